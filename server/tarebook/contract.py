@@ -1,0 +1,162 @@
+"""Writes what the phone shares with the server: `webapp/src/generated/`.
+
+The error table, the kinds of record, the units, the OpenAPI document and the types made from it. Run
+`python -m tarebook.contract` after changing any of them, and commit what it wrote; `--check` writes nothing
+and fails when a file is stale. It works on a checkout only; an installed Tarebook has no need of it.
+"""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+import tempfile
+from collections.abc import Iterator
+from dataclasses import asdict
+from pathlib import Path
+from typing import Any
+
+from tarebook.errors import ERRORS
+from tarebook.journal import kinds
+
+WEBAPP = Path(__file__).resolve().parents[2] / "webapp"
+GENERATED = WEBAPP / "src" / "generated"
+HEADER = "// Written by `python -m tarebook.contract`. Do not edit.\n"
+
+
+def _json(value: Any) -> str:
+    return json.dumps(value, indent=2, ensure_ascii=False)
+
+
+def errors_ts() -> str:
+    table = _json({code: asdict(row) for code, row in ERRORS.items()})
+    return f"""{HEADER}
+export const ERRORS = {table} as const;
+
+export type ErrorCode = keyof typeof ERRORS;
+export type ErrorData = Record<string, unknown>;
+export type Described = {{ code: ErrorCode; sentence: string; do: string; data: ErrorData }};
+
+function fill(text: string, data: ErrorData): string {{
+  return text.replace(/\\{{(\\w+)\\}}/g, (whole, name: string) => (name in data ? String(data[name]) : whole));
+}}
+
+/** The error as every answer of the server carries it. */
+export function describe(code: ErrorCode, data: ErrorData = {{}}): Described {{
+  const row = ERRORS[code];
+  return {{ code, sentence: fill(row.sentence, data), do: fill(row.do, data), data }};
+}}
+
+export class AppError extends Error {{
+  readonly code: ErrorCode;
+  readonly data: ErrorData;
+  readonly sentence: string;
+  readonly do: string;
+
+  constructor(code: ErrorCode, data: ErrorData = {{}}) {{
+    const described = describe(code, data);
+    super(described.sentence);
+    this.name = "AppError";
+    this.code = code;
+    this.data = data;
+    this.sentence = described.sentence;
+    this.do = described.do;
+  }}
+
+  /** Reads `{{"error": {{code, data}}}}`, an answer of the server; null when it is something else. */
+  static fromBody(body: unknown): AppError | null {{
+    const error = (body as {{ error?: {{ code?: unknown; data?: unknown }} }} | null)?.error;
+    if (typeof error?.code !== "string" || !Object.hasOwn(ERRORS, error.code)) return null;
+    return new AppError(error.code as ErrorCode, (error.data ?? {{}}) as ErrorData);
+  }}
+}}
+"""
+
+
+def kinds_ts() -> str:
+    table = {
+        name: {"fact": kind.fact, "fields": {key: asdict(spec) for key, spec in kind.fields.items()}}
+        for name, kind in kinds.KINDS.items()
+    }
+    lists = {"MASS_UNITS": kinds.MASS_UNITS, "ZONES": kinds.ZONES, "HAZARDS": kinds.HAZARDS}
+    constants = "\n".join(f"export const {name} = {_json(list(items))} as const;" for name, items in lists.items())
+    return f"""{HEADER}
+export type FieldType =
+  | "text" | "mass" | "length" | "volume" | "money" | "hours" | "fraction" | "count" | "flag" | "choice"
+  | "choices" | "ref" | "refs" | "moment" | "hash" | "integer";
+export type Field = {{ type: FieldType; of: readonly string[]; most: number; required: boolean }};
+export type Kind = {{ fact: boolean; fields: Readonly<Record<string, Field>> }};
+
+export const SCHEMA = {kinds.SCHEMA};
+{constants}
+
+export const KINDS: Readonly<Record<string, Kind>> = {_json(table)};
+"""
+
+
+def units_ts() -> str:
+    from tarebook.core.quantity import unit_table
+
+    def group(units: dict[str, tuple[int, int]]) -> str:
+        return "".join(f'    "{name}": [{top}n, {bottom}n],\n' for name, (top, bottom) in units.items())
+
+    groups = "".join(f"  {dimension}: {{\n{group(units)}  }},\n" for dimension, units in unit_table().items())
+    return f"""{HEADER}
+type Ratios = Readonly<Record<string, readonly [bigint, bigint]>>;
+
+/** One unit in SI as an exact ratio: kilograms, metres, cubic metres. */
+export const UNITS: Readonly<Record<"mass" | "length" | "volume", Ratios>> = {{
+{groups}}};
+"""
+
+
+def openapi_json() -> str:
+    from tarebook.api.app import openapi_document
+
+    return _json(openapi_document()) + "\n"
+
+
+def api_ts(document: str) -> str:
+    """The document's types, by openapi-typescript (a development dependency of webapp)."""
+    program = WEBAPP / "node_modules" / ".bin" / "openapi-typescript"
+    with tempfile.TemporaryDirectory() as folder:
+        source, target = Path(folder) / "openapi.json", Path(folder) / "api.ts"
+        source.write_text(document, encoding="utf-8")
+        command = [str(program), str(source), "-o", str(target), "--default-non-nullable=false"]
+        subprocess.run(command, check=True, stdout=subprocess.DEVNULL, cwd=WEBAPP)
+        return HEADER + target.read_text(encoding="utf-8")
+
+
+def everything() -> Iterator[tuple[str, str]]:
+    """(file name, content) of every generated file; those that need least come first."""
+    yield "errors.ts", errors_ts()
+    yield "kinds.ts", kinds_ts()
+    yield "units.ts", units_ts()
+    document = openapi_json()
+    yield "openapi.json", document
+    yield "api.ts", api_ts(document)
+
+
+def stale() -> list[str]:
+    """Names of the generated files that differ from what would be written now."""
+    return [name for name, text in everything() if _read(GENERATED / name) != text]
+
+
+def _read(path: Path) -> str:
+    return path.read_text(encoding="utf-8") if path.exists() else ""
+
+
+def main(arguments: list[str]) -> int:
+    if arguments == ["--check"]:
+        old = stale()
+        print(f"stale: {', '.join(old)}; run python -m tarebook.contract" if old else "generated files are up to date")
+        return 1 if old else 0
+    GENERATED.mkdir(parents=True, exist_ok=True)
+    for name, text in everything():
+        (GENERATED / name).write_text(text, encoding="utf-8")
+        print(f"wrote {name}")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

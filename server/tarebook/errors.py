@@ -1,0 +1,177 @@
+"""Every refusal and warning Tarebook can utter, in one table.
+
+A code is the contract; its sentence says what happened and `do` what a person can do about it. The
+server raises `TarebookError(code, **data)` and one handler turns it into `{"error": {code, sentence, do,
+data}}`; `calc` and the ledger put the same codes into `warnings`; a journal entry that was set aside bears
+one as its reason. The phone's copy, `webapp/src/generated/errors.ts`, is written by `python -m
+tarebook.contract`. To add a code, add a row to its group; no other place knows sentences.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+
+@dataclass(frozen=True)
+class ErrorRow:
+    """`status` is the HTTP status (200: never an answer of its own). `{name}` in a text is filled from the data."""
+
+    status: int
+    sentence: str
+    do: str
+
+
+_REQUEST = {
+    "bad_request": ErrorRow(400, "The request could not be read.",
+        "Reload the app; if it happens again, export and report it."),
+    "malformed_json": ErrorRow(400, "The request is not readable JSON.", "Send one JSON object in UTF-8."),
+    "bad_input": ErrorRow(422, "Something sent has the wrong shape.",
+        "Look at the fields named in the data and send them as documented."),
+    "not_found": ErrorRow(404, "There is nothing at this address.", "Check the address."),
+    "method_not_allowed": ErrorRow(405, "This address does not do that.",
+        "Use one of the methods in the Allow header."),
+    "too_large": ErrorRow(413, "That is more than one request may carry.", "Send it in smaller pieces."),
+    "unsupported_type": ErrorRow(415, "The request has a content type this address does not take.",
+        "Send application/json."),
+    "wrong_host": ErrorRow(421, "This server does not answer to that host name.",
+        "Open the address that tarebook serve printed."),
+    "rate_limited": ErrorRow(429, "Too many tries in a short time.", "Wait a minute and try again."),
+    "broken": ErrorRow(500, "The server met a fault of its own.",
+        "Nothing you saved is lost. Try again; if it happens again, report it."),
+    "busy": ErrorRow(503, "The database is busy.", "It will be tried again by itself."),
+    "disk_full": ErrorRow(507, "The home computer's disk is full; nothing of this was kept there.",
+        "Make room on it. The phone keeps everything until then."),
+    "store_unwell": ErrorRow(507, "The home computer cannot write to its folder.",
+        "Check the folder and its disk. The phone keeps everything until then."),
+}
+
+_DEVICES = {
+    "unpaired": ErrorRow(401, "This device is not paired with the garage.",
+        "Pair it with a fresh link from the home computer. Its records stay here."),
+    "revoked": ErrorRow(403, "This device was taken off the garage's list.",
+        "Everything is still here: export it, then pair again."),
+    "pair_code_wrong": ErrorRow(403, "This pairing link is wrong, used up or older than ten minutes.",
+        "Ask the home computer for a fresh one: tarebook pair."),
+    "not_here": ErrorRow(403, "Only the home computer itself may do this.", "Do it there."),
+    "device_unknown": ErrorRow(404, "There is no such device.", "Reload the list of devices."),
+    "garage_unknown": ErrorRow(404, "There is no such garage here.", "Check the name with tarebook devices."),
+}
+
+_SYNC = {
+    "protocol": ErrorRow(426, "This app is too old or too new to talk to the home computer.",
+        "Update the app; until then export keeps everything safe."),
+    "other_garage": ErrorRow(409, "These records belong to another garage.",
+        "Pair this app with the garage they came from."),
+    "rewound": ErrorRow(409, "The home computer was restored from an older copy.",
+        "The app sends again everything it holds, by itself."),
+    "too_many_entries": ErrorRow(413, "One push may carry at most {most} entries.",
+        "The app sends smaller batches by itself."),
+    "entry_too_large": ErrorRow(413, "One record may be at most {most} bytes long.", "Shorten its note."),
+    "upload_unknown": ErrorRow(404, "There is no such upload.", "The app starts it again by itself."),
+    "upload_offset": ErrorRow(409, "The upload goes on at byte {offset}.", "The app goes on from there by itself."),
+    "upload_chunk_too_large": ErrorRow(413, "A piece of a photo may be at most {most} bytes long.",
+        "The app sends smaller pieces by itself."),
+    "photo_too_large": ErrorRow(413, "A photo may be at most {most} bytes long.",
+        "Take it again, or choose a smaller one."),
+    "photo_hash_mismatch": ErrorRow(422, "The photo arrived damaged.", "The app sends it again by itself."),
+    "photo_not_an_image": ErrorRow(422, "This file is not a picture.", "Choose a JPEG, PNG or WebP picture."),
+    "photo_wrong_type": ErrorRow(422, "This picture is {found}, not {told}.", "Choose it again."),
+    "photo_too_many_pixels": ErrorRow(422, "This picture has {width} × {height} pixels, more than can be opened safely.",
+        "Choose a smaller one."),
+    "photo_truncated": ErrorRow(422, "This picture is cut short.", "Take or choose it again."),
+    "photo_unknown": ErrorRow(404, "This photo is not on the home computer.",
+        "It comes when the phone that took it has sent it."),
+}
+
+# The reasons for which an entry is set aside: kept, numbered, shown, and folded later when it can be.
+_ASIDE = {
+    "unreadable": ErrorRow(200, "This record could not be read.", "It is kept as it came. Export keeps it too."),
+    "newer_schema": ErrorRow(200, "This record was made by a newer app.",
+        "Update this one; the record then appears by itself."),
+    "unknown_kind": ErrorRow(200, "This record is of a kind this app does not know.",
+        "Update the app; the record then appears by itself."),
+    "invalid": ErrorRow(200, "This record has a field that does not fit.",
+        "It is kept as it came; enter it again if it matters."),
+    "waiting": ErrorRow(200, "This record follows one that has not arrived yet.",
+        "It appears by itself when the other phone has sent its records."),
+    "fact": ErrorRow(200, "This changes a reading, and readings are never changed.",
+        "Weigh again, or enter the correction as a new reading."),
+    "id_reuse": ErrorRow(200, "Two different records came under one name.",
+        "Both are kept; look at them and keep the right one."),
+    "stranger": ErrorRow(200, "This record comes from a device that is not in this garage.",
+        "Look at it, then take it in or leave it."),
+    "kind_changed": ErrorRow(200, "This record says it is another kind of thing than before.",
+        "It is kept as it came; enter it again if it matters."),
+}
+
+_SERVE = {
+    "port_taken": ErrorRow(500, "Port {port} is taken by another program.",
+        "Stop that program, or choose another port with --port."),
+    "folder_not_writable": ErrorRow(500, "The folder {folder} cannot be written to.",
+        "Choose another one with --data, or change its permissions."),
+    "folder_in_use": ErrorRow(500, "Another Tarebook is already serving the folder {folder}.",
+        "Stop it, or choose another folder with --data."),
+    "database_newer": ErrorRow(500, "The database was made by a newer Tarebook.",
+        "Update this one; nothing was changed."),
+    "database_unreachable": ErrorRow(500, "The database cannot be opened: {reason}.",
+        "Check DATABASE_URL and that the database is running."),
+    "database_damaged": ErrorRow(500, "The file {folder} is not a readable Tarebook database.",
+        "Restore it from a copy; nothing was changed."),
+    "app_missing": ErrorRow(500, "The app's files are not part of this installation.", "Install again: pip install ."),
+    "bad_setting": ErrorRow(500, "The setting {name} is {value}, which cannot be used: {reason}.",
+        "Correct it and start again."),
+}
+
+# Core: a typed mass, length or volume that cannot be read (core/quantity).
+_QUANTITY: dict[str, ErrorRow] = {}
+
+# Core: warnings beside a result (weighing, ledger, weigh-in, standing).
+_CALC: dict[str, ErrorRow] = {}
+
+# The phone's own troubles: storage, camera, network.
+_PHONE: dict[str, ErrorRow] = {}
+
+# The command line: import, export, report.
+_COMMAND: dict[str, ErrorRow] = {}
+
+ERRORS: dict[str, ErrorRow] = {
+    **_REQUEST, **_DEVICES, **_SYNC, **_ASIDE, **_SERVE, **_QUANTITY, **_CALC, **_PHONE, **_COMMAND,
+}
+
+
+class _Shown(dict[str, Any]):
+    """Data for a template; a name nobody gave stays visible instead of raising inside an error."""
+
+    def __missing__(self, key: str) -> str:
+        return "{" + key + "}"
+
+
+def describe(code: str, data: Mapping[str, Any]) -> dict[str, Any]:
+    """The error as every answer carries it: `{code, sentence, do, data}`."""
+    row = ERRORS[code]
+    shown = _Shown(data)
+    sentence, remedy = row.sentence.format_map(shown), row.do.format_map(shown)
+    return {"code": code, "sentence": sentence, "do": remedy, "data": dict(data)}
+
+
+class TarebookError(Exception):
+    """A refusal with a code of the table. `data` fills the sentence and is sent along; it must be JSON-able."""
+
+    def __init__(self, code: str, **data: Any) -> None:
+        self.code = code
+        self.data = data
+        self.status = ERRORS[code].status
+        super().__init__(f"{code}: {describe(code, data)['sentence']}")
+
+    @property
+    def sentence(self) -> str:
+        return str(describe(self.code, self.data)["sentence"])
+
+    @property
+    def do(self) -> str:
+        return str(describe(self.code, self.data)["do"])
+
+    def body(self) -> dict[str, Any]:
+        return {"error": describe(self.code, self.data)}

@@ -1,0 +1,105 @@
+"""The settings table: every setting once, with its default, how it is read, and what it is for.
+
+A setting comes from the environment as `TAREBOOK_<NAME>` (the database also from `DATABASE_URL`, the name
+hosting services use). A value that cannot be read stops the program with a sentence; there is no silent default.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Mapping
+from dataclasses import Field, dataclass, field, fields
+from pathlib import Path
+from typing import Any
+
+from tarebook.errors import TarebookError
+
+
+def _text(raw: str) -> str:
+    return raw.strip()
+
+
+def _path(raw: str) -> Path:
+    if not raw.strip():
+        raise ValueError("a folder is expected")
+    return Path(raw).expanduser()
+
+
+def _flag(raw: str) -> bool:
+    word = raw.strip().lower()
+    if word not in ("1", "true", "yes", "on", "0", "false", "no", "off"):
+        raise ValueError("say yes or no")
+    return word in ("1", "true", "yes", "on")
+
+
+def _names(raw: str) -> tuple[str, ...]:
+    return tuple(name.strip().lower() for name in raw.split(",") if name.strip())
+
+
+def _whole(least: int, most: int) -> Callable[[str], int]:
+    def parse(raw: str) -> int:
+        number = int(raw)
+        if not least <= number <= most:
+            raise ValueError(f"a whole number from {least} to {most} is expected")
+        return number
+
+    return parse
+
+
+def _user_folder() -> Path:
+    from platformdirs import user_data_path
+
+    return user_data_path("tarebook", appauthor=False)
+
+
+def _row(parse: Callable[[str], Any], text: str, default: Any = None, make: Callable[[], Any] | None = None) -> Any:
+    metadata = {"parse": parse, "help": text}
+    return field(default_factory=make, metadata=metadata) if make else field(default=default, metadata=metadata)
+
+
+@dataclass(frozen=True)
+class Settings:
+    """One field a setting. Make it with `read()`, or by keyword in tests."""
+
+    data: Path = _row(_path, "Folder of the database and the photos.", make=_user_folder)
+    database_url: str = _row(_text, "Database; empty: SQLite in the data folder. postgresql+psycopg://… for a club.", "")
+    host: str = _row(_text, "Address to listen on.", "127.0.0.1")
+    port: int = _row(_whole(0, 65535), "Port to listen on; 0 takes any free one.", 8017)
+    hosts: tuple[str, ...] = _row(_names, "Host names answered to besides localhost, separated by commas.", ())
+    demo: bool = _row(_flag, "A throw-away garage: the local address pairs by itself.", False)
+    threads: int = _row(_whole(1, 64), "Requests answered at once.", 8)
+    photo_bytes: int = _row(_whole(1, 50_000_000), "Largest photo taken in, in bytes.", 2_000_000)
+    photo_pixels: int = _row(_whole(1, 200_000_000), "Most pixels of a photo that is opened.", 40_000_000)
+    static_app: Path = _row(_path, "Folder of the built app.", make=lambda: Path(__file__).parent / "static_app")
+
+    @classmethod
+    def read(cls, environment: Mapping[str, str] | None = None, **given: Any) -> Settings:
+        """Settings from the environment; `given` (the command line's options) win. Raises `bad_setting`."""
+        env = os.environ if environment is None else environment
+        found = {row.name: _value(row, env) for row in fields(cls) if _raw(row, env) is not None}
+        return cls(**{**found, **given})
+
+    @property
+    def database(self) -> str:
+        """The SQLAlchemy address of the database."""
+        return self.database_url or f"sqlite:///{self.data / 'tarebook.sqlite3'}"
+
+    @property
+    def photos(self) -> Path:
+        return self.data / "photos"
+
+
+def environment_name(name: str) -> str:
+    return "DATABASE_URL" if name == "database_url" else f"TAREBOOK_{name.upper()}"
+
+
+def _raw(row: Field[Any], env: Mapping[str, str]) -> str | None:
+    return env.get(environment_name(row.name))
+
+
+def _value(row: Field[Any], env: Mapping[str, str]) -> Any:
+    raw = _raw(row, env) or ""
+    try:
+        return row.metadata["parse"](raw)
+    except ValueError as problem:
+        raise TarebookError("bad_setting", name=environment_name(row.name), value=raw, reason=str(problem)) from problem

@@ -1,0 +1,297 @@
+// Written by `python -m tarebook.contract`. Do not edit.
+
+export const ERRORS = {
+  "bad_request": {
+    "status": 400,
+    "sentence": "The request could not be read.",
+    "do": "Reload the app; if it happens again, export and report it."
+  },
+  "malformed_json": {
+    "status": 400,
+    "sentence": "The request is not readable JSON.",
+    "do": "Send one JSON object in UTF-8."
+  },
+  "bad_input": {
+    "status": 422,
+    "sentence": "Something sent has the wrong shape.",
+    "do": "Look at the fields named in the data and send them as documented."
+  },
+  "not_found": {
+    "status": 404,
+    "sentence": "There is nothing at this address.",
+    "do": "Check the address."
+  },
+  "method_not_allowed": {
+    "status": 405,
+    "sentence": "This address does not do that.",
+    "do": "Use one of the methods in the Allow header."
+  },
+  "too_large": {
+    "status": 413,
+    "sentence": "That is more than one request may carry.",
+    "do": "Send it in smaller pieces."
+  },
+  "unsupported_type": {
+    "status": 415,
+    "sentence": "The request has a content type this address does not take.",
+    "do": "Send application/json."
+  },
+  "wrong_host": {
+    "status": 421,
+    "sentence": "This server does not answer to that host name.",
+    "do": "Open the address that tarebook serve printed."
+  },
+  "rate_limited": {
+    "status": 429,
+    "sentence": "Too many tries in a short time.",
+    "do": "Wait a minute and try again."
+  },
+  "broken": {
+    "status": 500,
+    "sentence": "The server met a fault of its own.",
+    "do": "Nothing you saved is lost. Try again; if it happens again, report it."
+  },
+  "busy": {
+    "status": 503,
+    "sentence": "The database is busy.",
+    "do": "It will be tried again by itself."
+  },
+  "disk_full": {
+    "status": 507,
+    "sentence": "The home computer's disk is full; nothing of this was kept there.",
+    "do": "Make room on it. The phone keeps everything until then."
+  },
+  "store_unwell": {
+    "status": 507,
+    "sentence": "The home computer cannot write to its folder.",
+    "do": "Check the folder and its disk. The phone keeps everything until then."
+  },
+  "unpaired": {
+    "status": 401,
+    "sentence": "This device is not paired with the garage.",
+    "do": "Pair it with a fresh link from the home computer. Its records stay here."
+  },
+  "revoked": {
+    "status": 403,
+    "sentence": "This device was taken off the garage's list.",
+    "do": "Everything is still here: export it, then pair again."
+  },
+  "pair_code_wrong": {
+    "status": 403,
+    "sentence": "This pairing link is wrong, used up or older than ten minutes.",
+    "do": "Ask the home computer for a fresh one: tarebook pair."
+  },
+  "not_here": {
+    "status": 403,
+    "sentence": "Only the home computer itself may do this.",
+    "do": "Do it there."
+  },
+  "device_unknown": {
+    "status": 404,
+    "sentence": "There is no such device.",
+    "do": "Reload the list of devices."
+  },
+  "garage_unknown": {
+    "status": 404,
+    "sentence": "There is no such garage here.",
+    "do": "Check the name with tarebook devices."
+  },
+  "protocol": {
+    "status": 426,
+    "sentence": "This app is too old or too new to talk to the home computer.",
+    "do": "Update the app; until then export keeps everything safe."
+  },
+  "other_garage": {
+    "status": 409,
+    "sentence": "These records belong to another garage.",
+    "do": "Pair this app with the garage they came from."
+  },
+  "rewound": {
+    "status": 409,
+    "sentence": "The home computer was restored from an older copy.",
+    "do": "The app sends again everything it holds, by itself."
+  },
+  "too_many_entries": {
+    "status": 413,
+    "sentence": "One push may carry at most {most} entries.",
+    "do": "The app sends smaller batches by itself."
+  },
+  "entry_too_large": {
+    "status": 413,
+    "sentence": "One record may be at most {most} bytes long.",
+    "do": "Shorten its note."
+  },
+  "upload_unknown": {
+    "status": 404,
+    "sentence": "There is no such upload.",
+    "do": "The app starts it again by itself."
+  },
+  "upload_offset": {
+    "status": 409,
+    "sentence": "The upload goes on at byte {offset}.",
+    "do": "The app goes on from there by itself."
+  },
+  "upload_chunk_too_large": {
+    "status": 413,
+    "sentence": "A piece of a photo may be at most {most} bytes long.",
+    "do": "The app sends smaller pieces by itself."
+  },
+  "photo_too_large": {
+    "status": 413,
+    "sentence": "A photo may be at most {most} bytes long.",
+    "do": "Take it again, or choose a smaller one."
+  },
+  "photo_hash_mismatch": {
+    "status": 422,
+    "sentence": "The photo arrived damaged.",
+    "do": "The app sends it again by itself."
+  },
+  "photo_not_an_image": {
+    "status": 422,
+    "sentence": "This file is not a picture.",
+    "do": "Choose a JPEG, PNG or WebP picture."
+  },
+  "photo_wrong_type": {
+    "status": 422,
+    "sentence": "This picture is {found}, not {told}.",
+    "do": "Choose it again."
+  },
+  "photo_too_many_pixels": {
+    "status": 422,
+    "sentence": "This picture has {width} × {height} pixels, more than can be opened safely.",
+    "do": "Choose a smaller one."
+  },
+  "photo_truncated": {
+    "status": 422,
+    "sentence": "This picture is cut short.",
+    "do": "Take or choose it again."
+  },
+  "photo_unknown": {
+    "status": 404,
+    "sentence": "This photo is not on the home computer.",
+    "do": "It comes when the phone that took it has sent it."
+  },
+  "unreadable": {
+    "status": 200,
+    "sentence": "This record could not be read.",
+    "do": "It is kept as it came. Export keeps it too."
+  },
+  "newer_schema": {
+    "status": 200,
+    "sentence": "This record was made by a newer app.",
+    "do": "Update this one; the record then appears by itself."
+  },
+  "unknown_kind": {
+    "status": 200,
+    "sentence": "This record is of a kind this app does not know.",
+    "do": "Update the app; the record then appears by itself."
+  },
+  "invalid": {
+    "status": 200,
+    "sentence": "This record has a field that does not fit.",
+    "do": "It is kept as it came; enter it again if it matters."
+  },
+  "waiting": {
+    "status": 200,
+    "sentence": "This record follows one that has not arrived yet.",
+    "do": "It appears by itself when the other phone has sent its records."
+  },
+  "fact": {
+    "status": 200,
+    "sentence": "This changes a reading, and readings are never changed.",
+    "do": "Weigh again, or enter the correction as a new reading."
+  },
+  "id_reuse": {
+    "status": 200,
+    "sentence": "Two different records came under one name.",
+    "do": "Both are kept; look at them and keep the right one."
+  },
+  "stranger": {
+    "status": 200,
+    "sentence": "This record comes from a device that is not in this garage.",
+    "do": "Look at it, then take it in or leave it."
+  },
+  "kind_changed": {
+    "status": 200,
+    "sentence": "This record says it is another kind of thing than before.",
+    "do": "It is kept as it came; enter it again if it matters."
+  },
+  "port_taken": {
+    "status": 500,
+    "sentence": "Port {port} is taken by another program.",
+    "do": "Stop that program, or choose another port with --port."
+  },
+  "folder_not_writable": {
+    "status": 500,
+    "sentence": "The folder {folder} cannot be written to.",
+    "do": "Choose another one with --data, or change its permissions."
+  },
+  "folder_in_use": {
+    "status": 500,
+    "sentence": "Another Tarebook is already serving the folder {folder}.",
+    "do": "Stop it, or choose another folder with --data."
+  },
+  "database_newer": {
+    "status": 500,
+    "sentence": "The database was made by a newer Tarebook.",
+    "do": "Update this one; nothing was changed."
+  },
+  "database_unreachable": {
+    "status": 500,
+    "sentence": "The database cannot be opened: {reason}.",
+    "do": "Check DATABASE_URL and that the database is running."
+  },
+  "database_damaged": {
+    "status": 500,
+    "sentence": "The file {folder} is not a readable Tarebook database.",
+    "do": "Restore it from a copy; nothing was changed."
+  },
+  "app_missing": {
+    "status": 500,
+    "sentence": "The app's files are not part of this installation.",
+    "do": "Install again: pip install ."
+  },
+  "bad_setting": {
+    "status": 500,
+    "sentence": "The setting {name} is {value}, which cannot be used: {reason}.",
+    "do": "Correct it and start again."
+  }
+} as const;
+
+export type ErrorCode = keyof typeof ERRORS;
+export type ErrorData = Record<string, unknown>;
+export type Described = { code: ErrorCode; sentence: string; do: string; data: ErrorData };
+
+function fill(text: string, data: ErrorData): string {
+  return text.replace(/\{(\w+)\}/g, (whole, name: string) => (name in data ? String(data[name]) : whole));
+}
+
+/** The error as every answer of the server carries it. */
+export function describe(code: ErrorCode, data: ErrorData = {}): Described {
+  const row = ERRORS[code];
+  return { code, sentence: fill(row.sentence, data), do: fill(row.do, data), data };
+}
+
+export class AppError extends Error {
+  readonly code: ErrorCode;
+  readonly data: ErrorData;
+  readonly sentence: string;
+  readonly do: string;
+
+  constructor(code: ErrorCode, data: ErrorData = {}) {
+    const described = describe(code, data);
+    super(described.sentence);
+    this.name = "AppError";
+    this.code = code;
+    this.data = data;
+    this.sentence = described.sentence;
+    this.do = described.do;
+  }
+
+  /** Reads `{"error": {code, data}}`, an answer of the server; null when it is something else. */
+  static fromBody(body: unknown): AppError | null {
+    const error = (body as { error?: { code?: unknown; data?: unknown } } | null)?.error;
+    if (typeof error?.code !== "string" || !Object.hasOwn(ERRORS, error.code)) return null;
+    return new AppError(error.code as ErrorCode, (error.data ?? {}) as ErrorData);
+  }
+}
