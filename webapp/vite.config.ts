@@ -1,0 +1,15 @@
+/** One page, hashed assets, no inline script or data: address, so that a strict Content-Security-Policy holds. */
+import { defineConfig } from "vite";
+import { serviceWorker } from "./service_worker_plugin.ts";
+
+export default defineConfig({
+  plugins: [serviceWorker("src/sw/sw.ts")],
+  build: {
+    outDir: "../server/tarebook/static_app",
+    emptyOutDir: true,
+    target: "es2022",
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    sourcemap: false,
+  },
+});
