@@ -1,0 +1,55 @@
+/** The shapes the journal works in: values, entries, heads, records. Names of data are the wire's own. */
+
+/** What a field may hold. `null` clears a field. Typed quantities stay strings, exactly as typed. */
+export type Value = string | number | boolean | null | string[];
+
+/** One immutable entry as it stands in the journal. `base` names the record's heads as the writer saw them. */
+export type Entry = {
+  id: string;
+  device: string;
+  writer: string;
+  n: number;
+  kind: string;
+  record: string;
+  set: Record<string, Value>;
+  base: string[];
+  photos: string[];
+  made_at: string;
+};
+
+/** One standing claim on a field: which entry set which value, and who wrote it. */
+export type Head = { entry: string; value: Value; writer: string; device: string };
+
+/**
+ * A record as screens see it: folded journal with this phone's pending entries laid over it.
+ * `conflicts` holds only fields whose heads differ; `values` then shows the standing (first) one.
+ */
+export type Rec = {
+  id: string;
+  kind: string;
+  values: Record<string, Value>;
+  heads: string[];
+  conflicts: Record<string, Head[]>;
+  pending: boolean;
+};
+
+export type AsideReason =
+  | "unreadable"
+  | "newer_schema"
+  | "unknown_kind"
+  | "invalid"
+  | "waiting"
+  | "fact"
+  | "id_reuse"
+  | "stranger"
+  | "kind_changed";
+
+/** An entry kept but not folded, and why. `entry` is null when the bytes are not an entry at all. */
+export type AsideEntry = { id: string; reason: AsideReason; number: number | null; text: string; entry: Entry | null };
+
+/** The whole garage at one moment. `of(kind)` leaves out deleted records and orders by record id. */
+export type Garage = {
+  byId: ReadonlyMap<string, Rec>;
+  of(kind: string): readonly Rec[];
+  aside: readonly AsideEntry[];
+};
