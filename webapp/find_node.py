@@ -48,7 +48,7 @@ def node_on_path() -> Node | None:
     if not node or not npm:
         return None
     told = subprocess.run([node, "--version"], capture_output=True, text=True, check=False)
-    return Node((npm,), dict(os.environ)) if new_enough(told.stdout) else None
+    return Node((npm,), {**os.environ, "NO_COLOR": "1"}) if new_enough(told.stdout) else None
 
 
 def node_in_wheel() -> Node | None:
@@ -61,7 +61,7 @@ def node_in_wheel() -> Node | None:
     npm_script = next(home.glob("**/node_modules/npm/bin/npm-cli.js"), None)
     if not node.exists() or npm_script is None:
         return None
-    env = dict(os.environ)
+    env = {**os.environ, "NO_COLOR": "1"}
     env["PATH"] = os.pathsep.join([str(node.parent), env.get("PATH", "")])
     env["NODE_OPTIONS"] = f"{env.get('NODE_OPTIONS', '')} --use-system-ca".strip()
     return Node((str(node), str(npm_script)), env)
