@@ -131,7 +131,27 @@ _QUANTITY: dict[str, ErrorRow] = {}
 _CALC: dict[str, ErrorRow] = {}
 
 # The phone's own troubles: storage, camera, network.
-_PHONE: dict[str, ErrorRow] = {}
+_PHONE: dict[str, ErrorRow] = {
+    "storage_full": ErrorRow(507, "This phone has no room left; nothing of this was saved.",
+        "Make room on the phone and save again. What you typed is still here."),
+    "storage_failed": ErrorRow(500, "The phone's own store did not take this; nothing of it was saved.",
+        "Save again; if it happens again, export everything and reload the app."),
+    "storage_blocked": ErrorRow(500, "Another tab holds the records with an older app.",
+        "Close Tarebook's other tabs, then reload this one."),
+    "storage_newer": ErrorRow(500, "The records on this device were written by a newer app.",
+        "Reload to get the newer app; nothing was changed."),
+    "garage_not_open": ErrorRow(500, "No garage is open on this device yet; nothing was saved.",
+        "Pair this device with the garage first."),
+    "not_savable": ErrorRow(422, "The field {field} does not fit; nothing was saved.", "Correct it and save again."),
+    "unreachable": ErrorRow(503, "The home computer does not answer.",
+        "It is tried again by itself; until then everything stays here."),
+    "answer_unreadable": ErrorRow(502, "The home computer's answer could not be read.",
+        "It is tried again by itself; until then everything stays here."),
+    "photo_not_shrunk": ErrorRow(422, "This phone could not make the picture small enough.",
+        "Save without it, or choose another one."),
+    "photo_damaged_here": ErrorRow(422, "A photo on this phone is damaged and cannot be sent.",
+        "Take it again if the thing is still at hand. What was weighed is not touched."),
+}
 
 # The command line: import, export, report.
 _COMMAND: dict[str, ErrorRow] = {}

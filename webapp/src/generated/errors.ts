@@ -255,6 +255,56 @@ export const ERRORS = {
     "status": 500,
     "sentence": "The setting {name} is {value}, which cannot be used: {reason}.",
     "do": "Correct it and start again."
+  },
+  "storage_full": {
+    "status": 507,
+    "sentence": "This phone has no room left; nothing of this was saved.",
+    "do": "Make room on the phone and save again. What you typed is still here."
+  },
+  "storage_failed": {
+    "status": 500,
+    "sentence": "The phone's own store did not take this; nothing of it was saved.",
+    "do": "Save again; if it happens again, export everything and reload the app."
+  },
+  "storage_blocked": {
+    "status": 500,
+    "sentence": "Another tab holds the records with an older app.",
+    "do": "Close Tarebook's other tabs, then reload this one."
+  },
+  "storage_newer": {
+    "status": 500,
+    "sentence": "The records on this device were written by a newer app.",
+    "do": "Reload to get the newer app; nothing was changed."
+  },
+  "garage_not_open": {
+    "status": 500,
+    "sentence": "No garage is open on this device yet; nothing was saved.",
+    "do": "Pair this device with the garage first."
+  },
+  "not_savable": {
+    "status": 422,
+    "sentence": "The field {field} does not fit; nothing was saved.",
+    "do": "Correct it and save again."
+  },
+  "unreachable": {
+    "status": 503,
+    "sentence": "The home computer does not answer.",
+    "do": "It is tried again by itself; until then everything stays here."
+  },
+  "answer_unreadable": {
+    "status": 502,
+    "sentence": "The home computer's answer could not be read.",
+    "do": "It is tried again by itself; until then everything stays here."
+  },
+  "photo_not_shrunk": {
+    "status": 422,
+    "sentence": "This phone could not make the picture small enough.",
+    "do": "Save without it, or choose another one."
+  },
+  "photo_damaged_here": {
+    "status": 422,
+    "sentence": "A photo on this phone is damaged and cannot be sent.",
+    "do": "Take it again if the thing is still at hand. What was weighed is not touched."
   }
 } as const;
 

@@ -2,7 +2,7 @@
 
 import { signal, type ReadonlySignal } from "@preact/signals";
 
-import type { AppError } from "../journal/errors";
+import type { AppError } from "../generated/errors";
 
 export type SyncState = {
   waiting: number;
