@@ -13,7 +13,8 @@ DOORS = {"intake.py", "feed.py"}
 PURE = [p for room in ("core", "journal") for p in sorted((PACKAGE / room).rglob("*.py")) if p.name not in DOORS]
 LIBRARY = {
     "__future__", "bisect", "collections", "collections.abc", "dataclasses", "decimal", "enum", "fractions",
-    "functools", "hashlib", "heapq", "itertools", "json", "math", "operator", "re", "statistics", "string", "typing", "unicodedata",
+    "functools", "hashlib", "heapq", "itertools", "json", "math", "operator", "re", "statistics",
+    "string", "typing", "unicodedata",
 }  # fmt: skip
 OWN = ("tarebook.core", "tarebook.journal", "tarebook.errors")
 REACHING = {"open", "print", "input", "exec", "eval", "__import__", "breakpoint"}
