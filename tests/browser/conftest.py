@@ -1,0 +1,49 @@
+"""Fixtures of the browser tests: a server, and phones by name."""
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Playwright, sync_playwright
+
+from tests.browser.phone import Phone
+from tests.browser.serving import Server
+
+
+@pytest.fixture(scope="session")
+def playwright() -> Iterator[Playwright]:
+    """Playwright's driver, started once."""
+    with sync_playwright() as started:
+        yield started
+
+
+@pytest.fixture
+def server(tmp_path: Path) -> Iterator[Server]:
+    """A running server with an empty garage."""
+    running = Server(tmp_path / "server").start()
+    yield running
+    running.close()
+
+
+@pytest.fixture
+def demo(tmp_path: Path) -> Iterator[Server]:
+    """A running demo server."""
+    running = Server(tmp_path / "demo", "--demo").start()
+    yield running
+    running.close()
+
+
+@pytest.fixture
+def make_phone(playwright: Playwright, tmp_path: Path) -> Iterator[Callable[..., Phone]]:
+    """`make_phone("anna", server)`: a new phone that knows the server's address. A script error fails the test."""
+    made: list[Phone] = []
+
+    def make(name: str, server: Server, **look: Any) -> Phone:
+        made.append(Phone(playwright, tmp_path / name, server.address, **look))
+        return made[-1]
+
+    yield make
+    for phone in made:
+        phone.close()
+    assert [trouble for phone in made for trouble in phone.troubles] == []

@@ -1,0 +1,121 @@
+"""A real `tarebook serve` in a scratch folder, that can be killed, frozen and started again."""
+
+import json
+import os
+import re
+import signal
+import socket
+import subprocess
+import sys
+import threading
+import time
+import urllib.request
+from pathlib import Path
+
+START_WITHIN = 60  # seconds; a slow machine starts gunicorn and migrates in a few
+PAIRING_LINK = re.compile(r"http://\S*pair\S*")
+
+
+def free_port() -> int:
+    """A port nobody listens on now; the server keeps it over restarts, because another port is another origin."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
+
+
+class Server:
+    """`tarebook serve` on one folder and one port."""
+
+    def __init__(self, folder: Path, *options: str) -> None:
+        self.folder, self.options, self.port = folder, options, free_port()
+        self.lines: list[str] = []
+        self.process: subprocess.Popen[str] | None = None
+
+    @property
+    def address(self) -> str:
+        """The origin, by the name a person would use."""
+        return f"http://localhost:{self.port}"
+
+    def env(self) -> dict[str, str]:
+        """The environment: nothing of the real home or of real settings is seen."""
+        kept = {name: value for name, value in os.environ.items() if not name.startswith(("TAREBOOK_", "DATABASE_URL"))}
+        home = self.folder / "home"
+        home.mkdir(parents=True, exist_ok=True)
+        return {
+            **kept,
+            "HOME": str(home),
+            "XDG_DATA_HOME": str(home / "data"),
+            "TAREBOOK_DATA": str(self.folder / "data"),
+        }
+
+    def command(self, *words: str) -> list[str]:
+        """A `tarebook` command line run by the Python of the tests."""
+        return [str(Path(sys.executable).with_name("tarebook")), *words]
+
+    def run(self, *words: str) -> str:
+        """Run a command on this server's folder and return what it printed."""
+        done = subprocess.run(self.command(*words), env=self.env(), text=True, capture_output=True, check=False)
+        assert done.returncode == 0, f"tarebook {' '.join(words)}: {done.stdout}{done.stderr}"
+        return done.stdout
+
+    def start(self) -> "Server":
+        """Start and wait until it answers."""
+        words = self.command("serve", "--port", str(self.port), "--no-browser", *self.options)
+        self.process = subprocess.Popen(
+            words, env=self.env(), text=True, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, start_new_session=True
+        )
+        threading.Thread(target=self._listen, args=(self.process,), daemon=True).start()
+        self._wait_until_well(self.process)
+        return self
+
+    def _listen(self, process: subprocess.Popen[str]) -> None:
+        for line in process.stdout or ():
+            self.lines.append(line.rstrip())
+
+    def _wait_until_well(self, process: subprocess.Popen[str]) -> None:
+        until = time.monotonic() + START_WITHIN
+        while time.monotonic() < until and process.poll() is None:
+            try:
+                self.get("/api/v1/health")
+            except OSError:
+                time.sleep(0.05)
+            else:
+                return
+        raise AssertionError("the server did not start:\n" + "\n".join(self.lines))
+
+    def get(self, path: str, token: str | None = None) -> dict[str, object]:
+        """GET a JSON answer."""
+        headers = {"Authorization": f"Bearer {token}"} if token else {}
+        request = urllib.request.Request(self.address + path, headers=headers)
+        with urllib.request.urlopen(request, timeout=10) as answer:
+            body: dict[str, object] = json.load(answer)
+            return body
+
+    def pairing_link(self) -> str:
+        """A fresh one-time link, as the command line prints it."""
+        found = PAIRING_LINK.search(self.run("pair", "--port", str(self.port)))
+        assert found, "tarebook pair printed no link"
+        return found[0]
+
+    def _signal(self, number: int) -> subprocess.Popen[str]:
+        assert self.process is not None
+        os.killpg(self.process.pid, number)
+        return self.process
+
+    def kill(self) -> None:
+        """Gone at once, workers too, as by a power cut: the honest way to be out of reach."""
+        self._signal(signal.SIGKILL).wait()
+        self.process = None
+
+    def freeze(self) -> None:
+        """It takes connections and never answers, like a phone at the edge of the signal."""
+        self._signal(signal.SIGSTOP)
+
+    def thaw(self) -> None:
+        """It goes on."""
+        self._signal(signal.SIGCONT)
+
+    def close(self) -> None:
+        """At the end of a test, in whatever state."""
+        if self.process is not None and self.process.poll() is None:
+            self.kill()
