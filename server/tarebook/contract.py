@@ -97,16 +97,28 @@ export const KINDS: Readonly<Record<string, Kind>> = {_json(table)};
 def units_ts() -> str:
     from tarebook.core.quantity import unit_table
 
-    def group(units: dict[str, tuple[int, int]]) -> str:
-        return "".join(f'    "{name}": [{top}n, {bottom}n],\n' for name, (top, bottom) in units.items())
-
-    groups = "".join(f"  {dimension}: {{\n{group(units)}  }},\n" for dimension, units in unit_table().items())
     return f"""{HEADER}
-type Ratios = Readonly<Record<string, readonly [bigint, bigint]>>;
+export type Kind = "mass" | "length" | "volume";
+/** `ratio`: one unit in SI, numerator and denominator. `words`: how people write it. */
+export type Unit = {{
+  ratio: readonly [string, string];
+  label: string;
+  places: number;
+  most_places: number;
+  metric: boolean;
+  words: readonly string[];
+}};
+export type Dimension = {{
+  si: string;
+  example: string;
+  most: readonly [number, string];
+  asked: readonly string[];
+  smaller: Readonly<Record<string, string>>;
+  unclear: Readonly<Record<string, readonly string[]>>;
+  units: Readonly<Record<string, Unit>>;
+}};
 
-/** One unit in SI as an exact ratio: kilograms, metres, cubic metres. */
-export const UNITS: Readonly<Record<"mass" | "length" | "volume", Ratios>> = {{
-{groups}}};
+export const DIMENSIONS: Readonly<Record<Kind, Dimension>> = {_json(unit_table())};
 """
 
 

@@ -125,7 +125,35 @@ _SERVE = {
 }
 
 # Core: a typed mass, length or volume that cannot be read (core/quantity).
-_QUANTITY: dict[str, ErrorRow] = {}
+# Data: `typed`, `kind` and `example` always; `instead` is what the person may have meant.
+_QUANTITY = {
+    "quantity_empty": ErrorRow(422, "Nothing is typed here.", "Type a {kind}, like {example}."),
+    "quantity_long": ErrorRow(422, "This is too long to be a {kind}.",
+        "Type only the number and its unit, like {example}."),
+    "quantity_unreadable": ErrorRow(422, "“{typed}” cannot be read as a {kind}.",
+        "Type a number and its unit, like {example}."),
+    "quantity_comma": ErrorRow(422, "The comma in “{typed}” can mean two things.", "Use a point: type {instead}."),
+    "quantity_exponent": ErrorRow(422, "“{typed}” has an exponent.", "Write the number out in full."),
+    "quantity_negative": ErrorRow(422, "A {kind} cannot be less than nothing.",
+        "Type {instead} without the minus sign; whether it comes off or goes on is said elsewhere."),
+    "quantity_zero": ErrorRow(422, "This {kind} cannot be zero.", "Type the {kind}, like {example}."),
+    "quantity_absurd": ErrorRow(422, "“{typed}” is more than any car.",
+        "Check the number and the unit; the most that is read is {most}."),
+    "quantity_sum": ErrorRow(422, "“{typed}” is a sum or a count, not one reading.",
+        "Type one reading, like {example}; how many pieces is asked separately."),
+    "quantity_gap": ErrorRow(422, "There is a gap inside the number of “{typed}”.", "Type {instead} without the gap."),
+    "quantity_fraction": ErrorRow(422, "The fraction in “{typed}” cannot be read.",
+        "Type a whole number, a space and one fraction, like 6 3/8."),
+    "quantity_unit_missing": ErrorRow(422, "“{typed}” lacks a unit.", "Type {instead}."),
+    "quantity_unit_unknown": ErrorRow(422, "“{unit}” is not a unit of {kind}.", "Type the {kind} in {units}."),
+    "quantity_unit_unclear": ErrorRow(422, "“{unit}” can mean more than one unit.", "Type {instead}."),
+    "quantity_order": ErrorRow(422, "The larger unit comes first.", "Type {instead}."),
+    "quantity_mix": ErrorRow(422, "{units} do not go together.", "Type the {kind} in one unit, like {example}."),
+    "quantity_two_fractions": ErrorRow(422, "Only the last number may have a fraction; “{part}” has one too.",
+        "Type a whole number before it, or use one unit."),
+    "quantity_carry": ErrorRow(422, "“{part}” is 1 {large} or more.",
+        "Type less than {most} {unit} after the {large}."),
+}
 
 # Core: warnings beside a result (weighing, ledger, weigh-in, standing).
 _CALC: dict[str, ErrorRow] = {}

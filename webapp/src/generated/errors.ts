@@ -256,6 +256,96 @@ export const ERRORS = {
     "sentence": "The setting {name} is {value}, which cannot be used: {reason}.",
     "do": "Correct it and start again."
   },
+  "quantity_empty": {
+    "status": 422,
+    "sentence": "Nothing is typed here.",
+    "do": "Type a {kind}, like {example}."
+  },
+  "quantity_long": {
+    "status": 422,
+    "sentence": "This is too long to be a {kind}.",
+    "do": "Type only the number and its unit, like {example}."
+  },
+  "quantity_unreadable": {
+    "status": 422,
+    "sentence": "“{typed}” cannot be read as a {kind}.",
+    "do": "Type a number and its unit, like {example}."
+  },
+  "quantity_comma": {
+    "status": 422,
+    "sentence": "The comma in “{typed}” can mean two things.",
+    "do": "Use a point: type {instead}."
+  },
+  "quantity_exponent": {
+    "status": 422,
+    "sentence": "“{typed}” has an exponent.",
+    "do": "Write the number out in full."
+  },
+  "quantity_negative": {
+    "status": 422,
+    "sentence": "A {kind} cannot be less than nothing.",
+    "do": "Type {instead} without the minus sign; whether it comes off or goes on is said elsewhere."
+  },
+  "quantity_zero": {
+    "status": 422,
+    "sentence": "This {kind} cannot be zero.",
+    "do": "Type the {kind}, like {example}."
+  },
+  "quantity_absurd": {
+    "status": 422,
+    "sentence": "“{typed}” is more than any car.",
+    "do": "Check the number and the unit; the most that is read is {most}."
+  },
+  "quantity_sum": {
+    "status": 422,
+    "sentence": "“{typed}” is a sum or a count, not one reading.",
+    "do": "Type one reading, like {example}; how many pieces is asked separately."
+  },
+  "quantity_gap": {
+    "status": 422,
+    "sentence": "There is a gap inside the number of “{typed}”.",
+    "do": "Type {instead} without the gap."
+  },
+  "quantity_fraction": {
+    "status": 422,
+    "sentence": "The fraction in “{typed}” cannot be read.",
+    "do": "Type a whole number, a space and one fraction, like 6 3/8."
+  },
+  "quantity_unit_missing": {
+    "status": 422,
+    "sentence": "“{typed}” lacks a unit.",
+    "do": "Type {instead}."
+  },
+  "quantity_unit_unknown": {
+    "status": 422,
+    "sentence": "“{unit}” is not a unit of {kind}.",
+    "do": "Type the {kind} in {units}."
+  },
+  "quantity_unit_unclear": {
+    "status": 422,
+    "sentence": "“{unit}” can mean more than one unit.",
+    "do": "Type {instead}."
+  },
+  "quantity_order": {
+    "status": 422,
+    "sentence": "The larger unit comes first.",
+    "do": "Type {instead}."
+  },
+  "quantity_mix": {
+    "status": 422,
+    "sentence": "{units} do not go together.",
+    "do": "Type the {kind} in one unit, like {example}."
+  },
+  "quantity_two_fractions": {
+    "status": 422,
+    "sentence": "Only the last number may have a fraction; “{part}” has one too.",
+    "do": "Type a whole number before it, or use one unit."
+  },
+  "quantity_carry": {
+    "status": 422,
+    "sentence": "“{part}” is 1 {large} or more.",
+    "do": "Type less than {most} {unit} after the {large}."
+  },
   "storage_full": {
     "status": 507,
     "sentence": "This phone has no room left; nothing of this was saved.",
