@@ -1,0 +1,72 @@
+/**
+ * Picks a known record by a few letters, or takes the words as a new one: rows large enough for a glove.
+ *
+ * With nothing typed the likeliest are offered at once, so that a known part costs one tap.
+ */
+import { useId } from "preact/hooks";
+import "./RecordPick.css";
+
+export type Offer = { id: string; name: string; note?: string };
+export type Picked = { id: string | null; text: string };
+
+type Props = {
+  label: string;
+  offers: readonly Offer[];
+  value: Picked;
+  onValue: (value: Picked) => void;
+  hint?: string;
+  /** What taking the words as they are makes ("a new part"); without it only known records can be picked. */
+  makes?: string;
+  /** How many are offered at once. */
+  show?: number;
+};
+
+export function RecordPick({ label, offers, value, onValue, hint, makes, show = 4 }: Props) {
+  const id = useId();
+  const picked = value.id === null ? undefined : offers.find((offer) => offer.id === value.id);
+  if (picked) {
+    return (
+      <div class="field">
+        <span class="label">{label}</span>
+        <div class="picked">
+          <span class="picked-name"><strong>{picked.name}</strong>{picked.note && <span class="small quiet">{picked.note}</span>}</span>
+          <button type="button" class="button plain" onClick={() => onValue({ id: null, text: "" })}>Change</button>
+        </div>
+      </div>
+    );
+  }
+  const found = matching(offers, value.text).slice(0, show);
+  const isNew = makes !== undefined && value.text.trim() !== "";
+  return (
+    <div class="field">
+      <label class="label" for={id}>{label}</label>
+      <input id={id} class="input" value={value.text} maxLength={120} autocomplete="off" aria-describedby={`${id}-about`} onInput={(event) => onValue({ id: null, text: event.currentTarget.value })} />
+      <ul class="offers" aria-label={`${label}: known`}>
+        {found.map((offer) => (
+          <li key={offer.id}>
+            <button type="button" class="offer" onClick={() => onValue({ id: offer.id, text: offer.name })}>
+              <span>{offer.name}</span>
+              {offer.note && <span class="small quiet">{offer.note}</span>}
+            </button>
+          </li>
+        ))}
+      </ul>
+      <p class="hint" id={`${id}-about`} aria-live="polite">{isNew ? `“${value.text.trim()}” will be ${makes}.` : hint}</p>
+    </div>
+  );
+}
+
+/** Records whose name has a word beginning with each word typed; whole-name matches first, else in the order offered. */
+export function matching(offers: readonly Offer[], text: string): Offer[] {
+  const wanted = words(text);
+  const found = offers.filter((offer) => {
+    const has = words(`${offer.name} ${offer.note ?? ""}`);
+    return wanted.every((word) => has.some((each) => each.startsWith(word)));
+  });
+  const whole = text.trim().toLowerCase();
+  return [...found.filter((offer) => offer.name.toLowerCase() === whole), ...found.filter((offer) => offer.name.toLowerCase() !== whole)];
+}
+
+function words(text: string): string[] {
+  return text.toLowerCase().split(/[^\p{L}\p{N}]+/u).filter(Boolean);
+}
