@@ -62,7 +62,9 @@ class Settings:
     """One field a setting. Make it with `read()`, or by keyword in tests."""
 
     data: Path = _row(_path, "Folder of the database and the photos.", make=_user_folder)
-    database_url: str = _row(_text, "Database; empty: SQLite in the data folder. postgresql+psycopg://… for a club.", "")
+    database_url: str = _row(
+        _text, "Database; empty: SQLite in the data folder. postgresql+psycopg://… for a club.", ""
+    )
     host: str = _row(_text, "Address to listen on.", "127.0.0.1")
     port: int = _row(_whole(0, 65535), "Port to listen on; 0 takes any free one.", 8017)
     hosts: tuple[str, ...] = _row(_names, "Host names answered to besides localhost, separated by commas.", ())
