@@ -395,6 +395,96 @@ export const ERRORS = {
     "status": 422,
     "sentence": "A photo on this phone is damaged and cannot be sent.",
     "do": "Take it again if the thing is still at hand. What was weighed is not touched."
+  },
+  "command_broken": {
+    "status": 500,
+    "sentence": "Tarebook met a fault of its own: {reason}.",
+    "do": "Nothing saved is lost. What happened is written down in {file}."
+  },
+  "file_unreadable": {
+    "status": 500,
+    "sentence": "The file {file} cannot be read: {reason}.",
+    "do": "Check its name and its permissions."
+  },
+  "file_unwritable": {
+    "status": 500,
+    "sentence": "The file {file} cannot be written: {reason}.",
+    "do": "Choose another name or folder."
+  },
+  "garage_missing": {
+    "status": 500,
+    "sentence": "There is no garage in the folder {folder} yet.",
+    "do": "Start one with tarebook serve, or name its folder with --data."
+  },
+  "host_not_loopback": {
+    "status": 500,
+    "sentence": "Tarebook serves this computer only, so it cannot listen on {host}.",
+    "do": "Leave --host out. Serving phones over HTTPS comes with the next stage."
+  },
+  "calc_unknown": {
+    "status": 404,
+    "sentence": "There is no computation called {name}.",
+    "do": "tarebook calc --list names them all."
+  },
+  "car_unknown": {
+    "status": 500,
+    "sentence": "There is no car called {name} in this garage.",
+    "do": "Its cars are: {cars}."
+  },
+  "car_unclear": {
+    "status": 500,
+    "sentence": "This garage has several cars.",
+    "do": "Say which one with --car. Its cars are: {cars}."
+  },
+  "import_no_header": {
+    "status": 500,
+    "sentence": "The file {file} has no line that names its columns.",
+    "do": "Begin it with a line such as: part, off, on, unit, quantity, stage, zone, hours, money, note."
+  },
+  "import_column_twice": {
+    "status": 500,
+    "sentence": "Line {line} names two columns {column}.",
+    "do": "Rename or remove one of them."
+  },
+  "import_strict": {
+    "status": 500,
+    "sentence": "{bad} of {lines} lines cannot be read, so nothing was taken in.",
+    "do": "Correct them, or leave --strict out to take in the others."
+  },
+  "line_open_quote": {
+    "status": 200,
+    "sentence": "a quotation mark is opened and never closed.",
+    "do": "Close it, or take it out."
+  },
+  "line_no_part": {
+    "status": 200,
+    "sentence": "no part is named.",
+    "do": "Name it in the column part."
+  },
+  "line_empty": {
+    "status": 200,
+    "sentence": "it has neither a mass nor hours nor money.",
+    "do": "Enter what came off, or what went on."
+  },
+  "line_total": {
+    "status": 200,
+    "sentence": "{part} is a sum, not a part.",
+    "do": "Leave it out; Tarebook adds up by itself."
+  },
+  "line_too_long": {
+    "status": 200,
+    "sentence": "it is longer than {most} characters.",
+    "do": "Shorten it."
+  },
+  "line_bad_quantity": {
+    "status": 200,
+    "sentence": "{typed} is not a number of pieces.",
+    "do": "Type a whole number from 1 to {most}."
+  },
+  "line_bad_number": {
+    "status": 200,
+    "sentence": "{typed} is not a plain number.",
+    "do": "Type it like 12.50."
   }
 } as const;
 
