@@ -172,7 +172,10 @@ _SERVE = {
     "database_damaged": ErrorRow(
         500, "The file {folder} is not a readable Tarebook database.", "Restore it from a copy; nothing was changed."
     ),
-    "app_missing": ErrorRow(500, "The app's files are not part of this installation.", "Install again: pip install ."),
+    "app_missing": ErrorRow(
+        500, "The app's files are not part of this installation.",
+        "Install again: pip install .",
+    ),
     "bad_setting": ErrorRow(
         500, "The setting {name} is {value}, which cannot be used: {reason}.", "Correct it and start again."
     ),
@@ -204,7 +207,10 @@ _QUANTITY = {
         "“{typed}” is a sum or a count, not one reading.",
         "Type one reading, like {example}; how many pieces is asked separately.",
     ),
-    "quantity_gap": ErrorRow(422, "There is a gap inside the number of “{typed}”.", "Type {instead} without the gap."),
+    "quantity_gap": ErrorRow(
+        422, "There is a gap inside the number of “{typed}”.",
+        "Type {instead} without the gap.",
+    ),
     "quantity_fraction": ErrorRow(
         422, "The fraction in “{typed}” cannot be read.", "Type a whole number, a space and one fraction, like 6 3/8."
     ),
@@ -270,20 +276,44 @@ _PHONE: dict[str, ErrorRow] = {
 
 # The command line: import, export, report.
 _COMMAND: dict[str, ErrorRow] = {
-    "command_broken": ErrorRow(500, "Tarebook met a fault of its own: {reason}.", "Nothing saved is lost. What happened is written down in {file}."),
-    "file_unreadable": ErrorRow(500, "The file {file} cannot be read: {reason}.", "Check its name and its permissions."),
-    "file_unwritable": ErrorRow(500, "The file {file} cannot be written: {reason}.", "Choose another name or folder."),
-    "garage_missing": ErrorRow(500, "There is no garage in the folder {folder} yet.", "Start one with tarebook serve, or name its folder with --data."),
-    "host_not_loopback": ErrorRow(500, "Tarebook serves this computer only, so it cannot listen on {host}.", "Leave --host out. Serving phones over HTTPS comes with the next stage."),
+    "command_broken": ErrorRow(
+        500, "Tarebook met a fault of its own: {reason}.",
+        "Nothing saved is lost. What happened is written down in {file}.",
+    ),
+    "file_unreadable": ErrorRow(
+        500, "The file {file} cannot be read: {reason}.",
+        "Check its name and its permissions.",
+    ),
+    "file_unwritable": ErrorRow(
+        500, "The file {file} cannot be written: {reason}.",
+        "Choose another name or folder.",
+    ),
+    "garage_missing": ErrorRow(
+        500, "There is no garage in the folder {folder} yet.",
+        "Start one with tarebook serve, or name its folder with --data.",
+    ),
+    "host_not_loopback": ErrorRow(
+        500, "Tarebook serves this computer only, so it cannot listen on {host}.",
+        "Leave --host out. Serving phones over HTTPS comes with the next stage.",
+    ),
     "calc_unknown": ErrorRow(404, "There is no computation called {name}.", "tarebook calc --list names them all."),
     "car_unknown": ErrorRow(500, "There is no car called {name} in this garage.", "Its cars are: {cars}."),
     "car_unclear": ErrorRow(500, "This garage has several cars.", "Say which one with --car. Its cars are: {cars}."),
-    "import_no_header": ErrorRow(500, "The file {file} has no line that names its columns.", "Begin it with a line such as: part, off, on, unit, quantity, stage, zone, hours, money, note."),
+    "import_no_header": ErrorRow(
+        500, "The file {file} has no line that names its columns.",
+        "Begin it with a line such as: part, off, on, unit, quantity, stage, zone, hours, money, note.",
+    ),
     "import_column_twice": ErrorRow(500, "Line {line} names two columns {column}.", "Rename or remove one of them."),
-    "import_strict": ErrorRow(500, "{bad} of {lines} lines cannot be read, so nothing was taken in.", "Correct them, or leave --strict out to take in the others."),
+    "import_strict": ErrorRow(
+        500, "{bad} of {lines} lines cannot be read, so nothing was taken in.",
+        "Correct them, or leave --strict out to take in the others.",
+    ),
     "line_open_quote": ErrorRow(200, "a quotation mark is opened and never closed.", "Close it, or take it out."),
     "line_no_part": ErrorRow(200, "no part is named.", "Name it in the column part."),
-    "line_empty": ErrorRow(200, "it has neither a mass nor hours nor money.", "Enter what came off, or what went on."),
+    "line_empty": ErrorRow(
+        200, "it has neither a mass nor hours nor money.",
+        "Enter what came off, or what went on.",
+    ),
     "line_total": ErrorRow(200, "{part} is a sum, not a part.", "Leave it out; Tarebook adds up by itself."),
     "line_too_long": ErrorRow(200, "it is longer than {most} characters.", "Shorten it."),
     "line_bad_quantity": ErrorRow(200, "{typed} is not a number of pieces.", "Type a whole number from 1 to {most}."),
