@@ -1,0 +1,119 @@
+"""One value of one record, read as its field's type says.
+
+Quantities are read by `core/quantity`, everything else is checked for its shape only. What does not fit raises
+`QuantityError` (with its sentence) or `ValueError`; the reader of the garage makes warnings of both.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from fractions import Fraction
+from typing import Any
+
+from tarebook.core.quantity import Quantity, QuantityError, read, read_number
+from tarebook.core.units import Kind
+from tarebook.journal.kinds import Field
+
+# Zero is a reading a scale may show, but not a size these can have.
+_POSITIVE = frozenset((
+    "division", "capacity", "known", "minimum", "claim", "wheelbase", "track_front", "track_rear",
+    "tyre_radius_front", "tyre_radius_rear", "tank_size",
+))
+
+
+class FieldValues:
+    """Reads values; a text met before is not read again (the same division, the same reading come by the hundred)."""
+
+    def __init__(self) -> None:
+        self._met: dict[tuple[Kind, str, str | None, bool], Quantity | QuantityError] = {}
+
+    def read(self, name: str, spec: Field, value: Any, unit: str | None) -> Any:
+        """`unit` is what a bare mass was typed in. Raises `QuantityError` or `ValueError`."""
+        if spec.type == "mass" or spec.type == "length" or spec.type == "volume":
+            default = unit if spec.type == "mass" else None
+            return self._quantity(spec.type, _as_typed(value), default, name in _POSITIVE)
+        return _PLAIN[spec.type](value, spec)
+
+    def _quantity(self, kind: Kind, text: str, unit: str | None, positive: bool) -> Quantity:
+        key = (kind, text, unit, positive)
+        found = self._met.get(key)
+        if found is None:
+            found = self._met[key] = _read_or_refuse(*key)
+        if isinstance(found, QuantityError):
+            raise found
+        return found
+
+
+def _read_or_refuse(kind: Kind, text: str, unit: str | None, positive: bool) -> Quantity | QuantityError:
+    try:
+        return read(kind, text, unit, positive)
+    except QuantityError as error:
+        return error
+
+
+def _as_typed(value: Any) -> str:
+    """A quantity as typed: a string, or `{value, unit}` with the value a string or a number."""
+    if isinstance(value, str):
+        return value
+    if isinstance(value, Mapping) and isinstance(value.get("unit"), str):
+        return f"{_number_text(value.get('value'))} {value['unit']}"
+    raise ValueError
+
+
+def _number_text(value: Any) -> str:
+    if isinstance(value, str):
+        return value
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        raise ValueError
+    return str(int(value)) if isinstance(value, float) and value.is_integer() else str(value)
+
+
+def _text(value: Any, spec: Field) -> str:
+    if not isinstance(value, str):
+        raise ValueError
+    return value
+
+
+def _decimal(value: Any, spec: Field) -> Fraction:
+    """Exact: money is never a float."""
+    return read_number(_text(value, spec))
+
+
+def _hours(value: Any, spec: Field) -> Fraction:
+    hours = _decimal(value, spec)
+    if hours < 0:
+        raise ValueError
+    return hours
+
+
+def _whole(value: Any, spec: Field) -> int:
+    least = 1 if spec.type == "count" else 0
+    if isinstance(value, float) and value.is_integer():
+        value = int(value)  # JSON's 4.0 is 4
+    if isinstance(value, bool) or not isinstance(value, int) or not least <= value <= spec.most:
+        raise ValueError
+    return value
+
+
+def _flag(value: Any, spec: Field) -> bool:
+    if not isinstance(value, bool):
+        raise ValueError
+    return value
+
+
+def _choice(value: Any, spec: Field) -> str:
+    if _text(value, spec) not in spec.of:
+        raise ValueError
+    return str(value)
+
+
+def _references(value: Any, spec: Field) -> tuple[str, ...]:
+    if not isinstance(value, list):
+        raise ValueError
+    return tuple(sorted({_text(to, spec) for to in value}))
+
+
+_PLAIN: dict[str, Callable[[Any, Field], Any]] = {
+    "text": _text, "moment": _text, "ref": _text, "money": _decimal, "hours": _hours, "fraction": _decimal,
+    "count": _whole, "integer": _whole, "flag": _flag, "choice": _choice, "refs": _references,
+}
