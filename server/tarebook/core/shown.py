@@ -65,7 +65,7 @@ def show_volume(m3: float | Fraction, unit: str, U: float | None = None, signed:
 
 def show_percent(fraction: float | Fraction, U: float | None = None) -> str:  # noqa: N803
     """A share as per cent with one decimal, or as its `U` (a fraction too) deserves: "51.3 ± 0.4 %"."""
-    margin = None if not U else Fraction(U) * 100
+    margin = _margin_in(U, Fraction(1, 100))
     return _single(Fraction(fraction) * 100, margin, "%", (1, 4), False).text
 
 
@@ -114,7 +114,7 @@ def lay_out(kind: Kind, si: float | Fraction, unit: str, U: float | None = None,
     """The value in `unit` as parts. Two units with a space between ("lb oz", "ft in") are shown together."""
     names = unit.split(" ")
     exact = Fraction(si) / factor(kind, names[-1])
-    margin = None if not U else Fraction(U) / factor(kind, names[-1])
+    margin = _margin_in(U, factor(kind, names[-1]))
     units = DIMENSIONS[kind].units
     if len(names) == 1:
         named = units[unit]
@@ -144,12 +144,10 @@ def _other(reading: Quantity, unit: str | None) -> str:
 
 def _single(exact: Fraction, margin: Fraction | None, label: str, places: tuple[int, int], signed: bool) -> Shown:
     """`places`: decimals without a margin, and the most with one."""
-    if margin is None:
-        scaled = _round(abs(exact), places[0])
-        return Shown(_sign(exact, scaled, signed), ((_digits(scaled, places[0]), label),), ())
-    ends, within = _margin(margin, places[1])
-    scaled = _round(abs(exact), ends)
-    return Shown(_sign(exact, scaled, signed), ((_digits(scaled, ends), label),), ((_digits(within, ends), label),))
+    ends, within = (places[0], 0) if margin is None else _margin(margin, places[1])
+    scaled = _round(exact, ends)
+    around = () if margin is None else ((_digits(within, ends), label),)
+    return Shown(_sign(scaled, signed), ((_digits(scaled, ends), label),), around)
 
 
 def _double(
@@ -162,8 +160,8 @@ def _double(
 ) -> Shown:
     """`exact` and `margin` in the smaller unit, of which the larger has `ratio`."""
     ends, within = (places, 0) if margin is None else _margin(margin, COMPOUND_MOST)
-    scaled = _round(abs(exact), ends)
-    large, rest = divmod(scaled, ratio * 10**ends)
+    scaled = _round(exact, ends)
+    large, rest = divmod(abs(scaled), ratio * 10**ends)
     small = _digits(rest, ends)
     if margin is None:
         small = small.removesuffix("." + "0" * ends)
@@ -173,7 +171,16 @@ def _double(
     elif rest == 0 and margin is None:
         del parts[1]
     around = () if margin is None else ((_digits(within, ends), labels[1]),)
-    return Shown(_sign(exact, scaled, signed), tuple(parts), around)
+    return Shown(_sign(scaled, signed), tuple(parts), around)
+
+
+def _margin_in(U: float | None, one: Fraction) -> Fraction | None:  # noqa: N803
+    """U in the unit that has `one` of SI; None when there is none."""
+    if U is None or U == 0:
+        return None
+    if not U > 0:
+        raise ValueError(f"an uncertainty cannot be {U}")
+    return Fraction(U) / one
 
 
 def _margin(margin: Fraction, most: int) -> tuple[int, int]:
@@ -199,17 +206,15 @@ def _round(exact: Fraction, places: int) -> int:
 
 def _digits(scaled: int, places: int) -> str:
     if places <= 0:
-        return str(scaled * 10**-places)
-    text = str(scaled).rjust(places + 1, "0")
+        return str(abs(scaled) * 10**-places)
+    text = str(abs(scaled)).rjust(places + 1, "0")
     return f"{text[:-places]}.{text[-places:]}"
 
 
-def _sign(exact: Fraction, scaled: int, signed: bool) -> str:
-    if scaled == 0:
-        return ""
-    if exact < 0:
+def _sign(scaled: int, signed: bool) -> str:
+    if scaled < 0:
         return MINUS
-    return "+" if signed else ""
+    return "+" if signed and scaled > 0 else ""
 
 
 def _join(parts: tuple[tuple[str, str], ...]) -> str:

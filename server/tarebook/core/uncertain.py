@@ -97,5 +97,9 @@ def resolution(division: float) -> float:
 
 
 def _sum(terms: Iterable[float]) -> float:
+    """The correctly rounded sum. Raises OverflowError or ValueError when it is not finite."""
     # Adding 0.0 turns the minus zero of some Pythons into the zero of all.
-    return math.fsum(terms) + 0.0
+    result = math.fsum(terms) + 0.0
+    if not math.isfinite(result):
+        raise OverflowError("the sum is not a finite number")
+    return result

@@ -1,0 +1,1 @@
+"""What the numbers mean: pure functions on plain data, the same in Python and TypeScript."""

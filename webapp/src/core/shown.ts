@@ -1,0 +1,221 @@
+/**
+ * How a number is written for a person; the only place that rounds.
+ *
+ * A driver in gloves reads it at arm's length, so: no more digits than the value deserves, the unit last, a true
+ * minus sign (−), and no thousands marks, so that what is shown can be typed back.
+ *
+ * - With its uncertainty U (95 %): U keeps two digits when its first is 1, else one; the value ends at the same
+ *   place: "912.4 ± 1.2 kg", "3.1 ± 0.8 kg", "910 ± 30 kg".
+ * - Without: a fixed number of decimals for each unit: kg 2, lb 2, oz 1, g 0, mm 0, in 2, L 1.
+ * - Two units: "15 lb 6 oz", "3 lb 4.5 oz", "23 lb" when nothing is left over, "−3 oz" below a pound. With U it is
+ *   "15 lb 6 oz ± 2 oz"; when U is a pound or more, ounces say nothing and pounds stand alone: "2011 ± 3 lb".
+ * - Rounding is half away from zero, of the exact value of the double. Nothing is shown as "−0".
+ *
+ * The functions named `show…` give text. `layOut` gives the same text in parts, for big figures beside small units.
+ */
+
+import { DIMENSIONS, type Kind } from "../generated/units";
+import { type Quantity, factor, readNumber } from "./quantity";
+import { type Ratio, compare, divide, fromNumber, multiply, powerOfTen, ratio } from "./ratio";
+import { type Uncertain, expanded, u, uncertain } from "./uncertain";
+
+/** `sign`: "", "−" or "+". `parts` and `within`: [digits, unit]; `within` is what follows ±, or empty. */
+export type Shown = {
+  readonly sign: string;
+  readonly parts: readonly Piece[];
+  readonly within: readonly Piece[];
+  readonly text: string;
+};
+export type Piece = readonly [string, string];
+/** A result as `calc` gives it: `value` and `u` in SI, `shown` in the unit asked for. */
+export type Result = { value: number; unit: string; u: number; shown: string };
+
+const MINUS = "\u2212";
+const COMPOUND_PLACES = 1;
+const COMPOUND_MOST = 2;
+const HUNDRED = ratio(100n);
+/** Shown beside a reading typed in the other system, when the garage does not count in that system itself. */
+const BESIDE_METRIC: Readonly<Record<string, string>> = {
+  kg: "lb", g: "oz", t: "lb", mm: "in", cm: "in", m: "in", L: "gal_us", ml: "gal_us",
+};
+const BESIDE_OTHERS: Readonly<Record<Kind, string>> = { mass: "kg", length: "mm", volume: "L" };
+
+/** A mass in `unit` ("kg", "g", "lb", "oz", "lb oz" …). `U`: expanded uncertainty in kg. `signed` writes "+" too. */
+export function showMass(kg: number | Ratio, unit: string, U: number | null = null, signed = false): string {
+  return layOut("mass", kg, unit, U, signed).text;
+}
+
+/** A length in `unit` ("mm", "in", "ft in" …). `U`: expanded uncertainty in m. */
+export function showLength(m: number | Ratio, unit: string, U: number | null = null, signed = false): string {
+  return layOut("length", m, unit, U, signed).text;
+}
+
+/** A volume in `unit` ("L", "gal_us", "gal_imp"). `U`: expanded uncertainty in m³. */
+export function showVolume(m3: number | Ratio, unit: string, U: number | null = null, signed = false): string {
+  return layOut("volume", m3, unit, U, signed).text;
+}
+
+/** A share as per cent with one decimal, or as its `U` (a fraction too) deserves: "51.3 ± 0.4 %". */
+export function showPercent(fraction: number | Ratio, U: number | null = null): string {
+  const margin = marginOf(U, ratio(1n, 100n));
+  return single(multiply(exactOf(fraction), HUNDRED), margin, "%", [1, 4], false).text;
+}
+
+/** A probability as per cent that never claims certainty: "less than 0.1 %", "3.2 %", "more than 99.9 %". */
+export function showChance(probability: number): string {
+  const exact = multiply(fromNumber(probability), HUNDRED);
+  if (compare(exact, ratio(1n, 10n)) < 0) return "less than 0.1 %";
+  return compare(exact, ratio(999n, 10n)) > 0 ? "more than 99.9 %" : showPercent(probability);
+}
+
+/** An amount with two decimals, none when it is whole: "120 EUR", "12.50 EUR". Text must be a plain decimal. */
+export function showMoney(amount: string | number | Ratio, currency = "", signed = false): string {
+  const exact = typeof amount === "string" ? readNumber(amount) : exactOf(amount);
+  const places = rounded(exact, 2) % 100n === 0n ? 0 : 2;
+  return single(exact, null, currency, [places, places], signed).text;
+}
+
+/** Hours with one decimal where needed: "2.5 h", "3 h". */
+export function showHours(hours: string | number | Ratio): string {
+  const exact = typeof hours === "string" ? readNumber(hours) : exactOf(hours);
+  const places = rounded(exact, 1) % 10n === 0n ? 0 : 1;
+  return single(exact, null, "h", [places, places], false).text;
+}
+
+/**
+ * The reading as it was read, and in the other system: "6 3/8 oz · 0.181 kg".
+ *
+ * `unit`: the unit the garage counts in; it is the other one when it is of the other system. The second value
+ * ends where the typed one does.
+ */
+export function showBoth(reading: Quantity, unit: string | null = null): string {
+  return `${reading.reads} · ${other(reading, unit)}`;
+}
+
+/** A result as `calc` gives it: `{value, unit, u, shown}`, value and u in SI, `shown` in `unit`. */
+export function number(item: Uncertain | number, kind: Kind | "fraction", unit: string, k = 2): Result {
+  const held = typeof item === "number" ? uncertain(item) : item;
+  const margin = expanded(held, k);
+  if (kind === "fraction") {
+    return { value: held.value, unit: "1", u: u(held), shown: showPercent(held.value, margin) };
+  }
+  const shown = layOut(kind, held.value, unit, margin).text;
+  return { value: held.value, unit: DIMENSIONS[kind].si, u: u(held), shown };
+}
+
+/** The value in `unit` as parts. Two units with a space between ("lb oz", "ft in") are shown together. */
+export function layOut(kind: Kind, si: number | Ratio, unit: string, U: number | null = null, signed = false): Shown {
+  const [large, small] = unit.split(" ") as [string, string?];
+  const one = factor(kind, small ?? large);
+  const exact = divide(exactOf(si), one);
+  const margin = marginOf(U, one);
+  if (small === undefined) {
+    const named = DIMENSIONS[kind].units[unit];
+    if (!named) throw new RangeError(`no unit ${unit} of ${kind}`);
+    return single(exact, margin, named.label, [named.places, named.most_places], signed);
+  }
+  const many = divide(factor(kind, large), one).n;
+  if (margin && rounded(margin, 0) >= many) return layOut(kind, si, large, U, signed);
+  return double(exact, margin, many, [large, small], signed);
+}
+
+function other(reading: Quantity, unit: string | null): string {
+  const units = DIMENSIONS[reading.kind].units;
+  const metric = (name: string) => units[name.split(" ")[0] ?? ""]?.metric;
+  const typed = reading.unit.split(" ").pop() ?? "";
+  const beside = (metric(typed) ? BESIDE_METRIC[typed] : undefined) ?? BESIDE_OTHERS[reading.kind];
+  const [large, small] = (unit && metric(unit) !== metric(typed) ? unit : beside).split(" ") as [string, string?];
+  const one = factor(reading.kind, small ?? large);
+  const most = small === undefined ? (units[large]?.most_places ?? 0) : COMPOUND_MOST;
+  const places = Math.min(Math.max(-exponentOf(divide(fromNumber(reading.last_digit), one)), 0), most);
+  const exact = divide(reading.exact, one);
+  if (small === undefined) return single(exact, null, units[large]?.label ?? large, [places, places], false).text;
+  return double(exact, null, divide(factor(reading.kind, large), one).n, [large, small], false, places).text;
+}
+
+/** `places`: decimals without a margin, and the most with one. */
+function single(exact: Ratio, margin: Ratio | null, label: string, places: [number, number], signed: boolean): Shown {
+  const [ends, within] = margin ? marginPlaces(margin, places[1]) : [places[0], null];
+  const scaled = rounded(exact, ends);
+  const around: Piece[] = within === null ? [] : [[digitsOf(within, ends), label]];
+  return shown(sign(scaled, signed), [[digitsOf(scaled, ends), label]], around);
+}
+
+/** `exact` and `margin` in the smaller unit, of which the larger has `many`. */
+function double(
+  exact: Ratio,
+  margin: Ratio | null,
+  many: bigint,
+  labels: readonly [string, string],
+  signed: boolean,
+  places = COMPOUND_PLACES,
+): Shown {
+  const [ends, within] = margin ? marginPlaces(margin, COMPOUND_MOST) : [places, null];
+  const scaled = rounded(exact, ends);
+  const size = scaled < 0n ? -scaled : scaled;
+  const whole = size / (many * 10n ** BigInt(ends));
+  const rest = size % (many * 10n ** BigInt(ends));
+  const dropped = within === null ? digitsOf(rest, ends).replace(/\.0+$/, "") : digitsOf(rest, ends);
+  const pieces: Piece[] = [];
+  if (whole !== 0n) pieces.push([`${whole}`, labels[0]]);
+  if (whole === 0n || rest !== 0n || within !== null) pieces.push([dropped, labels[1]]);
+  return shown(sign(scaled, signed), pieces, within === null ? [] : [[digitsOf(within, ends), labels[1]]]);
+}
+
+/** [decimals, scaled U]: two digits when the first is 1, else one; never finer than `most`, never zero. */
+function marginPlaces(margin: Ratio, most: number): [number, bigint] {
+  const exponent = exponentOf(margin);
+  const one = compare(margin, multiply(ratio(2n), powerOfTen(exponent))) < 0;
+  const places = Math.min(one ? 1 - exponent : -exponent, most);
+  const scaled = rounded(margin, places);
+  return [places, scaled > 0n ? scaled : 1n];
+}
+
+/** The power of ten of the first digit. */
+function exponentOf(positive: Ratio): number {
+  const guess = `${positive.n}`.length - `${positive.d}`.length;
+  return compare(positive, powerOfTen(guess)) >= 0 ? guess : guess - 1;
+}
+
+/** `exact` in units of 10^-places, half away from zero. */
+function rounded(exact: Ratio, places: number): bigint {
+  const { n, d } = multiply(exact, powerOfTen(places));
+  const whole = (2n * (n < 0n ? -n : n) + d) / (2n * d);
+  return n < 0n ? -whole : whole;
+}
+
+function digitsOf(scaled: bigint, places: number): string {
+  const size = scaled < 0n ? -scaled : scaled;
+  if (places <= 0) return `${size * 10n ** BigInt(-places)}`;
+  const text = `${size}`.padStart(places + 1, "0");
+  return `${text.slice(0, -places)}.${text.slice(-places)}`;
+}
+
+function sign(scaled: bigint, signed: boolean): string {
+  if (scaled < 0n) return MINUS;
+  return signed && scaled > 0n ? "+" : "";
+}
+
+function shown(sign: string, parts: readonly Piece[], within: readonly Piece[]): Shown {
+  const [first, around] = [parts[0], within[0]];
+  const text =
+    parts.length === 1 && first && around ? `${first[0]} ± ${around[0]} ${first[1]}`
+    : around ? `${join(parts)} ± ${join(within)}`
+    : join(parts);
+  return { sign, parts, within, text: (sign + text).replace(/ +$/, "") };
+}
+
+function join(parts: readonly Piece[]): string {
+  return parts.map(([digits, unit]) => `${digits} ${unit}`).join(" ");
+}
+
+function exactOf(value: number | Ratio): Ratio {
+  return typeof value === "number" ? fromNumber(value) : value;
+}
+
+/** U in the unit that has `one` of SI; null when there is none. */
+function marginOf(U: number | null, one: Ratio): Ratio | null {
+  if (U === null || U === 0) return null;
+  if (!(U > 0)) throw new RangeError(`an uncertainty cannot be ${U}`);
+  return divide(fromNumber(U), one);
+}
