@@ -10,7 +10,8 @@ from collections.abc import Callable, Mapping
 from fractions import Fraction
 from typing import Any
 
-from tarebook.core.quantity import Quantity, QuantityError, read, read_number
+from tarebook.core.quantity import Quantity, read, read_number
+from tarebook.core.typed import QuantityError
 from tarebook.core.units import Kind
 from tarebook.journal.kinds import Field
 

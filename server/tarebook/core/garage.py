@@ -13,7 +13,6 @@ from dataclasses import fields
 from typing import Any
 
 from tarebook.core.field_values import FieldValues
-from tarebook.core.quantity import QuantityError
 from tarebook.core.records import (
     Car,
     ClassSheet,
@@ -31,6 +30,7 @@ from tarebook.core.records import (
     Weighing,
     warned,
 )
+from tarebook.core.typed import QuantityError
 from tarebook.journal.kinds import KINDS, Field
 
 Row = dict[str, Any]

@@ -14,11 +14,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import combinations
 from math import sqrt
 from typing import Protocol
 
 from tarebook.core.uncertain import Uncertain
 
+_BEYOND = 1.5
 _PASSES = 3  # the mean moves the shared errors by their own tiny size; the third pass changes nothing
 
 
@@ -56,6 +58,14 @@ class _Scale:
     gain: Mapping[str, float]
     misfit: float  # chi-squared of its readings about their average
 
+    @property
+    def values(self) -> list[float]:
+        return [look.value for look in self.looks]
+
+    @property
+    def division(self) -> float:
+        return max(look.division for look in self.looks)
+
 
 def weighted_mean(of: str, looks: Sequence[Look], gains: Mapping[str, Uncertain]) -> Mean:
     """The mean of at least one look; `gains` by scale id. Looks come in order of id."""
@@ -66,9 +76,7 @@ def weighted_mean(of: str, looks: Sequence[Look], gains: Mapping[str, Uncertain]
     value, weights, misfit = _fitted(scales)
     sources = _sources(scales, weights, value)
     spread = max(look.value for look in looks) - min(look.value for look in looks)
-    ratio = 1.0
-    if len(looks) > 1 and spread > max(look.division for look in looks):
-        ratio = sqrt(max(1.0, misfit / (len(looks) - 1)))
+    ratio = sqrt(max(1.0, misfit / (len(looks) - 1))) if _beyond_a_division(scales) else 1.0
     if ratio > 1.0:
         sources[f"spread:{of}"] = sqrt((ratio * ratio - 1.0) * _not_shared(sources, len(scales)))
     return Mean(Uncertain(value, sources), spread, ratio)
@@ -84,6 +92,16 @@ def _averaged(looks: list[Look], gain: Uncertain) -> _Scale:
         misfit += (look.value - value) / look.own * ((look.value - value) / look.own)
     relative = {source: deviation / (1.0 + gain.value) for source, deviation in gain.sources.items()}
     return _Scale(looks, value, 1.0 / weight, relative, misfit)
+
+
+def _beyond_a_division(scales: Sequence[_Scale]) -> bool:
+    """Whether two looks on one scale, or the averages of two scales, differ by more than the coarser division.
+
+    A display differs by whole divisions, so half a division more than one leaves out what computing adds to one.
+    """
+    within = (max(s.values) - min(s.values) > _BEYOND * s.division for s in scales)
+    between = (abs(a.value - b.value) > _BEYOND * max(a.division, b.division) for a, b in combinations(scales, 2))
+    return any(within) or any(between)
 
 
 def _fitted(scales: Sequence[_Scale]) -> tuple[float, list[float], float]:

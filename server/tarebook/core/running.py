@@ -1,8 +1,8 @@
 """A running total of uncertain values that can be read after every step.
 
 Summing anew at each of a thousand jobs would touch every error source a million times. Here each sum is kept as the
-exact list of doubles whose sum it is (Shewchuk's partials, as in `math.fsum`), so a step costs only its own sources, and
-taking out what was put in leaves exactly nothing.
+exact list of doubles whose sum it is (Shewchuk's partials, as in `math.fsum`), so a step costs only its own sources,
+and taking out what was put in leaves exactly nothing.
 """
 
 from __future__ import annotations
