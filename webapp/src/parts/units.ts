@@ -1,14 +1,14 @@
 /** The units this garage thinks in, and the words a keypad offers for them. */
 import { garage } from "../journal/garage";
 
-export type QuantityKind = "mass" | "length" | "volume";
+export type Measure = "mass" | "length" | "volume";
 
 const SETTING = { mass: "mass_unit", length: "length_unit", volume: "volume_unit" } as const;
 const FALLBACK = { mass: "kg", length: "mm", volume: "L" } as const;
 const WORD: Record<string, string> = { gal_us: "US gal", gal_imp: "imp gal" };
 
-/** The garage's unit of a kind, by its name in the record ("lb oz", "gal_us"). */
-export function unitOf(kind: QuantityKind): string {
+/** The garage's unit of a measure, by its name in the record ("lb oz", "gal_us"). */
+export function unitOf(kind: Measure): string {
   const settings = garage.value.of("garage")[0]?.values;
   return (settings?.[SETTING[kind]] as string | undefined) ?? FALLBACK[kind];
 }
@@ -20,7 +20,7 @@ export function unitWord(unit: string): string {
   return WORD[unit] ?? unit;
 }
 
-export const KEYPAD_UNITS: Record<QuantityKind, readonly string[]> = {
+export const KEYPAD_UNITS: Record<Measure, readonly string[]> = {
   mass: ["lb", "oz", "kg", "g"],
   length: ["in", "ft", "mm", "cm"],
   volume: ["L", "US gal", "imp gal"],

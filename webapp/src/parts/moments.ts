@@ -1,0 +1,38 @@
+/** Dates and times as people say them. For reading only: nothing is ever ordered or decided by a clock. */
+
+const DAY_MS = 86_400_000;
+const CLOCK = new Intl.DateTimeFormat("en-GB", { hour: "2-digit", minute: "2-digit" });
+const DAY = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short" });
+const DAY_AND_YEAR = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", year: "numeric" });
+
+/** "today 14:05", "yesterday 9:30", "3 May", "3 May 2024"; a date without a time stays a date. What is no date is said as it is. */
+export function sayMoment(moment: string | null | undefined, now: Date = new Date()): string {
+  if (!moment) return "";
+  const then = new Date(moment);
+  if (Number.isNaN(then.getTime())) return moment;
+  const hasTime = moment.includes("T");
+  const daysAgo = Math.round((midnight(now) - midnight(then)) / DAY_MS);
+  const clock = hasTime ? ` ${CLOCK.format(then)}` : "";
+  if (daysAgo === 0) return `today${clock}`;
+  if (daysAgo === 1) return `yesterday${clock}`;
+  return (then.getFullYear() === now.getFullYear() ? DAY : DAY_AND_YEAR).format(then);
+}
+
+function midnight(moment: Date): number {
+  return new Date(moment.getFullYear(), moment.getMonth(), moment.getDate()).getTime();
+}
+
+/** When an id was made, read out of the UUIDv7 itself; null for an id of another make. */
+export function momentOfId(id: string): string | null {
+  const hex = id.replaceAll("-", "");
+  if (!/^[0-9a-f]{12}7[0-9a-f]{19}$/.test(hex)) return null;
+  return new Date(parseInt(hex.slice(0, 12), 16)).toISOString();
+}
+
+/** The present moment as a record states it: local time with its offset, to the minute. */
+export function momentNow(now: Date = new Date()): string {
+  const shift = -now.getTimezoneOffset();
+  const local = new Date(now.getTime() + shift * 60_000).toISOString().slice(0, 16);
+  const two = (n: number) => String(Math.trunc(n)).padStart(2, "0");
+  return `${local}${shift < 0 ? "-" : "+"}${two(Math.abs(shift) / 60)}:${two(Math.abs(shift) % 60)}`;
+}
