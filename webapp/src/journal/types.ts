@@ -3,7 +3,10 @@
 /** What a field may hold. `null` clears a field. Typed quantities stay strings, exactly as typed. */
 export type Value = string | number | boolean | null | string[];
 
-/** One immutable entry as it stands in the journal. `base` names the record's heads as the writer saw them. */
+/**
+ * One immutable entry as it stands in the journal. `base` names the record's heads as the writer saw them; `made_at` is
+ * for people, never for order.
+ */
 export type Entry = {
   id: string;
   device: string;
@@ -15,6 +18,7 @@ export type Entry = {
   base: string[];
   photos: string[];
   made_at: string;
+  schema: number;
 };
 
 /** One standing claim on a field: which entry set which value, and who wrote it. */
@@ -22,7 +26,8 @@ export type Head = { entry: string; value: Value; writer: string; device: string
 
 /**
  * A record as screens see it: folded journal with this phone's pending entries laid over it.
- * `conflicts` holds only fields whose heads differ; `values` then shows the standing (first) one.
+ * `conflicts` holds only fields whose heads differ; `values` then shows the standing (first) one. The tombstone is
+ * `deleted`, never a value.
  */
 export type Rec = {
   id: string;
@@ -31,6 +36,7 @@ export type Rec = {
   heads: string[];
   conflicts: Record<string, Head[]>;
   pending: boolean;
+  deleted: boolean;
 };
 
 export type AsideReason =
@@ -44,7 +50,7 @@ export type AsideReason =
   | "stranger"
   | "kind_changed";
 
-/** An entry kept but not folded, and why. `entry` is null when the bytes are not an entry at all. */
+/** An entry kept but not folded, and why. `id` is its name in the journal; `entry` is null when the bytes are none. */
 export type AsideEntry = { id: string; reason: AsideReason; number: number | null; text: string; entry: Entry | null };
 
 /** The whole garage at one moment. `of(kind)` leaves out deleted records and orders by record id. */

@@ -1,0 +1,110 @@
+/**
+ * The garage in memory: the folded journal, this phone's pending entries laid over it, and the records as screens see
+ * them. It is told which rows the store has written, and never writes any itself.
+ */
+
+import { sameValue } from "./entry";
+import { fold } from "./fold";
+import { emptyState, recordOf, setAside, type Kept, type Line, type RecordState } from "./layers";
+import type { AsideEntry, Garage, Head, Rec, Value } from "./types";
+
+/** An entry as the phone keeps it. `number` is its place in the home computer's journal, null until pulled from there. */
+export type Row = { key: string; text: string; number: number | null; aside: string | null; order: number };
+
+type Held = Row & { number: number };
+
+/** Pending entries come after every number a journal will reach. */
+const AFTER_ALL = 2 ** 50;
+
+export class Board {
+  private readonly base = emptyState();
+  private over = emptyState(this.base);
+  private upTo = 0;
+  private readonly pending = new Map<string, Row>();
+  private readonly records = new Map<string, Rec>();
+  private lists = new Map<string, readonly Rec[]>();
+
+  /** How many entries the home computer is not known to hold. */
+  get waiting(): number {
+    return this.pending.size;
+  }
+
+  /** Takes in rows as written, in any order; a row that brings nothing new changes nothing. */
+  take(rows: readonly Row[]): void {
+    const arrived = rows.filter((row): row is Held => row.number !== null && row.number > this.upTo);
+    const fresh = rows.filter((row) => row.number === null && !this.pending.has(row.key));
+    for (const row of fresh) this.pending.set(row.key, row);
+    for (const row of arrived) this.pending.delete(row.key);
+    if (arrived.length > 0) this.advance(arrived.sort((one, other) => one.number - other.number));
+    else fold(this.over, inOrder(fresh).map(lineOver));
+    this.refresh();
+  }
+
+  /** The garage of this moment. Records and lists that did not change are the same objects as before. */
+  garage(): Garage {
+    const byId = new Map(this.records);
+    const lists = this.lists;
+    const of = (kind: string): readonly Rec[] => {
+      const list = lists.get(kind) ?? standing(byId, kind);
+      lists.set(kind, list);
+      return list;
+    };
+    return { byId, of, aside: setAside(this.over).map(asideEntry) };
+  }
+
+  private advance(arrived: readonly Held[]): void {
+    this.upTo = arrived[arrived.length - 1]!.number;
+    fold(this.base, arrived);
+    for (const id of this.over.records.keys()) this.base.touched.add(id);
+    this.over = emptyState(this.base);
+    fold(this.over, inOrder([...this.pending.values()]).map(lineOver));
+  }
+
+  private refresh(): void {
+    const touched = [...this.base.touched, ...this.over.touched];
+    this.base.touched.clear();
+    this.over.touched.clear();
+    if (touched.length > 0) this.lists = new Map(this.lists);
+    for (const id of touched) this.refreshRecord(id);
+  }
+
+  private refreshRecord(id: string): void {
+    const state = recordOf(this.over, id);
+    const kind = state?.kind ?? this.records.get(id)?.kind;
+    if (state) this.records.set(id, recFrom(id, state, this.over.records.has(id)));
+    else this.records.delete(id);
+    if (kind !== undefined) this.lists.delete(kind);
+  }
+}
+
+function lineOver(row: Row): Line {
+  return { number: AFTER_ALL + row.order, text: row.text, aside: row.aside };
+}
+
+function inOrder(rows: Row[]): Row[] {
+  return rows.sort((one, other) => one.order - other.order);
+}
+
+function standing(byId: ReadonlyMap<string, Rec>, kind: string): readonly Rec[] {
+  const list = [...byId.values()].filter((rec) => rec.kind === kind && !rec.deleted);
+  return list.sort((one, other) => (one.id < other.id ? -1 : 1));
+}
+
+/** A record as screens see it, from its folded state. */
+export function recFrom(id: string, state: RecordState, pending: boolean): Rec {
+  const values: Record<string, Value> = {};
+  const conflicts: Record<string, Head[]> = {};
+  for (const field in state.fields) {
+    const claims = state.fields[field]!;
+    const { value } = claims[0]!;
+    if (field !== "deleted" && value !== null) values[field] = value;
+    if (claims.some((claim) => !sameValue(claim.value, value))) conflicts[field] = [...claims];
+  }
+  const deleted = state.fields.deleted?.[0]?.value === true;
+  return { id, kind: state.kind, values, heads: [...state.heads], conflicts, pending, deleted };
+}
+
+function asideEntry(kept: Kept): AsideEntry {
+  const number = kept.line.number < AFTER_ALL ? kept.line.number : null;
+  return { id: kept.name, reason: kept.reason!, number, text: kept.line.text, entry: kept.entry };
+}

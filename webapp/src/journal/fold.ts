@@ -1,0 +1,137 @@
+/**
+ * The fold: a journal's entries, in the order of their numbers, become records. Pure; the server runs the same
+ * (`server/tarebook/journal/fold.py`), and `fixtures/journals/` holds both to it.
+ *
+ * An entry names in `base` the heads of its record as its writer saw them; whatever those reach is its past. An entry
+ * that sets a field takes the place of the claims in its past and stands beside all others. Two differing claims are an
+ * open conflict: the first stands until a person settles it, by an entry whose past holds them all.
+ */
+
+import { isFact, lacksRequired, problem } from "./check";
+import { rawId, readEntry } from "./entry";
+import {
+  keptOf, ownRecord, past, recordOf, verdictOn, waitersOf, type FoldState, type Kept, type Line, type RecordState,
+} from "./layers";
+import type { AsideReason, Entry, Head } from "./types";
+
+/** Folds lines into the state; they must come in the order of their numbers. */
+export function fold(state: FoldState, lines: Iterable<Line>): void {
+  for (const line of lines) add(state, line);
+}
+
+/** Folds one line, and whatever waited for it, lowest number first. The same bytes again change nothing. */
+function add(state: FoldState, line: Line): void {
+  const entry = readEntry(line.text);
+  const first = entry && keptOf(state, entry.id);
+  const name = entry && !first ? entry.id : rawId(line.text);
+  if (first?.line.text === line.text || keptOf(state, name)) return;
+  state.kept.set(name, { name, line, base: entry?.base ?? [], entry, reused: first !== undefined, reason: "waiting" });
+  const due = [name];
+  for (let next = due.shift(); next !== undefined; next = due.shift()) settle(state, next, due);
+}
+
+/** What this layer holds of a line it has just found folded, or set aside for a reason. */
+function mark(state: FoldState, kept: Kept, reason: AsideReason | null): void {
+  const entry = reason === null ? null : kept.entry;
+  if (state.kept.get(kept.name) === kept) Object.assign(kept, { reason, entry });
+  else state.kept.set(kept.name, { ...kept, reason, entry });
+  if (reason !== null) state.shelf.add(kept.name);
+}
+
+function settle(state: FoldState, name: string, due: string[]): void {
+  const kept = keptOf(state, name);
+  if (!kept || (kept.reason !== "waiting" && kept.reason !== "stranger")) return;
+  const reason = obstacle(state, kept);
+  const { entry } = kept;
+  mark(state, kept, reason);
+  if (reason === "waiting") return wait(state, kept);
+  if (reason === null) apply(state, entry!);
+  if (reason === null && entry!.kind === "verdict") judge(state, entry!, due);
+  for (const waiter of waitersOf(state, name)) schedule(state, waiter, due);
+  if (waitersOf(state, name).length > 0) state.waiters.set(name, []);
+}
+
+/** Puts a name among those to look at next, by its number. */
+function schedule(state: FoldState, name: string, due: string[]): void {
+  const number = keptOf(state, name)?.line.number;
+  if (number === undefined) return;
+  const later = due.findIndex((other) => keptOf(state, other)!.line.number > number);
+  due.splice(later < 0 ? due.length : later, 0, name);
+}
+
+function wait(state: FoldState, kept: Kept): void {
+  for (const name of kept.base.filter((base) => isUnsettled(state, base))) {
+    const waiters = waitersOf(state, name);
+    if (!waiters.includes(kept.name)) state.waiters.set(name, [...waiters, kept.name]);
+  }
+}
+
+function isUnsettled(state: FoldState, name: string): boolean {
+  const kept = keptOf(state, name);
+  return !kept || kept.reason === "waiting";
+}
+
+/** A person's verdict on an entry set aside. One who takes it in outweighs any who leave it. */
+function judge(state: FoldState, verdict: Entry, due: string[]): void {
+  if (!Object.hasOwn(verdict.set, "entry")) return;
+  const name = verdict.set.entry as string;
+  const take = verdict.set.take === true;
+  state.verdicts.set(name, take || verdictOn(state, name) === true);
+  if (take) schedule(state, name, due);
+}
+
+/** Why an entry cannot be folded now, or null: first what is wrong with it alone, then what its place makes wrong. */
+function obstacle(state: FoldState, { name, line, entry, reused }: Kept): AsideReason | null {
+  if (!entry) return "unreadable";
+  if (reused) return "id_reuse";
+  const fault = problem(entry);
+  if (fault) return fault;
+  if (verdictOn(state, name) !== true) {
+    if (line.aside !== null) return line.aside as AsideReason;
+    if (entry.base.some((base) => isUnsettled(state, base))) return "waiting";
+  }
+  return misfit(entry, recordOf(state, entry.record));
+}
+
+function misfit(entry: Entry, record: RecordState | undefined): AsideReason | null {
+  if (!record) return lacksRequired(entry.kind, entry.set) ? "invalid" : null;
+  if (record.kind !== entry.kind) return "kind_changed";
+  const edits = Object.keys(entry.set).some((field) => field !== "deleted");
+  return isFact(entry.kind) && edits ? "fact" : null;
+}
+
+function apply(state: FoldState, entry: Entry): void {
+  const record = ownRecord(state, entry.record, entry.kind);
+  // Who saw every head saw all of the record: no need to walk its past.
+  const seen = sameNames(entry.base, record.heads) ? null : past(state, entry.base);
+  for (const field of Object.keys(entry.set)) {
+    const claim = { entry: entry.id, value: entry.set[field]!, writer: entry.writer, device: entry.device };
+    record.fields[field] = seen ? placed(state, record.fields[field] ?? [], claim, seen) : [claim];
+  }
+  record.heads = seen ? headsWith(state, record.heads, entry.id, seen) : [entry.id];
+}
+
+/** The field's claims with a new one in the place of the first it has seen, or after all of them. */
+function placed(state: FoldState, claims: readonly Head[], claim: Head, seen: ReadonlySet<string>): readonly Head[] {
+  // Taken in late: what its writer's later entries say already stands.
+  if (isPast(state, claim.entry, claims.map((head) => head.entry))) return claims;
+  const others = claims.filter((head) => !seen.has(head.entry));
+  const first = claims.findIndex((head) => seen.has(head.entry));
+  const place = first < 0 ? others.length : first;
+  return [...others.slice(0, place), claim, ...others.slice(place)];
+}
+
+function headsWith(state: FoldState, heads: readonly string[], id: string, seen: ReadonlySet<string>): string[] {
+  const remaining = heads.filter((head) => !seen.has(head));
+  return isPast(state, id, heads) ? remaining : [...remaining, id];
+}
+
+/** Whether any of the later entries had seen the earlier one. */
+function isPast(state: FoldState, earlier: string, later: readonly string[]): boolean {
+  return later.length > 0 && past(state, later).has(earlier);
+}
+
+function sameNames(some: readonly string[], others: readonly string[]): boolean {
+  if (some.length === 1 && others.length === 1) return some[0] === others[0];
+  return some.every((name) => others.includes(name)) && others.every((name) => some.includes(name));
+}
