@@ -52,27 +52,32 @@ def _user_folder() -> Path:
     return user_data_path("tarebook", appauthor=False)
 
 
-def _row(parse: Callable[[str], Any], text: str, default: Any = None, make: Callable[[], Any] | None = None) -> Any:
-    metadata = {"parse": parse, "help": text}
-    return field(default_factory=make, metadata=metadata) if make else field(default=default, metadata=metadata)
+def _as(parse: Callable[[str], Any], purpose: str) -> dict[str, Any]:
+    return {"parse": parse, "help": purpose}
 
 
+# fmt: off
 @dataclass(frozen=True)
 class Settings:
     """One field a setting. Make it with `read()`, or by keyword in tests."""
 
-    data: Path = _row(_path, "Folder of the database and the photos.", make=_user_folder)
-    database_url: str = _row(
-        _text, "Database; empty: SQLite in the data folder. postgresql+psycopg://… for a club.", ""
-    )
-    host: str = _row(_text, "Address to listen on.", "127.0.0.1")
-    port: int = _row(_whole(0, 65535), "Port to listen on; 0 takes any free one.", 8017)
-    hosts: tuple[str, ...] = _row(_names, "Host names answered to besides localhost, separated by commas.", ())
-    demo: bool = _row(_flag, "A throw-away garage: the local address pairs by itself.", False)
-    threads: int = _row(_whole(1, 64), "Requests answered at once.", 8)
-    photo_bytes: int = _row(_whole(1, 50_000_000), "Largest photo taken in, in bytes.", 2_000_000)
-    photo_pixels: int = _row(_whole(1, 200_000_000), "Most pixels of a photo that is opened.", 40_000_000)
-    static_app: Path = _row(_path, "Folder of the built app.", make=lambda: Path(__file__).parent / "static_app")
+    data: Path = field(default_factory=_user_folder, metadata=_as(
+        _path, "Folder of the database and the photos."))
+    database_url: str = field(default="", metadata=_as(
+        _text, "Database; empty: SQLite in the data folder. postgresql+psycopg://… for a club."))
+    host: str = field(default="127.0.0.1", metadata=_as(_text, "Address to listen on."))
+    port: int = field(default=8017, metadata=_as(_whole(0, 65535), "Port to listen on; 0 takes any free one."))
+    hosts: tuple[str, ...] = field(default=(), metadata=_as(
+        _names, "Host names answered to besides localhost, separated by commas."))
+    demo: bool = field(default=False, metadata=_as(_flag, "A throw-away garage: the local address pairs by itself."))
+    threads: int = field(default=8, metadata=_as(_whole(1, 64), "Requests answered at once."))
+    photo_bytes: int = field(default=2_000_000, metadata=_as(
+        _whole(1, 50_000_000), "Largest photo taken in, in bytes."))
+    photo_pixels: int = field(default=40_000_000, metadata=_as(
+        _whole(1, 200_000_000), "Most pixels of a photo that is opened."))
+    static_app: Path = field(default_factory=lambda: Path(__file__).parent / "static_app", metadata=_as(
+        _path, "Folder of the built app."))
+# fmt: on
 
     @classmethod
     def read(cls, environment: Mapping[str, str] | None = None, **given: Any) -> Settings:

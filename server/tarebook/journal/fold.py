@@ -34,7 +34,7 @@ class Head:
 
 @dataclass
 class Record:
-    """`heads`: entries that no other entry of the record has seen. `fields`: per field its heads, the standing one first."""
+    """`heads`: entries that no other of the record has seen. `fields`: per field its heads, the standing one first."""
 
     kind: str
     heads: list[str] = field(default_factory=list)
@@ -70,6 +70,12 @@ class Kept:
     reason: str | None = WAITING
     reused: bool = False
 
+    @property
+    def read_entry(self) -> Entry:
+        if self.entry is None:
+            raise LookupError(f"{self.id} holds no readable entry")
+        return self.entry
+
 
 class Fold:
     """The state of one garage's journal. A subclass may fetch earlier state as it is asked for (`fetch_*`)."""
@@ -79,6 +85,9 @@ class Fold:
         self.kept: dict[str, Kept] = {}
         self.waiters: dict[str, set[str]] = {}
         self.verdicts: dict[str, bool] = {}
+        self.changed_records: set[str] = set()
+        self.changed_entries: set[str] = set()
+        self.changed_verdicts: set[str] = set()
         self._due: list[tuple[int, str]] = []
 
     def fetch_record(self, record: str) -> Record | None:
@@ -109,8 +118,12 @@ class Fold:
         entry = entries.read(text)
         reused = entry is not None and self.fetch_kept(entry.id) is not None
         name = raw_id(text) if entry is None or reused else entry.id
-        kept = self.kept[name] = Kept(name, number, entry, intake, WAITING, reused)
-        self._due = [(number, name)]
+        return self.put(Kept(name, number, entry, intake, WAITING, reused))
+
+    def put(self, kept: Kept) -> Kept:
+        """Folds an entry already read and named."""
+        self.kept[kept.id] = kept
+        self._due = [(kept.number, kept.id)]
         while self._due:
             self._settle(heapq.heappop(self._due)[1])
         return kept
@@ -119,12 +132,13 @@ class Fold:
         kept = self.fetch_kept(name)
         if kept is None or kept.reason not in (WAITING, STRANGER):
             return
+        self.changed_entries.add(name)
         kept.reason = self._obstacle(kept)
         if kept.reason == WAITING:
             self._wait(kept)
             return
-        if kept.reason is None and kept.entry is not None:
-            self._apply(kept.entry)
+        if kept.reason is None:
+            self._apply(kept.read_entry)
         for waiter in sorted(self.fetch_waiters(name)):
             self._schedule(waiter)
         self.waiters.pop(name, None)
@@ -150,9 +164,14 @@ class Fold:
         return kept is None or kept.reason == WAITING
 
     def _wait(self, kept: Kept) -> None:
-        assert kept.entry is not None
-        for base in filter(self._unsettled, kept.entry.base):
+        for base in filter(self._unsettled, kept.read_entry.base):
             self.waiters[base] = self.fetch_waiters(base) | {kept.id}
+
+    def needs(self, name: str) -> list[str]:
+        """The entries an entry waits for; none when it does not wait."""
+        kept = self.fetch_kept(name)
+        waits = kept is not None and kept.reason == WAITING
+        return sorted(set(filter(self._unsettled, kept.read_entry.base))) if kept and waits else []
 
     def _schedule(self, name: str) -> None:
         kept = self.fetch_kept(name)
@@ -162,6 +181,7 @@ class Fold:
     def _apply(self, entry: Entry) -> None:
         record = self.fetch_record(entry.record) or Record(entry.kind)
         self.records[entry.record] = record
+        self.changed_records.add(entry.record)
         # Who saw every head saw all of the record: no need to walk its past.
         seen = None if set(entry.base) == set(record.heads) else self._seen_by(entry)
         for name, value in entry.set.items():
@@ -185,8 +205,9 @@ class Fold:
 
     def _entry(self, name: str) -> Entry:
         kept = self.fetch_kept(name)
-        assert kept is not None and kept.entry is not None
-        return kept.entry
+        if kept is None:
+            raise LookupError(f"the journal has no entry {name}")
+        return kept.read_entry
 
     def _has_seen(self, later: str, earlier: Entry) -> bool:
         return earlier.id in self._seen_by(self._entry(later))
@@ -207,6 +228,7 @@ class Fold:
     def _judge(self, name: str, take: bool) -> None:
         """A person's verdict on an entry set aside. One who takes it in outweighs any who leave it."""
         self.verdicts[name] = take or self.fetch_verdict(name) is True
+        self.changed_verdicts.add(name)
         if take:
             self._schedule(name)
 

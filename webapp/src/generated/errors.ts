@@ -158,7 +158,7 @@ export const ERRORS = {
   },
   "photo_too_many_pixels": {
     "status": 422,
-    "sentence": "This picture has {width} × {height} pixels, more than can be opened safely.",
+    "sentence": "This picture has {width} × {height} pixels, too many to open safely.",
     "do": "Choose a smaller one."
   },
   "photo_truncated": {
@@ -345,6 +345,106 @@ export const ERRORS = {
     "status": 422,
     "sentence": "“{part}” is 1 {large} or more.",
     "do": "Type less than {most} {unit} after the {large}."
+  },
+  "unreadable_list": {
+    "status": 200,
+    "sentence": "{list} is not a list of records; none of it is counted.",
+    "do": "Send a list of objects, each with an id."
+  },
+  "unreadable_record": {
+    "status": 200,
+    "sentence": "Record {position} of {list} has no readable id; it is not counted.",
+    "do": "Give it an id of up to 80 plain characters."
+  },
+  "duplicate_record": {
+    "status": 200,
+    "sentence": "The id {id} comes twice in {list}; only the first is counted.",
+    "do": "Give one of them an id of its own."
+  },
+  "unknown_field": {
+    "status": 200,
+    "sentence": "{id} in {list} has a field {field} that nothing reads.",
+    "do": "Check its spelling."
+  },
+  "unreadable_field": {
+    "status": 200,
+    "sentence": "The {field} of {id} in {list} cannot be read; it is left out.",
+    "do": "Look at it and enter it again."
+  },
+  "missing_field": {
+    "status": 200,
+    "sentence": "{id} in {list} is not counted: it lacks its {field}.",
+    "do": "Enter it."
+  },
+  "dangling": {
+    "status": 200,
+    "sentence": "{id} in {list} speaks of {ref}, which is not there.",
+    "do": "It may still come from another phone; else choose again."
+  },
+  "dangling_deleted": {
+    "status": 200,
+    "sentence": "{id} in {list} speaks of {ref}, which was deleted.",
+    "do": "Bring that back, or choose another."
+  },
+  "unknown_car": {
+    "status": 200,
+    "sentence": "There is no car {car}; the first one is shown.",
+    "do": "Choose one of the garage's cars."
+  },
+  "unknown_trim": {
+    "status": 200,
+    "sentence": "There is no trim {trim}; the road trim is shown.",
+    "do": "Choose road or event."
+  },
+  "not_positive": {
+    "status": 200,
+    "sentence": "A weighing comes to nothing or less; it is not counted.",
+    "do": "Check which reading was with the part and which without."
+  },
+  "above_capacity": {
+    "status": 200,
+    "sentence": "A reading is above what the scale can weigh.",
+    "do": "Weigh it on a larger scale, or correct the scale's capacity."
+  },
+  "readings_disagree": {
+    "status": 200,
+    "sentence": "The weighings of a part differ by more than the scale's division explains.",
+    "do": "Its mass is taken as less sure. Weigh it once more, or withdraw the wrong one."
+  },
+  "bolts_differ": {
+    "status": 200,
+    "sentence": "One was weighed with its bolts, the other without.",
+    "do": "Weigh both alike, or add the bolts as a part of their own."
+  },
+  "checks_too_rough": {
+    "status": 200,
+    "sentence": "The checks of this scale tell less than is assumed of its kind; they are not used.",
+    "do": "Check it with a heavier mass, or say how closely the mass is known."
+  },
+  "checks_disagree": {
+    "status": 200,
+    "sentence": "The checks of this scale contradict each other; it is taken as less sure.",
+    "do": "Check it once more, empty and loaded."
+  },
+  "gain_assumed": {
+    "status": 200,
+    "sentence": "Nobody has checked this scale; its error is assumed for its kind.",
+    "do": "Check it with a mass you know."
+  },
+  "counted_twice": {
+    "status": 200,
+    "sentence": "More pieces of a part came off, or went on, than there are.",
+    "do": "Look at the jobs it belongs to."
+  },
+  "unweighed": {
+    "status": 200,
+    "sentence": "Some parts have no weight yet and count as nothing.",
+    "do": "Weigh them, or say a guess."
+  },
+  "nothing_to_compare": {
+    "status": 200,
+    "sentence": "There is no part to compare this one with.",
+    "do": "Say which part it would replace."
   },
   "storage_full": {
     "status": 507,

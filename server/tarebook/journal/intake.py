@@ -1,0 +1,275 @@
+"""The one door by which entries enter: number them, fold them, write both in the caller's transaction.
+
+The garage's row is locked before anything is read, so numbers become visible in order and a reader that has seen
+number n has seen all before it. An identity column would not give that: a slower writer's smaller number can
+appear after a faster one's larger, and a tailing reader misses it for ever (`tests/sync/test_numbering.py`).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from sqlalchemy import bindparam, delete, insert, select, update
+from sqlalchemy.orm import Session
+
+from tarebook.errors import TarebookError
+from tarebook.journal import entries, state
+from tarebook.journal.fold import STRANGER, WAITING, Fold, Kept, Record
+from tarebook.journal.ids import raw_id, text_hash
+from tarebook.store.models import (
+    DeviceRow,
+    EntryRow,
+    GarageRow,
+    RecordRow,
+    VerdictRow,
+    WaitingRow,
+    utc_now,
+)
+
+BATCH_ENTRIES = 500
+BATCH_BYTES = 256 * 1024
+HOME = "home"
+"""The device of entries the server writes itself."""
+
+
+@dataclass(frozen=True)
+class Result:
+    """What became of one text. `state`: accepted, repeated, set_aside or id_reuse; `why`: the reason it is aside."""
+
+    id: str
+    state: str
+    number: int
+    why: str | None
+
+
+@dataclass(frozen=True)
+class Pushed:
+    """`conflicts`: the open ones, now, of the records this push touched: `[{record, fields}]`."""
+
+    head: int
+    results: list[Result]
+    conflicts: list[dict[str, Any]]
+
+
+def push(session: Session, garage: str, device: str, texts: Sequence[str]) -> Pushed:
+    """Takes in the texts, in order, as sent by `device`. Wants a write session (`Database.write`).
+
+    A text already here is `repeated`, whatever happened to it then. Nothing is refused but what breaks a size cap:
+    raises `too_many_entries` or `entry_too_large`, before anything is written.
+    """
+    _within_caps(texts)
+    row = session.execute(select(GarageRow.head).where(GarageRow.id == garage).with_for_update()).one_or_none()
+    if row is None:
+        raise TarebookError("garage_unknown")
+    intake = _Intake(session, garage, device, row.head)
+    results = intake.take(list(map(entries.well_formed, texts)))
+    intake.write()
+    return Pushed(intake.head, results, intake.fold.open_conflicts())
+
+
+def _within_caps(texts: Sequence[str]) -> None:
+    if len(texts) > BATCH_ENTRIES:
+        raise TarebookError("too_many_entries", most=BATCH_ENTRIES)
+    for index, text in enumerate(texts):
+        if len(text.encode("utf-8", "replace")) > entries.ENTRY_BYTES:
+            raise TarebookError("entry_too_large", most=entries.ENTRY_BYTES, index=index)
+
+
+def in_chunks(items: Iterable[str], size: int = 500) -> Iterable[list[str]]:
+    """Sorted lists short enough for one query's IN."""
+    ordered = sorted(set(items))
+    return (ordered[start : start + size] for start in range(0, len(ordered), size))
+
+
+class StoredFold(Fold):
+    """The fold of one garage, brought from the database as it is asked for."""
+
+    def __init__(self, session: Session, garage: str) -> None:
+        super().__init__()
+        self.session = session
+        self.garage = garage
+        self.asked: dict[str, set[str]] = {"record": set(), "kept": set(), "waiters": set(), "verdict": set()}
+        self.walked: set[str] = set()
+
+    def fetch_record(self, record: str) -> Record | None:
+        self.bring_records([record])
+        return self.records.get(record)
+
+    def fetch_kept(self, entry: str) -> Kept | None:
+        self.bring_kept([entry])
+        return self.kept.get(entry)
+
+    def fetch_waiters(self, entry: str) -> set[str]:
+        self.bring_waiters([entry])
+        return self.waiters.get(entry, set())
+
+    def fetch_verdict(self, entry: str) -> bool | None:
+        self.bring_verdicts([entry])
+        return self.verdicts.get(entry)
+
+    def fetch_history(self, record: str) -> None:
+        if record in self.walked:
+            return
+        self.walked.add(record)
+        query = select(EntryRow.id).where(EntryRow.garage == self.garage, EntryRow.record == record)
+        self.bring_kept(self.session.scalars(query))
+
+    def bring_records(self, names: Iterable[str]) -> None:
+        for some in self._unasked("record", names):
+            query = select(RecordRow.id, RecordRow.kind, RecordRow.state)
+            for row in self.session.execute(query.where(RecordRow.garage == self.garage, RecordRow.id.in_(some))):
+                self.records[row.id] = state.load(row.kind, row.state)
+
+    def bring_kept(self, names: Iterable[str]) -> None:
+        columns = select(EntryRow.id, EntryRow.number, EntryRow.text, EntryRow.intake, EntryRow.reason)
+        for some in self._unasked("kept", names):
+            for row in self.session.execute(columns.where(EntryRow.garage == self.garage, EntryRow.id.in_(some))):
+                reused = row.reason == "id_reuse"
+                entry = entries.read(row.text.decode("utf-8"))
+                self.kept.setdefault(row.id, Kept(row.id, row.number, entry, row.intake, row.reason, reused))
+
+    def bring_waiters(self, names: Iterable[str]) -> None:
+        for some in self._unasked("waiters", names):
+            query = select(WaitingRow.needs, WaitingRow.entry)
+            for row in self.session.execute(query.where(WaitingRow.garage == self.garage, WaitingRow.needs.in_(some))):
+                self.waiters.setdefault(row.needs, set()).add(row.entry)
+
+    def bring_verdicts(self, names: Iterable[str]) -> None:
+        for some in self._unasked("verdict", names):
+            query = select(VerdictRow.entry, VerdictRow.take)
+            for row in self.session.execute(query.where(VerdictRow.garage == self.garage, VerdictRow.entry.in_(some))):
+                self.verdicts.setdefault(row.entry, row.take)
+
+    def _unasked(self, what: str, names: Iterable[str]) -> Iterable[list[str]]:
+        new = set(names) - self.asked[what]
+        self.asked[what] |= new
+        return in_chunks(new) if new else ()
+
+    def open_conflicts(self) -> list[dict[str, Any]]:
+        open_now = ((name, list(self.records[name].conflicts)) for name in sorted(self.changed_records))
+        return [{"record": name, "fields": fields} for name, fields in open_now if fields]
+
+
+class _Intake:
+    """One push: names and numbers its texts, folds them, and writes what changed."""
+
+    def __init__(self, session: Session, garage: str, device: str, head: int) -> None:
+        self.session = session
+        self.garage = garage
+        self.device = device
+        self.head = head
+        self.fold = StoredFold(session, garage)
+        self.hashes: dict[str, str] = {}
+        self.rows: dict[str, dict[str, Any]] = {}
+        query = select(DeviceRow.id).where(DeviceRow.garage == garage, DeviceRow.revoked_at.is_(None))
+        self.known = {HOME, *session.scalars(query)}
+
+    def take(self, texts: list[str]) -> list[Result]:
+        read = [(text, entries.read(text)) for text in texts]
+        self._bring([entry for _text, entry in read if entry is not None])
+        return [self._take_one(text, entry) for text, entry in read]
+
+    def _bring(self, batch: list[entries.Entry]) -> None:
+        """All that an ordinary batch needs of the past, in a query each."""
+        names = {entry.id for entry in batch}
+        self._bring_hashes(names)
+        self.fold.bring_kept(names.union(*(entry.base for entry in batch)))
+        self.fold.bring_records(entry.record for entry in batch)
+        self.fold.bring_waiters(names)
+        self.fold.bring_verdicts(names)
+
+    def _bring_hashes(self, names: Iterable[str]) -> None:
+        for some in in_chunks(names):
+            query = select(EntryRow.id, EntryRow.hash).where(EntryRow.garage == self.garage, EntryRow.id.in_(some))
+            self.hashes.update((row.id, row.hash) for row in self.session.execute(query))
+
+    def _take_one(self, text: str, entry: entries.Entry | None) -> Result:
+        name, mark, reused = entry.id if entry else raw_id(text), text_hash(text), False
+        if entry is not None and self.hashes.get(name, mark) != mark:
+            name, reused = raw_id(text), True
+        if entry is None or reused:
+            self._bring_hashes([name])
+        if name in self.hashes:
+            return self._result(name, "repeated")
+        return self._keep(name, text, mark, entry, reused)
+
+    def _keep(self, name: str, text: str, mark: str, entry: entries.Entry | None, reused: bool) -> Result:
+        self.head += 1
+        self.hashes[name] = mark
+        stranger = STRANGER if entry is not None and entry.device not in self.known else None
+        self.rows[name] = {
+            "garage": self.garage, "number": self.head, "id": name, "hash": mark, "text": text.encode("utf-8"),
+            "record": entry.record if entry else None, "sent_by": self.device, "intake": stranger,
+        }  # fmt: skip
+        kept = self.fold.put(Kept(name, self.head, entry, stranger, WAITING, reused))
+        plain = "accepted" if kept.reason is None else "set_aside"
+        return self._result(name, "id_reuse" if reused else plain)
+
+    def _result(self, name: str, outcome: str) -> Result:
+        kept = self.fold.fetch_kept(name)
+        if kept is None:
+            raise LookupError(f"the journal has no entry {name}")
+        return Result(name, outcome, kept.number, kept.reason)
+
+    def write(self) -> None:
+        self._write_entries()
+        write_records(self.session, self.garage, self.fold)
+        write_waiting(self.session, self.garage, self.fold, self.fold.changed_entries)
+        head = update(GarageRow).where(GarageRow.id == self.garage).values(head=self.head)
+        self.session.execute(head)
+
+    def _write_entries(self) -> None:
+        now = utc_now()
+        for name, row in self.rows.items():
+            row.update(reason=self.fold.kept[name].reason, received_at=now)
+        if self.rows:
+            self.session.execute(insert(EntryRow), list(self.rows.values()))
+        older = self.fold.changed_entries - self.rows.keys()
+        write_reasons(self.session, self.garage, {name: self.fold.kept[name].reason for name in older})
+
+
+def write_reasons(session: Session, garage: str, reasons: dict[str, str | None]) -> None:
+    """Sets why each named entry is aside; None: it no longer is."""
+    if not reasons:
+        return
+    table = EntryRow.__table__
+    statement = update(table).where(table.c.garage == garage, table.c.id == bindparam("name"))
+    changed = [{"name": name, "why": why} for name, why in reasons.items()]
+    session.connection().execute(statement.values(reason=bindparam("why")), changed)
+
+
+def write_records(session: Session, garage: str, fold: Fold) -> None:
+    """Writes every record the fold has changed, new ones and old."""
+    changed = [_record_row(garage, name, fold.records[name]) for name in sorted(fold.changed_records)]
+    names = [row["id"] for row in changed]
+    for some in in_chunks(names):
+        session.execute(delete(RecordRow).where(RecordRow.garage == garage, RecordRow.id.in_(some)))
+    if changed:
+        session.execute(insert(RecordRow), changed)
+
+
+def _record_row(garage: str, name: str, record: Record) -> dict[str, Any]:
+    return {
+        "garage": garage, "id": name, "kind": record.kind, "state": state.dump(record),
+        "standing": state.to_json(record.values), "deleted": record.deleted,
+        "disputed": bool(record.conflicts),
+    }  # fmt: skip
+
+
+def write_waiting(session: Session, garage: str, fold: Fold, changed: set[str]) -> None:
+    """Writes what each changed entry still waits for, and the verdicts met."""
+    for some in in_chunks(changed):
+        session.execute(delete(WaitingRow).where(WaitingRow.garage == garage, WaitingRow.entry.in_(some)))
+    waits = [
+        {"garage": garage, "needs": needs, "entry": name} for name in sorted(changed) for needs in fold.needs(name)
+    ]
+    if waits:
+        session.execute(insert(WaitingRow), waits)
+    verdicts = {name: fold.verdicts[name] for name in fold.changed_verdicts}
+    for some in in_chunks(verdicts):
+        session.execute(delete(VerdictRow).where(VerdictRow.garage == garage, VerdictRow.entry.in_(some)))
+    if verdicts:
+        rows = [{"garage": garage, "entry": name, "take": take} for name, take in verdicts.items()]
+        session.execute(insert(VerdictRow), rows)

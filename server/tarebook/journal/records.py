@@ -1,0 +1,58 @@
+"""A garage's records as everyone outside the journal sees them: lists by plural kind, the dialect of `calc`."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from sqlalchemy import select
+from sqlalchemy.orm import Session
+
+from tarebook.journal import state
+from tarebook.journal.kinds import KINDS
+from tarebook.store.models import EntryRow, RecordRow, VerdictRow
+
+Records = dict[str, list[dict[str, Any]]]
+
+
+def plural(kind: str) -> str:
+    return f"{kind}s"
+
+
+def all_records(session: Session, garage: str, deleted: bool = False) -> Records:
+    """`{"parts": [{id, name, …}], "jobs": […], …}`: every kind, in order of id.
+
+    A record with open conflicts also has `conflicts: {field: [values]}`, the standing value first. Deleted records
+    are left out unless asked for, and then say `deleted: true`.
+    """
+    records: Records = {plural(kind): [] for kind in KINDS}
+    query = select(RecordRow).where(RecordRow.garage == garage)
+    rows = session.scalars(query if deleted else query.where(RecordRow.deleted.is_(False)))
+    for row in sorted(rows, key=lambda row: row.id):  # not ORDER BY: databases differ in how they order text
+        records[plural(row.kind)].append(_record(row))
+    return records
+
+
+def _record(row: RecordRow) -> dict[str, Any]:
+    record = {"id": row.id, **json.loads(row.standing)}
+    conflicts = {name: [head.value for head in heads] for name, heads in _conflicts(row).items()}
+    return {**record, **({"deleted": True} if row.deleted else {}), **({"conflicts": conflicts} if conflicts else {})}
+
+
+def _conflicts(row: RecordRow) -> dict[str, Any]:
+    return state.load(row.kind, row.state).conflicts if row.disputed else {}
+
+
+def set_aside(session: Session, garage: str) -> list[dict[str, Any]]:
+    """`[{id, number, reason, text}]`: entries that are set aside and that nobody has decided to leave."""
+    left = select(VerdictRow.entry).where(VerdictRow.garage == garage, VerdictRow.take.is_(False))
+    columns = select(EntryRow.id, EntryRow.number, EntryRow.reason, EntryRow.text)
+    here = columns.where(EntryRow.garage == garage, EntryRow.reason.is_not(None), EntryRow.id.not_in(left))
+    rows = session.execute(here.order_by(EntryRow.number))
+    return [{"id": r.id, "number": r.number, "reason": r.reason, "text": r.text.decode("utf-8")} for r in rows]
+
+
+def all_texts(session: Session, garage: str) -> list[str]:
+    """Every entry's exact text, in number order: the journal itself."""
+    query = select(EntryRow.text).where(EntryRow.garage == garage).order_by(EntryRow.number)
+    return [text.decode("utf-8") for text in session.scalars(query)]

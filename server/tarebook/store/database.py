@@ -1,0 +1,124 @@
+"""The database: SQLite in the data folder, or PostgreSQL by `DATABASE_URL`.
+
+Reading and writing are two doors. `write` takes the write lock at once (`BEGIN IMMEDIATE`): a SQLite transaction
+that first reads and then writes can fail half-way under load, and a retry is not always possible. A transaction is
+on the disk when its block ends (`synchronous=FULL`); what fails leaves nothing behind.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Any
+
+from sqlalchemy import Connection, Engine, create_engine, event
+from sqlalchemy.exc import DBAPIError, SQLAlchemyError
+from sqlalchemy.orm import Session
+
+from tarebook.errors import TarebookError
+from tarebook.settings import Settings
+
+LOCK_WAIT_SECONDS = 15
+_FULL = {sqlite3.SQLITE_FULL}
+_BUSY = {sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED}
+_UNWELL = {sqlite3.SQLITE_IOERR, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_PERM}
+_DAMAGED = {sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB}
+_PG_FULL, _PG_BUSY = ("53100",), ("40001", "40P01", "55P03", "53300")
+
+
+class Database:
+    """An engine and its two doors. Make it with `prepare` (serving) or directly once the tables are there."""
+
+    def __init__(self, address: str) -> None:
+        self.engine = _engine(address)
+
+    @contextmanager
+    def read(self) -> Iterator[Session]:
+        """A session over one unchanging view of the tables."""
+        with translated(), Session(self.engine) as session:
+            if not self.is_sqlite:
+                session.connection(execution_options={"isolation_level": "REPEATABLE READ"})
+            yield session
+
+    @contextmanager
+    def write(self) -> Iterator[Session]:
+        """A session that holds the write lock, commits at the end, and rolls back on any exception."""
+        with translated(), Session(self.engine) as session:
+            session.connection(execution_options={"tarebook_write": True})
+            yield session
+            session.commit()
+
+    @property
+    def is_sqlite(self) -> bool:
+        return self.engine.dialect.name == "sqlite"
+
+    def close(self) -> None:
+        self.engine.dispose()
+
+
+def _engine(address: str) -> Engine:
+    try:
+        engine = create_engine(address, pool_pre_ping=not address.startswith("sqlite"))
+    except (SQLAlchemyError, ImportError, ValueError) as problem:
+        raise TarebookError("database_unreachable", reason=str(problem).splitlines()[0]) from problem
+    if engine.dialect.name == "sqlite":
+        event.listen(engine, "connect", _on_connect)
+        event.listen(engine, "begin", _on_begin)
+    return engine
+
+
+def _on_connect(connection: Any, _record: Any) -> None:
+    connection.isolation_level = None  # the driver must not begin transactions of its own
+    for pragma in (
+        f"busy_timeout={LOCK_WAIT_SECONDS * 1000}",
+        "journal_mode=WAL",
+        "synchronous=FULL",
+        "foreign_keys=ON",
+    ):
+        connection.execute(f"PRAGMA {pragma}")
+
+
+def _on_begin(connection: Connection) -> None:
+    write = connection.get_execution_options().get("tarebook_write")
+    connection.exec_driver_sql("BEGIN IMMEDIATE" if write else "BEGIN")
+
+
+@contextmanager
+def translated() -> Iterator[None]:
+    """Turns the database's and the disk's own troubles into refusals of the error table."""
+    try:
+        yield
+    except DBAPIError as problem:
+        code = refusal(problem)
+        if code is None:
+            raise
+        raise TarebookError(code, reason=str(problem.orig).splitlines()[0]) from problem
+
+
+def refusal(problem: DBAPIError) -> str | None:
+    """The code for a database error that is nobody's mistake in this program; None for any other."""
+    number = getattr(problem.orig, "sqlite_errorcode", None)
+    kind = number & 0xFF if isinstance(number, int) else None  # the rest of the number tells variants apart
+    state = getattr(problem.orig, "sqlstate", None)
+    if kind in _FULL or state in _PG_FULL:
+        return "disk_full"
+    if kind in _BUSY or state in _PG_BUSY:
+        return "busy"
+    if kind in _UNWELL:
+        return "store_unwell"
+    if kind in _DAMAGED:
+        return "database_damaged"
+    lost = problem.connection_invalidated or (state is None and kind is None and _is_operational(problem))
+    return "database_unreachable" if lost else None
+
+
+def _is_operational(problem: DBAPIError) -> bool:
+    return type(problem).__name__ == "OperationalError"
+
+
+def settings_database(settings: Settings) -> Database:
+    """The database the settings name, as it is. Raises `garage_missing` when a SQLite file is not there yet."""
+    if not settings.database_url and not (settings.data / "tarebook.sqlite3").exists():
+        raise TarebookError("garage_missing", folder=str(settings.data))
+    return Database(settings.database)

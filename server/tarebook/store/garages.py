@@ -1,0 +1,44 @@
+"""Garages: the unit of isolation. A home server has one; a club's database has many."""
+
+from __future__ import annotations
+
+import secrets
+
+from sqlalchemy import select, update
+from sqlalchemy.orm import Session
+
+from tarebook.errors import TarebookError
+from tarebook.store.models import GarageRow, utc_now
+from tarebook.store.rebuild import RULES
+
+
+def create(session: Session) -> GarageRow:
+    """A new, empty garage."""
+    garage = GarageRow(id=secrets.token_hex(10), epoch=secrets.token_hex(8), head=0, folded_by=RULES, made_at=utc_now())
+    session.add(garage)
+    session.flush()
+    return garage
+
+
+def open_or_create(session: Session) -> GarageRow:
+    """The first garage of the database, made when there is none. Wants a write session."""
+    return first(session) or create(session)
+
+
+def first(session: Session) -> GarageRow | None:
+    return session.scalars(select(GarageRow).order_by(GarageRow.made_at, GarageRow.id).limit(1)).one_or_none()
+
+
+def get(session: Session, garage: str) -> GarageRow:
+    """Raises `garage_unknown`."""
+    row = session.get(GarageRow, garage)
+    if row is None:
+        raise TarebookError("garage_unknown")
+    return row
+
+
+def new_epoch(session: Session, garage: str) -> str:
+    """Says that the journal was restored from a copy: every phone then sends again what it holds."""
+    epoch = secrets.token_hex(8)
+    session.execute(update(GarageRow).where(GarageRow.id == garage).values(epoch=epoch))
+    return epoch

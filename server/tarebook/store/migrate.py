@@ -1,0 +1,66 @@
+"""Brings folder, database and fold up to this program, before anything is served."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from pathlib import Path
+
+from alembic import command
+from alembic.config import Config
+from alembic.script import ScriptDirectory
+from sqlalchemy import inspect, select, text
+from sqlalchemy.orm import Session
+
+from tarebook.errors import TarebookError
+from tarebook.settings import Settings
+from tarebook.store.database import Database, translated
+from tarebook.store.models import GarageRow
+from tarebook.store.rebuild import RULES, rebuild
+
+MIGRATIONS = Path(__file__).parent / "migrations"
+
+
+def prepare(settings: Settings) -> Database:
+    """Makes the folder, migrates the database, and folds again every garage folded by other rules.
+
+    Raises `folder_not_writable`, `database_newer`, `database_unreachable`, `database_damaged`.
+    """
+    make_folder(settings.data)
+    make_folder(settings.photos)
+    database = Database(settings.database)
+    migrate(database)
+    with database.write() as session:
+        for garage in session.scalars(select(GarageRow.id).where(GarageRow.folded_by != RULES)).all():
+            rebuild(session, garage)
+    return database
+
+
+def make_folder(folder: Path) -> None:
+    """Makes a private folder and tries it by writing a file."""
+    try:
+        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+        with tempfile.TemporaryFile(dir=folder) as file:
+            file.write(b"x")
+            os.fsync(file.fileno())
+    except OSError as problem:
+        raise TarebookError("folder_not_writable", folder=str(folder), reason=problem.strerror) from problem
+
+
+def migrate(database: Database) -> None:
+    """Runs the migrations this database has not had yet, each in a transaction."""
+    config = Config()
+    config.set_main_option("script_location", str(MIGRATIONS).replace("%", "%%"))
+    with database.write() as session:
+        _refuse_newer(session, ScriptDirectory.from_config(config))
+        config.attributes["connection"] = session.connection()
+        with translated():
+            command.upgrade(config, "head")
+
+
+def _refuse_newer(session: Session, scripts: ScriptDirectory) -> None:
+    if not inspect(session.connection()).has_table("alembic_version"):
+        return
+    known = {script.revision for script in scripts.walk_revisions()}
+    if set(session.scalars(text("SELECT version_num FROM alembic_version"))) - known:
+        raise TarebookError("database_newer")

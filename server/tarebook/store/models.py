@@ -1,0 +1,144 @@
+"""The tables. The garage is the shard key of every one of them.
+
+`entry` is the journal and the only truth. `record`, `waiting` and `verdict` are its fold, written in the same
+transaction and made again by `tarebook rebuild`. Moments are ISO 8601 text in UTC; JSON is text, because a
+database's own JSON type refuses characters that people may type.
+"""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+
+from sqlalchemy import BigInteger, ForeignKey, Index, LargeBinary, String, Text, UniqueConstraint
+from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
+
+ID = String(80)
+HASH = String(64)
+MOMENT = String(32)
+
+
+def utc_now() -> str:
+    return datetime.now(UTC).isoformat(timespec="milliseconds")
+
+
+class Base(DeclarativeBase):
+    """All tables, for the migrations."""
+
+
+def _garage() -> Mapped[str]:
+    return mapped_column(ID, ForeignKey("garage.id", ondelete="CASCADE"), primary_key=True)
+
+
+class GarageRow(Base):
+    """`head`: the number of the last entry; the row is locked first by whoever writes. `epoch`: new after a restore."""
+
+    __tablename__ = "garage"
+    id: Mapped[str] = mapped_column(ID, primary_key=True)
+    epoch: Mapped[str] = mapped_column(ID)
+    head: Mapped[int] = mapped_column(BigInteger, default=0)
+    durable: Mapped[int | None] = mapped_column(BigInteger, default=None)  # the last number in a verified backup
+    folded_by: Mapped[str] = mapped_column(HASH)  # fingerprint of the rules that made the fold
+    made_at: Mapped[str] = mapped_column(MOMENT)
+
+
+class EntryRow(Base):
+    """`text`: the exact bytes. `intake`: a reason known only on arrival. `reason`: why it is set aside now, or null."""
+
+    __tablename__ = "entry"
+    garage: Mapped[str] = _garage()
+    number: Mapped[int] = mapped_column(BigInteger, primary_key=True, autoincrement=False)
+    id: Mapped[str] = mapped_column(ID)
+    hash: Mapped[str] = mapped_column(HASH)
+    text: Mapped[bytes] = mapped_column(LargeBinary)
+    record: Mapped[str | None] = mapped_column(ID)
+    sent_by: Mapped[str] = mapped_column(ID)
+    intake: Mapped[str | None] = mapped_column(String(20))
+    reason: Mapped[str | None] = mapped_column(String(20))
+    received_at: Mapped[str] = mapped_column(MOMENT)
+    __table_args__ = (
+        UniqueConstraint("garage", "id"),
+        Index("entry_of_record", "garage", "record"),
+        Index("entry_aside", "garage", "reason"),
+    )
+
+
+class RecordRow(Base):
+    """`state`: see `journal.state`. `standing`: the values as everyone else sees them. `disputed`: open conflicts."""
+
+    __tablename__ = "record"
+    garage: Mapped[str] = _garage()
+    id: Mapped[str] = mapped_column(ID, primary_key=True)
+    kind: Mapped[str] = mapped_column(String(40))
+    state: Mapped[str] = mapped_column(Text)
+    standing: Mapped[str] = mapped_column(Text)
+    deleted: Mapped[bool]
+    disputed: Mapped[bool]
+    __table_args__ = (Index("record_of_kind", "garage", "kind"),)
+
+
+class WaitingRow(Base):
+    """`entry` waits for `needs`, an entry that has not arrived or waits itself."""
+
+    __tablename__ = "waiting"
+    garage: Mapped[str] = _garage()
+    needs: Mapped[str] = mapped_column(ID, primary_key=True)
+    entry: Mapped[str] = mapped_column(ID, primary_key=True)
+    __table_args__ = (Index("waiting_entry", "garage", "entry"),)
+
+
+class VerdictRow(Base):
+    """What a person decided about an entry set aside."""
+
+    __tablename__ = "verdict"
+    garage: Mapped[str] = _garage()
+    entry: Mapped[str] = mapped_column(ID, primary_key=True)
+    take: Mapped[bool]
+
+
+class DeviceRow(Base):
+    """A paired app. Only the hash of its token is kept."""
+
+    __tablename__ = "device"
+    garage: Mapped[str] = _garage()
+    id: Mapped[str] = mapped_column(ID, primary_key=True)
+    name: Mapped[str] = mapped_column(String(80))
+    token_hash: Mapped[str] = mapped_column(HASH, unique=True)
+    paired_at: Mapped[str] = mapped_column(MOMENT)
+    last_seen: Mapped[str] = mapped_column(MOMENT)
+    revoked_at: Mapped[str | None] = mapped_column(MOMENT)
+
+
+class PairCodeRow(Base):
+    """A one-time pairing code, by its hash."""
+
+    __tablename__ = "pair_code"
+    garage: Mapped[str] = _garage()
+    hash: Mapped[str] = mapped_column(HASH, primary_key=True)
+    good_until: Mapped[str] = mapped_column(MOMENT)
+    used_at: Mapped[str | None] = mapped_column(MOMENT)
+
+
+class PhotoRow(Base):
+    """A photo whose bytes are here, complete and verified."""
+
+    __tablename__ = "photo"
+    garage: Mapped[str] = _garage()
+    sha256: Mapped[str] = mapped_column(HASH, primary_key=True)
+    size: Mapped[int] = mapped_column(BigInteger)
+    type: Mapped[str] = mapped_column(String(20))
+    width: Mapped[int]
+    height: Mapped[int]
+    sent_by: Mapped[str] = mapped_column(ID)
+    received_at: Mapped[str] = mapped_column(MOMENT)
+
+
+class UploadRow(Base):
+    """A photo on its way; its bytes so far are a file named by `id`."""
+
+    __tablename__ = "upload"
+    garage: Mapped[str] = _garage()
+    sha256: Mapped[str] = mapped_column(HASH, primary_key=True)
+    id: Mapped[str] = mapped_column(ID, unique=True)
+    size: Mapped[int] = mapped_column(BigInteger)
+    type: Mapped[str] = mapped_column(String(20))
+    started_at: Mapped[str] = mapped_column(MOMENT)
