@@ -14,8 +14,8 @@ export type Draft<T> = {
   drop: () => Promise<void>;
 };
 
-/** `start` makes the empty form; what was kept under `name` is laid over it. */
-export function useDraft<T extends object>(name: string, start: () => T): Draft<T> {
+/** `start` makes the empty form; what was kept under `name` is laid over it, unless `isDone` says it has been saved. */
+export function useDraft<T extends object>(name: string, start: () => T, isDone: (kept: T) => boolean = () => false): Draft<T> {
   const [form, setForm] = useState<T | null>(null);
   const latest = useRef<T | null>(null);
   const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
@@ -32,7 +32,7 @@ export function useDraft<T extends object>(name: string, start: () => T): Draft<
     let live = true;
     const open = (kept: T | null) => {
       if (!live) return;
-      latest.current = { ...start(), ...kept };
+      latest.current = { ...start(), ...(kept && !isDone(kept) ? kept : {}) };
       setForm(latest.current);
     };
     drafts.load<T>(name).then(open, () => open(null));

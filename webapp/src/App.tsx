@@ -1,0 +1,43 @@
+/** The frame around every screen: banner, the screen the address names, five doors. */
+import { place, to } from "./route";
+import { Icon, type IconName } from "./parts/Icon";
+import { session } from "./store/session";
+import { screenFor } from "./screens";
+import { Opening } from "./screens/Opening/Opening";
+
+const DOORS: { name: string; icon: IconName; label: string }[] = [
+  { name: "car", icon: "car", label: "Car" },
+  { name: "weigh", icon: "weigh", label: "Weigh" },
+  { name: "jobs", icon: "jobs", label: "Jobs" },
+  { name: "yard", icon: "yard", label: "Yard" },
+  { name: "more", icon: "more", label: "More" },
+];
+
+export function App() {
+  if (session.value.state !== "ready") return <Opening />;
+  const { screen, door } = screenFor(place.value);
+  return (
+    <div class="shell">
+      <div class="shell-main">
+        {session.value.demo && <DemoBanner />}
+        <main>{screen}</main>
+      </div>
+      <nav class="doors" aria-label="Main">
+        {DOORS.map(({ name, icon, label }) => (
+          <a key={name} class="door" href={to(name)} aria-current={door === name ? "page" : undefined}>
+            <Icon name={icon} />
+            {label}
+          </a>
+        ))}
+      </nav>
+    </div>
+  );
+}
+
+function DemoBanner() {
+  return (
+    <p class="banner" role="note">
+      Demo: nothing here is kept. <a href="http://localhost:8017/">Open my own garage</a>
+    </p>
+  );
+}

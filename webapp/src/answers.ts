@@ -1,0 +1,67 @@
+/**
+ * What the core says of the garage now: read after a change, when a screen first asks, then remembered.
+ *
+ * `lists` is the garage in the core's own dialect (plain records by plural kind), so that a half-typed weighing can be laid over
+ * it and asked about before it is saved. Nothing here sums, rounds or decides: that is the core's.
+ */
+import { computed, signal } from "@preact/signals";
+import { readGarage } from "./core/garage";
+import { ledger } from "./core/ledger";
+import { showMass } from "./core/shown";
+import { standing } from "./core/standing";
+import { expanded, type Uncertain } from "./core/uncertain";
+import { masses } from "./core/weighing";
+import { KINDS } from "./generated/kinds";
+import { garage } from "./journal/garage";
+import type { Rec, Value } from "./journal/types";
+import { massUnit } from "./parts/units";
+import { chosenCar } from "./store/choices";
+
+export type Plain = { id: string } & Record<string, Value>;
+export type Lists = Record<string, Plain[]>;
+export type Trim = "event" | "road";
+
+/** The trim the figures are for; the minimum is an event's matter, so that comes first. */
+export const trim = signal<Trim>("event");
+
+const plain = (rec: Rec): Plain => ({ ...rec.values, id: rec.id });
+
+export const lists = computed<Lists>(() => {
+  const kinds = Object.keys(KINDS).filter((kind) => kind !== "verdict" && kind !== "garage");
+  return Object.fromEntries(kinds.map((kind) => [`${kind}s`, garage.value.of(kind).map(plain)]));
+});
+
+/** The car looked at: the one chosen on this phone, else the first. */
+export const car = computed<Rec | null>(() => {
+  const cars = garage.value.of("car");
+  return cars.find((each) => each.id === chosenCar.value) ?? cars[0] ?? null;
+});
+
+const ofCar = (kind: string) =>
+  computed<Rec[]>(() => garage.value.of(kind).filter((rec) => !rec.values["car"] || rec.values["car"] === car.value?.id));
+
+export const sheets = ofCar("class_sheet");
+export const jobs = ofCar("job");
+export const weighIns = ofCar("weigh_in");
+const unsortedStages = ofCar("stage");
+export const stages = computed<Rec[]>(() => [...unsortedStages.value].sort((a, b) => Number(a.values["rank"] ?? 1e9) - Number(b.values["rank"] ?? 1e9)));
+
+/** The garage as the core reads it, with `over` laid on top: records not saved yet. */
+export function bookWith(over: Lists = {}, inTrim: Trim = trim.value) {
+  const laid = Object.fromEntries(Object.entries(over).map(([name, records]) => [name, laidOver(lists.value[name] ?? [], records)]));
+  return readGarage({ ...lists.value, ...laid, car: car.value?.id, trim: inTrim });
+}
+
+function laidOver(records: Plain[], over: Plain[]): Plain[] {
+  const ids = new Set(over.map((record) => record.id));
+  return [...records.filter((record) => !ids.has(record.id)), ...over];
+}
+
+export const book = computed(() => bookWith());
+export const known = computed(() => masses(book.value));
+export const account = computed(() => ledger(book.value, known.value));
+export const stand = computed(() => standing(book.value, known.value));
+
+/** A mass with its 95 % interval, in the garage's unit. */
+export const say = (mass: Uncertain, signed = false): string => showMass(mass.value, massUnit(), expanded(mass), signed);
+export const interval = (mass: Uncertain) => ({ value: mass.value, within: expanded(mass) });

@@ -1,0 +1,16 @@
+/** The app's first lines: follow the address, open the phone's own records, draw, and let the worker keep the files. */
+import { render } from "preact";
+import "./look/tokens.css";
+import "./look/base.css";
+import "./look/shell.css";
+import "./look/controls.css";
+import "./look/steelyard.css";
+import { App } from "./App";
+import { followAddress } from "./route";
+import { registerWorker } from "./sw/register";
+import { startPhone } from "./sync/start";
+
+followAddress();
+void startPhone();
+void registerWorker();
+render(<App />, document.getElementById("app")!);

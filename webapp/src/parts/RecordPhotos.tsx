@@ -1,0 +1,28 @@
+/** The photos of one record, and a way to add one: it is saved at once, as a record of its own. */
+import { useState } from "preact/hooks";
+import type { AppError } from "../generated/errors";
+import { garage } from "../journal/garage";
+import { save } from "../journal/write";
+import { TroubleNotice } from "./Notice";
+import { PhotoStrip, TakePhoto, type Shot } from "./Photos";
+import { troubleOf } from "./trouble";
+
+/** Photos of any of the records, oldest first. */
+export function photosOf(...records: string[]): { sha256: string; label: string }[] {
+  return garage.value
+    .of("photo")
+    .filter((photo) => records.includes(String(photo.values["of"])))
+    .map((photo, i) => ({ sha256: String(photo.values["sha256"]), label: `${i + 1}` }));
+}
+
+export function RecordPhotos({ of, also = [] }: { of: string; also?: string[] }) {
+  const [trouble, setTrouble] = useState<AppError | null>(null);
+  const add = (shot: Shot) => save([], [{ of, ...shot }]).then(() => setTrouble(null), (error: unknown) => setTrouble(troubleOf(error)));
+  return (
+    <div class="stack">
+      <PhotoStrip photos={photosOf(of, ...also)} />
+      <TakePhoto onShot={(shot) => void add(shot)} onTrouble={setTrouble} />
+      <TroubleNotice trouble={trouble} />
+    </div>
+  );
+}

@@ -1,0 +1,11 @@
+/** Where the records are, in words, on every screen; tapping it opens the whole account. */
+import { sync } from "../sync/state";
+import { to } from "../route";
+
+export function SyncWords() {
+  return (
+    <a class="sync-words" href={to("records")} role="status" aria-live="polite">
+      {sync.value.words[0] ?? ""}
+    </a>
+  );
+}

@@ -1,0 +1,96 @@
+/**
+ * A form over one record: what is being typed, what differs from the record as it was shown, and saving just that.
+ *
+ * The heads of the record are taken when the form opens, so that a change another phone made meanwhile is seen as a conflict and
+ * never overwritten. What is half typed is kept as a draft: the page may be killed at any time.
+ */
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { AppError } from "../generated/errors";
+import { garage } from "../journal/garage";
+import type { Value } from "../journal/types";
+import { newId, save, type NewPhoto } from "../journal/write";
+import { drafts } from "../store/drafts";
+import { troubleOf } from "./trouble";
+
+export type Values = Record<string, Value>;
+
+export type Form = {
+  id: string;
+  isNew: boolean;
+  values: Values;
+  text: (field: string) => string;
+  set: (field: string, value: Value) => void;
+  changed: boolean;
+  /** Saves what differs; resolves to the record's id, or null when it could not (the trouble is then shown). */
+  save: (photos?: NewPhoto[]) => Promise<string | null>;
+  remove: () => Promise<boolean>;
+  trouble: AppError | null;
+  saved: boolean;
+};
+
+const same = (a: Value | undefined, b: Value | undefined) => JSON.stringify(a ?? null) === JSON.stringify(b ?? null);
+
+export function useForm(kind: string, given: string | null, defaults: Values = {}): Form {
+  const unnamed = !given || given === "new";
+  const [id] = useState(() => (unnamed ? newId() : given));
+  const shown = useRef(garage.value.byId.get(id));
+  const isNew = !shown.current;
+  const draftName = `form:${kind}:${unnamed ? "new" : id}`;
+  const latest = useRef<Values>({}); // several fields may be set in one tap, before the next drawing
+  const [typed, setTyped] = useState<Values>({});
+  const [trouble, setTrouble] = useState<AppError | null>(null);
+  const [saved, setSaved] = useState(false);
+
+  useEffect(() => {
+    void drafts.load<Values>(draftName).then((kept) => {
+      if (!kept) return;
+      latest.current = { ...kept, ...latest.current };
+      setTyped(latest.current);
+    });
+  }, [draftName]);
+
+  const before: Values = shown.current?.values ?? {};
+  const values: Values = { ...(isNew ? defaults : before), ...typed };
+  const changes = Object.fromEntries(Object.entries(values).filter(([field, value]) => !same(value, before[field])));
+  const changed = Object.keys(typed).some((field) => !same(typed[field], isNew ? defaults[field] : before[field]));
+
+  const set = (field: string, value: Value) => {
+    latest.current = { ...latest.current, [field]: value === "" ? null : value };
+    setTyped(latest.current);
+    setSaved(false);
+    void drafts.keep(draftName, latest.current);
+  };
+
+  const write = async (fields: Values, photos: NewPhoto[]): Promise<boolean> => {
+    try {
+      await save([{ kind, record: id, set: fields, base: shown.current?.heads ?? [] }], photos);
+      await drafts.drop(draftName);
+      shown.current = garage.value.byId.get(id);
+      latest.current = {};
+      setTyped({});
+      setTrouble(null);
+      setSaved(true);
+      return true;
+    } catch (error) {
+      setTrouble(troubleOf(error));
+      return false;
+    }
+  };
+
+  return {
+    id,
+    isNew,
+    values,
+    text: (field) => String(values[field] ?? ""),
+    set,
+    changed,
+    save: async (photos = []) => {
+      const fields = isNew ? Object.fromEntries(Object.entries(changes).filter(([, value]) => value !== null)) : changes;
+      if (!Object.keys(fields).length && !photos.length) return id;
+      return (await write(fields, photos)) ? id : null;
+    },
+    remove: () => write({ deleted: true }, []),
+    trouble,
+    saved,
+  };
+}

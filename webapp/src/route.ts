@@ -1,0 +1,38 @@
+/** Where the person is: the hash of the address, so that a cold start without a server lands on the same screen. */
+import { signal } from "@preact/signals";
+
+export type Place = { path: string[]; query: URLSearchParams };
+
+function here(): Place {
+  const raw = location.hash.replace(/^#\/?/, "");
+  const [path = "", query = ""] = raw.split("?");
+  return { path: path.split("/").filter(Boolean).map(decodeURIComponent), query: new URLSearchParams(query) };
+}
+
+export const place = signal<Place>(here());
+
+/** The address of a screen: `to("jobs", id)`, with an optional query. */
+export function to(...parts: (string | Record<string, string>)[]): string {
+  const last = parts[parts.length - 1];
+  const query = typeof last === "object" ? `?${new URLSearchParams(last)}` : "";
+  const path = parts.filter((part): part is string => typeof part === "string").map(encodeURIComponent);
+  return `#/${path.join("/")}${query}`;
+}
+
+export function go(href: string): void {
+  location.hash = href;
+}
+
+/** Replaces the present screen, so that "back" does not return to a form that has been saved. */
+export function replace(href: string): void {
+  history.replaceState(history.state, "", href);
+  place.value = here();
+  scrollTo(0, 0);
+}
+
+export function followAddress(): void {
+  addEventListener("hashchange", () => {
+    place.value = here();
+    scrollTo(0, 0);
+  });
+}

@@ -1,0 +1,66 @@
+/** A donor part noted before: the comparison, its readings and photos, and the decision. */
+import { book, known } from "../../answers";
+import { compare } from "../../core/compare";
+import type { Rec } from "../../journal/types";
+import { newId, save, type Change } from "../../journal/write";
+import { Choice, TextField } from "../../parts/Field";
+import { useForm } from "../../parts/form";
+import { FormDock } from "../../parts/FormDock";
+import { TroubleNotice } from "../../parts/Notice";
+import { RecordPhotos } from "../../parts/RecordPhotos";
+import { useSaving } from "../../parts/SaveDock";
+import { Screen, Section } from "../../parts/Screen";
+import { go, to } from "../../route";
+import { Readings } from "../Part/Readings";
+import { Comparison } from "./Comparison";
+
+const DECISIONS = [
+  { value: "yard", label: "Seen" },
+  { value: "shelf", label: "Bought" },
+  { value: "left", label: "Left there" },
+];
+
+export function Seen({ part }: { part: Rec }) {
+  const form = useForm("part", part.id);
+  const found = compare(book.value, part.id, undefined, known.value);
+  return (
+    <Screen title={String(part.values["name"])} back={to("yard")}>
+      <div class="stack">
+        <Comparison found={found} />
+        <Choice label="Decision" value={form.text("whereabouts")} options={DECISIONS} onValue={(value) => form.set("whereabouts", value)} />
+        {found.instead_of && <MakeJob part={part.id} old={found.instead_of} name={String(part.values["name"])} count={found.count} />}
+        <Section title="Readings">
+          <Readings of={part.id} back={to("donor", part.id)} />
+        </Section>
+        <Section title="Photos">
+          <RecordPhotos of={part.id} />
+        </Section>
+        <div class="pair">
+          <TextField label="Row" value={form.text("row")} onValue={(value) => form.set("row", value)} most={80} />
+          <TextField label="Asking price" mode="decimal" value={form.text("asking")} onValue={(value) => form.set("asking", value)} />
+        </div>
+        <TextField label="Which yard" value={form.text("yard")} onValue={(value) => form.set("yard", value)} most={120} />
+        <TextField label="Box or shelf at home" value={form.text("box")} onValue={(value) => form.set("box", value)} most={80} />
+        <TextField label="Notes" long value={form.text("note")} onValue={(value) => form.set("note", value)} most={4000} />
+        <FormDock form={form} remove={{ label: "Delete this part", warning: "Its readings stay in the records but no longer count. Delete it?", then: to("yard") }} />
+      </div>
+    </Screen>
+  );
+}
+
+/** Swapping it in is a job: the old part off, this one on. */
+function MakeJob({ part, old, name, count }: { part: string; old: string; name: string; count: number }) {
+  const saving = useSaving();
+  const make = async () => {
+    const job = newId();
+    const line = (way: string, which: string): Change => ({ kind: "job_part", set: { job, part: which, way, count } });
+    await save([{ kind: "job", record: job, set: { name: `${name} from the yard`, state: "idea", trim: "both" } }, line("off", old), line("on", part)]);
+    go(to("job", job));
+  };
+  return (
+    <>
+      <button type="button" class="button wide" disabled={saving.busy} onClick={() => void saving.run(make)}>Make it a job: yours off, this on</button>
+      <TroubleNotice trouble={saving.trouble} />
+    </>
+  );
+}

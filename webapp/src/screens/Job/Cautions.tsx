@@ -1,0 +1,29 @@
+/** The cautions that apply to a job: those its words point at and those the driver ticked. */
+import { HAZARDS } from "../../generated/kinds";
+import type { Form } from "../../parts/form";
+import { Tick } from "../../parts/Field";
+import { Notice } from "../../parts/Notice";
+import { CAUTIONS, hazardsIn, type Hazard } from "./cautions";
+
+export function Cautions({ form, words }: { form: Form; words: string }) {
+  const ticked = (form.values["hazards"] ?? []) as Hazard[];
+  const apply = HAZARDS.filter((hazard) => ticked.includes(hazard) || hazardsIn(words).includes(hazard));
+  const toggle = (hazard: Hazard, on: boolean) => form.set("hazards", on ? [...ticked, hazard] : ticked.filter((each) => each !== hazard));
+  return (
+    <>
+      {apply.map((hazard) => (
+        <Notice key={hazard} sort="caution">
+          <p>
+            <strong>Care: {hazard}.</strong> {CAUTIONS[hazard]}
+          </p>
+        </Notice>
+      ))}
+      <details>
+        <summary class="button plain">What this job touches</summary>
+        {HAZARDS.map((hazard) => (
+          <Tick key={hazard} label={hazard} value={ticked.includes(hazard)} onValue={(on) => toggle(hazard, on)} />
+        ))}
+      </details>
+    </>
+  );
+}

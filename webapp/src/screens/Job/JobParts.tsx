@@ -1,0 +1,118 @@
+/** The parts of a job, off and on, each with how its mass is known; adding one takes a known part or a name. */
+import { useState } from "preact/hooks";
+import { account, car, known, say } from "../../answers";
+import { garage } from "../../journal/garage";
+import type { Rec } from "../../journal/types";
+import { newId, save, type Change } from "../../journal/write";
+import { basisWord } from "../../parts/basis";
+import { Choice } from "../../parts/Field";
+import { QuantityField } from "../../parts/QuantityField";
+import { typedOf } from "../../parts/reading";
+import { RecordPick, type Picked } from "../../parts/RecordPick";
+import { Row } from "../../parts/Row";
+import { SaveDock, useSaving } from "../../parts/SaveDock";
+import { Section } from "../../parts/Screen";
+import { unitOf } from "../../parts/units";
+import { to } from "../../route";
+
+type Way = "off" | "on";
+
+const BASES = [
+  { value: "guessed", label: "Guessed" },
+  { value: "quoted", label: "Quoted" },
+  { value: "worked_out", label: "Worked out" },
+];
+
+const linesOf = (job: string): Rec[] => garage.value.of("job_part").filter((line) => line.values["job"] === job);
+
+/** The part records of a job. */
+export function partsOf(job: string): Rec[] {
+  return linesOf(job).flatMap((line) => garage.value.byId.get(String(line.values["part"])) ?? []);
+}
+
+export function JobParts({ job }: { job: string }) {
+  return (
+    <>
+      <Side job={job} way="off" title="Comes off" />
+      <Side job={job} way="on" title="Goes on" />
+    </>
+  );
+}
+
+function Side({ job, way, title }: { job: string; way: Way; title: string }) {
+  const [adding, setAdding] = useState(false);
+  const lines = linesOf(job).filter((line) => line.values["way"] === way);
+  return (
+    <Section title={title}>
+      <div>{lines.map((line) => <Line key={line.id} line={line} />)}</div>
+      {adding ? <AddPart job={job} way={way} onDone={() => setAdding(false)} /> : <button type="button" class="button wide" onClick={() => setAdding(true)}>{way === "off" ? "Add a part that comes off" : "Add a part that goes on"}</button>}
+    </Section>
+  );
+}
+
+function Line({ line }: { line: Rec }) {
+  const [open, setOpen] = useState(false);
+  const part = garage.value.byId.get(String(line.values["part"]));
+  const worked = account.value.jobs.get(String(line.values["job"]))?.lines.find((each) => each.id === line.id);
+  const count = worked?.count ?? 1;
+  const name = `${count > 1 ? `${count} × ` : ""}${String(part?.values["name"] ?? "A part not here yet")}`;
+  return (
+    <>
+      <Row name={name} note={basisWord(worked?.basis)} value={worked?.mass ? say(worked.mass, true) : "—"} onTap={() => setOpen(!open)} />
+      {open && part && <LineActions line={line} part={part} count={count} />}
+    </>
+  );
+}
+
+function LineActions({ line, part, count }: { line: Rec; part: Rec; count: number }) {
+  const saving = useSaving();
+  const set = (values: Change["set"]) => saving.run(async () => void (await save([{ kind: "job_part", record: line.id, base: line.heads, set: values }])));
+  return (
+    <div class="stack notice">
+      <div class="pair">
+        <a class="button" href={to("weigh-part", part.id, { back: to("job", String(line.values["job"])) })}>Weigh it</a>
+        <a class="button" href={to("part", part.id)}>Its readings</a>
+      </div>
+      <div class="spread">
+        <span>Pieces</span>
+        <span class="spread">
+          <button type="button" class="button" aria-label="One fewer" disabled={count <= 1} onClick={() => void set({ count: count - 1 })}>−</button>
+          <strong class="num">{count}</strong>
+          <button type="button" class="button" aria-label="One more" onClick={() => void set({ count: count + 1 })}>+</button>
+        </span>
+      </div>
+      <button type="button" class="button plain" onClick={() => void set({ deleted: true })}>Take it off this job</button>
+    </div>
+  );
+}
+
+function AddPart({ job, way, onDone }: { job: string; way: Way; onDone: () => void }) {
+  const [picked, setPicked] = useState<Picked>({ id: null, text: "" });
+  const [claim, setClaim] = useState("");
+  const [basis, setBasis] = useState("guessed");
+  const saving = useSaving();
+  const isNew = picked.id === null;
+  const offers = garage.value.of("part").map((part) => {
+    const mass = known.value.of.get(part.id);
+    return { id: part.id, name: String(part.values["name"]), note: mass?.mass ? `${say(mass.mass)} ${basisWord(mass.basis)}` : "no weight yet" };
+  });
+  const add = async () => {
+    const part = picked.id ?? newId();
+    const made: Change[] = isNew ? [{ kind: "part", record: part, set: { name: picked.text.trim(), car: car.value?.id ?? null, ...(claim.trim() && { claim: typedOf("mass", claim, unitOf("mass")), claim_basis: basis }) } }] : [];
+    await save([...made, { kind: "job_part", set: { job, part, way } }]);
+    onDone();
+  };
+  return (
+    <div class="stack notice">
+      <RecordPick label="Which part" offers={offers} value={picked} onValue={setPicked} makes="a new part" />
+      {isNew && picked.text.trim() && (
+        <>
+          <QuantityField kind="mass" unit={unitOf("mass")} label="Weight, until it is weighed" value={claim} onValue={setClaim} hint="Leave it empty if you have no idea." />
+          {claim.trim() && <Choice label="That weight is" value={basis} options={BASES} onValue={setBasis} />}
+        </>
+      )}
+      <SaveDock label="Add it" saving={saving} onSave={add} missing={isNew && !picked.text.trim() ? "Choose a part or name a new one." : null} />
+      <button type="button" class="button plain" onClick={onDone}>Not now</button>
+    </div>
+  );
+}

@@ -1,0 +1,59 @@
+/** Jobs by stage, each with what it takes out of the car; the subtotal is of what is fitted. */
+import { useState } from "preact/hooks";
+import { account, jobs, say, stages } from "../../answers";
+import { showHours, showMoney } from "../../core/shown";
+import type { Rec } from "../../journal/types";
+import { currency } from "../../parts/money";
+import { Choice } from "../../parts/Field";
+import { Row } from "../../parts/Row";
+import { Screen, Section } from "../../parts/Screen";
+import { to } from "../../route";
+import { STATES, stateWord } from "../Job/states";
+
+const FILTERS = [{ value: "all", label: "All" }, ...STATES];
+
+export function Jobs() {
+  const [state, setState] = useState("all");
+  const shown = jobs.value.filter((job) => state === "all" || (job.values["state"] ?? "idea") === state);
+  const groups = [...stages.value.map((stage) => ({ id: stage.id, name: String(stage.values["name"]) })), { id: null, name: "Without a stage" }];
+  return (
+    <Screen title="Jobs">
+      <Choice label="Show jobs that are" hideLabel value={state} options={FILTERS} onValue={setState} />
+      {groups.map((group) => (
+        <Group key={group.id ?? ""} stage={group.id} name={group.name} jobs={shown.filter((job) => (job.values["stage"] ?? null) === group.id)} />
+      ))}
+      {!jobs.value.length && <p class="quiet">A job is work on the car: what comes off, what goes on, what it cost and what it leaves behind.</p>}
+      <div class="dock">
+        <a class="button main" href={to("job", "new")}>New job</a>
+      </div>
+    </Screen>
+  );
+}
+
+function Group({ stage, name, jobs: list }: { stage: string | null; name: string; jobs: Rec[] }) {
+  if (!list.length) return null;
+  const fitted = account.value.by_stage.find((each) => each.stage === stage)?.states["fitted"];
+  return (
+    <Section title={name} aside={fitted && <span class="brass num">{say(fitted.mass.net, true)} fitted</span>}>
+      <div>{list.map((job) => <JobRow key={job.id} job={job} />)}</div>
+    </Section>
+  );
+}
+
+export function JobRow({ job }: { job: Rec }) {
+  const net = account.value.jobs.get(job.id);
+  const effort = net?.total.effort;
+  const { hours, money } = job.values;
+  const cost = effort && [hours != null && showHours(effort.hours), money != null && showMoney(effort.money, currency())].filter(Boolean).join(" · ");
+  const note = [stateWord(job.values["state"]), job.values["trim"] === "event" && "event only", cost].filter(Boolean).join(" · ");
+  const hasMass = !!net?.total.mass.lines.length;
+  return (
+    <Row
+      name={String(job.values["name"])}
+      note={note}
+      value={hasMass ? say(net.total.mass.net, true) : ""}
+      under={net?.unweighed.length ? `${net.unweighed.length} not weighed` : ""}
+      href={to("job", job.id)}
+    />
+  );
+}

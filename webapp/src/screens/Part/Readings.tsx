@@ -1,0 +1,29 @@
+/** The readings a mass was made from, newest last, each open to its own trail; and a way to take another. */
+import { known, say } from "../../answers";
+import { garage } from "../../journal/garage";
+import { sayMoment } from "../../parts/moments";
+import { photosOf } from "../../parts/RecordPhotos";
+import { Thumb } from "../../parts/Photos";
+import { Row } from "../../parts/Row";
+import { to } from "../../route";
+
+export function Readings({ of, back }: { of: string; back: string }) {
+  const readings = known.value.of.get(of)?.readings ?? [];
+  return (
+    <div class="stack">
+      <div>{readings.map((reading) => <ReadingRow key={reading.weighing} weighing={reading.weighing} value={say(reading.mass)} />)}</div>
+      {!readings.length && <p class="quiet">Never weighed.</p>}
+      <a class="button wide" href={to("weigh-part", of, { back })}>{readings.length ? "Weigh it again" : "Weigh it"}</a>
+    </div>
+  );
+}
+
+function ReadingRow({ weighing, value }: { weighing: string; value: string }) {
+  const rec = garage.value.byId.get(weighing);
+  if (!rec) return null;
+  const { shown, scale, at, place } = rec.values;
+  const scaleName = garage.value.byId.get(String(scale))?.values["name"];
+  const photo = photosOf(weighing)[0];
+  const note = [scaleName ?? "a scale not named", sayMoment(String(at ?? "")), place].filter(Boolean).join(" · ");
+  return <Row lead={photo && <Thumb sha256={photo.sha256} />} name={`Showed ${String(shown)}`} note={note} value={value} href={to("weighing", weighing)} />;
+}

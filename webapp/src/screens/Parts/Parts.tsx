@@ -1,0 +1,42 @@
+/** Every part, or only those nobody has weighed, or those that rest on a guess or a quote. */
+import { account, known, say } from "../../answers";
+import { garage } from "../../journal/garage";
+import type { Rec } from "../../journal/types";
+import { basisWord } from "../../parts/basis";
+import { Choice } from "../../parts/Field";
+import { Row } from "../../parts/Row";
+import { Screen } from "../../parts/Screen";
+import { replace, to } from "../../route";
+
+const FILTERS = [
+  { value: "all", label: "All" },
+  { value: "unweighed", label: "No weight" },
+  { value: "claimed", label: "Guessed or quoted" },
+];
+const PLACE: Record<string, string> = { shelf: "on the shelf", yard: "at the yard", left: "left there", sold: "sold", scrapped: "scrapped" };
+
+export function Parts({ show }: { show: string | null }) {
+  const filter = show ?? "all";
+  const moved = new Set(account.value.in_car.flatMap((job) => account.value.jobs.get(job)?.lines.map((line) => line.part) ?? []));
+  const keeps = (part: Rec): boolean => {
+    const basis = known.value.of.get(part.id)?.basis ?? null;
+    if (filter === "unweighed") return basis === null;
+    if (filter === "claimed") return moved.has(part.id) && basis !== null && basis !== "weighed";
+    return true;
+  };
+  const parts = garage.value.of("part").filter(keeps).sort((a, b) => String(a.values["name"]).localeCompare(String(b.values["name"])));
+  return (
+    <Screen title="Parts" back={to("car")}>
+      <Choice label="Show" hideLabel value={filter} options={FILTERS} onValue={(value) => replace(to("parts", { show: value }))} />
+      <div>{parts.map((part) => <PartRow key={part.id} part={part} />)}</div>
+      {!parts.length && <p class="quiet">None.</p>}
+    </Screen>
+  );
+}
+
+function PartRow({ part }: { part: Rec }) {
+  const mass = known.value.of.get(part.id);
+  const { zone, whereabouts, box } = part.values;
+  const note = [basisWord(mass?.basis), zone, PLACE[String(whereabouts)], box && `box ${box}`].filter(Boolean).join(" · ");
+  return <Row name={String(part.values["name"])} note={note} value={mass?.mass ? say(mass.mass) : "—"} href={to("part", part.id)} />;
+}

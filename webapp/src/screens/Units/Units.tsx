@@ -1,0 +1,36 @@
+/** The units figures are shown in. What was typed stays as typed. */
+import { MASS_UNITS } from "../../generated/kinds";
+import { Choice, TextField, type Option } from "../../parts/Field";
+import { useForm } from "../../parts/form";
+import { FormDock } from "../../parts/FormDock";
+import { Screen } from "../../parts/Screen";
+import { to } from "../../route";
+import { session } from "../../store/session";
+
+const LENGTHS: Option<string>[] = [
+  { value: "mm", label: "Millimetres" },
+  { value: "in", label: "Inches" },
+];
+const VOLUMES: Option<string>[] = [
+  { value: "L", label: "Litres" },
+  { value: "gal_us", label: "US gallons" },
+  { value: "gal_imp", label: "Imperial gallons" },
+];
+const MASSES: Option<string>[] = MASS_UNITS.map((unit) => ({ value: unit, label: unit }));
+
+export function Units() {
+  const form = useForm("garage", session.value.garage ?? null, { name: "Garage", mass_unit: "kg", length_unit: "mm", volume_unit: "L" });
+  return (
+    <Screen title="Units" back={to("more")}>
+      <div class="stack">
+        <p class="quiet">Figures are shown in these units. A reading stays exactly as you typed it, in its own unit.</p>
+        <Choice label="Mass" value={form.text("mass_unit")} options={MASSES} onValue={(value) => form.set("mass_unit", value)} />
+        <Choice label="Length" value={form.text("length_unit")} options={LENGTHS} onValue={(value) => form.set("length_unit", value)} />
+        <Choice label="Fuel" value={form.text("volume_unit")} options={VOLUMES} onValue={(value) => form.set("volume_unit", value)} />
+        <TextField label="Money is in" value={form.text("currency")} onValue={(value) => form.set("currency", value)} most={8} hint="A sign or three letters, written before amounts." />
+        <TextField label="Name of this garage" value={form.text("name")} onValue={(value) => form.set("name", value)} most={120} />
+        <FormDock form={form} />
+      </div>
+    </Screen>
+  );
+}

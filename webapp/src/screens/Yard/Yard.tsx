@@ -1,0 +1,58 @@
+/** Donor parts seen at the yard, with what each would save against the part on the car. */
+import { book, known, say } from "../../answers";
+import { compare } from "../../core/compare";
+import { showMoney } from "../../core/shown";
+import { garage } from "../../journal/garage";
+import type { Rec } from "../../journal/types";
+import { currency } from "../../parts/money";
+import { Thumb } from "../../parts/Photos";
+import { photosOf } from "../../parts/RecordPhotos";
+import { Row } from "../../parts/Row";
+import { Screen, Section } from "../../parts/Screen";
+import { to } from "../../route";
+
+const isAt = (where: string) => (part: Rec) => part.values["whereabouts"] === where;
+
+export function Yard() {
+  const parts = garage.value.of("part");
+  const seen = parts.filter(isAt("yard"));
+  const bought = parts.filter((part) => isAt("shelf")(part) && part.values["yard"]);
+  const left = parts.filter(isAt("left"));
+  return (
+    <Screen title="Yard">
+      <p class="small quiet">Gloves, eye protection, and no car that is not firmly on stands. The yard’s own rules come first.</p>
+      {!seen.length && !bought.length && !left.length && <p>Note a donor part with its row, price, weight and a photo, and see at once what it would save.</p>}
+      <Group title="Seen" parts={seen} />
+      <Group title="Bought" parts={bought} />
+      <Group title="Left there" parts={left} />
+      <div class="dock">
+        <a class="button main" href={to("donor", "new")}>Note a donor part</a>
+      </div>
+    </Screen>
+  );
+}
+
+function Group({ title, parts }: { title: string; parts: Rec[] }) {
+  if (!parts.length) return null;
+  return (
+    <Section title={title}>
+      <div>{parts.map((part) => <DonorRow key={part.id} part={part} />)}</div>
+    </Section>
+  );
+}
+
+function DonorRow({ part }: { part: Rec }) {
+  const { yard, row, asking, name } = part.values;
+  const found = compare(book.value, part.id, undefined, known.value);
+  const photo = photosOf(part.id)[0];
+  const note = [yard, row && `row ${row}`, asking && showMoney(String(asking), currency())].filter(Boolean).join(" · ");
+  return (
+    <Row
+      lead={photo && <Thumb sha256={photo.sha256} />}
+      name={String(name)}
+      note={note}
+      value={found.whole ? say(found.whole, true) : found.this?.mass ? say(found.this.mass) : "not weighed"}
+      href={to("donor", part.id)}
+    />
+  );
+}

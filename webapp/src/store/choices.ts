@@ -1,0 +1,17 @@
+/** What this phone alone prefers, such as the car it looks at: not part of the journal, lost without harm. */
+import { signal, type ReadonlySignal } from "@preact/signals";
+import { drafts } from "./drafts";
+
+const car = signal<string | null>(null);
+export const chosenCar: ReadonlySignal<string | null> = car;
+
+const NAME = "choice:car";
+
+export async function loadChoices(): Promise<void> {
+  car.value = await drafts.load<string>(NAME);
+}
+
+export async function chooseCar(id: string): Promise<void> {
+  car.value = id;
+  await drafts.keep(NAME, id);
+}
