@@ -54,8 +54,14 @@ MASS = Dimension(
     smaller={"st": "lb", "lb": "oz", "kg": "g"},
     unclear={"gr": ("g",), "ton": ("t",), "tons": ("t",)},
     units={
-        "kg": Unit("kilogram", "kg", 2, 5, True, (
-            "kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "kilogramme", "kilogrammes")),
+        "kg": Unit(
+            "kilogram",
+            "kg",
+            2,
+            5,
+            True,
+            ("kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "kilogramme", "kilogrammes"),
+        ),
         "g": Unit("gram", "g", 0, 2, True, ("g", "gm", "gms", "gram", "grams", "gramme", "grammes")),
         "t": Unit("tonne", "t", 3, 6, True, ("t", "tonne", "tonnes")),
         "lb": Unit("pound", "lb", 2, 4, False, ("lb", "lbs", "pound", "pounds", "#")),
@@ -72,12 +78,10 @@ LENGTH = Dimension(
     smaller={"ft": "in"},
     unclear={},
     units={
-        "mm": Unit("millimetre", "mm", 0, 2, True, (
-            "mm", "millimetre", "millimetres", "millimeter", "millimeters")),
-        "cm": Unit("centimetre", "cm", 1, 3, True, (
-            "cm", "centimetre", "centimetres", "centimeter", "centimeters")),
+        "mm": Unit("millimetre", "mm", 0, 2, True, ("mm", "millimetre", "millimetres", "millimeter", "millimeters")),
+        "cm": Unit("centimetre", "cm", 1, 3, True, ("cm", "centimetre", "centimetres", "centimeter", "centimeters")),
         "m": Unit("metre", "m", 3, 5, True, ("m", "metre", "metres", "meter", "meters")),
-        "in": Unit("inch", "in", 2, 4, False, ("in", "ins", "inch", "inches", '"')),
+        "in": Unit("inch", "in", 2, 4, False, ("in", "ins", "inch", "inches", '"', "''")),
         "ft": Unit("foot", "ft", 2, 4, False, ("ft", "foot", "feet", "'")),
     },
 )
@@ -92,11 +96,37 @@ VOLUME = Dimension(
     units={
         "L": Unit("litre", "L", 1, 4, True, ("l", "ltr", "litre", "litres", "liter", "liters")),
         "ml": Unit("millilitre", "ml", 0, 2, True, ("ml", "millilitre", "millilitres", "milliliter", "milliliters")),
-        "gal_us": Unit("gallon", "US gal", 2, 4, False, (
-            "us gal", "us gals", "gal us", "gal_us", "us gallon", "us gallons", "gallon us", "gallons us")),
-        "gal_imp": Unit("imperial_gallon", "imp gal", 2, 4, False, (
-            "imp gal", "imp gals", "gal imp", "gal_imp", "imp gallon", "imp gallons", "uk gal", "gal uk",
-            "imperial gallon", "imperial gallons", "gallon imp", "gallons imp", "uk gallon", "uk gallons")),
+        "gal_us": Unit(
+            "gallon",
+            "US gal",
+            2,
+            4,
+            False,
+            ("us gal", "us gals", "gal us", "gal_us", "us gallon", "us gallons", "gallon us", "gallons us"),
+        ),
+        "gal_imp": Unit(
+            "imperial_gallon",
+            "imp gal",
+            2,
+            4,
+            False,
+            (
+                "imp gal",
+                "imp gals",
+                "gal imp",
+                "gal_imp",
+                "imp gallon",
+                "imp gallons",
+                "uk gal",
+                "gal uk",
+                "imperial gallon",
+                "imperial gallons",
+                "gallon imp",
+                "gallons imp",
+                "uk gallon",
+                "uk gallons",
+            ),
+        ),
     },
 )
 

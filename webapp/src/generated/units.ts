@@ -238,7 +238,8 @@ export const DIMENSIONS: Readonly<Record<Kind, Dimension>> = {
           "ins",
           "inch",
           "inches",
-          "\""
+          "\"",
+          "''"
         ]
       },
       "ft": {

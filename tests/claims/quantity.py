@@ -1,0 +1,31 @@
+"""What the vectors of core/quantity run in Python."""
+
+from typing import Any
+
+from tarebook.core import quantity
+
+
+def _plain(read: quantity.Quantity) -> dict[str, Any]:
+    """A reading as JSON; its exact value as the text of a fraction."""
+    exact = f"{read.exact.numerator}/{read.exact.denominator}"
+    return {
+        "exact": exact,
+        "value": read.value,
+        "unit": read.unit,
+        "reads": read.reads,
+        "last_digit": read.last_digit,
+    }
+
+
+def _read_number(given: dict[str, Any]) -> str:
+    exact = quantity.read_number(given["text"])
+    return f"{exact.numerator}/{exact.denominator}"
+
+
+CLAIMS = {
+    "quantity.read_mass": lambda given: _plain(quantity.read_mass(**given)),
+    "quantity.read_length": lambda given: _plain(quantity.read_length(**given)),
+    "quantity.read_volume": lambda given: _plain(quantity.read_volume(**given)),
+    "quantity.read": lambda given: _plain(quantity.read(**given)),
+    "quantity.read_number": _read_number,
+}

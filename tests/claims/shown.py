@@ -1,0 +1,38 @@
+"""What the vectors of core/shown run in Python."""
+
+from typing import Any
+
+from tarebook.core import quantity, shown
+from tarebook.core.uncertain import Uncertain
+
+
+def _show_both(given: dict[str, Any]) -> str:
+    return shown.show_both(quantity.read(given["kind"], given["text"]), given.get("unit"))
+
+
+def _number(given: dict[str, Any]) -> dict[str, Any]:
+    return shown.number(Uncertain(given["value"], given["sources"]), given["kind"], given["unit"])
+
+
+def _lay_out(given: dict[str, Any]) -> dict[str, Any]:
+    laid = shown.lay_out(**given)
+    return {
+        "sign": laid.sign,
+        "parts": [list(part) for part in laid.parts],
+        "within": [list(part) for part in laid.within],
+        "text": laid.text,
+    }
+
+
+CLAIMS = {
+    "shown.show_mass": lambda given: shown.show_mass(**given),
+    "shown.show_length": lambda given: shown.show_length(**given),
+    "shown.show_volume": lambda given: shown.show_volume(**given),
+    "shown.show_percent": lambda given: shown.show_percent(**given),
+    "shown.show_chance": lambda given: shown.show_chance(**given),
+    "shown.show_money": lambda given: shown.show_money(**given),
+    "shown.show_hours": lambda given: shown.show_hours(**given),
+    "shown.show_both": _show_both,
+    "shown.number": _number,
+    "shown.lay_out": _lay_out,
+}

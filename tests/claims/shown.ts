@@ -1,0 +1,18 @@
+/** What the vectors of core/shown run in TypeScript. */
+
+import { read } from "../../webapp/src/core/quantity";
+import * as shown from "../../webapp/src/core/shown";
+import type { Claims } from "../vectors";
+
+export const claims: Claims = {
+  "shown.show_mass": ({ kg, unit, U, signed }) => shown.showMass(kg, unit, U, signed),
+  "shown.show_length": ({ m, unit, U, signed }) => shown.showLength(m, unit, U, signed),
+  "shown.show_volume": ({ m3, unit, U, signed }) => shown.showVolume(m3, unit, U, signed),
+  "shown.show_percent": ({ fraction, U }) => shown.showPercent(fraction, U),
+  "shown.show_chance": ({ probability }) => shown.showChance(probability),
+  "shown.show_money": ({ amount, currency, signed }) => shown.showMoney(amount, currency, signed),
+  "shown.show_hours": ({ hours }) => shown.showHours(hours),
+  "shown.show_both": ({ kind, text, unit }) => shown.showBoth(read(kind, text), unit),
+  "shown.number": ({ value, sources, kind, unit }) => shown.number({ value, sources }, kind, unit),
+  "shown.lay_out": ({ kind, si, unit, U, signed }) => shown.layOut(kind, si, unit, U, signed),
+};

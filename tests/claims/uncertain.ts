@@ -1,0 +1,23 @@
+/** What the vectors of core/uncertain run in TypeScript. */
+
+import * as uncertain from "../../webapp/src/core/uncertain";
+import type { Uncertain } from "../../webapp/src/core/uncertain";
+import type { Claims } from "../vectors";
+
+function plain(item: Uncertain): object {
+  return { ...item, u: uncertain.u(item) };
+}
+
+export const claims: Claims = {
+  "uncertain.total": ({ items }) => plain(uncertain.total(items)),
+  "uncertain.weighted_sum": ({ items, weights }) => plain(uncertain.weightedSum(items, weights)),
+  "uncertain.add": ({ items: [a, b] }) => plain(uncertain.add(a, b)),
+  "uncertain.subtract": ({ items: [a, b] }) => plain(uncertain.subtract(a, b)),
+  "uncertain.scale": ({ items: [a], factor }) => plain(uncertain.scale(a, factor)),
+  "uncertain.multiply": ({ items: [a, b] }) => plain(uncertain.multiply(a, b)),
+  "uncertain.divide": ({ items: [a, b] }) => plain(uncertain.divide(a, b)),
+  "uncertain.covariance": ({ items: [a, b] }) => uncertain.covariance(a, b),
+  "uncertain.expanded": ({ items: [a], k }) => uncertain.expanded(a, k),
+  "uncertain.rectangular": ({ half_width }) => uncertain.rectangular(half_width),
+  "uncertain.resolution": ({ division }) => uncertain.resolution(division),
+};
