@@ -42,6 +42,7 @@ _SHAPES: dict[str, type] = {
     "class_sheet": ClassSheet,
 }
 _WANTED = {kind: [f.name for f in fields(shape) if f.name != "id"] for kind, shape in _SHAPES.items()}
+_READ = {kind: [*wanted, *(["replaces"] if KINDS[kind].fact else [])] for kind, wanted in _WANTED.items()}
 _OUTLIVES_DELETION = ("driver", "scale")  # taken off the lists people choose from, yet what was weighed stays weighed
 _NOT_FIELDS = frozenset(("id", "deleted", "conflicts"))
 
@@ -104,21 +105,19 @@ class _Reader:
         return sorted(good, key=lambda record: str(record["id"]))
 
     def _row(self, kind: str, record: Mapping[str, Any]) -> Row:
-        known, wanted = KINDS[kind].fields, _WANTED[kind]
+        known = KINDS[kind].fields
         unit = self._own_unit(kind, record)
         row: Row = {}
-        for name in sorted(record):
-            if record[name] is None or name in _NOT_FIELDS:
-                continue
-            where = {"list": kind + "s", "id": record["id"], "field": name}
-            if name == "replaces" or name in wanted:
-                self._read_into(row, where, known[name], record[name], unit)
-            elif name not in known:
-                self.warn("unknown_field", **where)
+        for name in _READ[kind]:
+            if record.get(name) is not None:
+                self._read_into(row, (kind, record["id"], name), known[name], record[name], unit)
+        for name in sorted(str(name) for name in record if name not in known and name not in _NOT_FIELDS):
+            self.warn("unknown_field", list=kind + "s", id=record["id"], field=name)
         return row
 
-    def _read_into(self, row: Row, where: dict[str, str], spec: Field, value: Any, unit: str | None) -> None:
-        name = where["field"]
+    def _read_into(self, row: Row, at: tuple[str, str, str], spec: Field, value: Any, unit: str | None) -> None:
+        kind, identity, name = at
+        where = {"list": kind + "s", "id": identity, "field": name}
         try:
             row[name] = self.values.read(name, spec, value, unit)
         except QuantityError as error:
@@ -128,12 +127,10 @@ class _Reader:
 
     def _own_unit(self, kind: str, record: Mapping[str, Any]) -> str | None:
         """The unit a bare number was typed in: the scale's own, where the record is or names a scale."""
-        if kind == "scale":
-            unit = record.get("unit")
-        else:
-            scale = record.get("scale")
-            unit = self.rows["scale"].get(scale, {}).get("unit") if isinstance(scale, str) and kind != "car" else None
-        return unit if isinstance(unit, str) else None
+        scale = record.get("scale")
+        scales = self.rows.get("scale", {})
+        own = record if kind == "scale" else scales.get(scale, {}) if isinstance(scale, str) else {}
+        return own["unit"] if isinstance(own.get("unit"), str) else None
 
     def _complete(self, kind: str, identity: str, row: Row) -> bool:
         """False, with a warning, without a field the record means nothing without (a name is not one)."""
@@ -200,13 +197,13 @@ class _Reader:
         if isinstance(asked, str) and asked in cars:
             return asked
         if asked is not None:
-            self.warn("unknown_car", car=str(asked))
+            self.warn("unknown_car", car=asked)
         return next(iter(cars), None)
 
     def _trim(self) -> str:
         asked = self.records.get("trim")
         if asked not in (None, "road", "event"):
-            self.warn("unknown_trim", trim=str(asked))
+            self.warn("unknown_trim", trim=asked)
         return "event" if asked == "event" else "road"
 
     def _typed(self, kind: str) -> dict[str, Any]:

@@ -129,7 +129,7 @@ def _factored(scales: Sequence[_Scale], value: float) -> list[list[float]]:
     for i, scale in enumerate(scales):
         row: list[float] = []
         for j in range(i):
-            row.append((_shared(scale, scales[j], value) - _dot(row, root[j][:j])) / root[j][j])
+            row.append((_shared(scale, scales[j], value) - _dot(row, root[j])) / root[j][j])
         # Never below the scale's own variance, whatever rounding does to the difference.
         row.append(sqrt(max(scale.variance, scale.variance + _shared(scale, scale, value) - _dot(row, row))))
         root.append(row)

@@ -19,7 +19,7 @@ from typing import TypeVar
 
 from tarebook.core.quantity import Quantity
 from tarebook.core.records import Garage, Scale, ScaleCheck, Warned, warned
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.uncertain import Uncertain, rectangular
 
 T = TypeVar("T")
 
@@ -118,7 +118,7 @@ def _known_load(check: ScaleCheck) -> tuple[str, Fraction]:
 def _known_u(check: ScaleCheck) -> float:
     """Standard uncertainty of the known mass: a rectangle of the half-width stated, or assumed."""
     within = check.known_within.value if check.known_within else ASSUMED_KNOWN_WITHIN * check.known.value
-    return within / sqrt(3.0)
+    return rectangular(within)
 
 
 def _gain_of(model: ScaleModel, checks: Sequence[ScaleCheck]) -> tuple[Uncertain, tuple[Warned, ...]]:

@@ -121,8 +121,8 @@ def _weighed(
     return Mass(thing.id, mean.mass, "weighed", tuple(read), readings, mean.spread, mean.ratio, tuple(warnings))
 
 
-def _load(weighing: Weighing) -> tuple[str | None, str, int | None]:
-    return weighing.scale, weighing.method, weighing.pieces
+def _load(weighing: Weighing) -> tuple[str | None, str, int]:
+    return weighing.scale, weighing.method, weighing.pieces or 1
 
 
 def _display(weighing: Weighing) -> tuple[object, ...]:

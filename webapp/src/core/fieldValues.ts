@@ -1,0 +1,106 @@
+/**
+ * One value of one record, read as its field's type says.
+ *
+ * Quantities are read by `core/quantity`, everything else is checked for its shape only. What does not fit throws
+ * `QuantityError` (with its sentence) or `Misfit`; the reader of the garage makes warnings of both.
+ */
+
+import type { Field } from "../generated/kinds";
+import { type Kind, type Quantity, QuantityError, read, readNumber } from "./quantity";
+import type { Ratio } from "./ratio";
+
+/** A value of the wrong shape. */
+export class Misfit extends Error {}
+
+// Zero is a reading a scale may show, but not a size these can have.
+const POSITIVE = new Set([
+  "division", "capacity", "known", "minimum", "claim", "wheelbase", "track_front", "track_rear",
+  "tyre_radius_front", "tyre_radius_rear", "tank_size",
+]);
+
+/** Reads values; a text met before is not read again (the same division, the same reading come by the hundred). */
+export class FieldValues {
+  readonly #met = new Map<string, Quantity | QuantityError>();
+
+  /** `unit` is what a bare mass was typed in. Throws `QuantityError` or `Misfit`. */
+  read(name: string, spec: Field, value: unknown, unit: string | null): unknown {
+    const type = spec.type;
+    if (type === "mass" || type === "length" || type === "volume") {
+      return this.#quantity(type, asTyped(value), type === "mass" ? unit : null, POSITIVE.has(name));
+    }
+    const plain = PLAIN[type];
+    if (!plain) throw new Misfit();
+    return plain(value, spec);
+  }
+
+  #quantity(kind: Kind, text: string, unit: string | null, positive: boolean): Quantity {
+    const key = `${kind}|${unit ?? ""}|${positive}|${text}`;
+    let found = this.#met.get(key);
+    if (found === undefined) {
+      found = readOrRefuse(kind, text, unit, positive);
+      this.#met.set(key, found);
+    }
+    if (found instanceof QuantityError) throw found;
+    return found;
+  }
+}
+
+function readOrRefuse(kind: Kind, text: string, unit: string | null, positive: boolean): Quantity | QuantityError {
+  try {
+    return read(kind, text, unit, positive);
+  } catch (error) {
+    if (error instanceof QuantityError) return error;
+    throw error;
+  }
+}
+
+/** A quantity as typed: a string, or `{value, unit}` with the value a string or a number. */
+function asTyped(value: unknown): string {
+  if (typeof value === "string") return value;
+  if (typeof value !== "object" || value === null) throw new Misfit();
+  const { value: number, unit } = value as { value?: unknown; unit?: unknown };
+  if (typeof unit !== "string" || (typeof number !== "string" && typeof number !== "number")) throw new Misfit();
+  return `${number} ${unit}`;
+}
+
+function text(value: unknown): string {
+  if (typeof value !== "string") throw new Misfit();
+  return value;
+}
+
+/** Exact: money is never a float. */
+function decimal(value: unknown): Ratio {
+  return readNumber(text(value));
+}
+
+function hours(value: unknown): Ratio {
+  const read = decimal(value);
+  if (read.n < 0n) throw new Misfit();
+  return read;
+}
+
+function whole(value: unknown, spec: Field): number {
+  const least = spec.type === "count" ? 1 : 0;
+  if (typeof value !== "number" || !Number.isInteger(value) || value < least || value > spec.most) throw new Misfit();
+  return value;
+}
+
+function flag(value: unknown): boolean {
+  if (typeof value !== "boolean") throw new Misfit();
+  return value;
+}
+
+function choice(value: unknown, spec: Field): string {
+  if (!spec.of.includes(text(value))) throw new Misfit();
+  return value as string;
+}
+
+function references(value: unknown): string[] {
+  if (!Array.isArray(value)) throw new Misfit();
+  return [...new Set(value.map(text))].sort();
+}
+
+const PLAIN: Readonly<Record<string, (value: unknown, spec: Field) => unknown>> = {
+  text, moment: text, ref: text, money: decimal, hours, fraction: decimal, count: whole, integer: whole, flag, choice,
+  refs: references,
+};

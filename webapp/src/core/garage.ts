@@ -1,0 +1,286 @@
+/**
+ * Reads a garage: lists of plain records by plural kind in, typed and cross-referenced records out.
+ *
+ * This is where data stops being text. What it takes is what `calc` and the export speak: `{"parts": [{"id", ...}],
+ * ...}` with the fields of `generated/kinds`, and `car` and `trim` beside the lists. Nothing in such data can throw: a
+ * value that cannot be read, a reference that leads nowhere or a record without its essentials becomes a warning, and
+ * as little as possible is left out. Records are taken in order of id, so the order of the lists never matters.
+ */
+
+import { type ErrorCode } from "../generated/errors";
+import { type Field, KINDS } from "../generated/kinds";
+import { FieldValues, Misfit } from "./fieldValues";
+import { QuantityError } from "./quantity";
+import type * as records from "./records";
+import { type Garage, type Warned, warned } from "./records";
+
+type Row = { id: string } & Record<string, unknown>;
+type Rows = Map<string, Row>;
+type Given = Readonly<Record<string, unknown>>;
+type Wanted<T> = readonly Exclude<keyof T, "id">[];
+
+const CLAIM = ["claim", "claim_basis", "claim_within"] as const;
+
+const CAR: Wanted<records.Car> = [
+  "name", "wheelbase", "track_front", "track_rear", "tyre_radius_front", "tyre_radius_rear", "tank_size", "tank_x",
+  "fuel_kind", "driver_x", "driver_y", "beltline", "book_weight", "book_weight_from",
+];
+const DRIVER: Wanted<records.Driver> = ["name", ...CLAIM];
+const SCALE: Wanted<records.Scale> = [
+  "name", "kind", "division", "capacity", "unit", "repeatability", "accuracy_class",
+];
+const SCALE_CHECK: Wanted<records.ScaleCheck> = ["scale", "known_name", "known", "known_within", "shown"];
+const STAGE: Wanted<records.Stage> = ["car", "name", "rank"];
+const PART: Wanted<records.Part> = [
+  "car", "name", "zone", "x", "y", "z", "count", "whereabouts", "asking", "sold_for", "instead_of", "unsprung",
+  "rotating", "with_bolts", ...CLAIM,
+];
+const WEIGHING: Wanted<records.Weighing> = [
+  "of", "method", "shown", "shown_empty", "shown_far", "pieces", "scale", "with_bolts", "at",
+];
+const JOB: Wanted<records.Job> = [
+  "car", "name", "state", "stage", "trim", "hours", "money", "fitted_on", "ruling",
+];
+const JOB_PART: Wanted<records.JobPart> = ["job", "part", "way", "count"];
+const LOOSE_END: Wanted<records.LooseEnd> = ["job", "sort", "text", "closed"];
+const WEIGH_IN: Wanted<records.WeighIn> = [
+  "car", "layout", "lf", "rf", "lr", "rr", "front", "rear", "total", "scale", "fuel", "fuel_within", "driver_in",
+  "driver", "ballast", "trim", "official", "jobs", "at",
+];
+const CLASS_SHEET: Wanted<records.ClassSheet> = [
+  "car", "name", "minimum", "driver", "fuel", "fuel_stated", "adders", "scale_division", "scale_rounding", "risk",
+];
+
+// A reference that is required leads to a kind further up.
+const WANTED: Readonly<Record<string, readonly string[]>> = {
+  car: CAR, driver: DRIVER, scale: SCALE, scale_check: SCALE_CHECK, stage: STAGE, part: PART, weighing: WEIGHING,
+  job: JOB, job_part: JOB_PART, loose_end: LOOSE_END, weigh_in: WEIGH_IN, class_sheet: CLASS_SHEET,
+};
+// Taken off the lists people choose from, yet what was weighed stays weighed.
+const OUTLIVES_DELETION = new Set(["driver", "scale"]);
+const NOT_FIELDS = new Set(["id", "deleted", "conflicts"]);
+
+/** The typed garage. `given`: lists by plural kind, optionally `car` (an id) and `trim` ("road", "event"). */
+export function readGarage(given: Given): Garage {
+  const reader = new Reader(isObject(given) ? given : {});
+  for (const kind of Object.keys(WANTED)) reader.readKind(kind);
+  for (const kind of Object.keys(WANTED)) reader.resolve(kind);
+  return reader.garage();
+}
+
+/** Collects rows and warnings; `rows` holds the values read, `gone` the ids of deleted records, both by kind. */
+class Reader {
+  readonly #given: Given;
+  readonly #values = new FieldValues();
+  readonly #warnings: Warned[] = [];
+  readonly #rows = new Map<string, Rows>();
+  readonly #gone = new Map<string, Set<string>>();
+
+  constructor(given: Given) {
+    this.#given = given;
+  }
+
+  #warn(code: ErrorCode, data: Record<string, unknown>): void {
+    this.#warnings.push(warned(code, data));
+  }
+
+  #of(kind: string): Rows {
+    return this.#rows.get(kind) ?? new Map();
+  }
+
+  // Step 1: every value of every record.
+
+  readKind(kind: string): void {
+    const rows: Rows = new Map();
+    const gone = new Set<string>();
+    const replaced = new Set<unknown>();
+    for (const record of this.#listed(kind)) {
+      if (rows.has(record.id) || gone.has(record.id)) {
+        this.#warn("duplicate_record", { list: `${kind}s`, id: record.id });
+      } else if (record["deleted"] === true && !OUTLIVES_DELETION.has(kind)) {
+        gone.add(record.id);
+      } else {
+        rows.set(record.id, this.#row(kind, record, replaced));
+      }
+    }
+    for (const [id, row] of rows) {
+      if (replaced.has(id) || !this.#complete(kind, row)) rows.delete(id);
+    }
+    this.#rows.set(kind, rows);
+    this.#gone.set(kind, gone);
+  }
+
+  /** The records of a kind that have an id, in its order. */
+  #listed(kind: string): Row[] {
+    const given = this.#given[`${kind}s`];
+    if (given === undefined || given === null) return [];
+    if (!Array.isArray(given)) {
+      this.#warn("unreadable_list", { list: `${kind}s` });
+      return [];
+    }
+    const good: Row[] = [];
+    given.forEach((record: unknown, position) => {
+      if (isObject(record) && isId(record["id"])) good.push(record as Row);
+      else this.#warn("unreadable_record", { list: `${kind}s`, position });
+    });
+    return good.sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
+  }
+
+  #row(kind: string, record: Row, replaced: Set<unknown>): Row {
+    const known = fieldsOf(kind);
+    const unit = this.#ownUnit(kind, record);
+    const row: Row = { id: record.id };
+    for (const name of WANTED[kind] ?? []) {
+      row[name] = this.#value(kind, record, name, known[name] as Field, unit);
+    }
+    if (KINDS[kind]?.fact) replaced.add(this.#value(kind, record, "replaces", known["replaces"] as Field, unit));
+    this.#nameUnknown(kind, record, known);
+    return row;
+  }
+
+  #nameUnknown(kind: string, record: Row, known: Readonly<Record<string, Field>>): void {
+    const unknown = Object.keys(record).filter((name) => !NOT_FIELDS.has(name) && !Object.hasOwn(known, name));
+    for (const field of unknown.sort()) this.#warn("unknown_field", { list: `${kind}s`, id: record.id, field });
+  }
+
+  #value(kind: string, record: Row, field: string, spec: Field, unit: string | null): unknown {
+    const value = record[field];
+    if (value === undefined || value === null) return null;
+    try {
+      return this.#values.read(field, spec, value, unit);
+    } catch (error) {
+      const where = { list: `${kind}s`, id: record.id, field };
+      if (error instanceof QuantityError) this.#warn(error.code, { ...error.data, ...where });
+      else if (error instanceof Misfit) this.#warn("unreadable_field", where);
+      else throw error;
+      return null;
+    }
+  }
+
+  /** The unit a bare number was typed in: the scale's own, where the record is or names a scale. */
+  #ownUnit(kind: string, record: Row): string | null {
+    const scale = record["scale"];
+    const own = kind === "scale" ? record : typeof scale === "string" ? this.#rows.get("scale")?.get(scale) : undefined;
+    return typeof own?.["unit"] === "string" ? own["unit"] : null;
+  }
+
+  /** False, with a warning, without a field the record means nothing without (a name is not one). */
+  #complete(kind: string, row: Row): boolean {
+    let whole = true;
+    for (const field of REQUIRED[kind] ?? []) {
+      if (row[field] !== null) continue;
+      this.#warn("missing_field", { list: `${kind}s`, id: row.id, field });
+      whole = false;
+    }
+    return whole;
+  }
+
+  // Step 2: references.
+
+  resolve(kind: string): void {
+    const known = fieldsOf(kind);
+    const specs = (WANTED[kind] ?? []).map((name) => [name, known[name] as Field] as const);
+    const references = specs.filter(([, spec]) => spec.type === "ref" || spec.type === "refs");
+    const rows = this.#of(kind);
+    for (const row of [...rows.values()]) {
+      if (!this.#resolved(kind, row, references)) rows.delete(row.id);
+    }
+  }
+
+  /** Takes out what leads nowhere; false when the record cannot do without it. */
+  #resolved(kind: string, row: Row, references: readonly (readonly [string, Field])[]): boolean {
+    let whole = true;
+    for (const [name, spec] of references) {
+      const to = row[name];
+      if (to === null) continue;
+      if (spec.type === "refs") {
+        row[name] = (to as string[]).filter((one) => this.#leads(kind, row, name, spec, one));
+      } else if (!this.#leads(kind, row, name, spec, to as string)) {
+        row[name] = null;
+        whole = whole && !spec.required;
+      }
+    }
+    return whole;
+  }
+
+  #leads(kind: string, row: Row, field: string, spec: Field, ref: string): boolean {
+    if (spec.of.some((target) => this.#rows.get(target)?.has(ref))) return true;
+    const deleted = spec.of.some((target) => this.#gone.get(target)?.has(ref));
+    this.#warn(deleted ? "dangling_deleted" : "dangling", { list: `${kind}s`, id: row.id, field, ref });
+    return false;
+  }
+
+  // Step 3: the typed garage.
+
+  garage(): Garage {
+    const car = this.#car();
+    for (const kind of ["stage", "job", "weigh_in", "class_sheet"]) {
+      this.#keep(kind, (row) => row["car"] === null || row["car"] === car);
+    }
+    const jobs = this.#of("job");
+    for (const kind of ["job_part", "loose_end"]) this.#keep(kind, (row) => jobs.has(row["job"] as string));
+    const byKind = Object.fromEntries([...this.#rows].map(([kind, rows]) => [`${kind}s`, rows]));
+    const read = {
+      ...byKind,
+      car: car === null ? null : this.#of("car").get(car),
+      trim: this.#trim(),
+      weighings_of: grouped(this.#of("weighing"), "of"),
+      checks_of: grouped(this.#of("scale_check"), "scale"),
+      parts_of: grouped(this.#of("job_part"), "job"),
+      warnings: this.#warnings,
+    };
+    return read as unknown as Garage;
+  }
+
+  #keep(kind: string, wanted: (row: Row) => boolean): void {
+    const rows = this.#of(kind);
+    for (const row of [...rows.values()]) if (!wanted(row)) rows.delete(row.id);
+  }
+
+  /** The car asked for, else the first by id. */
+  #car(): string | null {
+    const asked = this.#given["car"];
+    const cars = this.#of("car");
+    if (typeof asked === "string" && cars.has(asked)) return asked;
+    if (asked !== undefined && asked !== null) this.#warn("unknown_car", { car: asked });
+    return cars.keys().next().value ?? null;
+  }
+
+  #trim(): "road" | "event" {
+    const asked = this.#given["trim"];
+    const known = asked === undefined || asked === null || asked === "road" || asked === "event";
+    if (!known) this.#warn("unknown_trim", { trim: asked });
+    return asked === "event" ? "event" : "road";
+  }
+}
+
+function fieldsOf(kind: string): Readonly<Record<string, Field>> {
+  return KINDS[kind]?.fields ?? {};
+}
+
+const REQUIRED: Readonly<Record<string, readonly string[]>> = Object.fromEntries(
+  Object.entries(WANTED).map(([kind, wanted]) => {
+    const known = fieldsOf(kind);
+    return [kind, wanted.filter((name) => known[name]?.required && known[name].type !== "text")];
+  }),
+);
+
+function grouped(rows: Rows, name: string): Map<string, Row[]> {
+  const groups = new Map<string, Row[]>();
+  for (const row of rows.values()) {
+    const key = row[name];
+    if (typeof key !== "string") continue;
+    const group = groups.get(key);
+    if (group) group.push(row);
+    else groups.set(key, [row]);
+  }
+  return groups;
+}
+
+function isObject(value: unknown): value is Record<string, unknown> {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+function isId(value: unknown): boolean {
+  return typeof value === "string" && /^[\x00-\x7f]{1,80}$/.test(value);
+}

@@ -1,0 +1,184 @@
+/**
+ * Several readings of one thing: their mean, and whether they agree.
+ *
+ * The weighted mean by generalised least squares, with what the readings share: readings of one scale share its gain,
+ * scales checked with one known mass share that. Shared errors are taken at the mean, not at each reading: at the
+ * readings, a low reading would look the more certain for being low, and pull the mean under all of them (known as
+ * Peelle's puzzle). Readings of one scale then share all of their gain's error, so they can be averaged first; what is
+ * left is one small system, a row a scale.
+ *
+ * A spread beyond one division and beyond what the uncertainties explain widens the mean by the Birge ratio, but only
+ * the part the readings do not share: no spread can tell of an error that all of them have in common.
+ */
+
+import { type Uncertain, uncertain } from "./uncertain";
+
+const BEYOND = 1.5;
+const PASSES = 3; // the mean moves the shared errors by their own tiny size; the third pass changes nothing
+
+/** One reading as the mean needs it: mass, own standard uncertainty and division of one piece, kg. */
+export type Look = {
+  readonly weighing: string;
+  readonly scale: string;
+  readonly mass: Uncertain;
+  readonly own: number;
+  readonly division: number;
+};
+
+/** `spread`: largest less smallest reading, kg. `ratio`: the Birge ratio applied, 1 when the readings agree. */
+export type Mean = { readonly mass: Uncertain; readonly spread: number; readonly ratio: number };
+
+/** The readings of one scale, averaged: `gain` maps sources to relative standard deviations. */
+type Scale = {
+  readonly looks: readonly Look[];
+  readonly value: number;
+  readonly variance: number;
+  readonly gain: Readonly<Record<string, number>>;
+  readonly misfit: number; // chi-squared of its readings about their average
+  readonly spread: number;
+  readonly division: number;
+};
+
+/** The mean of at least one look; `gains` by scale id. Looks come in order of id. */
+export function weightedMean(of: string, looks: readonly Look[], gains: ReadonlyMap<string, Uncertain>): Mean {
+  const groups = new Map<string, Look[]>();
+  for (const look of looks) {
+    const group = groups.get(look.scale);
+    if (group) group.push(look);
+    else groups.set(look.scale, [look]);
+  }
+  const scales = [...groups].map(([scale, group]) => averaged(group, gains.get(scale) as Uncertain));
+  const { value, weights, misfit } = fitted(scales);
+  const sources = sourcesOf(scales, weights, value);
+  const ratio = beyondADivision(scales) ? Math.sqrt(Math.max(1, misfit / (looks.length - 1))) : 1;
+  if (ratio > 1) sources[`spread:${of}`] = Math.sqrt((ratio * ratio - 1) * notShared(sources, scales.length));
+  return { mass: uncertain(value, sources), spread: spreadOf(looks), ratio };
+}
+
+function spreadOf(looks: readonly Look[]): number {
+  let [least, most] = [Infinity, -Infinity];
+  for (const look of looks) {
+    least = Math.min(least, look.mass.value);
+    most = Math.max(most, look.mass.value);
+  }
+  return most - least;
+}
+
+function averaged(looks: readonly Look[], gain: Uncertain): Scale {
+  let [weight, total, misfit, division] = [0, 0, 0, 0];
+  for (const look of looks) {
+    weight += 1 / (look.own * look.own);
+    total += look.mass.value / (look.own * look.own);
+    division = Math.max(division, look.division);
+  }
+  const value = looks.length === 1 ? (looks[0] as Look).mass.value : total / weight;
+  for (const look of looks) {
+    misfit += ((look.mass.value - value) / look.own) * ((look.mass.value - value) / look.own);
+  }
+  const relative: Record<string, number> = {};
+  for (const source in gain.sources) relative[source] = (gain.sources[source] as number) / (1 + gain.value);
+  return { looks, value, variance: 1 / weight, gain: relative, misfit, spread: spreadOf(looks), division };
+}
+
+/**
+ * Whether two looks on one scale, or the averages of two scales, differ by more than the coarser division.
+ *
+ * A display differs by whole divisions, so half a division more than one leaves out what computing adds to one.
+ */
+function beyondADivision(scales: readonly Scale[]): boolean {
+  return scales.some((a, at) => {
+    if (a.spread > BEYOND * a.division) return true;
+    return scales.slice(at + 1).some((b) => Math.abs(a.value - b.value) > BEYOND * Math.max(a.division, b.division));
+  });
+}
+
+type Fit = { readonly value: number; readonly weights: readonly number[]; readonly misfit: number };
+
+/** The mean, each scale's weight in it, and chi-squared of all the readings. */
+function fitted(scales: readonly Scale[]): Fit {
+  let misfit = 0;
+  for (const scale of scales) misfit += scale.misfit;
+  if (scales.length === 1) return { value: (scales[0] as Scale).value, weights: [1], misfit };
+  const values = scales.map((scale) => scale.value);
+  const ones = scales.map(() => 1);
+  let value = dot(scales.map(() => 1 / scales.length), values);
+  let root: number[][] = [];
+  let weights: number[] = [];
+  for (let pass = 0; pass < PASSES; pass++) {
+    root = factored(scales, value);
+    weights = solved(root, ones);
+    const whole = dot(weights, ones);
+    weights = weights.map((weight) => weight / whole);
+    value = dot(weights, values);
+  }
+  const off = values.map((one) => one - value);
+  return { value, weights, misfit: misfit + dot(off, solved(root, off)) };
+}
+
+/** The Cholesky factor of the covariance of the scales' averages. */
+function factored(scales: readonly Scale[], value: number): number[][] {
+  const root: number[][] = [];
+  scales.forEach((scale, i) => {
+    const row: number[] = [];
+    for (let j = 0; j < i; j++) {
+      const above = root[j] as number[];
+      row.push((shared(scale, scales[j] as Scale, value) - dot(row, above)) / (above[j] as number));
+    }
+    // Never below the scale's own variance, whatever rounding does to the difference.
+    const pivot = scale.variance + shared(scale, scale, value) - dot(row, row);
+    row.push(Math.sqrt(Math.max(scale.variance, pivot)));
+    root.push(row);
+  });
+  return root;
+}
+
+function shared(a: Scale, b: Scale, value: number): number {
+  let total = 0;
+  for (const source in a.gain) total += (a.gain[source] as number) * (b.gain[source] ?? 0);
+  return value * value * total;
+}
+
+/** x with (root · rootᵀ) x = right. */
+function solved(root: readonly (readonly number[])[], right: readonly number[]): number[] {
+  const x = [...right];
+  root.forEach((row, i) => {
+    x[i] = ((x[i] as number) - dot(row, x.slice(0, i))) / (row[i] as number);
+  });
+  for (let i = root.length - 1; i >= 0; i--) {
+    let below = 0;
+    for (let j = i + 1; j < root.length; j++) below += (root[j]?.[i] as number) * (x[j] as number);
+    x[i] = ((x[i] as number) - below) / (root[i]?.[i] as number);
+  }
+  return x;
+}
+
+/** The plain sum of products over the shorter of the two, in order. */
+function dot(a: readonly number[], b: readonly number[]): number {
+  let total = 0;
+  for (let i = 0; i < Math.min(a.length, b.length); i++) total += (a[i] as number) * (b[i] as number);
+  return total;
+}
+
+function sourcesOf(scales: readonly Scale[], weights: readonly number[], value: number): Record<string, number> {
+  const sources: Record<string, number> = {};
+  scales.forEach((scale, at) => {
+    const weight = weights[at] as number;
+    for (const source in scale.gain) {
+      sources[source] = (sources[source] ?? 0) - value * weight * (scale.gain[source] as number);
+    }
+    for (const look of scale.looks) {
+      sources[`round:${look.weighing}`] = weight * (scale.variance / (look.own * look.own)) * look.own;
+    }
+  });
+  return sources;
+}
+
+/** Variance of what differs between the readings: roundings, and the scales' own gains when there are several. */
+function notShared(sources: Readonly<Record<string, number>>, scales: number): number {
+  let total = 0;
+  for (const [source, deviation] of Object.entries(sources)) {
+    const differs = source.startsWith("round:") || (scales > 1 && source.startsWith("cal:"));
+    if (differs) total += deviation * deviation;
+  }
+  return total;
+}

@@ -1,0 +1,194 @@
+/**
+ * From what a scale showed to what one piece weighs, and how sure that is.
+ *
+ * Every weighing tells the mass of ONE piece, by its method:
+ *
+ *     direct      shown
+ *     difference  shown − shown_empty: a person with the part less the person alone; two looks
+ *     container   shown − shown_empty: full less empty; two looks
+ *     batch       shown ÷ pieces: equal pieces weighed together, each as uncertain as the batch, ÷ pieces
+ *     ends        shown + shown_far: one end at a time for what is too long. The part lies level on two supports, one
+ *                 on the scale, the other a block of the same height, both at the same places for both looks; by the
+ *                 lever's rule the two supports carry the whole between them, wherever its centre is; two looks
+ *
+ * (`pieces` divides in every method.) The scale's gain acts on the net, so a difference carries no error of the
+ * person's own weight. Looks at one load on one scale that show the same share their rounding; several weighings of one
+ * part make a weighted mean. Without a weighing, a part has what was claimed of it: worked out, quoted or guessed, each
+ * a rectangle of stated half-width or of 5, 10, 20 % (the contingencies of the ESA margin philosophy for off-the-shelf,
+ * modified and new items), and all guesses share a common bias. Weighed beats claimed.
+ */
+
+import { weightedMean } from "./mean";
+import type { Quantity } from "./quantity";
+import { type Driver, type Garage, type Part, type Warned, type Weighing, warned } from "./records";
+import { type ScaleModel, UNNAMED, distinctLooks, divisionFor, exactly, lookOf, scaleModels } from "./scale";
+import { type Uncertain, rectangular, uncertain } from "./uncertain";
+
+export type Basis = "weighed" | "worked_out" | "quoted" | "guessed";
+export const BASES: readonly Basis[] = ["weighed", "worked_out", "quoted", "guessed"];
+export const CLAIM_WITHIN: Readonly<Record<string, number>> = { worked_out: 0.05, quoted: 0.1, guessed: 0.2 };
+const GUESSES_SHARE = 0.05; // of each guess: people guess all too high or all too low; an assumption, no source
+const NEEDS: Readonly<Record<string, "shown_empty" | "shown_far" | "pieces">> = {
+  difference: "shown_empty", container: "shown_empty", batch: "pieces", ends: "shown_far",
+};
+
+/**
+ * One weighing, read: the mass of one piece. `own` is the part of its doubt no other reading shares, kg.
+ *
+ * `scale`: its id, or `UNNAMED`. `division`: that of the scale, per piece, kg; `division_assumed`: nobody noted it.
+ */
+export type Reading = {
+  readonly weighing: string;
+  readonly scale: string;
+  readonly mass: Uncertain;
+  readonly own: number;
+  readonly division: number;
+  readonly division_assumed: boolean;
+  readonly with_bolts: boolean | null;
+  readonly warnings: readonly Warned[];
+};
+
+/**
+ * What one piece of a part (or a driver) weighs, kg, with the trail that leads there.
+ *
+ * `mass` and `basis` are null when nobody weighed or claimed anything. `readings`: every weighing that could be read;
+ * `weighings`: the ids of those the mass is made from. `spread` of the readings, kg; `ratio`: the Birge ratio the mass
+ * was widened by, 1 when the readings agree.
+ */
+export type Mass = {
+  readonly of: string;
+  readonly mass: Uncertain | null;
+  readonly basis: Basis | null;
+  readonly weighings: readonly string[];
+  readonly readings: readonly Reading[];
+  readonly spread: number;
+  readonly ratio: number;
+  readonly warnings: readonly Warned[];
+};
+
+/** The mass of every part and driver by id, and the model of every scale by id (`UNNAMED` among them). */
+export type Masses = { readonly scales: ReadonlyMap<string, ScaleModel>; readonly of: ReadonlyMap<string, Mass> };
+
+/** The mass of every part and every driver of the garage. */
+export function masses(garage: Garage): Masses {
+  const scales = scaleModels(garage);
+  const of = new Map<string, Mass>();
+  for (const part of garage.parts.values()) of.set(part.id, massOf(garage, part, scales));
+  for (const driver of garage.drivers.values()) of.set(driver.id, massOf(garage, driver, scales));
+  return { scales, of };
+}
+
+/** The mass of one piece of a part, or of a driver: from its weighings, else as claimed. */
+export function massOf(garage: Garage, thing: Part | Driver, scales: ReadonlyMap<string, ScaleModel>): Mass {
+  const weighings: Weighing[] = [];
+  const readings: Reading[] = [];
+  const warnings: Warned[] = [];
+  for (const weighing of garage.weighings_of.get(thing.id) ?? []) {
+    const result = readWeighing(weighing, scales.get(weighing.scale ?? UNNAMED) as ScaleModel);
+    if ("code" in result) {
+      warnings.push(result);
+    } else {
+      weighings.push(weighing);
+      readings.push(result);
+    }
+  }
+  if (readings.length > 0) return weighed(thing, weighings, readings, scales, warnings);
+  const claim = claimed(thing);
+  const [mass, basis] = claim ?? [null, null];
+  return { of: thing.id, mass, basis, weighings: [], readings: [], spread: 0, ratio: 1, warnings };
+}
+
+function weighed(
+  thing: Part | Driver,
+  weighings: readonly Weighing[],
+  readings: readonly Reading[],
+  scales: ReadonlyMap<string, ScaleModel>,
+  warnings: Warned[],
+): Mass {
+  const kept = new Set(distinctLooks(weighings, load, display).map((weighing) => weighing.id));
+  const gains = new Map(readings.map(({ scale }) => [scale, (scales.get(scale) as ScaleModel).gain]));
+  const mean = weightedMean(thing.id, readings.filter((reading) => kept.has(reading.weighing)), gains);
+  for (const reading of readings) warnings.push(...reading.warnings);
+  if (mean.ratio > 1) {
+    warnings.push(warned("readings_disagree", { of: thing.id, spread: mean.spread, ratio: mean.ratio }));
+  }
+  if (new Set(readings.map((reading) => Boolean(reading.with_bolts))).size > 1) {
+    warnings.push(warned("bolts_differ", { of: thing.id }));
+  }
+  const { mass, spread, ratio } = mean;
+  const ids = weighings.map((weighing) => weighing.id);
+  return { of: thing.id, mass, basis: "weighed", weighings: ids, readings, spread, ratio, warnings };
+}
+
+function load(weighing: Weighing): string {
+  return `${weighing.method}|${weighing.pieces ?? 1}|${weighing.scale ?? ""}`;
+}
+
+function display(weighing: Weighing): string {
+  const looks = [weighing.shown, weighing.shown_empty, weighing.shown_far];
+  return looks.map((look) => (look ? exactly(look) : "")).join("|");
+}
+
+/** The mass of one piece, or the warning that says why there is none. */
+export function readWeighing(weighing: Weighing, model: ScaleModel): Reading | Warned {
+  const need = NEEDS[weighing.method];
+  if (need !== undefined && weighing[need] === null) {
+    return warned("missing_field", { list: "weighings", id: weighing.id, field: need });
+  }
+  const [net, looks] = netOf(weighing);
+  if (net <= 0) return warned("not_positive", { weighing: weighing.id });
+  const pieces = weighing.pieces ?? 1;
+  const corrected = 1 + model.gain.value;
+  const mass = net / pieces / corrected;
+  const own = looksU(model, looks) / pieces / corrected;
+  const sources: Record<string, number> = {};
+  for (const source in model.gain.sources) {
+    sources[source] = (-mass / corrected) * (model.gain.sources[source] as number);
+  }
+  sources[`round:${weighing.id}`] = own;
+  return {
+    weighing: weighing.id,
+    scale: model.id,
+    mass: uncertain(mass, sources),
+    own,
+    division: Math.max(...looks.map((look) => divisionFor(model, look))) / pieces,
+    division_assumed: model.division === null,
+    with_bolts: weighing.with_bolts,
+    warnings: overCapacity(weighing, model),
+  };
+}
+
+/** What all pieces together showed, kg, and the looks it took. */
+function netOf(weighing: Weighing): [number, readonly Quantity[]] {
+  const { method, shown, shown_empty, shown_far } = weighing;
+  if (method === "ends" && shown_far) return [shown.value + shown_far.value, [shown, shown_far]];
+  if ((method === "difference" || method === "container") && shown_empty) {
+    return [shown.value - shown_empty.value, [shown, shown_empty]];
+  }
+  return [shown.value, [shown]];
+}
+
+function looksU(model: ScaleModel, looks: readonly Quantity[]): number {
+  let variance = 0;
+  for (const look of looks) variance += lookOf(model, look) * lookOf(model, look);
+  return Math.sqrt(variance);
+}
+
+function overCapacity(weighing: Weighing, model: ScaleModel): readonly Warned[] {
+  const capacity = model.capacity;
+  if (capacity === null) return [];
+  const looks = [weighing.shown, weighing.shown_empty, weighing.shown_far];
+  if (looks.every((look) => look === null || look.value <= capacity)) return [];
+  return [warned("above_capacity", { weighing: weighing.id, scale: model.id })];
+}
+
+/** The mass as claimed, and its basis; a claim without a basis is a guess. Null when nothing is claimed. */
+export function claimed(thing: Part | Driver): [Uncertain, Basis] | null {
+  if (thing.claim === null) return null;
+  const basis = (thing.claim_basis ?? "guessed") as Basis;
+  const value = thing.claim.value;
+  const within = thing.claim_within?.value ?? (CLAIM_WITHIN[basis] as number) * value;
+  const sources: Record<string, number> = { [`claim:${thing.id}`]: rectangular(within) };
+  if (basis === "guessed") sources["guesses"] = GUESSES_SHARE * value;
+  return [uncertain(value, sources), basis];
+}
