@@ -1,0 +1,23 @@
+/** Answers for `tests/typescript.py`: what the claims of TypeScript give for the questions Python asks. */
+
+import { claims } from "./vectors";
+
+export type Question = { function: string; in: unknown };
+
+// Loaded before the first question: the runner that imports this module closes once it has.
+const CLAIMS = await claims();
+
+/** For each question what its function gives, or the refusal's code and sentences. */
+export function answers(questions: readonly Question[]): unknown[] {
+  return questions.map(answer);
+}
+
+function answer(question: Question): unknown {
+  try {
+    return CLAIMS[question.function]?.(question.in);
+  } catch (refusal) {
+    const { code, sentence, do: remedy } = refusal as { code?: string; sentence?: string; do?: string };
+    if (code === undefined) throw refusal;
+    return { code, sentence, do: remedy };
+  }
+}
