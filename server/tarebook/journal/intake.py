@@ -234,10 +234,9 @@ def write_reasons(session: Session, garage: str, reasons: dict[str, str | None])
     """Sets why each named entry is aside; None: it no longer is."""
     if not reasons:
         return
-    table = EntryRow.__table__
-    statement = update(table).where(table.c.garage == garage, table.c.id == bindparam("name"))
+    named = update(EntryRow).where(EntryRow.garage == garage, EntryRow.id == bindparam("name"))
     changed = [{"name": name, "why": why} for name, why in reasons.items()]
-    session.connection().execute(statement.values(reason=bindparam("why")), changed)
+    session.connection().execute(named.values(reason=bindparam("why")), changed)
 
 
 def write_records(session: Session, garage: str, fold: Fold) -> None:

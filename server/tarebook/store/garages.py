@@ -29,9 +29,9 @@ def first(session: Session) -> GarageRow | None:
     return session.scalars(select(GarageRow).order_by(GarageRow.made_at, GarageRow.id).limit(1)).one_or_none()
 
 
-def get(session: Session, garage: str) -> GarageRow:
-    """Raises `garage_unknown`."""
-    row = session.get(GarageRow, garage)
+def get(session: Session, garage: str, lock: bool = False) -> GarageRow:
+    """Raises `garage_unknown`. With `lock`, nobody else writes to the garage until this transaction ends."""
+    row = session.get(GarageRow, garage, with_for_update=lock or None)
     if row is None:
         raise TarebookError("garage_unknown")
     return row

@@ -1,0 +1,77 @@
+"""Who may call a route. Every view says so itself; a view that says nothing answers nobody."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, Literal, TypeVar, cast
+
+from flask import Flask, current_app, g, request
+from flask_smorest import Blueprint
+
+from tarebook.api.services import database, services
+from tarebook.devices import tokens
+from tarebook.errors import TarebookError
+from tarebook.store.models import DeviceRow
+
+Who = Literal["anyone", "device"]
+View = TypeVar("View", bound=Callable[..., Any])
+LOCAL_NAMES = {"localhost", "127.0.0.1", "::1"}
+BODY_BYTES = 2 * 1024 * 1024
+
+
+def allowed(who: Who, body: int = BODY_BYTES) -> Callable[[View], View]:
+    """Marks a view: `anyone`, or a paired `device` by its token; and the most bytes its requests may carry."""
+
+    def mark(view: View) -> View:
+        marked: Any = Blueprint.doc(security=[{"token": []}])(view) if who == "device" else view
+        marked.allowed = who
+        marked.body = body
+        return cast(View, marked)
+
+    return mark
+
+
+def allowed_of(view: object) -> Who | None:
+    return getattr(view, "allowed", None)
+
+
+def guard(app: Flask) -> None:
+    app.before_request(_check_host)
+    app.before_request(_check_access)
+
+
+def _check_host() -> None:
+    """A name that is not ours is a page elsewhere pointing its own name at this computer."""
+    name = request.host.rsplit(":", 1)[0] if not request.host.endswith("]") else request.host
+    settings = services().settings
+    if name.strip("[]").lower() not in LOCAL_NAMES | set(settings.hosts) | {settings.host}:
+        raise TarebookError("wrong_host")
+
+
+def _check_access() -> None:
+    if request.endpoint is None or request.routing_exception is not None:
+        return  # answered with 404, 405 or a redirect
+    view = current_app.view_functions[request.endpoint]
+    request.max_content_length = getattr(view, "body", BODY_BYTES)
+    if allowed_of(view) != "anyone":
+        g.device = _device()
+
+
+def _device() -> DeviceRow:
+    kind, _, token = request.headers.get("Authorization", "").partition(" ")
+    if kind.lower() != "bearer" or not token.isascii():
+        raise TarebookError("unpaired")
+    with database().read() as session:
+        device = tokens.who(session, token.strip())
+        session.expunge(device)
+    if tokens.is_due(device):
+        _note_seen(device)
+    return device
+
+
+def _note_seen(device: DeviceRow) -> None:
+    try:
+        with database().write() as session:
+            tokens.seen(session, device.garage, device.id)
+    except TarebookError:
+        current_app.logger.warning("last_seen not written")  # a full disk must not keep a phone from reading

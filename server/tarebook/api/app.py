@@ -1,0 +1,56 @@
+"""The web application: its rooms put together."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from flask import Flask
+from flask_smorest import Api
+
+from tarebook.api import access, answers, app_files, devices, pairing, photos, sync, system
+from tarebook.api.schemas import ErrorSchema
+from tarebook.api.services import NAME, Services
+from tarebook.devices.pairing import Tries
+from tarebook.settings import Settings
+from tarebook.store.database import Database
+from tarebook.store.photos import Photos
+
+ROOMS = (system.room, pairing.room, sync.room, photos.room, devices.room)
+
+
+class _Api(Api):
+    ERROR_SCHEMA = ErrorSchema
+
+
+def build(settings: Settings | None = None) -> Flask:
+    """The application over a database that `store.migrate.prepare` has made ready."""
+    settings = settings or Settings.read()
+    database = Database(settings.database)
+    app = _bare()
+    app.extensions[NAME] = Services(settings, database, Photos(settings, database), Tries())
+    return app
+
+
+def _bare() -> Flask:
+    """The routes, without anything behind them: enough to write the document."""
+    app = Flask("tarebook", static_folder=None)
+    app.config.update(
+        API_TITLE="Tarebook",
+        API_VERSION="v1",
+        OPENAPI_VERSION="3.1.0",
+        MAX_CONTENT_LENGTH=access.BODY_BYTES,
+    )
+    api = _Api(app, spec_kwargs={"info": {"description": "Everything the app uses, and `calc` for anyone."}})
+    api.spec.components.security_scheme("token", {"type": "http", "scheme": "bearer"})
+    for room in ROOMS:
+        api.register_blueprint(room)
+    app.register_blueprint(app_files.files)
+    app.extensions["tarebook_api"] = api
+    answers.handle(app)
+    access.guard(app)
+    return app
+
+
+def openapi_document() -> dict[str, Any]:
+    """The OpenAPI document of all routes."""
+    return _bare().extensions["tarebook_api"].spec.to_dict()  # type: ignore[no-any-return]

@@ -1,0 +1,31 @@
+"""The app itself: built files, the same for everybody, without a token."""
+
+from __future__ import annotations
+
+from flask import Blueprint, Response, send_from_directory
+
+from tarebook.api.access import allowed
+from tarebook.api.services import services
+
+files = Blueprint("app_files", __name__)
+
+
+@files.route("/")
+@allowed("anyone")
+def index() -> Response:
+    """The page. All screens are behind its hash."""
+    return _file("index.html")
+
+
+@files.route("/<path:name>")
+@allowed("anyone")
+def file(name: str) -> Response:
+    return _file(name)
+
+
+def _file(name: str) -> Response:
+    """Files under assets/ are named by their content; every other is asked for again each time."""
+    answer = send_from_directory(services().settings.static_app, name, etag=True)
+    forever = name.startswith("assets/")
+    answer.headers["Cache-Control"] = "public, max-age=31536000, immutable" if forever else "no-cache"
+    return answer

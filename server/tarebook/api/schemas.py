@@ -1,0 +1,139 @@
+"""The contract of the routes: what goes in and what comes out. Written to `webapp/src/generated/api.ts`."""
+
+from __future__ import annotations
+
+from marshmallow import Schema, fields, validate
+
+from tarebook.api.body import LARGEST, Hash, Id, Line, whole
+from tarebook.journal.feed import PAGE_ENTRIES
+from tarebook.journal.intake import BATCH_ENTRIES
+
+PHOTO_TYPES = ("image/jpeg", "image/png", "image/webp")
+
+
+class DescribedSchema(Schema):
+    code = fields.String(required=True)
+    sentence = fields.String(required=True)
+    do = fields.String(required=True)
+    data = fields.Dict(required=True)
+
+
+class ErrorSchema(Schema):
+    """Every answer that is not a success."""
+
+    error = fields.Nested(DescribedSchema, required=True)
+
+
+class HealthSchema(Schema):
+    """Enough for a phone to know that the server is there and whether it speaks the same language."""
+
+    ok = fields.Boolean(required=True)
+    version = fields.String(required=True)
+    proto = fields.Integer(required=True)
+    schema = fields.Integer(required=True)
+    demo = fields.Boolean(required=True)
+
+
+class PairSchema(Schema):
+    """`code`: null only in the demo. `device`: the name this app had for its device before, if any."""
+
+    code = Line(200, required=True, allow_none=True)
+    name = Line(80, load_default="")
+    device = Id(load_default=None, allow_none=True)
+
+
+class PairedSchema(Schema):
+    token = fields.String(required=True)
+    device = fields.String(required=True)
+    garage = fields.String(required=True)
+    name = fields.String(required=True)
+    demo = fields.Boolean(required=True)
+
+
+class PushSchema(Schema):
+    """Each entry: one entry's exact JSON text."""
+
+    proto = whole(0, required=True)
+    schema = whole(0, required=True)
+    garage = Id(required=True)
+    epoch = Id(required=True)
+    entries = fields.List(fields.String(), required=True, validate=validate.Length(max=BATCH_ENTRIES))
+
+
+class PushResultSchema(Schema):
+    id = fields.String(required=True)
+    state = fields.String(required=True, validate=validate.OneOf(["accepted", "repeated", "set_aside", "id_reuse"]))
+    number = fields.Integer(required=True)
+    why = fields.String(required=True, allow_none=True)
+
+
+class ConflictSchema(Schema):
+    record = fields.String(required=True)
+    fields_ = fields.List(fields.String(), required=True, data_key="fields")
+
+
+class _MarkSchema(Schema):
+    epoch = fields.String(required=True)
+    head = fields.Integer(required=True)
+    durable = fields.Integer(required=True, allow_none=True)
+
+
+class PushedSchema(_MarkSchema):
+    results = fields.List(fields.Nested(PushResultSchema), required=True)
+    conflicts = fields.List(fields.Nested(ConflictSchema), required=True)
+
+
+class PullSchema(Schema):
+    """The cursor: epoch, number and id of the last entry held. `since` 0 is the beginning, and needs neither."""
+
+    epoch = fields.String(load_default="", validate=validate.Length(max=80))
+    since = fields.Integer(load_default=0, validate=validate.Range(min=0, max=LARGEST))
+    since_id = fields.String(load_default="", validate=validate.Length(max=80))
+    limit = fields.Integer(load_default=PAGE_ENTRIES, validate=validate.Range(min=1, max=PAGE_ENTRIES))
+
+
+class PulledEntrySchema(Schema):
+    number = fields.Integer(required=True)
+    text = fields.String(required=True)
+    aside = fields.String(required=True, allow_none=True)
+    id = fields.String(metadata={"description": "Only where the journal had to name the text itself."})
+
+
+class PulledSchema(_MarkSchema):
+    entries = fields.List(fields.Nested(PulledEntrySchema), required=True)
+    more = fields.Boolean(required=True)
+
+
+class AnnounceSchema(Schema):
+    sha256 = Hash(required=True)
+    size = whole(1, required=True)
+    type = fields.String(required=True, validate=validate.OneOf(PHOTO_TYPES))
+
+
+class AnnouncedSchema(Schema):
+    """`present`: nothing to send. Else where to send it, and from which byte on."""
+
+    present = fields.Boolean(required=True)
+    url = fields.String()
+    offset = fields.Integer()
+
+
+class PhotoQuerySchema(Schema):
+    size = fields.String(load_default="full", validate=validate.OneOf(["thumb", "full"]))
+
+
+class OffsetHeaderSchema(Schema):
+    upload_offset = fields.Integer(required=True, data_key="Upload-Offset", validate=validate.Range(min=0, max=LARGEST))
+
+
+class DeviceSchema(Schema):
+    id = fields.String(required=True)
+    name = fields.String(required=True)
+    paired_at = fields.String(required=True)
+    last_seen = fields.String(required=True)
+    revoked_at = fields.String(required=True, allow_none=True)
+    this = fields.Boolean(required=True)
+
+
+class DevicesSchema(Schema):
+    devices = fields.List(fields.Nested(DeviceSchema), required=True)

@@ -1,0 +1,54 @@
+"""Files that are whole or not there."""
+
+from __future__ import annotations
+
+import os
+import secrets
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+
+def write_all(handle: int, data: bytes, offset: int) -> None:
+    """Writes all of the data at the offset; the system may take it in several bites."""
+    os.lseek(handle, offset, os.SEEK_SET)
+    view = memoryview(data)
+    while view:
+        view = view[os.write(handle, view) :]
+
+
+def write_whole(path: Path, data: bytes) -> None:
+    """Writes a file under a passing name, brings it to the disk, and gives it its name."""
+    passing = path.with_name(f"{path.name}.{secrets.token_hex(4)}")
+    try:
+        passing.write_bytes(data)
+        fsync(passing)
+        os.replace(passing, path)
+    finally:
+        passing.unlink(missing_ok=True)
+
+
+def fsync(path: Path) -> None:
+    """Brings a file, or a folder's list of names, to the disk."""
+    if path.is_dir() and sys.platform == "win32":
+        return  # Windows keeps a folder's list by itself
+    handle = os.open(path, os.O_RDONLY if sys.platform != "win32" else os.O_RDWR)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+@contextmanager
+def locked(path: Path) -> Iterator[int]:
+    """A file opened for reading and writing, made when missing, that no other thread or process holds meanwhile."""
+    handle = os.open(path, os.O_RDWR | os.O_CREAT, 0o600)
+    try:
+        if sys.platform != "win32":
+            import fcntl
+
+            fcntl.flock(handle, fcntl.LOCK_EX)
+        yield handle
+    finally:
+        os.close(handle)

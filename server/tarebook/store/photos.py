@@ -1,0 +1,211 @@
+"""Photos, named by the hash of their bytes. A file under `photos/` is whole, verified and on the disk, or not there.
+
+A phone announces a photo, sends it in pieces, and may go on after any interruption from the offset the server tells.
+After the last piece: size, hash, a look at the picture, fsync, rename, and only then the row that says it is here.
+No database lock is held meanwhile.
+"""
+
+from __future__ import annotations
+
+import errno
+import hashlib
+import os
+import secrets
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+from sqlalchemy import delete, select
+from sqlalchemy.orm import Session
+
+from tarebook.errors import TarebookError
+from tarebook.settings import Settings
+from tarebook.store import pictures
+from tarebook.store.database import Database
+from tarebook.store.files import fsync, locked, write_all, write_whole
+from tarebook.store.models import PhotoRow, UploadRow, utc_now
+from tarebook.store.pictures import Picture
+
+CHUNK_BYTES = 1024 * 1024
+FORGOTTEN_AFTER = timedelta(days=30)
+
+
+@dataclass(frozen=True)
+class Upload:
+    """A photo on its way, as its row says."""
+
+    id: str
+    garage: str
+    sha256: str
+    size: int
+    type: str
+
+
+@contextmanager
+def disk_troubles() -> Iterator[None]:
+    """Turns a full or failing disk into a refusal."""
+    try:
+        yield
+    except OSError as problem:
+        full = problem.errno in (errno.ENOSPC, errno.EDQUOT)
+        raise TarebookError("disk_full" if full else "store_unwell", reason=problem.strerror) from problem
+
+
+class Photos:
+    """The photo folder and its rows."""
+
+    def __init__(self, settings: Settings, database: Database) -> None:
+        self.folder = settings.photos
+        self.uploads = settings.photos / "uploads"
+        self.most_bytes = settings.photo_bytes
+        self.most_pixels = settings.photo_pixels
+        self.database = database
+
+    def announce(self, garage: str, sha256: str, size: int, kind: str) -> Upload | None:
+        """The upload by which the photo comes, new or begun before; None when it is here. Raises `photo_too_large`."""
+        if size > self.most_bytes:
+            raise TarebookError("photo_too_large", most=self.most_bytes)
+        with self.database.write() as session:
+            if self.find(session, garage, sha256):
+                return None
+            row = session.get(UploadRow, (garage, sha256))
+            if row is not None and (row.size, row.type) != (size, kind):
+                self._forget(session, [row])
+                row = None
+            return _upload(row or self._begin(session, garage, sha256, size, kind))
+
+    def _begin(self, session: Session, garage: str, sha256: str, size: int, kind: str) -> UploadRow:
+        limit = (datetime.now(UTC) - FORGOTTEN_AFTER).isoformat(timespec="milliseconds")
+        old = select(UploadRow).where(UploadRow.garage == garage, UploadRow.started_at < limit)
+        self._forget(session, session.scalars(old).all())
+        row = UploadRow(
+            garage=garage, sha256=sha256, id=secrets.token_hex(16), size=size, type=kind, started_at=utc_now()
+        )
+        session.add(row)
+        session.flush()
+        return row
+
+    def _forget(self, session: Session, rows: Sequence[UploadRow]) -> None:
+        for row in rows:
+            session.delete(row)
+            self._part(row.id).unlink(missing_ok=True)
+        session.flush()
+
+    def find_upload(self, session: Session, garage: str, name: str) -> Upload:
+        """Raises `upload_unknown`."""
+        row = session.scalar(select(UploadRow).where(UploadRow.garage == garage, UploadRow.id == name))
+        if row is None:
+            raise TarebookError("upload_unknown")
+        return _upload(row)
+
+    def offset(self, upload: Upload) -> int:
+        """How many bytes are here."""
+        try:
+            return self._part(upload.id).stat().st_size
+        except FileNotFoundError:
+            return 0
+
+    def append(self, upload: Upload, offset: int, piece: bytes, sent_by: str) -> int:
+        """Adds a piece at `offset` and gives the new offset; the last piece completes the photo.
+
+        Raises `upload_offset` (data: the right one), `photo_too_large`, `disk_full`, and what `pictures.inspect` and
+        the hash have to say of the whole. A piece that cannot be written whole leaves nothing behind.
+        """
+        with disk_troubles():
+            self.uploads.mkdir(parents=True, exist_ok=True)
+            here = self._write(upload, offset, piece)
+        if here == upload.size:
+            self._complete(upload, sent_by)
+        return here
+
+    def _write(self, upload: Upload, offset: int, piece: bytes) -> int:
+        with locked(self._part(upload.id)) as handle:
+            here = os.fstat(handle).st_size
+            if here != offset:
+                raise TarebookError("upload_offset", offset=here)
+            if here + len(piece) > upload.size:
+                raise TarebookError("photo_too_large", most=upload.size)
+            try:
+                write_all(handle, piece, here)
+            except OSError:
+                os.ftruncate(handle, here)
+                raise
+            return here + len(piece)
+
+    def _complete(self, upload: Upload, sent_by: str) -> None:
+        part = self._part(upload.id)
+        try:
+            picture = self._verified(part, upload)
+        except TarebookError:
+            with self.database.write() as session:
+                self._forget(session, session.scalars(select(UploadRow).where(UploadRow.id == upload.id)).all())
+            raise
+        with disk_troubles():
+            self._settle(part, upload.sha256)
+        with self.database.write() as session:
+            session.execute(delete(UploadRow).where(UploadRow.id == upload.id))
+            self._record(session, upload, picture, sent_by)
+
+    def _verified(self, part: Path, upload: Upload) -> Picture:
+        if hashlib.sha256(part.read_bytes()).hexdigest() != upload.sha256:
+            raise TarebookError("photo_hash_mismatch")
+        return pictures.inspect(part, upload.type, self.most_pixels)
+
+    def _settle(self, part: Path, sha256: str) -> None:
+        """From part to photo: on the disk first, then under its name, then the name on the disk."""
+        target = self.path(sha256)
+        target.parent.mkdir(parents=True, exist_ok=True)
+        fsync(part)
+        os.replace(part, target)
+        fsync(target.parent)
+
+    def _record(self, session: Session, upload: Upload, picture: Picture, sent_by: str) -> None:
+        if session.get(PhotoRow, (upload.garage, upload.sha256)) is None:
+            session.add(
+                PhotoRow(
+                    garage=upload.garage, sha256=upload.sha256, size=upload.size, type=picture.type,
+                    width=picture.width, height=picture.height, sent_by=sent_by, received_at=utc_now(),
+                )
+            )  # fmt: skip
+
+    def keep(self, garage: str, data: bytes, kind: str, sent_by: str) -> Picture:
+        """Takes in a whole photo from the server itself, by the way a phone's comes."""
+        upload = self.announce(garage, hashlib.sha256(data).hexdigest(), len(data), kind)
+        if upload is not None:
+            self.append(upload, self.offset(upload), data[self.offset(upload) :], sent_by)
+        with self.database.read() as session:
+            row = self.get(session, garage, hashlib.sha256(data).hexdigest())
+            return Picture(row.type, row.width, row.height)
+
+    def find(self, session: Session, garage: str, sha256: str) -> PhotoRow | None:
+        """The row of a photo whose file is there too: one that was lost is asked for again."""
+        row = session.get(PhotoRow, (garage, sha256))
+        return row if row is not None and self.path(sha256).is_file() else None
+
+    def get(self, session: Session, garage: str, sha256: str) -> PhotoRow:
+        """Raises `photo_unknown`."""
+        row = self.find(session, garage, sha256)
+        if row is None:
+            raise TarebookError("photo_unknown")
+        return row
+
+    def path(self, sha256: str) -> Path:
+        return self.folder / sha256[:2] / sha256
+
+    def thumb(self, sha256: str) -> Path:
+        """The file of the small picture, made when first asked for."""
+        small = self.folder / sha256[:2] / f"{sha256}.thumb"
+        if not small.exists():
+            data = pictures.thumbnail(self.path(sha256))
+            with disk_troubles():
+                write_whole(small, data)
+        return small
+
+    def _part(self, name: str) -> Path:
+        return self.uploads / name
+
+
+def _upload(row: UploadRow) -> Upload:
+    return Upload(row.id, row.garage, row.sha256, row.size, row.type)
