@@ -6,17 +6,8 @@ tarebook.contract`; no other place knows sentences.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
-
-@dataclass(frozen=True)
-class ErrorRow:
-    """`status` is the HTTP status (200: never an answer of its own). `{name}` in a text is filled from the data."""
-
-    status: int
-    sentence: str
-    do: str
-
+from tarebook.error_row import ErrorRow
+from tarebook.error_table_car import WHOLE_CAR
 
 # fmt: off
 _REQUEST = {
@@ -236,16 +227,17 @@ _COMMAND = {
     "import_column_twice": ErrorRow(500, "Line {line} names two columns {column}.", "Rename or remove one of them."),
     "import_strict": ErrorRow(500, "{bad} of {lines} lines cannot be read, so nothing was taken in.",
         "Correct them, or leave --strict out to take in the others."),
-    "line_open_quote": ErrorRow(200, "a quotation mark is opened and never closed.", "Close it, or take it out."),
-    "line_no_part": ErrorRow(200, "no part is named.", "Name it in the column part."),
-    "line_empty": ErrorRow(200, "it has neither a mass nor hours nor money.", "Enter what came off, or what went on."),
-    "line_total": ErrorRow(200, "{part} is a sum, not a part.", "Leave it out; Tarebook adds up by itself."),
-    "line_too_long": ErrorRow(200, "it is longer than {most} characters.", "Shorten it."),
-    "line_bad_quantity": ErrorRow(200, "{typed} is not a number of pieces.", "Type a whole number from 1 to {most}."),
-    "line_bad_number": ErrorRow(200, "{typed} is not a plain number.", "Type it like 12.50."),
+    "line_open_quote": ErrorRow(200, "A quotation mark is opened and never closed.", "Close it, or take it out."),
+    "line_no_part": ErrorRow(200, "No part is named.", "Name it in the column part."),
+    "line_empty": ErrorRow(200, "It has neither a mass nor hours nor money.", "Enter what came off, or what went on."),
+    "line_total": ErrorRow(200, "“{part}” is a sum, not a part.", "Leave it out; Tarebook adds up by itself."),
+    "line_too_long": ErrorRow(200, "It is longer than {most} characters.", "Shorten it."),
+    "line_bad_quantity": ErrorRow(200, "“{typed}” is not a number of pieces.", "Type a whole number from 1 to {most}."),
+    "line_bad_number": ErrorRow(200, "“{typed}” is not a plain number.", "Type it like 12.50."),
 }
 
 ERRORS: dict[str, ErrorRow] = {
-    **_REQUEST, **_DEVICES, **_SYNC, **_ASIDE, **_SERVE, **_QUANTITY, **_GARAGE, **_CALC, **_PHONE, **_COMMAND,
+    **_REQUEST, **_DEVICES, **_SYNC, **_ASIDE, **_SERVE, **_QUANTITY, **_GARAGE, **_CALC, **WHOLE_CAR, **_PHONE,
+    **_COMMAND,
 }
 # fmt: on

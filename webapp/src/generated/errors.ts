@@ -418,7 +418,7 @@ export const ERRORS = {
   },
   "checks_too_rough": {
     "status": 200,
-    "sentence": "The checks of this scale tell less than is assumed of its kind; they are not used.",
+    "sentence": "The checks of this scale tell less than is assumed of its kind anyway.",
     "do": "Check it with a heavier mass, or say how closely the mass is known."
   },
   "checks_disagree": {
@@ -445,6 +445,141 @@ export const ERRORS = {
     "status": 200,
     "sentence": "There is no part to compare this one with.",
     "do": "Say which part it would replace."
+  },
+  "reading_missing": {
+    "status": 200,
+    "sentence": "A reading of this weigh-in is missing, so it has no total.",
+    "do": "Enter every reading of it."
+  },
+  "reading_odd": {
+    "status": 200,
+    "sentence": "One reading of this weigh-in is far from the others.",
+    "do": "Look for a slipped digit or another unit."
+  },
+  "gain_by_class": {
+    "status": 200,
+    "sentence": "Nobody has checked this scale; its error is taken from its legal class.",
+    "do": "Check it with a mass you know."
+  },
+  "repeatability_assumed": {
+    "status": 200,
+    "sentence": "How well this scale repeats a whole car is not known; {kg} kg is assumed for its kind.",
+    "do": "Roll the car on a few times and note how far the totals spread."
+  },
+  "official_scale_unnamed": {
+    "status": 200,
+    "sentence": "The official scale of a weigh-in has no name; its error is assumed.",
+    "do": "Enter it as a scale: weighed on the same one again, the car is known better."
+  },
+  "official_scale_assumed": {
+    "status": 200,
+    "sentence": "The official scale has not weighed this car yet; its error is assumed.",
+    "do": "Weigh the car on it when you can, and enter that as an official weigh-in."
+  },
+  "fuel_unknown": {
+    "status": 200,
+    "sentence": "How much fuel was in the tank at this weigh-in is not known.",
+    "do": "Note the fuel at the next weigh-in, or correct this one."
+  },
+  "fuel_within_assumed": {
+    "status": 200,
+    "sentence": "How closely the fuel in the tank is known is assumed.",
+    "do": "Say how far it may be off, or weigh with the tank drained or full."
+  },
+  "fuel_kind_unknown": {
+    "status": 200,
+    "sentence": "What fuel the car burns is not entered; the density of any is allowed for.",
+    "do": "Choose the fuel on the car's page."
+  },
+  "fuel_above_tank": {
+    "status": 200,
+    "sentence": "More fuel is entered than the tank holds.",
+    "do": "Correct the fuel, or the size of the tank."
+  },
+  "tank_unknown": {
+    "status": 200,
+    "sentence": "The class weighs with a full tank, and the size of the tank is not entered.",
+    "do": "Enter it on the car's page."
+  },
+  "fuel_stated_missing": {
+    "status": 200,
+    "sentence": "The class weighs with so much fuel, and how much is not entered.",
+    "do": "Enter it on the class sheet."
+  },
+  "fuel_rule_unsaid": {
+    "status": 200,
+    "sentence": "The class sheet does not say how much fuel; it is taken as it was on the scale.",
+    "do": "Enter it on the class sheet."
+  },
+  "driver_unknown": {
+    "status": 200,
+    "sentence": "The car was weighed with a driver whose weight is not known.",
+    "do": "Say who it was, and weigh them with their gear."
+  },
+  "driver_as_weighed": {
+    "status": 200,
+    "sentence": "The weight counts with whoever sat in the car; their weight is not known.",
+    "do": "Weigh every driver with their gear: the lightest who will drive decides."
+  },
+  "driver_without_mass": {
+    "status": 200,
+    "sentence": "A driver has no weight yet, and the lightest who will drive decides.",
+    "do": "Weigh every driver with their gear."
+  },
+  "no_driver": {
+    "status": 200,
+    "sentence": "The class weighs with the driver, and no driver's weight is known.",
+    "do": "Weigh the lightest who will drive, with their gear."
+  },
+  "driver_rule_unsaid": {
+    "status": 200,
+    "sentence": "The class sheet does not say whether the driver counts; the seat is taken as empty.",
+    "do": "Enter it on the class sheet."
+  },
+  "no_class_sheet": {
+    "status": 200,
+    "sentence": "The class minimum is not entered yet.",
+    "do": "Enter it on the class sheet."
+  },
+  "no_minimum": {
+    "status": 200,
+    "sentence": "The class minimum is not entered yet.",
+    "do": "Enter it on the class sheet."
+  },
+  "risk_unusable": {
+    "status": 200,
+    "sentence": "The risk on the class sheet is not between 0 and 1; 0.05 is taken.",
+    "do": "Enter it like 0.05."
+  },
+  "no_weigh_in": {
+    "status": 200,
+    "sentence": "The car has not been weighed yet.",
+    "do": "Weigh the whole car."
+  },
+  "weigh_in_incomplete": {
+    "status": 200,
+    "sentence": "A weigh-in lacks a reading and has no total; it is left out.",
+    "do": "Weigh the car again, or correct that weigh-in."
+  },
+  "jobs_not_confirmed": {
+    "status": 200,
+    "sentence": "Which jobs were in the car at the weigh-in was not confirmed.",
+    "do": "Correct that weigh-in and confirm its jobs."
+  },
+  "one_weigh_in": {
+    "status": 200,
+    "sentence": "It takes two whole weigh-ins to check what is written down.",
+    "do": "Weigh the car again."
+  },
+  "no_start": {
+    "status": 200,
+    "sentence": "What the car weighed before the work is not known.",
+    "do": "Weigh the car, or enter its book weight."
+  },
+  "ballast_kept": {
+    "status": 200,
+    "sentence": "The ballast on board at the weigh-in is part of the weight.",
+    "do": "Weigh again, or correct that weigh-in, when it comes out."
   },
   "storage_full": {
     "status": 507,
@@ -553,37 +688,37 @@ export const ERRORS = {
   },
   "line_open_quote": {
     "status": 200,
-    "sentence": "a quotation mark is opened and never closed.",
+    "sentence": "A quotation mark is opened and never closed.",
     "do": "Close it, or take it out."
   },
   "line_no_part": {
     "status": 200,
-    "sentence": "no part is named.",
+    "sentence": "No part is named.",
     "do": "Name it in the column part."
   },
   "line_empty": {
     "status": 200,
-    "sentence": "it has neither a mass nor hours nor money.",
+    "sentence": "It has neither a mass nor hours nor money.",
     "do": "Enter what came off, or what went on."
   },
   "line_total": {
     "status": 200,
-    "sentence": "{part} is a sum, not a part.",
+    "sentence": "“{part}” is a sum, not a part.",
     "do": "Leave it out; Tarebook adds up by itself."
   },
   "line_too_long": {
     "status": 200,
-    "sentence": "it is longer than {most} characters.",
+    "sentence": "It is longer than {most} characters.",
     "do": "Shorten it."
   },
   "line_bad_quantity": {
     "status": 200,
-    "sentence": "{typed} is not a number of pieces.",
+    "sentence": "“{typed}” is not a number of pieces.",
     "do": "Type a whole number from 1 to {most}."
   },
   "line_bad_number": {
     "status": 200,
-    "sentence": "{typed} is not a plain number.",
+    "sentence": "“{typed}” is not a plain number.",
     "do": "Type it like 12.50."
   }
 } as const;
