@@ -50,7 +50,7 @@ class Server:
 
     def command(self, *words: str) -> list[str]:
         """A `tarebook` command line run by the Python of the tests."""
-        return [str(Path(sys.executable).with_name("tarebook")), *words]
+        return [sys.executable, "-m", "tarebook", *words]
 
     def run(self, *words: str) -> str:
         """Run a command on this server's folder and return what it printed."""
