@@ -66,6 +66,7 @@ class _Reader:
         self.warnings: list[Warned] = []
         self.rows: dict[str, dict[str, Row]] = {}
         self.gone: dict[str, set[str]] = {}
+        self.retired: set[str] = set()
 
     def warn(self, code: str, **data: Any) -> None:
         self.warnings.append(warned(code, **data))
@@ -83,6 +84,8 @@ class _Reader:
                 gone.add(identity)
             else:
                 rows[identity] = self._row(kind, record)
+                if record.get("deleted") is True:
+                    self.retired.add(identity)
         replaced = {row["replaces"] for row in rows.values() if "replaces" in row}
         kept = {identity: row for identity, row in rows.items() if identity not in replaced}
         self.rows[kind] = {identity: row for identity, row in kept.items() if self._complete(kind, identity, row)}
@@ -183,6 +186,7 @@ class _Reader:
         return Garage(
             car=records["cars"].get(car),
             trim=self._trim(),
+            retired=frozenset(self.retired),
             **records,
             weighings_of=_grouped(records["weighings"].values(), "of"),
             checks_of=_grouped(records["scale_checks"].values(), "scale"),

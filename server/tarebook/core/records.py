@@ -199,11 +199,13 @@ class Garage:
     """Everything the core needs of one garage, for one car and one trim.
 
     Dicts are by record id, in order of id. `jobs`, `stages`, `weigh_ins`, `class_sheets` and what hangs on them are
-    those of `car` (or of no named car). Replaced and deleted facts are gone.
+    those of `car` (or of no named car). Replaced and deleted facts are gone. `retired`: ids of the drivers and scales
+    that were deleted; what was weighed on or of them stays weighed.
     """
 
     car: Car | None
     trim: str
+    retired: frozenset[str]
     cars: dict[str, Car]
     drivers: dict[str, Driver]
     scales: dict[str, Scale]

@@ -75,6 +75,7 @@ class Reader {
   readonly #warnings: Warned[] = [];
   readonly #rows = new Map<string, Rows>();
   readonly #gone = new Map<string, Set<string>>();
+  readonly #retired = new Set<string>();
 
   constructor(given: Given) {
     this.#given = given;
@@ -101,6 +102,7 @@ class Reader {
         gone.add(record.id);
       } else {
         rows.set(record.id, this.#row(kind, record, replaced));
+        if (record["deleted"] === true) this.#retired.add(record.id);
       }
     }
     for (const [id, row] of rows) {
@@ -224,6 +226,7 @@ class Reader {
       ...byKind,
       car: car === null ? null : this.#of("car").get(car),
       trim: this.#trim(),
+      retired: this.#retired,
       weighings_of: grouped(this.#of("weighing"), "of"),
       checks_of: grouped(this.#of("scale_check"), "scale"),
       parts_of: grouped(this.#of("job_part"), "job"),

@@ -168,11 +168,13 @@ export type ById<T> = ReadonlyMap<string, T>;
  * Everything the core needs of one garage, for one car and one trim.
  *
  * `jobs`, `stages`, `weigh_ins`, `class_sheets` and what hangs on them are those of `car` (or of no named car).
- * Replaced and deleted facts are gone.
+ * Replaced and deleted facts are gone. `retired`: ids of the drivers and scales that were deleted; what was weighed on
+ * or of them stays weighed.
  */
 export type Garage = {
   readonly car: Car | null;
   readonly trim: "road" | "event";
+  readonly retired: ReadonlySet<string>;
   readonly cars: ById<Car>;
   readonly drivers: ById<Driver>;
   readonly scales: ById<Scale>;
