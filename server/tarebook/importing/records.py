@@ -14,15 +14,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from tarebook.importing.line import Line
-
-
-@dataclass(frozen=True)
-class Change:
-    """One record to be made: what a journal entry sets."""
-
-    kind: str
-    record: str
-    set: dict[str, Any]
+from tarebook.journal.author import Change
 
 
 @dataclass(frozen=True)
@@ -50,15 +42,21 @@ def job_id(line: Line, occurrence: int, place: Place) -> str:
 
 def line_changes(line: Line, occurrence: int, place: Place, stage: str | None) -> Iterator[Change]:
     """The records of one line, parts first. `stage`: the id of its stage."""
+    return (Change(kind, record, fields, base=()) for kind, record, fields in _records(line, occurrence, place, stage))
+
+
+def _records(
+    line: Line, occurrence: int, place: Place, stage: str | None
+) -> Iterator[tuple[str, str, dict[str, Any]]]:
     job = job_id(line, occurrence, place)
     parts = {way: made_id(job, way) for way in ("off", "on") if getattr(line, way)}
     for way, part in parts.items():
-        yield Change("part", part, _part(line, way, place, parts))
+        yield "part", part, _part(line, way, place, parts)
     fields = {"name": line.part, "state": "fitted", "trim": "both", "stage": stage, "hours": line.hours}
-    yield Change("job", job, _given({**fields, "car": place.car, "money": line.money, "note": line.note}))
+    yield "job", job, _given({**fields, "car": place.car, "money": line.money, "note": line.note})
     for way, part in parts.items():
         pieces = line.count if line.count > 1 else None
-        yield Change("job_part", made_id(job, way, "job"), _given({"job": job, "part": part, "way": way, "count": pieces}))
+        yield "job_part", made_id(job, way, "job"), _given({"job": job, "part": part, "way": way, "count": pieces})
 
 
 def _part(line: Line, way: str, place: Place, parts: dict[str, str]) -> dict[str, Any]:

@@ -30,7 +30,7 @@ _LETTER = re.compile(r"[^\W\d_]")
 
 @dataclass(frozen=True)
 class Row:
-    """One line of the sheet: its number in the file and its cells by column; `fault`, a code, when it cannot be split."""
+    """One line of the sheet: its number in the file, its cells by column; `fault`, a code, when it is not readable."""
 
     number: int
     cells: dict[str, str]

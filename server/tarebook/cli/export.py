@@ -1,0 +1,36 @@
+"""Write everything out: each record as it stands, the journal it comes from, and with --format zip the photos too.
+
+The JSON is what `tarebook calc` reads, so any number can be computed again from the file alone. "-" writes to
+standard output.
+"""
+
+from __future__ import annotations
+
+from argparse import ArgumentParser, Namespace
+
+from tarebook.cli.arguments import add_data
+
+HELP = "write everything out, photos included"
+EXAMPLES = (
+    "tarebook export garage.json",
+    "tarebook export --format zip garage.zip",
+    "tarebook export - | tarebook calc standing",
+)
+
+
+def add_options(parser: ArgumentParser) -> None:
+    parser.add_argument("file", metavar="FILE", help="the file to write")
+    form = "json, or zip with the photos (default: json)"
+    parser.add_argument("--format", choices=("json", "zip"), default="json", help=form)
+    add_data(parser)
+
+
+def run(options: Namespace) -> int:
+    from tarebook.cli.garage import existing_garage
+    from tarebook.papers.takeout import write_takeout
+
+    with existing_garage(options) as garage:
+        missing = write_takeout(garage.database, garage.id, garage.settings.photos, options.file, options.format)
+    if missing:
+        print(f"{missing} photos are not on this computer yet; the phones that took them still have them.")
+    return 0

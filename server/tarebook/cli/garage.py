@@ -1,0 +1,83 @@
+"""The garage a command works on: the first of the database in the data folder."""
+
+from __future__ import annotations
+
+from argparse import Namespace
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from tarebook.errors import TarebookError
+from tarebook.journal.records import Records, all_records
+from tarebook.settings import Settings
+from tarebook.store import garages
+from tarebook.store.database import Database, settings_database
+from tarebook.store.migrate import prepare
+
+
+@dataclass(frozen=True)
+class OpenGarage:
+    """One garage with the database and settings it was found by."""
+
+    id: str
+    database: Database
+    settings: Settings
+
+    def records(self, deleted: bool = False) -> Records:
+        with self.database.read() as session:
+            return all_records(session, self.id, deleted)
+
+
+def settings_of(options: Namespace, **given: Any) -> Settings:
+    """The settings of the environment, `--data` and what the command itself says."""
+    folder = {"data": Path(options.data).expanduser()} if options.data else {}
+    return Settings.read(**{**folder, **given})
+
+
+@contextmanager
+def prepared_garage(options: Namespace) -> Iterator[OpenGarage]:
+    """The garage, made when there is none, its database brought up to this program."""
+    with garage_in(settings_of(options)) as garage:
+        yield garage
+
+
+@contextmanager
+def existing_garage(options: Namespace) -> Iterator[OpenGarage]:
+    """The garage that is there, its database brought up to this program. Raises `garage_missing`."""
+    settings = settings_of(options)
+    settings_database(settings).close()
+    with garage_in(settings) as garage:
+        yield garage
+
+
+@contextmanager
+def garage_in(settings: Settings) -> Iterator[OpenGarage]:
+    """The garage of the database the settings name; both are made when they are not there."""
+    database = prepare(settings)
+    try:
+        with database.write() as session:
+            garage = garages.open_or_create(session).id
+        yield OpenGarage(garage, database, settings)
+    finally:
+        database.close()
+
+
+def chosen_car(garage: OpenGarage, asked: str | None) -> tuple[str | None, str]:
+    """(id of the car asked for or the only one, words that set its imported lines apart from the first car's).
+
+    Raises `car_unknown` and `car_unclear`. A garage without a car gives (None, "").
+    """
+    cars = garage.records(deleted=True)["cars"]
+    here = [car for car in cars if not car.get("deleted")]
+    found = [car for car in here if asked is None or asked.casefold() in (car["id"], car["name"].casefold())]
+    names = ", ".join(car["name"] for car in here) or "none yet"
+    if asked is not None and not found:
+        raise TarebookError("car_unknown", name=asked, cars=names)
+    if len(found) > 1:
+        raise TarebookError("car_unclear", cars=names)
+    if not found:
+        return None, ""
+    car = found[0]["id"]
+    return car, "" if car == cars[0]["id"] else car

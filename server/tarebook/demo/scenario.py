@@ -1,0 +1,53 @@
+"""Fills a garage with the demo: the scenario's records through the journal's own door, then its drawings as photos."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterator
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from tarebook.demo.drawings import draw
+from tarebook.journal.author import Change, write
+from tarebook.journal.intake import HOME
+from tarebook.journal.kinds import KINDS
+from tarebook.journal.records import plural
+from tarebook.store.database import Database
+from tarebook.store.photos import Photos
+
+_TYPE = "image/jpeg"
+
+
+@cache
+def scenario() -> dict[str, Any]:
+    """The scenario: lists of records by plural kind, and `drawings` {of, thing, scale, readout}."""
+    text = files("tarebook.demo").joinpath("garage.json").read_text(encoding="utf-8")
+    parsed: dict[str, Any] = json.loads(text)
+    return parsed
+
+
+def fill(database: Database, garage: str, photos: Photos) -> None:
+    """Writes the scenario into an empty garage, photos included."""
+    pictures = list(_pictures(garage, photos))
+    with database.write() as session:
+        write(session, garage, [*_changes(garage), *pictures])
+
+
+def _changes(garage: str) -> Iterator[Change]:
+    for kind in KINDS:
+        for record in scenario().get(plural(kind), []):
+            fields = {name: value for name, value in record.items() if name != "id"}
+            # The garage's own record bears the garage's id, which is new every time.
+            yield Change(kind, garage if kind == "garage" else record["id"], fields, base=())
+
+
+def _pictures(garage: str, photos: Photos) -> Iterator[Change]:
+    for number, drawing in enumerate(scenario()["drawings"], 1):
+        data = draw(drawing["thing"], drawing["scale"], drawing["readout"])
+        kept = photos.keep(garage, data, _TYPE, HOME)
+        sha256 = hashlib.sha256(data).hexdigest()
+        fields = {"of": drawing["of"], "sha256": sha256, "size": len(data), "type": kept.type}
+        measured = {"width": kept.width, "height": kept.height}
+        yield Change("photo", f"photo-{number}", {**fields, **measured}, base=(), photos=(sha256,))
