@@ -1,0 +1,13 @@
+/** What the vectors of core/weighing (with scale and mean) run in TypeScript. */
+
+import { readGarage } from "../../webapp/src/core/garage";
+import { masses } from "../../webapp/src/core/weighing";
+import { plain } from "../plain";
+import type { Claims } from "../vectors";
+
+export const claims: Claims = {
+  "weighing.masses": (given) => {
+    const garage = readGarage(given);
+    return plain({ ...masses(garage), warnings: garage.warnings });
+  },
+};
