@@ -1,5 +1,5 @@
 /** Plain form fields: a visible label above, a hint or a trouble below, never a placeholder as label. */
-import type { ComponentChildren, JSX } from "preact";
+import type { ComponentChildren } from "preact";
 import { useId } from "preact/hooks";
 
 type FrameProps = { label: string; hint?: ComponentChildren; trouble?: string | null; children: (ids: { id: string; about: string }) => ComponentChildren };
@@ -32,7 +32,7 @@ type TextProps = {
 };
 
 export function TextField({ label, value, onValue, hint, trouble, type = "text", mode = "text", most = 200, long, list }: TextProps) {
-  const onInput = (event: JSX.TargetedEvent<HTMLInputElement | HTMLTextAreaElement>) => onValue(event.currentTarget.value);
+  const onInput = (event: Event) => onValue((event.currentTarget as HTMLInputElement | HTMLTextAreaElement).value);
   return (
     <FieldFrame label={label} hint={hint} trouble={trouble}>
       {({ id, about }) => {

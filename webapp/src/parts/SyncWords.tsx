@@ -4,8 +4,8 @@ import { to } from "../route";
 
 export function SyncWords() {
   return (
-    <a class="sync-words" href={to("records")} role="status" aria-live="polite">
-      {sync.value.words[0] ?? ""}
+    <a class="sync-words" href={to("records")}>
+      <span role="status" aria-live="polite">{sync.value.words[0] ?? ""}</span>
     </a>
   );
 }

@@ -28,27 +28,35 @@ export type Form = {
   saved: boolean;
 };
 
+/** `base`: the record's heads when typing began, so that a form reopened later still knows what it had seen. */
+type Kept = { id: string; typed: Values; base: string[] };
+
 const same = (a: Value | undefined, b: Value | undefined) => JSON.stringify(a ?? null) === JSON.stringify(b ?? null);
 
 export function useForm(kind: string, given: string | null, defaults: Values = {}): Form {
   const unnamed = !given || given === "new";
-  const [id] = useState(() => (unnamed ? newId() : given));
+  const [id, setId] = useState(() => (unnamed ? newId() : given));
   const shown = useRef(garage.value.byId.get(id));
   const isNew = !shown.current;
   const draftName = `form:${kind}:${unnamed ? "new" : id}`;
+  const base = useRef<string[] | null>(null);
   const latest = useRef<Values>({}); // several fields may be set in one tap, before the next drawing
   const [typed, setTyped] = useState<Values>({});
   const [trouble, setTrouble] = useState<AppError | null>(null);
   const [saved, setSaved] = useState(false);
 
   useEffect(() => {
-    void drafts.load<Values>(draftName).then((kept) => {
-      if (!kept) return;
-      latest.current = { ...kept, ...latest.current };
+    void drafts.load<Kept>(draftName).then((kept) => {
+      const isSaved = unnamed && kept && garage.value.byId.has(kept.id); // killed between saving and dropping the draft
+      if (!kept || isSaved) return;
+      latest.current = { ...kept.typed, ...latest.current };
+      base.current = kept.base;
+      setId(kept.id);
       setTyped(latest.current);
     });
-  }, [draftName]);
+  }, [draftName, unnamed]);
 
+  if (!Object.keys(typed).length) shown.current = garage.value.byId.get(id) ?? shown.current;
   const before: Values = shown.current?.values ?? {};
   const values: Values = { ...(isNew ? defaults : before), ...typed };
   const changes = Object.fromEntries(Object.entries(values).filter(([field, value]) => !same(value, before[field])));
@@ -58,14 +66,16 @@ export function useForm(kind: string, given: string | null, defaults: Values = {
     latest.current = { ...latest.current, [field]: value === "" ? null : value };
     setTyped(latest.current);
     setSaved(false);
-    void drafts.keep(draftName, latest.current);
+    base.current ??= shown.current?.heads ?? [];
+    void drafts.keep(draftName, { id, typed: latest.current, base: base.current } satisfies Kept);
   };
 
   const write = async (fields: Values, photos: NewPhoto[]): Promise<boolean> => {
     try {
-      await save([{ kind, record: id, set: fields, base: shown.current?.heads ?? [] }], photos);
+      await save([{ kind, record: id, set: fields, base: base.current ?? shown.current?.heads ?? [] }], photos);
       await drafts.drop(draftName);
       shown.current = garage.value.byId.get(id);
+      base.current = null;
       latest.current = {};
       setTyped({});
       setTrouble(null);

@@ -5,8 +5,6 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import { drafts } from "../store/drafts";
 
-const PAUSE_MS = 150;
-
 export type Draft<T> = {
   /** Null until the phone's store has answered. */
   form: T | null;
@@ -15,18 +13,9 @@ export type Draft<T> = {
 };
 
 /** `start` makes the empty form; what was kept under `name` is laid over it, unless `isDone` says it has been saved. */
-export function useDraft<T extends object>(name: string, start: () => T, isDone: (kept: T) => boolean = () => false): Draft<T> {
+export function useDraft<T extends object>(name: string, start: () => T, isDone: (kept: T) => boolean): Draft<T> {
   const [form, setForm] = useState<T | null>(null);
   const latest = useRef<T | null>(null);
-  const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
-
-  const flush = useCallback(() => {
-    if (timer.current === null) return;
-    clearTimeout(timer.current);
-    timer.current = null;
-    // A draft that cannot be kept must not stop the weighing itself; saving will say what is wrong with the store.
-    if (latest.current) drafts.keep(name, latest.current).catch(() => undefined);
-  }, [name]);
 
   useEffect(() => {
     let live = true;
@@ -36,25 +25,17 @@ export function useDraft<T extends object>(name: string, start: () => T, isDone:
       setForm(latest.current);
     };
     drafts.load<T>(name).then(open, () => open(null));
-    document.addEventListener("visibilitychange", flush);
     return () => {
       live = false;
-      document.removeEventListener("visibilitychange", flush);
-      flush();
     };
-  }, [name, flush]);
+  }, [name]);
 
   const change = useCallback((patch: Partial<T>) => {
     latest.current = { ...(latest.current ?? start()), ...patch };
     setForm(latest.current);
-    timer.current ??= setTimeout(flush, PAUSE_MS);
-  }, [flush]);
-
-  const drop = useCallback(async () => {
-    if (timer.current !== null) clearTimeout(timer.current);
-    timer.current = null;
-    await drafts.drop(name);
+    // A draft that cannot be kept must not stop the weighing itself; saving will say what is wrong with the store.
+    drafts.keep(name, latest.current).catch(() => undefined);
   }, [name]);
 
-  return { form, change, drop };
+  return { form, change, drop: () => drafts.drop(name) };
 }

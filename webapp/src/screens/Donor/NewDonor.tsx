@@ -35,7 +35,7 @@ function start(insteadOf: string | null): Draft {
 }
 
 export function NewDonor({ insteadOf }: { insteadOf: string | null }) {
-  const { form, change, drop } = useDraft<Draft>(`donor:${insteadOf ?? "new"}`, () => start(insteadOf));
+  const { form, change, drop } = useDraft<Draft>(`donor:${insteadOf ?? "new"}`, () => start(insteadOf), (kept) => garage.value.byId.has(kept.part));
   const [trouble, setTrouble] = useState<AppError | null>(null);
   const saving = useSaving();
   if (!form) return null;

@@ -22,7 +22,7 @@ const DECISIONS = [
 
 export function Seen({ part }: { part: Rec }) {
   const form = useForm("part", part.id);
-  const found = compare(book.value, part.id, undefined, known.value);
+  const found = compare(book.value, part.id, null, known.value);
   return (
     <Screen title={String(part.values["name"])} back={to("yard")}>
       <div class="stack">

@@ -78,7 +78,7 @@ function Effect({ job }: { job: string }) {
         <span class="figure num brass">{say(sum, true)}</span>
         <span class="small quiet num">off {say(off)} · on {say(on)}</span>
       </p>
-      <Steelyard {...arm} weighIns={[]} then={moves} small label={moves == null ? "Already in the car" : `Would take the car from ${say(stand.value.now!)} by ${say(sum, true)}`} />
+      <Steelyard {...arm} weighIns={[]} then={moves} small label={moves == null ? "Already in the car" : `Would take the car from ${say(stand.value.weight!)} by ${say(sum, true)}`} />
       {interval(sum).within > Math.abs(sum.value) && <p class="small quiet">Too little to be sure of: a better scale, or weighing several at once, would tell.</p>}
     </div>
   );

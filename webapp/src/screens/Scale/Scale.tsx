@@ -60,7 +60,7 @@ function Checks({ scale, trust }: { scale: string; trust: string }) {
   return (
     <Section title="Checks against known masses" aside={<span class="brass num">{trust}</span>}>
       {checks.map((check) => <Check key={check.id} check={check} />)}
-      <NewCheck scale={scale} />
+      <NewCheck key={checks.length} scale={scale} />
     </Section>
   );
 }

@@ -43,7 +43,7 @@ function Group({ title, parts }: { title: string; parts: Rec[] }) {
 
 function DonorRow({ part }: { part: Rec }) {
   const { yard, row, asking, name } = part.values;
-  const found = compare(book.value, part.id, undefined, known.value);
+  const found = compare(book.value, part.id, null, known.value);
   const photo = photosOf(part.id)[0];
   const note = [yard, row && `row ${row}`, asking && showMoney(String(asking), currency())].filter(Boolean).join(" · ");
   return (

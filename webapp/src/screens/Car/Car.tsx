@@ -1,0 +1,78 @@
+/** What the car weighs now, how sure that is, how far from the minimum; and below it, where that comes from and what is open. */
+import { car, say, stand, trim, type Trim } from "../../answers";
+import { gapSentence, inHandSentence, marginSentence } from "../../core/sentences";
+import { uncertain } from "../../core/uncertain";
+import { Choice } from "../../parts/Field";
+import { MassFigure } from "../../parts/MassFigure";
+import { Notice } from "../../parts/Notice";
+import { Screen } from "../../parts/Screen";
+import { Steelyard } from "../../parts/Steelyard";
+import { massUnit } from "../../parts/units";
+import { to } from "../../route";
+import { Welcome } from "../Welcome/Welcome";
+import { armOf } from "./arm";
+import { Open } from "./Open";
+import { StageTotals } from "./StageTotals";
+import { WeighIns } from "./WeighIns";
+import "./Car.css";
+
+const TRIMS: { value: Trim; label: string }[] = [
+  { value: "event", label: "At the event" },
+  { value: "road", label: "On the road" },
+];
+
+export function Car() {
+  if (!car.value) return <Welcome />;
+  return (
+    <Screen title={String(car.value.values["name"])}>
+      <Choice label="Trim" hideLabel value={trim.value} options={TRIMS} onValue={(value) => (trim.value = value)} />
+      <WeightNow />
+      <div class="two-columns">
+        <div>
+          <StageTotals />
+          <WeighIns />
+        </div>
+        <Open />
+      </div>
+    </Screen>
+  );
+}
+
+function WeightNow() {
+  const now = stand.value;
+  const margin = marginSentence(now, massUnit());
+  const isUnder = now.verdict === "under" || (now.margin?.value ?? 0) < 0;
+  return (
+    <section class="weight-now" aria-label="Weight now">
+      <a class="weight-link" href={to("standing")}>
+        <span class="small quiet">{now.weight ? "Weight now" : "Taken out so far"}</span>
+        <MassFigure mass={now.weight ?? now.removed} under={isUnder} />
+      </a>
+      <Steelyard {...armOf(now)} label={margin.text} />
+      <ArmEnds />
+      <p class={isUnder ? "margin under" : "margin"}>{margin.text}.</p>
+      {now.official && <p class="quiet">{inHandSentence(now.official, massUnit()).text}.</p>}
+      {now.gap?.significant && (
+        <Notice>
+          <p><strong>{gapSentence(now.gap, massUnit()).text}.</strong> Something went in or came out without a note, or a reading is wrong.</p>
+          <a class="button" href={to("weigh-in", now.gap.second)}>Look at the last weigh-in</a>
+        </Notice>
+      )}
+      {!now.weight && <a class="button main" href={to("weigh-car")}>Weigh the whole car</a>}
+    </section>
+  );
+}
+
+/** What stands at the two ends of the arm. */
+function ArmEnds() {
+  const { start, minimum } = stand.value;
+  return (
+    <p class="arm-ends num">
+      <span>{start && <>Start <strong>{say(start.weight)}</strong>{start.basis === "quoted" ? ", as quoted" : ""}</>}</span>
+      <span>
+        {minimum != null ? <>Minimum <strong>{say(uncertain(minimum, {}))}</strong></> : <a href={to("class-sheet")}>Note the class minimum</a>}
+      </span>
+    </p>
+  );
+}
+

@@ -1,0 +1,37 @@
+/** What is still open: weights nobody knows, weights that rest on a guess, loose ends, and records that are on this phone only. */
+import { account, book, jobs } from "../../answers";
+import { showHours, showMoney, showPercent } from "../../core/shown";
+import { garage } from "../../journal/garage";
+import { currency } from "../../parts/money";
+import { Row } from "../../parts/Row";
+import { Section } from "../../parts/Screen";
+import { to } from "../../route";
+import { sync } from "../../sync/state";
+
+export function Open() {
+  const { shares, spent, brought } = account.value;
+  const unweighed = [...book.value.parts.keys()].filter((id) => account.value.unweighed.includes(id)).length;
+  const claimed = 1 - (shares["weighed"] ?? 0);
+  const own = new Set(jobs.value.map((job) => job.id));
+  const ends = garage.value.of("loose_end").filter((end) => own.has(String(end.values["job"])) && !end.values["closed"]);
+  const openJob = ends[0] ? to("job", String(ends[0].values["job"])) : to("jobs");
+  return (
+    <div>
+      <Section title="Still open">
+        <div>
+          <Row name="Moved without a weight" note="They count as nothing until weighed" value={String(unweighed)} href={to("parts", { show: "unweighed" })} />
+          <Row name="Rests on a guess or a quote" note="Share of the kilograms moved" value={spent.jobs.length ? showPercent(claimed) : "—"} href={to("parts", { show: "claimed" })} />
+          <Row name="Loose ends" note="Plugs, wires, holes, bolts" value={String(ends.length)} href={openJob} />
+          <Row name="On this phone only" note={sync.value.words[0] ?? ""} value={String(sync.value.waiting)} href={to("records")} />
+        </div>
+      </Section>
+      <Section title="Spent so far">
+        <div>
+          <Row name="Money" value={showMoney(spent.money, currency())} href={to("jobs")} />
+          <Row name="Brought by sold parts" value={showMoney(brought.money, currency())} href={to("parts")} />
+          <Row name="Hours" value={showHours(spent.hours)} href={to("jobs")} />
+        </div>
+      </Section>
+    </div>
+  );
+}

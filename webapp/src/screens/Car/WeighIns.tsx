@@ -1,0 +1,28 @@
+/** Every weigh-in, to the class's condition, newest first. */
+import { say, stand } from "../../answers";
+import { describe } from "../../generated/errors";
+import { sayMoment } from "../../parts/moments";
+import { Row } from "../../parts/Row";
+import { Section } from "../../parts/Screen";
+import { to } from "../../route";
+
+export function WeighIns() {
+  const past = [...stand.value.history].reverse();
+  return (
+    <Section title="Weigh-ins" aside={<a class="button plain" href={to("weigh-car")}>Weigh the car</a>}>
+      {!past.length && <p class="quiet">The whole car has not been on scales yet.</p>}
+      <div>
+        {past.map((each) => (
+          <Row
+            key={each.weigh_in}
+            name={sayMoment(each.at) || "Undated"}
+            note={`${each.official ? "official" : "own scales"} · ${each.trim === "event" ? "event trim" : "road trim"}${each.reason ? ` · ${describe(each.reason.code, each.reason.data).sentence}` : ""}`}
+            value={each.weight ? say(each.weight) : each.total ? say(each.total) : "—"}
+            under={each.weight ? "as the class weighs" : "as it stood"}
+            href={to("weigh-in", each.weigh_in)}
+          />
+        ))}
+      </div>
+    </Section>
+  );
+}

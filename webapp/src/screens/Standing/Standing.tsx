@@ -1,0 +1,79 @@
+/** Where the weight now comes from: the weigh-in it rests on, the jobs since, the condition, and what the doubt is made of. */
+import { say, stand } from "../../answers";
+import { showChance, showPercent } from "../../core/shown";
+import type { Standing as Stand } from "../../core/standing";
+import { uncertain, type Uncertain } from "../../core/uncertain";
+import { inHandSentence, marginSentence } from "../../core/sentences";
+import { MassFigure } from "../../parts/MassFigure";
+import { refName } from "../../parts/naming";
+import { Doubts } from "../../parts/Doubts";
+import { Row } from "../../parts/Row";
+import { Screen, Section } from "../../parts/Screen";
+import { sayMoment } from "../../parts/moments";
+import { massUnit } from "../../parts/units";
+import { Warnings } from "../../parts/Warnings";
+import { to } from "../../route";
+
+const exact = (value: number): Uncertain => uncertain(value, {});
+
+export function Standing() {
+  const now = stand.value;
+  return (
+    <Screen title="Weight now" back={to("car")}>
+      <div class="stack">
+        <MassFigure mass={now.weight ?? now.removed} under={(now.margin?.value ?? 0) < 0} />
+        <p>{marginSentence(now, massUnit()).text}.</p>
+        {now.weight ? <MadeOf now={now} /> : <Row name="The jobs written down" value={say(now.removed)} href={to("jobs")} />}
+        {now.official && now.minimum != null && <AtTheOfficialScale now={now} />}
+        {now.weight && (
+          <Section title="How sure, and why">
+            <Doubts mass={now.weight} />
+            <p class="small quiet">The widest line is where a check or a better scale helps most.</p>
+          </Section>
+        )}
+        <Warnings of={[...Object.values(now.reasons), ...now.warnings]} />
+      </div>
+    </Screen>
+  );
+}
+
+function MadeOf({ now }: { now: Stand }) {
+  const { since, condition, history } = now;
+  if (!since || !now.weight) return null;
+  const rests = history.find((past) => past.weigh_in === since.weigh_in);
+  return (
+    <Section title="Made of">
+      <div>
+        <Row
+          name={`Weigh-in of ${sayMoment(rests?.at) || "unknown date"}`}
+          note={`${rests?.official ? "official" : "own scales"}, brought to the class's condition`}
+          value={rests?.weight ? say(rests.weight) : "—"}
+          href={to("weigh-in", since.weigh_in)}
+        />
+        {[...since.put_in, ...since.taken_out].map((job) => (
+          <Row key={job} name={refName(job)} note={since.put_in.includes(job) ? "done since" : "undone since"} value={say(since.changes[job] ?? exact(0), true)} href={to("job", job)} />
+        ))}
+        <Row name="Driver" note={condition.driver === "in" ? `counted: ${condition.lightest ? refName(condition.lightest) : "nobody weighed yet"}` : "not counted by the class"} value={condition.driver_mass ? say(condition.driver_mass) : ""} href={to("drivers")} />
+        <Row name="Fuel" note={FUEL_WORDS[condition.fuel]} value={condition.fuel_mass ? say(condition.fuel_mass) : ""} href={to("class-sheet")} />
+        {now.ballast > 0 && <Row name="Ballast then on board" value={say(exact(now.ballast))} />}
+      </div>
+    </Section>
+  );
+}
+
+const FUEL_WORDS: Record<string, string> = { as_it_is: "as it was at the weigh-in", empty: "tank empty", full: "tank full", stated: "the amount the class states" };
+
+function AtTheOfficialScale({ now }: { now: Stand }) {
+  const { official, minimum, risk } = now;
+  if (!official || minimum == null) return null;
+  return (
+    <Section title="At the official scale">
+      <div>
+        <Row name="Minimum" note="with what the class adds" value={say(exact(minimum))} href={to("class-sheet")} />
+        <Row name="It should show" value={say(official.expected)} />
+        <Row name="Chance that it shows under" value={showChance(official.chance_under)} />
+        <Row name={inHandSentence(official, massUnit()).text} note={`for a risk of ${showPercent(risk)}`} href={to("class-sheet")} />
+      </div>
+    </Section>
+  );
+}
