@@ -5,7 +5,9 @@ import subprocess
 from pathlib import Path
 from typing import Any
 
-from tests.machine import ROOT, need_node
+from build_app import need_node
+
+from tests.machine import ROOT
 
 # Vite comes with the app and runs TypeScript as it is; no built file can be stale.
 PROGRAM = """

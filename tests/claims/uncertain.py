@@ -10,6 +10,10 @@ def _items(given: dict[str, Any]) -> list[Uncertain]:
     return [Uncertain(item["value"], item["sources"]) for item in given["items"]]
 
 
+def _one(given: dict[str, Any]) -> Uncertain:
+    return _items(given)[0]
+
+
 def _plain(item: Uncertain) -> dict[str, Any]:
     return {"value": item.value, "sources": dict(item.sources), "u": uncertain.u(item)}
 
@@ -19,11 +23,11 @@ CLAIMS = {
     "uncertain.weighted_sum": lambda given: _plain(uncertain.weighted_sum(_items(given), given["weights"])),
     "uncertain.add": lambda given: _plain(uncertain.add(*_items(given))),
     "uncertain.subtract": lambda given: _plain(uncertain.subtract(*_items(given))),
-    "uncertain.scale": lambda given: _plain(uncertain.scale(*_items(given), given["factor"])),
+    "uncertain.scale": lambda given: _plain(uncertain.scale(_one(given), given["factor"])),
     "uncertain.multiply": lambda given: _plain(uncertain.multiply(*_items(given))),
     "uncertain.divide": lambda given: _plain(uncertain.divide(*_items(given))),
     "uncertain.covariance": lambda given: uncertain.covariance(*_items(given)),
-    "uncertain.expanded": lambda given: uncertain.expanded(*_items(given), given["k"]),
+    "uncertain.expanded": lambda given: uncertain.expanded(_one(given), given["k"]),
     "uncertain.rectangular": lambda given: uncertain.rectangular(given["half_width"]),
     "uncertain.resolution": lambda given: uncertain.resolution(given["division"]),
 }

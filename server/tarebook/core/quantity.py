@@ -35,6 +35,11 @@ from tarebook.core.typed import (
 )
 from tarebook.core.units import DIMENSIONS, Dimension, Kind
 
+__all__ = [
+    "Kind", "Quantity", "QuantityError", "factor", "read", "read_length", "read_mass", "read_number", "read_volume",
+    "unit_table",
+]  # fmt: skip
+
 Part = tuple[Digits, str]  # a number and the name of its unit
 
 _PIECE = re.compile(r"([0-9.][0-9./ ]*)((?:[^0-9.]|\.(?![0-9]))*)")
