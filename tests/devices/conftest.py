@@ -1,0 +1,20 @@
+from pathlib import Path
+
+import pytest
+
+from tests.home import Device, Home
+
+
+@pytest.fixture
+def home(tmp_path: Path) -> Home:
+    app = tmp_path / "app"
+    (app / "assets").mkdir(parents=True)
+    (app / "index.html").write_text("<!doctype html><title>Tarebook</title>")
+    (app / "sw.js").write_text("// worker")
+    (app / "assets" / "main-1a2b.js").write_text("// app")
+    return Home(tmp_path)
+
+
+@pytest.fixture
+def phone(home: Home) -> Device:
+    return home.pair()
