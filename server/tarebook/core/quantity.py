@@ -180,7 +180,7 @@ def _parts(dimension: Dimension, plain: str, default_unit: str | None) -> list[P
 def _unit(dimension: Dimension, number: Digits, word: str, default_unit: str | None) -> str:
     """The unit `word` names; `default_unit` stands in for a missing word and decides an unclear one."""
     default = unit_word(same_marks(default_unit or ""))
-    names = _names(dimension)
+    names = dimension.names
     if word in dimension.unclear and names.get(default) in dimension.unclear[word]:
         return names[default]
     if word == "" and default not in names and all(part in names for part in default.split()):
@@ -193,15 +193,11 @@ def _named(dimension: Dimension, number: Digits, word: str) -> str:
     if word in dimension.unclear:
         instead = _choices(dimension, number, dimension.unclear[word])
         raise QuantityError("quantity_unit_unclear", unit=word, instead=instead)
-    names = _names(dimension)
+    names = dimension.names
     if word not in names:
         labels = [dimension.units[unit].label for unit in dimension.asked]
         raise QuantityError("quantity_unit_unknown", unit=word, units=", ".join(labels[:-1]) + " or " + labels[-1])
     return names[word]
-
-
-def _names(dimension: Dimension) -> dict[str, str]:
-    return {word: name for name, unit in dimension.units.items() for word in unit.words}
 
 
 def _compound_units(dimension: Dimension, numbers: list[Digits], words: list[str]) -> list[str]:

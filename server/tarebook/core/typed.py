@@ -74,6 +74,8 @@ def refuse_at_sight(plain: str) -> None:
         raise QuantityError("quantity_exponent")
     if _SUM.search(plain):
         raise QuantityError("quantity_sum")
+    if "-" in plain:
+        raise QuantityError("quantity_unreadable")
 
 
 def _without_comma(plain: str, comma: re.Match[str]) -> str:

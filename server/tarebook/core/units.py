@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Literal
 
 Kind = Literal["mass", "length", "volume"]
@@ -44,6 +45,11 @@ class Dimension:
     smaller: Mapping[str, str]
     unclear: Mapping[str, tuple[str, ...]]
     units: Mapping[str, Unit] = field(repr=False)
+
+    @cached_property
+    def names(self) -> dict[str, str]:
+        """Word → name of the unit it means."""
+        return {word: name for name, unit in self.units.items() for word in unit.words}
 
 
 MASS = Dimension(

@@ -40,6 +40,10 @@ export type Quantity = {
 /** A number and the name of its unit. */
 type Part = readonly [Digits, string];
 
+/** Of every dimension: word → name of the unit it means. */
+const NAMES = new Map(Object.values(DIMENSIONS).map((dimension) => [dimension, namesOf(dimension)]));
+const FACTORS = new Map(Object.entries(DIMENSIONS).flatMap(([kind, { units }]) => factorsOf(kind, units)));
+
 const PIECE = /([0-9.][0-9./ ]*)((?:[^0-9.]|\.(?![0-9]))*)/g;
 
 /** A typed mass in kg. `positive` refuses zero. Throws `QuantityError`. */
@@ -86,9 +90,18 @@ export function readNumber(text: string): Ratio {
 
 /** One `unit` in SI units, exactly. */
 export function factor(kind: Kind, unit: string): Ratio {
-  const known = DIMENSIONS[kind].units[unit];
+  const known = FACTORS.get(`${kind} ${unit}`);
   if (!known) throw new RangeError(`no unit ${unit} of ${kind}`);
-  return { n: BigInt(known.ratio[0]), d: BigInt(known.ratio[1]) };
+  return known;
+}
+
+function factorsOf(kind: string, units: Dimension["units"]): [string, Ratio][] {
+  return Object.entries(units).map(([name, unit]) => [`${kind} ${name}`, ratio(BigInt(unit.ratio[0]), BigInt(unit.ratio[1]))]);
+}
+
+function namesOf(dimension: Dimension): Map<string, string> {
+  const units = Object.entries(dimension.units);
+  return new Map(units.flatMap(([name, unit]) => unit.words.map((word) => [word, name] as const)));
 }
 
 /** Runs `read`; a refusal learns what was typed and what a good answer looks like. */
@@ -124,12 +137,12 @@ function partsOf(dimension: Dimension, text: string, defaultUnit: string | null)
 /** The unit `word` names; `defaultUnit` stands in for a missing word and decides an unclear one. */
 function unitOf(dimension: Dimension, number: Digits, word: string, defaultUnit: string | null): string {
   const standIn = unitWord(sameMarks(defaultUnit ?? ""));
-  const names = namesOf(dimension);
-  const named = names.get(standIn);
+  const named = NAMES.get(dimension)?.get(standIn);
   if (named && dimension.unclear[word]?.includes(named)) return named;
   const several = standIn === "" ? [] : standIn.split(" ");
-  if (word === "" && !named && several.every((part) => names.has(part))) {
-    const asked = several.length ? several.map((part) => names.get(part) as string) : dimension.asked;
+  const known = several.flatMap((part) => NAMES.get(dimension)?.get(part) ?? []);
+  if (word === "" && !named && known.length === several.length) {
+    const asked = known.length ? known : dimension.asked;
     throw new QuantityError("quantity_unit_missing", { instead: choices(dimension, number, asked) });
   }
   return unitNamed(dimension, number, word || standIn);
@@ -140,16 +153,11 @@ function unitNamed(dimension: Dimension, number: Digits, word: string): string {
   if (unclear) {
     throw new QuantityError("quantity_unit_unclear", { unit: word, instead: choices(dimension, number, unclear) });
   }
-  const name = namesOf(dimension).get(word);
+  const name = NAMES.get(dimension)?.get(word);
   if (name) return name;
   const labels = dimension.asked.map((unit) => label(dimension, unit));
   const units = `${labels.slice(0, -1).join(", ")} or ${labels[labels.length - 1]}`;
   throw new QuantityError("quantity_unit_unknown", { unit: word, units });
-}
-
-function namesOf(dimension: Dimension): Map<string, string> {
-  const units = Object.entries(dimension.units);
-  return new Map(units.flatMap(([name, unit]) => unit.words.map((word) => [word, name] as const)));
 }
 
 /** The units of two or more parts: in falling order, of one system, the last one not left out. */

@@ -62,6 +62,7 @@ export function refuseAtSight(plain: string): void {
   if (comma) throw new QuantityError("quantity_comma", { instead: withoutComma(plain, comma[0], comma.index) });
   if (EXPONENT.test(plain)) throw new QuantityError("quantity_exponent");
   if (SUM.test(plain)) throw new QuantityError("quantity_sum");
+  if (plain.includes("-")) throw new QuantityError("quantity_unreadable");
 }
 
 /** What may have been meant: `1,25` is 1.25, `1,250.5` is 1250.5, and `1,250` could be either. */
