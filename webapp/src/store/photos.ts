@@ -1,9 +1,52 @@
-/** Photos on the phone: bytes as ArrayBuffer (WebKit loses Blobs), named by their SHA-256. */
+/**
+ * Photos to look at, as blob: addresses. What this phone took or once fetched is here without a network; anything else is
+ * fetched, checked against its hash, and kept.
+ */
+
+import { PATIENCE, requestBytes, type Wire } from "../sync/request";
+import type { BytesRow } from "./database";
+import { opened, type Opened } from "./opened";
+import { hashOf, keepFetched, readBytes } from "./photo_rows";
 
 /** A photo taken now, to be saved with the record `of` it shows. */
 export type NewPhoto = { of: string; bytes: ArrayBuffer; type: string; width: number; height: number };
 
-/** A blob: URL from the phone's own store, else fetched and kept; null when not reachable. */
-export async function photoUrl(sha256: string, size: "thumb" | "full"): Promise<string | null> {
-  throw new Error(`not filled yet: ${sha256} ${size}`);
+type Size = BytesRow["size"];
+
+/** Addresses given out. They stay valid as long as the page: a list that scrolls back asks for them again. */
+const given = new Map<string, Promise<string | null>>();
+
+/** A blob: URL from the phone's own store, else fetched and kept; null when not reachable. Never rejects. */
+export function photoUrl(sha256: string, size: Size): Promise<string | null> {
+  const name = `${opened.peek()?.garage}/${sha256}/${size}`;
+  const asked = given.get(name) ?? find(sha256, size);
+  given.set(name, asked);
+  void asked.then((url) => url ?? given.delete(name));
+  return asked;
+}
+
+async function find(sha256: string, size: Size): Promise<string | null> {
+  const from = opened.peek();
+  if (!from) return null;
+  try {
+    const row = (await stored(from, sha256, size)) ?? (await fetched(from, sha256, size));
+    return URL.createObjectURL(new Blob([row.bytes], { type: row.type }));
+  } catch {
+    return null;
+  }
+}
+
+/** The full picture does for a small one; not the other way round. */
+async function stored({ store }: Opened, sha256: string, size: Size): Promise<BytesRow | null> {
+  const exact = await readBytes(store, sha256, size);
+  return exact ?? (size === "thumb" ? readBytes(store, sha256, "full") : null);
+}
+
+async function fetched({ store, token }: Opened, sha256: string, size: Size): Promise<BytesRow> {
+  const wire: Wire = { fetch: (url, options) => fetch(url, options), token, patience: PATIENCE };
+  const { bytes, type } = await requestBytes(wire, `/photos/${sha256}?size=${size}`);
+  if (size === "full" && hashOf(bytes) !== sha256) throw new Error("other bytes than the hash names");
+  const row: BytesRow = { sha256, size, type, bytes };
+  await keepFetched(store, row).catch(() => undefined); // a full phone still shows the picture
+  return row;
 }

@@ -1,12 +1,102 @@
-/** Who this browser is: paired to which garage, as which device. */
+/** Who this browser is: paired to which garage, as which device; and the opening of that garage's store. */
 
+import { Dexie } from "dexie";
 import { signal, type ReadonlySignal } from "@preact/signals";
 
-export type Session = { state: "unpaired" | "ready" | "opening" | "blocked"; garage?: string; device?: string; demo?: boolean };
+import { AppError } from "../generated/errors";
+import { PATIENCE, requestJson, unreadable, type Wire } from "../sync/request";
+import { databaseName } from "./database";
+import { Drafts } from "./drafts";
+import { opened, type Pairing } from "./opened";
+import { forgetPairing, latestPairing, otherDemos, rememberPairing } from "./pairings";
+import { Store } from "./store";
+import { storageTrouble } from "./trouble";
 
-export const session: ReadonlySignal<Session> = signal<Session>({ state: "opening" });
+/** `blocked`: the store cannot be used on this page; `trouble` says why and what to do. */
+export type Session = {
+  state: "unpaired" | "ready" | "opening" | "blocked";
+  garage?: string;
+  device?: string;
+  demo?: boolean;
+  trouble?: AppError;
+};
 
-/** Pairs this browser by a one-time code (null: the demo, which asks none). Rejects with AppError. */
+const now = signal<Session>({ state: "opening" });
+export const session: ReadonlySignal<Session> = now;
+
+/** Who keeps in step with the open store. */
+export type Follower = {
+  /** Another tab has written to it. */
+  written: () => void;
+  /** A store was opened; the session is ready once this resolves, so that no screen shows an unread garage. */
+  opened: () => Promise<void>;
+};
+
+let follower: Follower = { written: () => undefined, opened: () => Promise.resolve() };
+export function followStore(by: Follower): void {
+  follower = by;
+}
+
+/** Opens the garage this browser was last paired with. */
+export async function openSession(): Promise<void> {
+  try {
+    const pairing = await latestPairing();
+    if (pairing) await open(pairing);
+    else now.value = { state: "unpaired" };
+  } catch (error) {
+    block(storageTrouble(error));
+  }
+}
+
+/**
+ * Pairs this browser by a one-time code (null: the demo, which asks none) and opens the garage. Records of another
+ * garage on this phone stay in their own database. Rejects with AppError.
+ */
 export async function pair(code: string | null): Promise<void> {
-  throw new Error(`not filled yet: ${code ?? ""}`);
+  const before = opened.value ?? (await latestPairing());
+  const wire: Wire = { fetch: (url, options) => fetch(url, options), token: null, patience: PATIENCE };
+  const json = { code, name: deviceName(navigator.userAgent), ...(before && { device: before.device }) };
+  const pairing = readPairing(await requestJson(wire, "/pair", { method: "POST", json }));
+  await rememberPairing(pairing);
+  await open(pairing);
+  for (const garage of pairing.demo ? await otherDemos(pairing.garage) : []) await dropDemo(garage);
+}
+
+function readPairing(body: Record<string, unknown>): Pairing {
+  const { token, device, garage, name = "", demo = false } = body;
+  if (![token, device, garage].every((text) => typeof text === "string" && text !== "")) {
+    throw unreadable({ status: 200 }, "pairing without token, device or garage");
+  }
+  return { token, device, garage, name: String(name), demo: demo === true } as Pairing;
+}
+
+async function open(pairing: Pairing): Promise<void> {
+  const store = opened.value?.garage === pairing.garage ? opened.value.store : await openStore(pairing.garage);
+  opened.value = { ...pairing, store, drafts: opened.value?.store === store ? opened.value.drafts : new Drafts(store) };
+  await follower.opened();
+  now.value = { state: "ready", garage: pairing.garage, device: pairing.device, demo: pairing.demo };
+}
+
+async function openStore(garage: string): Promise<Store> {
+  const store = new Store(garage, { written: () => follower.written(), blocked: block });
+  await store.open();
+  opened.value?.store.close();
+  return store;
+}
+
+function block(trouble: AppError): void {
+  now.value = { ...now.value, state: "blocked", trouble };
+}
+
+/** The last demo's records go: its banner has said so. */
+async function dropDemo(garage: string): Promise<void> {
+  await forgetPairing(garage);
+  await Dexie.delete(databaseName(garage));
+}
+
+/** What the list of devices calls this browser until someone names it. */
+export function deviceName(agent: string): string {
+  const system = /iPhone|iPad|Android|Windows|Macintosh|CrOS|Linux/.exec(agent)?.[0] ?? "Device";
+  const browser = /Firefox|Edg|Chrome|Safari/.exec(agent.replace("Mobile Safari", ""))?.[0];
+  return browser ? `${browser === "Edg" ? "Edge" : browser} on ${system}` : system;
 }

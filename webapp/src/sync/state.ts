@@ -1,26 +1,58 @@
 /** What the phone says about sync, as one signal. */
 
-import { signal, type ReadonlySignal } from "@preact/signals";
+import { computed, signal, type ReadonlySignal } from "@preact/signals";
 
 import type { AppError } from "../generated/errors";
+import { live } from "../journal/garage";
+import { protection } from "../store/protection";
+import type { Phase } from "./post";
+import { wordsFor } from "./words";
 
+/** `waiting`: records not known to be on the home computer. `refusal`: why the last try did not go through. */
 export type SyncState = {
   waiting: number;
   photosWaiting: number;
-  phase: "idle" | "pushing" | "pulling" | "photos";
+  phase: Phase;
   lastHeard: string | null;
   refusal: AppError | null;
   words: string[];
 };
 
-export const sync: ReadonlySignal<SyncState> = signal<SyncState>({
-  waiting: 0,
-  photosWaiting: 0,
-  phase: "idle",
-  lastHeard: null,
-  refusal: null,
-  words: [],
+/** What the station notes down, and nobody else. */
+export const noted = {
+  phase: signal<Phase>("idle"),
+  photosWaiting: signal(0),
+  stuck: signal(0),
+  lastHeard: signal<string | null>(null),
+  inBackup: signal(false),
+  trouble: signal<AppError | null>(null),
+};
+
+/** Troubles that pass by themselves and need no sentence while everything is safe: the words say where records are. */
+const PASSING: readonly string[] = ["unreachable", "answer_unreadable", "busy"];
+
+export const sync: ReadonlySignal<SyncState> = computed(() => {
+  const waiting = live.value?.waiting.value ?? 0;
+  const photosWaiting = noted.photosWaiting.value;
+  const lastHeard = noted.lastHeard.value;
+  const trouble = noted.trouble.value;
+  const words = wordsFor({
+    waiting,
+    photosWaiting,
+    stuck: noted.stuck.value,
+    inBackup: noted.inBackup.value,
+    lastHeard,
+    failing: trouble !== null,
+    refusal: trouble && !PASSING.includes(trouble.code) ? trouble.sentence : null,
+    protected: protection.value,
+  });
+  return { waiting, photosWaiting, phase: noted.phase.value, lastHeard, refusal: trouble, words };
 });
 
+/** Set by the station that is running. */
+export const trigger = signal<() => void>(() => undefined);
+
 /** Tries at once, whatever the back-off says. */
-export function syncNow(): void {}
+export function syncNow(): void {
+  trigger.peek()();
+}

@@ -1,0 +1,63 @@
+/**
+ * The tables of one garage on this phone. Each garage has a database of its own, named by its id, so that a demo can
+ * never mix with real records. Every write is `strict`: saved means on the disk, not in some buffer.
+ */
+
+import { Dexie, type Table } from "dexie";
+
+import type { Row } from "../journal/board";
+
+/** Raise it together with a further `version(…).stores(…)` below, never by changing an existing one. */
+export const VERSION = 1;
+
+/**
+ * An entry and how far it has come. `seq` rises with every write of any row: other tabs catch up by it. `sent`: the home
+ * computer has taken it; `held`: it has come back from there word for word, with its number.
+ */
+export type EntryRow = Row & { seq: number; state: "pending" | "sent" | "held" };
+
+/** `refused`, `damaged`: never sent again by itself, still kept. `fetched`: came from the home computer. */
+export type PhotoState = "waiting" | "sent" | "fetched" | "refused" | "damaged";
+
+export type PhotoRow = { sha256: string; size: number; type: string; state: PhotoState; order: number; why: string | null };
+
+/** Bytes as an ArrayBuffer: WebKit loses Blobs. */
+export type BytesRow = { sha256: string; size: "thumb" | "full"; type: string; bytes: ArrayBuffer };
+
+/** Where this phone has read up to in the home computer's journal; an empty epoch: never heard of it. */
+export type Cursor = { epoch: string; number: number; id: string };
+
+/**
+ * `counter` is the last `seq` given; `generation` changes when rows have to be folded again from the start. Entries up
+ * to `durable` are in a verified backup. `heard` is when the home computer last answered.
+ */
+export type State = { counter: number; generation: number; cursor: Cursor; durable: number; heard: string | null };
+
+export const NO_CURSOR: Cursor = { epoch: "", number: 0, id: "" };
+export const FIRST_STATE: State = { counter: 0, generation: 0, cursor: NO_CURSOR, durable: 0, heard: null };
+
+export type DraftRow = { name: string; value: unknown };
+type StateRow = { name: "state"; value: State };
+
+export class GarageDb extends Dexie {
+  declare entries: Table<EntryRow, string>;
+  declare photos: Table<PhotoRow, string>;
+  declare photo_bytes: Table<BytesRow, [string, string]>;
+  declare drafts: Table<DraftRow, string>;
+  declare meta: Table<StateRow, string>;
+
+  constructor(garage: string) {
+    super(databaseName(garage), { chromeTransactionDurability: "strict" });
+    this.version(VERSION).stores({
+      entries: "key, seq, [state+order]",
+      photos: "sha256, [state+order]",
+      photo_bytes: "[sha256+size]",
+      drafts: "name",
+      meta: "name",
+    });
+  }
+}
+
+export function databaseName(garage: string): string {
+  return `tarebook-${garage}`;
+}

@@ -1,0 +1,145 @@
+/** Entries on the phone: written pending, marked as sent, matched with what a pull brings, laid open again by a rewind. */
+
+import { Dexie } from "dexie";
+
+import { rawId, readEntry } from "../journal/entry";
+import { NO_CURSOR, type Cursor, type EntryRow, type GarageDb, type State } from "./database";
+import type { PhotoToKeep } from "./photo_rows";
+import { keepPhotos } from "./photo_rows";
+import type { Store, Written } from "./store";
+
+/** A line of a pulled page; `id` comes only with a text that has no name of its own. */
+export type PulledLine = { number: number; text: string; aside: string | null; id?: string };
+export type Page = { lines: PulledLine[]; epoch: string; durable: number; heard: string };
+
+export type Fresh = { id: string; text: string };
+export type WrittenRows = Written<EntryRow[]>;
+
+/** Writes entries and photos as pending, and drops the draft they came from, in one transaction. */
+export function addPending(store: Store, fresh: Fresh[], photos: PhotoToKeep[], draft?: string): Promise<WrittenRows> {
+  return store.write(["entries", "photos", "photo_bytes", "drafts"], async (db, state) => {
+    const rows = fresh.map(({ id, text }) => pendingRow(id, text, ++state.counter));
+    await db.entries.bulkPut(rows);
+    await keepPhotos(db, state, photos);
+    if (draft !== undefined) await db.drafts.delete(draft);
+    return rows;
+  });
+}
+
+function pendingRow(key: string, text: string, seq: number): EntryRow {
+  return { key, text, number: null, aside: null, order: seq, seq, state: "pending" };
+}
+
+/** All rows, or those written since a counter; with the state of the same moment. */
+export function rowsSince(store: Store, counter: number): Promise<{ state: State | null; rows: EntryRow[] }> {
+  return store.read((db) =>
+    db.transaction("r", [db.entries, db.meta], async () => {
+      const state = (await db.meta.get("state"))?.value ?? null;
+      const rows = counter === 0 ? db.entries.toArray() : db.entries.where("seq").above(counter).toArray();
+      return { state, rows: await rows };
+    }),
+  );
+}
+
+/** The next entries to send, oldest first, without those named. */
+export function nextPending(store: Store, most: number, without: ReadonlySet<string>): Promise<EntryRow[]> {
+  return store.read((db) => {
+    const pending = inState(db, "pending");
+    const wanted = without.size > 0 ? pending.filter((row) => !without.has(row.key)) : pending;
+    return wanted.limit(most).toArray();
+  });
+}
+
+function inState(db: GarageDb, state: EntryRow["state"]) {
+  return db.entries.where("[state+order]").between([state, Dexie.minKey], [state, Dexie.maxKey]);
+}
+
+/** The home computer has taken these. They stay pending to the eye until they have come back by a pull. */
+export function markSent(store: Store, keys: string[]): Promise<WrittenRows> {
+  return store.write(["entries"], (db, state) => change(db, state, keys, "pending", "sent"));
+}
+
+async function change(
+  db: GarageDb,
+  state: State,
+  keys: string[],
+  from: EntryRow["state"],
+  to: EntryRow["state"],
+): Promise<EntryRow[]> {
+  const found = (await db.entries.bulkGet(keys)).filter((row): row is EntryRow => row?.state === from);
+  const rows = found.map((row): EntryRow => ({ ...row, state: to, seq: ++state.counter }));
+  await db.entries.bulkPut(rows);
+  return rows;
+}
+
+/**
+ * A pulled page and the cursor after it, in one transaction. Null when another tab has moved the cursor meanwhile: the
+ * page then belongs nowhere.
+ */
+export async function takePage(store: Store, asked: Cursor, page: Page): Promise<WrittenRows | null> {
+  const named = page.lines.map((line) => ({ line, key: line.id ?? readEntry(line.text)?.id ?? rawId(line.text) }));
+  const written = await store.write(["entries"], async (db, state) => {
+    if (!sameCursor(state.cursor, asked)) return null;
+    const last = named[named.length - 1];
+    state.cursor = last ? { epoch: page.epoch, number: last.line.number, id: last.key } : { ...asked, epoch: page.epoch };
+    state.durable = page.durable;
+    state.heard = page.heard;
+    return putHeld(db, state, named);
+  });
+  return written.result === null ? null : (written as WrittenRows);
+}
+
+async function putHeld(db: GarageDb, state: State, named: { line: PulledLine; key: string }[]): Promise<EntryRow[]> {
+  const before = await db.entries.bulkGet(named.map(({ key }) => key));
+  const rows = named.map(({ line, key }, at): EntryRow => {
+    const order = before[at]?.order ?? state.counter + 1;
+    const { number, text, aside } = line;
+    return { key, text, number, aside, order, seq: ++state.counter, state: "held" };
+  });
+  await moveAway(db, state, before.filter((row, at) => row && row.text !== rows[at]!.text) as EntryRow[], rows);
+  await db.entries.bulkPut(rows);
+  return rows;
+}
+
+/** Other bytes stood under a pulled name (a cloned phone, say): they are kept under the name the server will give them. */
+async function moveAway(db: GarageDb, state: State, others: EntryRow[], rows: EntryRow[]): Promise<void> {
+  if (others.length === 0) return;
+  state.generation += 1;
+  state.counter += 1;
+  await db.entries.bulkDelete(rows.map((row) => rawId(row.text)));
+  await db.entries.bulkPut(others.map((row) => ({ ...row, key: rawId(row.text), seq: ++state.counter })));
+}
+
+function sameCursor(one: Cursor, other: Cursor): boolean {
+  return one.epoch === other.epoch && one.number === other.number && one.id === other.id;
+}
+
+/**
+ * To be called when everything has been pulled: what was sent and did not come back has been lost over there. It is
+ * pending again.
+ */
+export async function returnLost(store: Store): Promise<void> {
+  const keys = await store.read((db) => inState(db, "sent").primaryKeys());
+  if (keys.length > 0) await store.write(["entries"], (db, state) => change(db, state, keys, "sent", "pending"));
+}
+
+/**
+ * The home computer was restored from an older copy: nothing it once took counts as held. Every entry and photo on this
+ * phone is pending again, in the order it had, and the cursor stands at the beginning of the new epoch.
+ */
+export function rewind(store: Store): Promise<Written<void>> {
+  return store.write(["entries", "photos"], async (db, state) => {
+    const rows = await db.entries.toArray();
+    rows.sort((one, other) => (one.number ?? Infinity) - (other.number ?? Infinity) || one.order - other.order);
+    await db.entries.bulkPut(rows.map((row) => reopened(row, ++state.counter)));
+    await db.photos.toCollection().modify((photo) => {
+      if (photo.state === "sent" || photo.state === "fetched") photo.state = "waiting";
+    });
+    const { counter, generation } = state;
+    Object.assign(state, { cursor: NO_CURSOR, durable: 0, generation: generation + 1, counter: counter + 1 });
+  });
+}
+
+function reopened(row: EntryRow, seq: number): EntryRow {
+  return { ...row, number: null, state: "pending", seq, order: seq };
+}

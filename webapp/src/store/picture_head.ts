@@ -1,0 +1,63 @@
+/**
+ * The width and height a picture file claims, read from its first bytes: a picture of absurd size must be refused before
+ * anything tries to open it. Formats: JPEG (ITU T.81, B.1.1.3 and B.2.2), PNG (RFC 2083, 3 and 4.1.1), WebP (RFC 9649).
+ */
+
+export type PictureHead = { type: "image/jpeg" | "image/png" | "image/webp"; width: number; height: number };
+
+/** Null when the bytes are none of these formats, or end before they say how large they are. */
+export function pictureHead(bytes: Uint8Array): PictureHead | null {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  try {
+    return jpeg(view) ?? png(view) ?? webp(view);
+  } catch (error) {
+    if (error instanceof RangeError) return null; // read past the end
+    throw error;
+  }
+}
+
+function jpeg(view: DataView): PictureHead | null {
+  if (view.getUint16(0) !== 0xffd8) return null;
+  for (let at = 2; ; at += 2 + view.getUint16(at + 2)) {
+    while (view.getUint16(at) === 0xffff) at += 1; // fill bytes before a marker
+    if (view.getUint8(at) !== 0xff) return null;
+    if (isFrame(view.getUint8(at + 1))) {
+      return { type: "image/jpeg", height: view.getUint16(at + 5), width: view.getUint16(at + 7) };
+    }
+  }
+}
+
+/** SOF0 to SOF15, without DHT, JPG and DAC, which lie among them. */
+function isFrame(marker: number): boolean {
+  return marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker);
+}
+
+function png(view: DataView): PictureHead | null {
+  if (view.getUint32(0) !== 0x89504e47 || view.getUint32(4) !== 0x0d0a1a0a) return null;
+  return { type: "image/png", width: view.getUint32(16), height: view.getUint32(20) };
+}
+
+function webp(view: DataView): PictureHead | null {
+  if (text(view, 0) !== "RIFF" || text(view, 8) !== "WEBP") return null;
+  const type = "image/webp" as const;
+  switch (text(view, 12)) {
+    case "VP8X":
+      return { type, width: 1 + uint24(view, 24), height: 1 + uint24(view, 27) };
+    case "VP8 ":
+      return { type, width: view.getUint16(26, true) & 0x3fff, height: view.getUint16(28, true) & 0x3fff };
+    case "VP8L": {
+      const bits = view.getUint32(21, true);
+      return { type, width: 1 + (bits & 0x3fff), height: 1 + ((bits >>> 14) & 0x3fff) };
+    }
+    default:
+      return null;
+  }
+}
+
+function uint24(view: DataView, at: number): number {
+  return view.getUint16(at, true) | (view.getUint8(at + 2) << 16);
+}
+
+function text(view: DataView, at: number): string {
+  return String.fromCharCode(view.getUint8(at), view.getUint8(at + 1), view.getUint8(at + 2), view.getUint8(at + 3));
+}

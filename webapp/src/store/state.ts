@@ -1,0 +1,8 @@
+/** How far this phone has read, and what it knows of the home computer: one row, moved only together with its data. */
+
+import { FIRST_STATE, type State } from "./database";
+import type { Store } from "./store";
+
+export async function readState(store: Store): Promise<State> {
+  return (await store.read((db) => db.meta.get("state")))?.value ?? FIRST_STATE;
+}

@@ -1,0 +1,92 @@
+/**
+ * Step 3 of sync: photos go up, each under the hash of its bytes. The hash is checked here again before sending, so that
+ * bytes gone bad on the phone are said to be bad instead of being sent for ever; the home computer checks it on arrival,
+ * and only its word makes a photo "sent".
+ */
+
+import { AppError } from "../generated/errors";
+import type { PhotoRow } from "../store/database";
+import { hashOf, readBytes, setPhotoState, waitingPhotos } from "../store/photo_rows";
+import type { Post } from "./post";
+import { request, requestJson, unreadable } from "./request";
+
+const CHUNK = 1024 * 1024;
+const PREFIX = "/api/v1";
+/** The upload is not where this phone thought: announcing the photo again tells where it is. */
+const ELSEWHERE: readonly string[] = ["upload_offset", "upload_unknown"];
+/** Times that may happen to one photo before it waits for the next run. */
+const TURNS = 3;
+/** What will not be better next time: the photo is kept here, and shown as refused. */
+const FINAL: readonly string[] = [
+  "photo_too_large", "photo_not_an_image", "photo_wrong_type", "photo_too_many_pixels", "photo_truncated",
+];
+/** Troubles of one photo alone, after which the next one is worth a try. */
+const OF_ONE_PHOTO: readonly string[] = ["photo_hash_mismatch", "upload_unknown", "upload_offset", "broken", "bad_input"];
+
+/** Sends every photo that waits. Rejects with AppError once all have had their turn, or at once when nothing goes. */
+export async function sendPhotos(post: Post, onSent: () => Promise<void>): Promise<void> {
+  let trouble: AppError | null = null;
+  for (const photo of await waitingPhotos(post.store)) {
+    post.onPhase("photos");
+    try {
+      await sendPhoto(post, photo);
+    } catch (error) {
+      trouble = await troubleWith(post, photo, error);
+    }
+    await onSent();
+  }
+  if (trouble) throw trouble;
+}
+
+async function troubleWith(post: Post, photo: PhotoRow, error: unknown): Promise<AppError | null> {
+  if (!(error instanceof AppError)) throw error;
+  if (FINAL.includes(error.code)) {
+    await setPhotoState(post.store, photo.sha256, "refused", error.code);
+    return null;
+  }
+  if (OF_ONE_PHOTO.includes(error.code)) return error;
+  throw error;
+}
+
+async function sendPhoto(post: Post, photo: PhotoRow): Promise<void> {
+  const row = await readBytes(post.store, photo.sha256, "full");
+  if (!row || hashOf(row.bytes) !== photo.sha256) return setPhotoState(post.store, photo.sha256, "damaged", "photo_damaged_here");
+  await upload(post, photo, new Uint8Array(row.bytes));
+  await setPhotoState(post.store, photo.sha256, "sent");
+}
+
+async function upload(post: Post, { sha256, type }: PhotoRow, bytes: Uint8Array<ArrayBuffer>): Promise<void> {
+  let place = await begin(post, sha256, type, bytes.length);
+  for (let turns = 1; place; ) {
+    try {
+      place = await sendChunk(post, place, bytes);
+    } catch (error) {
+      if (turns++ === TURNS || !(error instanceof AppError) || !ELSEWHERE.includes(error.code)) throw error;
+      place = await begin(post, sha256, type, bytes.length);
+    }
+  }
+}
+
+/** Where an upload stands; null: the home computer has the whole photo, its hash verified. */
+type Place = { url: string; offset: number } | null;
+
+/** Announces a photo, new or begun before; tells from which byte on it is wanted. */
+async function begin(post: Post, sha256: string, type: string, size: number): Promise<Place> {
+  const body = await requestJson(post.wire, "/photos", { method: "POST", json: { sha256, size, type } });
+  post.onHeard();
+  if (body.present === true) return null;
+  const { url, offset } = body;
+  if (typeof url !== "string" || !url.startsWith(PREFIX) || !Number.isSafeInteger(offset)) {
+    throw unreadable({ status: 201 }, "no upload");
+  }
+  return { url: url.slice(PREFIX.length), offset: offset as number };
+}
+
+async function sendChunk(post: Post, place: NonNullable<Place>, bytes: Uint8Array<ArrayBuffer>): Promise<Place> {
+  const { url, offset } = place;
+  const chunk = bytes.subarray(offset, offset + CHUNK);
+  const headers = { "Content-Type": "application/octet-stream", "Upload-Offset": String(offset) };
+  await request(post.wire, url, { method: "PATCH", bytes: chunk, headers });
+  post.onHeard();
+  return offset + chunk.length < bytes.length ? { url, offset: offset + chunk.length } : null;
+}

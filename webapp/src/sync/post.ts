@@ -1,0 +1,28 @@
+/** What a run of sync works with. Everything that reaches outside is handed in, so that tests can be the outside. */
+
+import type { LiveGarage } from "../journal/garage";
+import type { Store } from "../store/store";
+import type { Wire } from "./request";
+
+export type Phase = "idle" | "pushing" | "pulling" | "photos";
+
+export type Post = {
+  wire: Wire;
+  store: Store;
+  live: LiveGarage;
+  now: () => Date;
+  /** Told of every phase as it begins, and of every answer of the home computer. */
+  onPhase: (phase: Phase) => void;
+  onHeard: () => void;
+  /** Entries that made the home computer fail, and until when (milliseconds) they stand back for the others. */
+  distrusted: Map<string, { until: number; tries: number }>;
+  /** How many entries the next batch may have. */
+  batch: number;
+};
+
+export const PROTOCOL = 1;
+export const MOST_ENTRIES = 500;
+
+export function newPost(outside: Omit<Post, "distrusted" | "batch">): Post {
+  return { ...outside, distrusted: new Map(), batch: MOST_ENTRIES };
+}

@@ -1,0 +1,54 @@
+/**
+ * Step 2 of sync: what the home computer's journal has beyond the cursor comes in, page by page. A page and the cursor
+ * after it are written together or not at all; a page that skips, repeats or breaks off is no page.
+ */
+
+import { AppError } from "../generated/errors";
+import type { Cursor } from "../store/database";
+import { takePage, type Page, type PulledLine } from "../store/entries";
+import { readState } from "../store/state";
+import type { Post } from "./post";
+import { requestJson, unreadable } from "./request";
+
+const LIMIT = 1000;
+
+/** Pulls until there is no more. Rejects with AppError; pages taken until then stay taken. */
+export async function pull(post: Post): Promise<void> {
+  post.onPhase("pulling");
+  for (let more = true; more; ) {
+    const { cursor, durable } = await readState(post.store);
+    const page = await askPage(post, cursor);
+    post.onHeard();
+    more = page.more;
+    if (page.lines.length === 0 && page.durable === durable && page.epoch === cursor.epoch) continue;
+    const written = await takePage(post.store, cursor, page);
+    if (written) await post.live.took(written);
+    else more = true; // another tab has pulled: from its cursor on
+  }
+}
+
+async function askPage(post: Post, cursor: Cursor): Promise<Page & { more: boolean }> {
+  const { epoch, number, id } = cursor;
+  const query = new URLSearchParams({ epoch, since: String(number), since_id: id, limit: String(LIMIT) });
+  const body = await requestJson(post.wire, `/sync/pull?${query}`);
+  const page = { lines: body.entries, epoch: body.epoch, durable: body.durable ?? 0, more: body.more };
+  if (!isPage(page, number)) throw unreadable({ status: 200 }, "no page of the journal");
+  if (epoch !== "" && page.epoch !== epoch) throw new AppError("rewound", { epoch: page.epoch });
+  return { ...page, heard: post.now().toISOString() };
+}
+
+type AskedPage = { lines: PulledLine[]; epoch: string; durable: number; more: boolean };
+
+function isPage(page: Record<keyof AskedPage, unknown>, since: number): page is AskedPage {
+  const { lines, epoch, durable, more } = page;
+  if (typeof epoch !== "string" || epoch === "" || !Number.isSafeInteger(durable) || typeof more !== "boolean") return false;
+  if (!Array.isArray(lines) || (more && lines.length === 0)) return false;
+  let last = since;
+  return lines.every((line) => isLine(line) && line.number > last && ((last = line.number), true));
+}
+
+function isLine(line: unknown): line is PulledLine {
+  const { number, text, aside, id } = (line ?? {}) as Record<string, unknown>;
+  if (!Number.isSafeInteger(number) || typeof text !== "string") return false;
+  return (aside === null || typeof aside === "string") && (id === undefined || typeof id === "string");
+}

@@ -1,0 +1,77 @@
+/** The running sync of one open garage: attempts, what they note down, and their end when the garage is closed. */
+
+import { AppError } from "../generated/errors";
+import type { LiveGarage } from "../journal/garage";
+import { countWaiting } from "../store/photo_rows";
+import { readState } from "../store/state";
+import { TabLock } from "./lock";
+import { newPost, type Post } from "./post";
+import type { Wire } from "./request";
+import { run } from "./run";
+import { Schedule, type Clock, type Outcome } from "./schedule";
+import { noted } from "./state";
+
+/** Refusals by a rule: nothing is lost, but trying again soon is of no use. */
+const REFUSALS: readonly string[] = ["revoked", "unpaired", "other_garage", "protocol", "wrong_host"];
+
+export class Station {
+  private readonly post: Post;
+  private readonly lock: TabLock;
+  private readonly schedule: Schedule;
+
+  /** `onUnpaired`: the home computer does not know this device's token. */
+  constructor(live: LiveGarage, wire: Wire, clock: Clock, isWatched: () => boolean, private readonly onUnpaired: () => void) {
+    this.post = newPost({
+      wire,
+      store: live.store,
+      live,
+      now: () => new Date(),
+      onPhase: (phase) => (noted.phase.value = phase),
+      onHeard: () => (noted.lastHeard.value = new Date().toISOString()),
+    });
+    this.lock = new TabLock(`tarebook-sync-${live.store.garage}`);
+    this.schedule = new Schedule(() => this.attempt(), isWatched, clock);
+  }
+
+  async begin(): Promise<void> {
+    noted.lastHeard.value = (await readState(this.post.store)).heard;
+    await this.note();
+    this.schedule.now();
+  }
+
+  now(): void {
+    this.schedule.now();
+  }
+
+  stop(): void {
+    this.schedule.stop();
+  }
+
+  /** Reads what only the store knows: other tabs change it too. */
+  async note(): Promise<void> {
+    const { durable, cursor } = await readState(this.post.store);
+    noted.photosWaiting.value = await countWaiting(this.post.store);
+    noted.stuck.value = this.post.distrusted.size;
+    noted.inBackup.value = cursor.number > 0 && durable >= cursor.number;
+  }
+
+  private async attempt(): Promise<Outcome> {
+    try {
+      const outcome = await this.lock.run(() => run(this.post, () => this.note()));
+      if (outcome === "busy") return "busy";
+      noted.trouble.value = null;
+      return "done";
+    } catch (error) {
+      return this.failed(error instanceof AppError ? error : new AppError("broken", { reason: String(error) }));
+    } finally {
+      noted.phase.value = "idle";
+      await this.note().catch(() => undefined);
+    }
+  }
+
+  private failed(trouble: AppError): Outcome {
+    noted.trouble.value = trouble;
+    if (trouble.code === "unpaired") this.onUnpaired();
+    return REFUSALS.includes(trouble.code) ? "refused" : "failed";
+  }
+}

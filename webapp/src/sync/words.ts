@@ -1,0 +1,52 @@
+/** Every word the phone says about where its records are. Never more than is known: "home" only after it came back. */
+
+export type Whereabouts = {
+  /** Entries and photos not known to be on the home computer. */
+  waiting: number;
+  photosWaiting: number;
+  /** Records the home computer would not take so far, among those waiting. */
+  stuck: number;
+  /** Everything this phone holds is in a verified backup of the home computer. */
+  inBackup: boolean;
+  /** When the home computer last answered; null: never. */
+  lastHeard: string | null;
+  /** The last try did not get through, or was refused. */
+  failing: boolean;
+  /** The sentence of a refusal that stands. */
+  refusal: string | null;
+  /** Whether the browser has promised to keep the storage; null: it will not say. */
+  protected: boolean | null;
+};
+
+/** The first of the words is the one line shown on every screen. */
+export function wordsFor(where: Whereabouts): string[] {
+  return [
+    headline(where),
+    where.refusal,
+    where.waiting > 0 && where.photosWaiting > 0 ? photosGoing(where) : null,
+    where.stuck > 0 ? `The home computer has not taken ${count(where.stuck, "record")} so far; export keeps everything` : null,
+    destroyed(where),
+    where.protected === false ? "Storage is not protected: install to the home screen" : null,
+  ].filter((words): words is string => words !== null);
+}
+
+function headline(where: Whereabouts): string {
+  if (where.waiting > 0) return `On this phone only (${where.waiting})`;
+  if (where.photosWaiting > 0) return photosGoing(where);
+  if (where.lastHeard === null) return "Not yet heard from the home computer";
+  return where.inBackup ? "In a backup" : "On the home computer";
+}
+
+function photosGoing({ photosWaiting, failing }: Whereabouts): string {
+  if (failing) return `Photos on this phone only (${photosWaiting})`;
+  return `Keep open: ${count(photosWaiting, "photo")} still going up`;
+}
+
+function destroyed({ waiting, photosWaiting }: Whereabouts): string | null {
+  const lost = [waiting > 0 && count(waiting, "record"), photosWaiting > 0 && count(photosWaiting, "photo")].filter(Boolean);
+  return lost.length > 0 ? `Deleting the app or its data destroys ${lost.join(" and ")}` : null;
+}
+
+function count(number: number, thing: string): string {
+  return `${number} ${thing}${number === 1 ? "" : "s"}`;
+}
