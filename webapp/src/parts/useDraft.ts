@@ -9,6 +9,8 @@ export type Draft<T> = {
   /** Null until the phone's store has answered. */
   form: T | null;
   change: (patch: Partial<T>) => void;
+  /** For `save`, which drops the draft in the transaction that saves the form. */
+  name: string;
   drop: () => Promise<void>;
 };
 
@@ -37,5 +39,5 @@ export function useDraft<T extends object>(name: string, start: () => T, isDone:
     drafts.keep(name, latest.current).catch(() => undefined);
   }, [name]);
 
-  return { form, change, drop: () => drafts.drop(name) };
+  return { form, change, name, drop: () => drafts.drop(name) };
 }

@@ -1,0 +1,19 @@
+/** A mass as the figure of a screen: big brass digits, small units, and how sure it is. */
+import { layOut } from "../core/shown";
+import { expanded, type Uncertain } from "../core/uncertain";
+import { massUnit } from "./units";
+
+type Props = { mass: Uncertain; unit?: string; signed?: boolean; /** Under the minimum: the one use of vermilion; the words beside it say so too. */ under?: boolean };
+
+export function MassFigure({ mass, unit = massUnit(), signed = false, under = false }: Props) {
+  const { sign, parts, within } = layOut("mass", mass.value, unit, expanded(mass), signed);
+  return (
+    <p class="figure num">
+      <span class={under ? "under" : "brass"}>
+        {sign}
+        {parts.map(([digits, word]) => <span key={word}>{digits}<span class="unit">{word} </span></span>)}
+      </span>
+      {within.length > 0 && <span class="sure">± {within.map(([digits, word]) => `${digits} ${word}`).join(" ")}</span>}
+    </p>
+  );
+}

@@ -1,0 +1,43 @@
+/** Where doubt comes from, in words: the error sources of the core, named for people and gathered by what they are. */
+import { u, uncertain, type Uncertain } from "../core/uncertain";
+import { garage } from "../journal/garage";
+
+export type Doubt = { words: string; u: number };
+
+const WORDS: [prefix: string, words: (rest: string) => string][] = [
+  ["cal:official:", () => "How true the official scale is (assumed)"],
+  ["cal:", (scale) => (scale ? `How true ${scaleName(scale)} is` : "How true an unnamed scale is (assumed)")],
+  ["known:", (name) => `How well ${checkName(name)} is known`],
+  ["round:", () => "The steps of the display"],
+  ["spread:", () => "Readings that differ from each other"],
+  ["claim:", (part) => `What is claimed of ${scaleName(part)}`],
+  ["guesses", () => "People guess all too high or all too low"],
+  ["rep:", () => "Rolling on and off shows a little different each time"],
+  ["settle:", () => "How the car settled on its springs"],
+  ["fuel-density", () => "The density of the fuel"],
+  ["fuel:", () => "How well the fuel in the tank is known"],
+];
+
+function scaleName(id: string): string {
+  return String(garage.value.byId.get(id)?.values["name"] ?? "something not here");
+}
+
+function checkName(name: string): string {
+  return garage.value.byId.has(name) ? "the known mass of a check" : `“${name}”`;
+}
+
+export function sourceWord(source: string): string {
+  const found = WORDS.find(([prefix]) => source.startsWith(prefix));
+  return found ? found[1](source.slice(found[0].length)) : source;
+}
+
+/** Sources that are called the same are one line; the largest doubt comes first. */
+export function doubtsOf(item: Uncertain): Doubt[] {
+  const groups = new Map<string, Record<string, number>>();
+  for (const [source, deviation] of Object.entries(item.sources)) {
+    const words = sourceWord(source);
+    groups.set(words, { ...groups.get(words), [source]: deviation });
+  }
+  const doubts = [...groups].map(([words, sources]) => ({ words, u: u(uncertain(0, sources)) }));
+  return doubts.filter((doubt) => doubt.u > 0).sort((a, b) => b.u - a.u);
+}

@@ -1,0 +1,11 @@
+/** A question to the home computer with this device's token; every way it can fail is a row of the error table. */
+import { AppError } from "../../generated/errors";
+import { opened } from "../../store/opened";
+import { PATIENCE, requestJson } from "../../sync/request";
+
+export async function askHome<T>(path: string, method: "GET" | "POST"): Promise<T> {
+  const token = opened.value?.token ?? null;
+  if (token === null) throw new AppError("unpaired");
+  const wire = { fetch: (url: string, options: RequestInit) => fetch(url, options), token, patience: PATIENCE };
+  return (await requestJson(wire, path, { method })) as T;
+}

@@ -1,0 +1,85 @@
+/** Where every record is, in words; what two phones disagree about; what was kept but could not be used; the way out. */
+import { useState } from "preact/hooks";
+import "./Records.css";
+import { garage } from "../../journal/garage";
+import { exportAll } from "../../store/takeout";
+import { sync, syncNow } from "../../sync/state";
+import { kindWord } from "../../parts/naming";
+import { Notice, TroubleNotice } from "../../parts/Notice";
+import { sayMoment } from "../../parts/moments";
+import { useSaving } from "../../parts/SaveDock";
+import { Screen, Section } from "../../parts/Screen";
+import { handOver } from "./handOver";
+import { Conflicts } from "./Conflicts";
+import { Protection } from "./Protection";
+import { SetAside } from "./SetAside";
+
+const COUNTED = ["weighing", "photo", "part", "job", "weigh_in", "scale", "scale_check", "loose_end", "driver"];
+
+export function Records() {
+  return (
+    <Screen title="Records" back="#/more">
+      <Whereabouts />
+      <Conflicts />
+      <SetAside />
+      <Section title="Everything as one file">
+        <Export />
+      </Section>
+      <Section title="On this phone">
+        <Counts />
+        <Protection />
+      </Section>
+    </Screen>
+  );
+}
+
+function Whereabouts() {
+  const { words, refusal, lastHeard, phase } = sync.value;
+  return (
+    <div class="stack">
+      <ul class="where" role="status" aria-live="polite">
+        {words.map((sentence, i) => <li key={sentence} class={i === 0 ? "where-first" : undefined}>{sentence}</li>)}
+      </ul>
+      <TroubleNotice trouble={refusal} />
+      <p class="small quiet">{lastHeard ? `Last heard from the home computer ${sayMoment(lastHeard)}.` : "The home computer has not answered yet."}</p>
+      <button type="button" class="button wide" disabled={phase !== "idle"} onClick={syncNow}>
+        {phase === "idle" ? "Send now" : "Sending…"}
+      </button>
+    </div>
+  );
+}
+
+function Export() {
+  const saving = useSaving();
+  const [done, setDone] = useState<string | null>(null);
+  const run = () => saving.run(async () => setDone(await handOver(await exportAll())));
+  return (
+    <div class="stack">
+      <p>Every record and photo on this phone, with the readings exactly as typed. It can be taken in again.</p>
+      <button type="button" class="button wide" disabled={saving.busy} onClick={run}>
+        {saving.busy ? "Putting it together…" : "Export everything"}
+      </button>
+      <TroubleNotice trouble={saving.trouble} />
+      {done && <Notice sort="saved">{done}</Notice>}
+    </div>
+  );
+}
+
+function Counts() {
+  const counts = COUNTED.map((kind) => ({ kind, count: garage.value.of(kind).length })).filter(({ count }) => count > 0);
+  if (!counts.length) return <p class="quiet">Nothing is recorded yet.</p>;
+  return (
+    <dl class="counts">
+      {counts.map(({ kind, count }) => (
+        <div key={kind} class="spread">
+          <dt>{sentenceCase(kindWord(kind, count))}</dt>
+          <dd class="num">{count}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function sentenceCase(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

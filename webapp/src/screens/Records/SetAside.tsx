@@ -1,0 +1,65 @@
+/** Entries that were kept but not used: why, what they say, and what a person can do about it. */
+import { garage, type AsideEntry } from "../../journal/garage";
+import { save } from "../../journal/write";
+import { describe } from "../../generated/errors";
+import { deviceName } from "../../parts/deviceNames";
+import { sayMoment } from "../../parts/moments";
+import { kindWord, valueWords, fieldWord } from "../../parts/naming";
+import { TroubleNotice } from "../../parts/Notice";
+import { useSaving } from "../../parts/SaveDock";
+import { Section } from "../../parts/Screen";
+
+/** Only these can be used as they are once a person says so; the others need an update or a new reading. */
+const CAN_BE_TAKEN = ["stranger", "waiting"];
+
+export function SetAside() {
+  const { aside } = garage.value;
+  if (!aside.length) return null;
+  return (
+    <Section title={`Set aside (${aside.length})`}>
+      <p class="small quiet">Kept as they came, but not part of the figures. “Leave” takes one off this list; its bytes stay.</p>
+      {aside.map((each) => <AsideRow key={each.id} each={each} />)}
+    </Section>
+  );
+}
+
+function AsideRow({ each }: { each: AsideEntry }) {
+  const saving = useSaving();
+  const { sentence, do: todo } = describe(each.reason);
+  const decide = (take: boolean) => saving.run(async () => {
+    await save([{ kind: "verdict", set: { entry: each.id, take } }]);
+  });
+  return (
+    <div class="aside-entry">
+      <h3>{aboutEntry(each)}</h3>
+      <p>{sentence} {todo}</p>
+      <details>
+        <summary>What it says</summary>
+        <WhatItSays each={each} />
+      </details>
+      <div class="pair">
+        {CAN_BE_TAKEN.includes(each.reason) && <button type="button" class="button" disabled={saving.busy} onClick={() => decide(true)}>Take in</button>}
+        <button type="button" class="button" disabled={saving.busy} onClick={() => decide(false)}>Leave</button>
+      </div>
+      <TroubleNotice trouble={saving.trouble} />
+    </div>
+  );
+}
+
+function aboutEntry({ entry }: AsideEntry): string {
+  if (!entry) return "Something unreadable";
+  const name = entry.set["name"] ?? entry.set["text"] ?? entry.set["what"];
+  return typeof name === "string" ? `${name} (${kindWord(entry.kind)})` : `A ${kindWord(entry.kind)}`;
+}
+
+function WhatItSays({ each: { entry, text } }: { each: AsideEntry }) {
+  if (!entry) return <pre>{text}</pre>;
+  return (
+    <dl class="counts">
+      {Object.entries(entry.set).map(([field, value]) => (
+        <div key={field} class="spread"><dt>{fieldWord(field)}</dt><dd>{valueWords(entry.kind, field, value)}</dd></div>
+      ))}
+      <div class="spread"><dt>From</dt><dd>{deviceName(entry.device)}, {sayMoment(entry.made_at)}</dd></div>
+    </dl>
+  );
+}

@@ -1,0 +1,33 @@
+/** The last few looks at a scale, parts and whole car alike, newest first; each leads to its trail. */
+import { say } from "../../answers";
+import { garage, type Rec } from "../../journal/garage";
+import { momentOfId, sayMoment } from "../../parts/moments";
+import { refName } from "../../parts/naming";
+import { Row } from "../../parts/Row";
+import { Section } from "../../parts/Screen";
+import { to } from "../../route";
+import { readOne } from "../Weighing/readOne";
+import { totalWords } from "../WeighIn/totalWords";
+
+const SHOWN = 8;
+
+export function LastLooks() {
+  const { of } = garage.value;
+  // Ids are made in order of time: the newest sort last.
+  const looks = [...of("weighing"), ...of("weigh_in")].sort((a, b) => (a.id < b.id ? 1 : -1)).slice(0, SHOWN);
+  return (
+    <Section title="Weighed last">
+      {looks.length ? looks.map((rec) => <Look key={rec.id} rec={rec} />) : <p class="quiet">Nothing yet. Any scale will do: what it can tell is worked out from its steps.</p>}
+    </Section>
+  );
+}
+
+function Look({ rec }: { rec: Rec }) {
+  const when = sayMoment((rec.values["at"] as string | undefined) ?? momentOfId(rec.id));
+  if (rec.kind === "weigh_in") {
+    return <Row name="The whole car" note={`${when}${rec.values["official"] ? ", official" : ""}`} value={totalWords(rec)} href={to("weigh-in", rec.id)} />;
+  }
+  const { reading } = readOne({ id: rec.id, ...rec.values });
+  const name = rec.values["of"] ? refName(rec.values["of"]) : String(rec.values["what"] ?? "Something");
+  return <Row name={name} note={when} value={reading ? say(reading.mass) : String(rec.values["shown"])} href={to("weighing", rec.id)} />;
+}

@@ -1,0 +1,39 @@
+/** Weigh what? A part or the whole car; below, what was left half done and what was weighed last. */
+import { useEffect, useState } from "preact/hooks";
+import "./Weigh.css";
+import { to } from "../../route";
+import { Icon } from "../../parts/Icon";
+import { Row } from "../../parts/Row";
+import { Screen, Section } from "../../parts/Screen";
+import { halfDone, type HalfDone } from "./halfDone";
+import { LastLooks } from "./LastLooks";
+
+export function Weigh() {
+  return (
+    <Screen title="Weigh">
+      <div class="weigh-what">
+        <a class="weigh-door" href={to("weigh-part")}>
+          <Icon name="weigh" />
+          <span>A part</span>
+        </a>
+        <a class="weigh-door" href={to("weigh-car")}>
+          <Icon name="car" />
+          <span>The whole car</span>
+        </a>
+      </div>
+      <LeftHalfDone />
+      <LastLooks />
+    </Screen>
+  );
+}
+
+function LeftHalfDone() {
+  const [left, setLeft] = useState<HalfDone[]>([]);
+  useEffect(() => void halfDone().then(setLeft, () => undefined), []);
+  if (!left.length) return null;
+  return (
+    <Section title="Left half done">
+      {left.map(({ name, words, href }) => <Row key={name} name={words} note="Kept on this phone. Tap to go on." href={href} />)}
+    </Section>
+  );
+}

@@ -1,0 +1,34 @@
+/** What the readings come to while they are typed: the total, where it rests, and the margin to the minimum. */
+import { bookWith, car, known } from "../../answers";
+import { marginSentence } from "../../core/sentences";
+import { standing } from "../../core/standing";
+import { weighIn } from "../../core/weighIn";
+import { massUnit, unitOf } from "../../parts/units";
+import { MassFigure } from "../../parts/MassFigure";
+import { Warnings } from "../../parts/Warnings";
+import { weighInOf, type CarForm } from "./form";
+import { Shares } from "./Shares";
+
+/** The half-typed weigh-in laid over the garage and worked out, as if it had been saved. */
+function workedOut(form: CarForm, jobs: readonly string[]) {
+  const record = { id: form.id, ...weighInOf(form, jobs, { volume: unitOf("volume") }), car: car.value?.id ?? null };
+  const laid = bookWith({ weigh_ins: [record] }, form.trim);
+  const whole = weighIn(laid, form.id, known.value);
+  return whole?.loads.loads.total ? { whole, stand: standing(laid, known.value, null, form.id) } : { whole, stand: null };
+}
+
+export function Outcome({ form, jobs }: { form: CarForm; jobs: readonly string[] }) {
+  const { whole, stand } = workedOut(form, jobs);
+  const total = whole?.loads.loads.total;
+  const margin = stand && marginSentence(stand, massUnit());
+  const typedWarnings = (whole?.warnings ?? []).filter(({ code }) => code !== "missing_field");
+  return (
+    <div class="outcome" aria-live="polite">
+      <h2>{total ? "As it stands on the scales" : "Type what the scales show"}</h2>
+      {total && <MassFigure mass={total} />}
+      {whole && <Shares loads={whole.loads} />}
+      {margin && <p class={margin.code === "under" ? "under" : undefined}>{margin.text}.</p>}
+      {total && <Warnings of={typedWarnings} />}
+    </div>
+  );
+}

@@ -1,0 +1,34 @@
+/** Photos of the displays, where it was, a note: none of it needed. */
+import { useState } from "preact/hooks";
+import type { AppError } from "../../generated/errors";
+import { TextField } from "../../parts/Field";
+import { TroubleNotice } from "../../parts/Notice";
+import { ShotPreview, TakePhoto } from "../../parts/Photos";
+import { QuantityField } from "../../parts/QuantityField";
+import { Section } from "../../parts/Screen";
+import type { CarForm } from "./form";
+
+type Props = { form: CarForm; change: (patch: Partial<CarForm>) => void };
+
+export function PhotosAndNote({ form, change }: Props) {
+  const [trouble, setTrouble] = useState<AppError | null>(null);
+  return (
+    <Section title="Photos and note">
+      <div class="stack">
+        {form.shots.map((shot, i) => (
+          <ShotPreview key={i} shot={shot} onDrop={() => change({ shots: form.shots.filter((each) => each !== shot) })} />
+        ))}
+        <TakePhoto onShot={(shot) => change({ shots: [...form.shots, shot] })} onTrouble={setTrouble} />
+        <TroubleNotice trouble={trouble} />
+        <details class="more-about">
+          <summary>Where, how sure of the fuel, note</summary>
+          <div class="stack">
+            <TextField label="Where" value={form.place} most={120} onValue={(place) => change({ place })} />
+            <QuantityField kind="volume" label="Fuel good to" value={form.fuelWithin} onValue={(fuelWithin) => change({ fuelWithin })} hint="Taken as a tenth of it when nothing is said." />
+            <TextField label="Note" long value={form.note} most={4000} onValue={(note) => change({ note })} />
+          </div>
+        </details>
+      </div>
+    </Section>
+  );
+}

@@ -1,0 +1,24 @@
+/** Where the weight rests: front, left and cross, each with how sure it is, as far as the readings tell. */
+import type { Loads } from "../../core/weighIn";
+import { showPercent } from "../../core/shown";
+import { expanded } from "../../core/uncertain";
+
+const WORDS = { front: "Front", left: "Left", cross: "Cross" } as const;
+
+export function Shares({ loads }: { loads: Loads }) {
+  const known = (["front", "left", "cross"] as const).flatMap((name) => {
+    const share = loads.shares[name];
+    return share ? [{ name, share }] : [];
+  });
+  if (!known.length) return null;
+  return (
+    <dl class="outcome-shares">
+      {known.map(({ name, share }) => (
+        <div key={name}>
+          <dt>{WORDS[name]}</dt>
+          <dd class="num">{showPercent(share.value, expanded(share))}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}

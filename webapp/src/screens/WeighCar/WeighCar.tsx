@@ -1,0 +1,66 @@
+/**
+ * Weigh the whole car: corners as they stand under it, axles or a total; what it comes to while typing; and the list of
+ * jobs then in the car, confirmed and stored, so that later nobody has to remember what was in it.
+ */
+import { useEffect, useMemo, useState } from "preact/hooks";
+import "./WeighCar.css";
+import { bookWith, car, jobs as jobsOfCar } from "../../answers";
+import { garage } from "../../journal/garage";
+import { newId, save } from "../../journal/write";
+import { jobsInCar } from "../../core/net";
+import { SaveDock, useSaving } from "../../parts/SaveDock";
+import { Screen } from "../../parts/Screen";
+import { unitOf } from "../../parts/units";
+import { useDraft } from "../../parts/useDraft";
+import { replace, to } from "../../route";
+import { AsItStood } from "./AsItStood";
+import { changesOf, emptyForm, formFrom, jobsIn, missing, type CarForm, type CarHabits } from "./form";
+import { habitsNow, rememberHabits } from "./habits";
+import { JobsThen } from "./JobsThen";
+import { Loads } from "./Loads";
+import { Outcome } from "./Outcome";
+import { PhotosAndNote } from "./PhotosAndNote";
+
+export function WeighCar({ replaces }: { replaces: string | null }) {
+  const [habits, setHabits] = useState<CarHabits | null>(null);
+  useEffect(() => void habitsNow().then(setHabits), []);
+  return (
+    <Screen title={replaces ? "Weigh the car again" : "Weigh the car"} back="#/weigh">
+      {habits && <Form replaces={replaces} habits={habits} />}
+    </Screen>
+  );
+}
+
+function Form({ replaces, habits }: { replaces: string | null; habits: CarHabits }) {
+  const start = useMemo(() => () => startOf(replaces, habits), [replaces, habits]);
+  const { form, change, name } = useDraft<CarForm>(`weigh-car:${replaces ?? ""}`, start, (kept) => garage.value.byId.has(kept.id));
+  const saving = useSaving();
+  if (!form) return null;
+  const all = jobsOfCar.value.map((job) => job.id);
+  const offered = new Set(jobsInCar(bookWith({}, form.trim)).map((job) => job.id));
+  const jobs = jobsIn(form, offered, all);
+  const units = { volume: unitOf("volume") };
+  const keep = async () => {
+    const changes = changesOf(form, { car: car.value?.id ?? null, jobs, units, replaces });
+    await save(changes, form.shots.map((shot) => ({ of: form.id, ...shot })), name);
+    rememberHabits(form);
+    replace(to("weigh-in", form.id, { saved: "yes" }));
+  };
+  return (
+    <div class="weigh-car">
+      <div class="stack"><Loads form={form} change={change} /></div>
+      <div class="stack outcome-side"><Outcome form={form} jobs={jobs} /></div>
+      <div class="stack">
+        <AsItStood form={form} change={change} />
+        <JobsThen form={form} change={change} offered={offered} />
+        <PhotosAndNote form={form} change={change} />
+      </div>
+      <SaveDock label="Save weigh-in" saving={saving} missing={missing(form, all.length)} onSave={keep} />
+    </div>
+  );
+}
+
+function startOf(replaces: string | null, habits: CarHabits): CarForm {
+  const before = replaces ? garage.value.byId.get(replaces)?.values : undefined;
+  return before ? formFrom(newId(), before, habits) : emptyForm(newId(), habits);
+}

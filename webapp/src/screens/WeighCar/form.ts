@@ -1,0 +1,117 @@
+/**
+ * The form behind weighing the whole car: what is typed, ticked and confirmed, what is missing, the record it becomes.
+ *
+ * The list of jobs then in the car is part of the fact: "since that weigh-in" is later the difference of two lists, so
+ * the person confirms it here, once, while standing beside the car.
+ */
+import type { Value } from "../../journal/types";
+import type { Change } from "../../journal/write";
+import { momentNow } from "../../parts/moments";
+import type { Shot } from "../../parts/Photos";
+import { readingOf, typedOf } from "../../parts/reading";
+
+export type Layout = "corners" | "axles" | "total";
+export type LookName = "lf" | "rf" | "lr" | "rr" | "front" | "rear" | "total";
+export type Trim = "road" | "event";
+
+export const LOOKS: Record<Layout, readonly LookName[]> = {
+  corners: ["lf", "rf", "lr", "rr"], axles: ["front", "rear"], total: ["total"],
+};
+export const LOOK_WORDS: Record<LookName, string> = {
+  lf: "Left front", rf: "Right front", lr: "Left rear", rr: "Right rear", front: "Front axle", rear: "Rear axle", total: "Whole car",
+};
+
+export type CarForm = {
+  id: string;
+  layout: Layout;
+  looks: Record<LookName, string>;
+  unit: string;
+  scale: string | null;
+  fuel: string;
+  fuelWithin: string;
+  driverIn: boolean;
+  driver: string | null;
+  ballast: string;
+  trim: Trim;
+  official: boolean;
+  /** Only what the person ticked otherwise than it was offered. */
+  ticks: Record<string, boolean>;
+  confirmed: boolean;
+  place: string;
+  note: string;
+  shots: Shot[];
+};
+
+export type CarHabits = { layout: Layout; unit: string; scale: string | null; driver: string | null; trim: Trim; place: string };
+
+const NO_LOOKS: Record<LookName, string> = { lf: "", rf: "", lr: "", rr: "", front: "", rear: "", total: "" };
+
+export function emptyForm(id: string, habits: CarHabits): CarForm {
+  return {
+    id, ...habits, looks: NO_LOOKS, fuel: "", fuelWithin: "", driverIn: false, ballast: "", official: false, ticks: {},
+    confirmed: false, note: "", shots: [],
+  };
+}
+
+/** A weigh-in to be replaced, opened as it was entered, so that only what was wrong is typed again. */
+export function formFrom(id: string, before: Record<string, Value>, habits: CarHabits): CarForm {
+  const text = (field: string) => String(before[field] ?? "");
+  const names = Object.keys(NO_LOOKS) as LookName[];
+  const jobs = (before["jobs"] as string[] | undefined) ?? [];
+  return {
+    ...emptyForm(id, habits),
+    layout: before["layout"] as Layout, looks: Object.fromEntries(names.map((name) => [name, text(name)])) as Record<LookName, string>,
+    scale: (before["scale"] as string | undefined) ?? null, fuel: text("fuel"), fuelWithin: text("fuel_within"),
+    driverIn: before["driver_in"] === true, driver: (before["driver"] as string | undefined) ?? null, ballast: text("ballast"),
+    trim: before["trim"] as Trim, official: before["official"] === true, ticks: Object.fromEntries(jobs.map((job) => [job, true])),
+    place: text("place"), note: text("note"),
+  };
+}
+
+/** The jobs in the car: those offered (fitted, for this trim) and what was ticked otherwise. */
+export function jobsIn(form: CarForm, offered: ReadonlySet<string>, all: readonly string[]): string[] {
+  return all.filter((job) => form.ticks[job] ?? offered.has(job));
+}
+
+/** What stands between this form and saving, as one sentence; null when it can be saved. */
+export function missing(form: CarForm, jobs: number): string | null {
+  for (const name of LOOKS[form.layout]) {
+    const reading = readingOf("mass", form.looks[name], form.unit, true);
+    if (reading.state === "empty") return `${LOOK_WORDS[name]} is missing. Type what it shows, or choose another way above.`;
+    if (reading.state === "trouble") return `${LOOK_WORDS[name]}: ${reading.sentence} ${reading.todo}`;
+  }
+  const fuel = readingOf("volume", form.fuel, "L");
+  if (fuel.state === "trouble") return `Fuel: ${fuel.sentence} ${fuel.todo}`;
+  const ballast = readingOf("mass", form.ballast, form.unit);
+  if (ballast.state === "trouble") return `Ballast: ${ballast.sentence} ${ballast.todo}`;
+  if (jobs > 0 && !form.confirmed) return "Look through the jobs in the car, then tick that the list is right.";
+  return null;
+}
+
+export type Units = { volume: string };
+
+/** The weigh-in's own fields as far as they are typed: what is saved, and what is worked out while typing. */
+export function weighInOf(form: CarForm, jobs: readonly string[], units: Units): Record<string, Value> {
+  const fields: Record<string, Value> = { layout: form.layout, trim: form.trim, driver_in: form.driverIn, jobs: [...jobs] };
+  for (const name of LOOKS[form.layout]) put(fields, name, typedOf("mass", form.looks[name], form.unit));
+  put(fields, "scale", form.scale);
+  put(fields, "fuel", typedOf("volume", form.fuel, units.volume));
+  put(fields, "fuel_within", typedOf("volume", form.fuelWithin, units.volume));
+  if (form.driverIn) put(fields, "driver", form.driver);
+  put(fields, "ballast", typedOf("mass", form.ballast, form.unit));
+  if (form.official) fields["official"] = true;
+  put(fields, "place", form.place.trim());
+  put(fields, "note", form.note.trim());
+  return fields;
+}
+
+function put(fields: Record<string, Value>, name: string, value: string | null): void {
+  if (value) fields[name] = value;
+}
+
+type Around = { car: string | null; jobs: readonly string[]; units: Units; replaces: string | null; at?: string };
+
+export function changesOf(form: CarForm, { car, jobs, units, replaces, at = momentNow() }: Around): Change[] {
+  const set = { ...weighInOf(form, jobs, units), at, ...(car ? { car } : {}), ...(replaces ? { replaces } : {}) };
+  return [{ kind: "weigh_in", record: form.id, set, base: [] }];
+}

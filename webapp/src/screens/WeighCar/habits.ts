@@ -1,0 +1,31 @@
+/** What the next weigh-in starts with: scales, layout, driver and trim as last time. */
+import { garage } from "../../journal/garage";
+import { massUnit } from "../../parts/units";
+import { drafts } from "../../store/drafts";
+import type { CarForm, CarHabits, Layout } from "./form";
+
+const KEPT = "car-habits";
+const LAYOUT_OF: Record<string, Layout> = { corner_pads: "corners", axle_pads: "axles", platform: "total" };
+
+export async function habitsNow(): Promise<CarHabits> {
+  const kept = await drafts.load<CarHabits>(KEPT).catch(() => null);
+  return kept ?? firstHabits();
+}
+
+/** Before any weigh-in: the scales of the garage that a car fits on, and what they are made for. */
+function firstHabits(): CarHabits {
+  const scale = garage.value.of("scale").find((each) => String(each.values["kind"]) in LAYOUT_OF);
+  const layout = LAYOUT_OF[String(scale?.values["kind"])] ?? "corners";
+  const driver = garage.value.of("driver")[0]?.id ?? null;
+  return { layout, unit: String(scale?.values["unit"] ?? bareUnit()), scale: scale?.id ?? null, driver, trim: "event", place: "" };
+}
+
+/** Nobody weighs a car in pounds and ounces: a bare number is pounds. */
+function bareUnit(): string {
+  return massUnit() === "kg" || massUnit() === "g" ? "kg" : "lb";
+}
+
+/** Lost without harm: the next form then asks what this one knew. */
+export function rememberHabits({ layout, unit, scale, driver, trim, place }: CarForm): void {
+  drafts.keep(KEPT, { layout, unit, scale, driver, trim, place }).catch(() => undefined);
+}

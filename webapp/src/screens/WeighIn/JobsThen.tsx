@@ -1,0 +1,19 @@
+/** The jobs in the car when it was weighed, as confirmed there: what "since that weigh-in" is counted from. */
+import { garage, type Rec } from "../../journal/garage";
+import { refName } from "../../parts/naming";
+import { Row } from "../../parts/Row";
+import { Section } from "../../parts/Screen";
+import { to } from "../../route";
+
+export function JobsThen({ rec }: { rec: Rec }) {
+  const jobs = rec.values["jobs"] as string[] | undefined;
+  return (
+    <Section title={jobs ? `Jobs then in the car (${jobs.length})` : "Jobs then in the car"}>
+      {!jobs && <p class="quiet">Nobody confirmed a list, so what was done since cannot be told.</p>}
+      {jobs?.length === 0 && <p class="quiet">None: the car as it was.</p>}
+      <div>
+        {jobs?.map((job) => <Row key={job} name={refName(job)} note={garage.value.byId.get(job)?.deleted ? "deleted since" : undefined} href={to("job", job)} />)}
+      </div>
+    </Section>
+  );
+}

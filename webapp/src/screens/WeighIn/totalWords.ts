@@ -1,0 +1,10 @@
+/** The total of a weigh-in in a few words, for lists. */
+import { say } from "../../answers";
+import type { Rec } from "../../journal/garage";
+import { wholeCarOf } from "./wholeCar";
+
+/** As the car stood on the scales; a dash when a reading is missing. */
+export function totalWords(rec: Rec): string {
+  const total = wholeCarOf(rec)?.loads.loads.total;
+  return total ? say(total) : "—";
+}

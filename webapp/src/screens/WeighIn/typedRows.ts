@@ -1,0 +1,37 @@
+/** What a person entered for a weigh-in, line by line: as typed, and how that was read. */
+import { garage, type Rec } from "../../journal/garage";
+import type { Fact } from "../../parts/Facts";
+import { refName } from "../../parts/naming";
+import { readingOf } from "../../parts/reading";
+import { massUnit, unitOf, type Measure } from "../../parts/units";
+import { to } from "../../route";
+import { LOOK_WORDS, LOOKS, type Layout } from "../WeighCar/form";
+
+export function readings(rec: Rec): Fact[] {
+  const unit = String(garage.value.byId.get(String(rec.values["scale"]))?.values["unit"] ?? massUnit());
+  return LOOKS[rec.values["layout"] as Layout].map((name) => typed("mass", LOOK_WORDS[name], rec.values[name] as string | undefined, unit));
+}
+
+export function asItStood(rec: Rec): Fact[] {
+  const { values } = rec;
+  const rows = [
+    typed("volume", "Fuel", values["fuel"] as string | undefined, unitOf("volume")),
+    driverRow(rec),
+    typed("mass", "Ballast", values["ballast"] as string | undefined, massUnit(), "none"),
+  ];
+  if (values["fuel_within"]) rows.push(typed("volume", "Fuel good to", values["fuel_within"] as string, unitOf("volume")));
+  if (values["place"]) rows.push({ name: "Where", value: String(values["place"]) });
+  if (values["note"]) rows.push({ name: "Note", value: String(values["note"]) });
+  return rows;
+}
+
+function driverRow({ values }: Rec): Fact {
+  if (!values["driver_in"]) return { name: "Driver", value: "nobody in the seat" };
+  return { name: "Driver", value: values["driver"] ? refName(values["driver"]) : "in it, not said who", href: to("drivers") };
+}
+
+function typed(kind: Measure, name: string, text: string | undefined, unit: string, without = "not noted"): Fact {
+  const reading = readingOf(kind, text ?? "", unit);
+  if (reading.state === "empty") return { name, value: without };
+  return { name, value: text!, under: reading.state === "read" ? `read as ${reading.words}` : reading.sentence };
+}

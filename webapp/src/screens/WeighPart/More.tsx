@@ -1,0 +1,27 @@
+/** What may be said of a weighing and need not be: bolts, zone, measured place, where one is, a note. */
+import { ZONES } from "../../generated/kinds";
+import { Choice, Pick, TextField } from "../../parts/Field";
+import { QuantityField } from "../../parts/QuantityField";
+import type { PartForm, Place } from "./form";
+
+const BOLTS = [{ value: "yes", label: "Bolts included" }, { value: "no", label: "Without bolts" }];
+const PLACES: { value: Place; label: string }[] = [
+  { value: "garage", label: "Garage" }, { value: "yard", label: "Yard" }, { value: "paddock", label: "Paddock" }, { value: "elsewhere", label: "Elsewhere" },
+];
+
+type Props = { form: PartForm; isPart: boolean; change: (patch: Partial<PartForm>) => void };
+
+export function More({ form, isPart, change }: Props) {
+  return (
+    <details class="more-about">
+      <summary>Bolts, place, note</summary>
+      <div class="stack">
+        <Choice label="On the scale" value={form.withBolts === null ? null : form.withBolts ? "yes" : "no"} options={BOLTS} onValue={(value) => change({ withBolts: value === "yes" })} />
+        <Choice label="Where you are" value={form.place} options={PLACES} onValue={(place) => change({ place })} />
+        {isPart && <Pick label="Where it sits in the car" value={form.zone} options={ZONES.map((zone) => ({ value: zone, label: zone }))} none="Not said" onValue={(zone) => change({ zone: zone || null })} />}
+        {isPart && <QuantityField kind="length" label="Or measured: behind the front axle" value={form.x} onValue={(x) => change({ x })} hint="Only if you measured it; the zone is enough." />}
+        <TextField label="Note" long value={form.note} most={4000} onValue={(note) => change({ note })} />
+      </div>
+    </details>
+  );
+}

@@ -1,0 +1,104 @@
+/** The form of one weighing: looks and keypad first, then what it is and the photo; save stays in reach. */
+import { useMemo, useState } from "preact/hooks";
+import { car } from "../../answers";
+import { garage } from "../../journal/garage";
+import { newId, save } from "../../journal/write";
+import { Keypad } from "../../parts/Keypad";
+import { TroubleNotice } from "../../parts/Notice";
+import { ShotPreview, TakePhoto } from "../../parts/Photos";
+import { RecordPick } from "../../parts/RecordPick";
+import { SaveDock, useSaving } from "../../parts/SaveDock";
+import { press, unitWritten, type Key } from "../../parts/typing";
+import { KEYPAD_UNITS, takesFractions, unitOf, unitWord } from "../../parts/units";
+import { useDraft } from "../../parts/useDraft";
+import type { AppError } from "../../generated/errors";
+import { changesOf, emptyForm, missing, type Habits, type PartForm as Form } from "./form";
+import { rememberHabits } from "./habits";
+import { How } from "./How";
+import { Looks, type LookName } from "./Looks";
+import { methodRow } from "./methods";
+import { More } from "./More";
+import { offersFrom } from "./offers";
+import { Net, SecondLook } from "./SecondLook";
+
+type Props = { of: string | null; replaces: string | null; habits: Habits; onSaved: (weighing: string) => void };
+
+export function PartForm({ of, replaces, habits, onSaved }: Props) {
+  const start = useMemo(() => () => startOf(of, replaces, habits), [of, replaces, habits]);
+  const isSaved = (kept: Form) => garage.value.byId.has(kept.id);
+  const { form, change, name } = useDraft<Form>(`weigh-part:${of ?? ""}:${replaces ?? ""}`, start, isSaved);
+  const saving = useSaving();
+  if (!form) return null;
+  const isPart = garage.value.byId.get(form.of.id ?? "")?.kind !== "driver";
+  const keep = async () => {
+    const around = { car: car.value?.id ?? null, lengthUnit: unitOf("length"), replaces, isPart };
+    await save(changesOf(form, around), form.shots.map((shot) => ({ of: form.id, ...shot })), name);
+    rememberHabits(form);
+    onSaved(form.id);
+  };
+  return (
+    <div class="weigh-part">
+      <ByKeypad form={form} change={change} />
+      <div class="stack weigh-what-it-is">
+        <WhatItIs form={form} change={change} />
+        <Shots form={form} change={change} />
+        <More form={form} isPart={isPart} change={change} />
+        <SecondLook form={form} replaces={replaces} />
+      </div>
+      <SaveDock label="Save weighing" saving={saving} missing={missing(form)} onSave={keep} />
+    </div>
+  );
+}
+
+/** A new reading of a known weighing starts from the same scale and the same way of weighing. */
+function startOf(of: string | null, replaces: string | null, habits: Habits): Form {
+  const before = replaces ? garage.value.byId.get(replaces)?.values : undefined;
+  const id = of ?? (before?.["of"] as string | undefined) ?? null;
+  const name = id ? String(garage.value.byId.get(id)?.values["name"] ?? "") : "";
+  const form = emptyForm({ weighing: newId(), part: newId() }, { id, text: name }, habits);
+  if (!before) return form;
+  return { ...form, method: before["method"] as Form["method"], scale: (before["scale"] as string | undefined) ?? null };
+}
+
+type Part = { form: Form; change: (patch: Partial<Form>) => void };
+
+function ByKeypad({ form, change }: Part) {
+  const [active, setActive] = useState<LookName>("shown");
+  const { second } = methodRow(form.method);
+  const now = second ? active : "shown";
+  const counts = now === "second" && second === "pieces";
+  const inForce = counts ? "" : unitWritten(form[now]) ?? unitWord(form.unit);
+  const onKey = (key: Key) => change({ [now]: press(form[now], key).slice(0, 64), ...unitAfter(form.unit, key) });
+  return (
+    <div class="weigh-looks">
+      <Looks form={form} active={now} onActive={setActive} onText={(name, text) => change({ [name]: text })} />
+      <Keypad units={counts ? [] : KEYPAD_UNITS.mass} unit={inForce} fractions={!counts && takesFractions(unitWord(form.unit))} onKey={onKey} />
+      <Net form={form} />
+      <How form={form} change={change} />
+    </div>
+  );
+}
+
+/** A unit key also says what bare numbers are from now on; on a scale that shows pounds and ounces both stay. */
+function unitAfter(unit: string, key: Key): Partial<Form> {
+  return key.sort === "unit" && !unit.split(" ").includes(key.text) ? { unit: key.text } : {};
+}
+
+function WhatItIs({ form, change }: Part) {
+  const { of } = garage.value;
+  const offers = useMemo(() => offersFrom(of("part"), of("driver"), of("weighing")), [garage.value]);
+  return <RecordPick label="What is it?" offers={offers} value={form.of} makes="a new part" hint="Tap one, or type a name." onValue={(picked) => change({ of: picked })} />;
+}
+
+function Shots({ form, change }: Part) {
+  const [trouble, setTrouble] = useState<AppError | null>(null);
+  return (
+    <div class="stack">
+      {form.shots.map((shot, i) => (
+        <ShotPreview key={i} shot={shot} onDrop={() => change({ shots: form.shots.filter((each) => each !== shot) })} />
+      ))}
+      <TakePhoto onShot={(shot) => change({ shots: [...form.shots, shot] })} onTrouble={setTrouble} />
+      <TroubleNotice trouble={trouble} />
+    </div>
+  );
+}

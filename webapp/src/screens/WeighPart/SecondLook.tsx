@@ -1,0 +1,51 @@
+/** What is odd about a reading, said before it is saved; it is kept either way. */
+import { known, say } from "../../answers";
+import { showMass } from "../../core/shown";
+import type { Uncertain } from "../../core/uncertain";
+import { Notice } from "../../parts/Notice";
+import { massUnit } from "../../parts/units";
+import { Warnings } from "../../parts/Warnings";
+import { readOne } from "../Weighing/readOne";
+import { farFrom } from "./far";
+import { missing, weighingOf, type PartForm } from "./form";
+import { methodRow } from "./methods";
+
+/** The weighing as it stands in the form, read; null while something of it is still missing. */
+function asTyped(form: PartForm) {
+  const complete = missing({ ...form, of: { id: null, text: "x" } }) === null;
+  return complete ? readOne({ id: form.id, ...weighingOf(form, null) }) : null;
+}
+
+export function SecondLook({ form, replaces }: { form: PartForm; replaces: string | null }) {
+  const read = asTyped(form);
+  if (!read) return null;
+  const before = form.of.id && !replaces ? known.value.of.get(form.of.id) : null;
+  const earlier = before?.basis === "weighed" ? before.mass : null;
+  const far = earlier && read.reading ? farFrom(earlier, read.reading.mass) : null;
+  return (
+    <>
+      <Warnings of={read.warnings} />
+      {far && earlier && <Far earlier={earlier} far={far} />}
+    </>
+  );
+}
+
+function Far({ earlier, far }: { earlier: Uncertain; far: Uncertain }) {
+  return (
+    <Notice sort="caution">
+      <p><strong>Until now it weighed {say(earlier)}; this is {showMass(Math.abs(far.value), massUnit())} {far.value > 0 ? "more" : "less"}.</strong></p>
+      <p>Look at the display again, and at what else is on the scale. It is kept either way.</p>
+    </Notice>
+  );
+}
+
+/** What comes out of two readings or a count, while typing. */
+export function Net({ form }: { form: PartForm }) {
+  if (methodRow(form.method).second === null) return null;
+  const reading = asTyped(form)?.reading;
+  return (
+    <p class="net num" aria-live="polite">
+      {reading ? <>{form.method === "batch" ? "One piece: " : "The part: "}<strong class="brass">{say(reading.mass)}</strong></> : <span class="quiet">{methodRow(form.method).hint}</span>}
+    </p>
+  );
+}

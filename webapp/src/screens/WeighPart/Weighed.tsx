@@ -1,0 +1,42 @@
+/** After saving: what it weighs and how sure that is, and what comes next. */
+import { known, say } from "../../answers";
+import { garage, type Rec } from "../../journal/garage";
+import { MassFigure } from "../../parts/MassFigure";
+import { refName } from "../../parts/naming";
+import { Notice } from "../../parts/Notice";
+import { Warnings } from "../../parts/Warnings";
+import { to } from "../../route";
+import { readOne } from "../Weighing/readOne";
+import { AddToJob } from "./AddToJob";
+
+type Props = { id: string; back: string | null; onAgain: () => void };
+
+export function Weighed({ id, back, onAgain }: Props) {
+  const rec = garage.value.byId.get(id);
+  if (!rec) return null;
+  const of = String(rec.values["of"]);
+  const { reading, warnings } = readOne({ id, ...rec.values });
+  return (
+    <div class="stack">
+      <Notice sort="saved"><p><strong>Saved on this phone.</strong></p></Notice>
+      <div>
+        <h2>{refName(of)}{Number(rec.values["pieces"] ?? 1) > 1 ? ", one piece" : ""}</h2>
+        {reading && <MassFigure mass={reading.mass} />}
+        <Together of={of} rec={rec} />
+      </div>
+      <Warnings of={warnings} />
+      <button type="button" class="button main" onClick={onAgain}>Weigh another</button>
+      {back && <a class="button wide" href={back}>Back to where I was</a>}
+      <a class="button wide" href={to("weighing", id)}>Look at this weighing</a>
+      {garage.value.byId.get(of)?.kind === "part" && <AddToJob part={of} />}
+    </div>
+  );
+}
+
+/** With earlier weighings of the same part, what all of them say together. */
+function Together({ of, rec }: { of: string; rec: Rec }) {
+  const mass = known.value.of.get(of);
+  const readings = mass?.readings.length ?? 0;
+  if (!mass?.mass || readings < 2 || rec.values["replaces"]) return null;
+  return <p class="quiet num">All {readings} weighings of it together: {say(mass.mass)}</p>;
+}

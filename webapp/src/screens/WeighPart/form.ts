@@ -1,0 +1,107 @@
+/**
+ * The form behind weighing a part: what is typed and chosen, what is still missing, and the records it becomes.
+ *
+ * The weighing's id is made when the form opens, so that a form saved just before the page was killed is known again
+ * and never saved twice.
+ */
+import { momentNow } from "../../parts/moments";
+import type { Shot } from "../../parts/Photos";
+import { readingOf, typedOf } from "../../parts/reading";
+import type { Picked } from "../../parts/RecordPick";
+import type { Change } from "../../journal/write";
+import type { Value } from "../../journal/types";
+import { methodRow, type Method } from "./methods";
+
+export type Place = "garage" | "yard" | "paddock" | "elsewhere";
+
+export type PartForm = {
+  id: string;
+  newPart: string;
+  of: Picked;
+  method: Method;
+  shown: string;
+  second: string;
+  /** What a bare number is read in. */
+  unit: string;
+  scale: string | null;
+  withBolts: boolean | null;
+  zone: string | null;
+  /** How far behind the front axle, where somebody measured it. */
+  x: string;
+  place: Place;
+  note: string;
+  shots: Shot[];
+};
+
+/** What the next weighing starts with: the scale and unit in hand, and where. */
+export type Habits = { unit: string; scale: string | null; place: Place };
+
+export function emptyForm(ids: { weighing: string; part: string }, of: Picked, habits: Habits): PartForm {
+  return {
+    id: ids.weighing, newPart: ids.part, of, method: "direct", shown: "", second: "", ...habits,
+    withBolts: null, zone: null, x: "", note: "", shots: [],
+  };
+}
+
+/** True when nothing worth keeping has been entered. */
+export function isBlank(form: PartForm): boolean {
+  return form.shown === "" && form.second === "" && form.note === "" && form.shots.length === 0 && form.of.text.trim() === "";
+}
+
+/** What stands between this form and saving, as one sentence; null when it can be saved. */
+export function missing(form: PartForm): string | null {
+  const row = methodRow(form.method);
+  const first = readingOf("mass", form.shown, form.unit, true);
+  if (first.state === "empty") return `Type what the scale shows (${row.first.toLowerCase()}).`;
+  if (first.state === "trouble") return `${first.sentence} ${first.todo}`;
+  if (row.second === "pieces" && !isCount(form.second)) return "Type how many pieces are on the scale, a whole number.";
+  if (row.second && row.second !== "pieces") {
+    const second = readingOf("mass", form.second, form.unit);
+    if (second.state === "empty") return `Type the second reading too (${row.secondLabel.toLowerCase()}).`;
+    if (second.state === "trouble") return `${second.sentence} ${second.todo}`;
+    if (row.second === "shown_empty" && second.value >= first.value) return `“${row.first}” must show more than “${row.secondLabel}”. Look at both readings again.`;
+  }
+  if (form.of.id === null && form.of.text.trim() === "") return "Say what it is.";
+  return null;
+}
+
+function isCount(text: string): boolean {
+  return /^[1-9][0-9]{0,3}$/.test(text.trim()) && Number(text) <= 1000;
+}
+
+/** The weighing's own fields, as far as they are typed: what is saved, and what is worked out while typing. */
+export function weighingOf(form: PartForm, replaces: string | null): Record<string, Value> {
+  const { second } = methodRow(form.method);
+  const fields: Record<string, Value> = {
+    of: form.of.id ?? form.newPart, what: form.of.text.trim(), method: form.method, shown: typedOf("mass", form.shown, form.unit),
+    place: form.place,
+  };
+  if (second === "pieces") fields["pieces"] = isCount(form.second) ? Number(form.second) : null;
+  else if (second) fields[second] = typedOf("mass", form.second, form.unit);
+  if (form.scale) fields["scale"] = form.scale;
+  if (form.withBolts !== null) fields["with_bolts"] = form.withBolts;
+  if (form.note.trim()) fields["note"] = form.note.trim();
+  if (replaces) fields["replaces"] = replaces;
+  return fields;
+}
+
+/** `isPart`: what is weighed is a part (a driver has no place in the car to note here). */
+export type Around = { car: string | null; lengthUnit: string; replaces: string | null; isPart: boolean };
+
+/** The changes that save the form: the weighing, and before it the part where it is new or its place was given. */
+export function changesOf(form: PartForm, { car, lengthUnit, replaces, isPart }: Around): Change[] {
+  const weighing: Change = { kind: "weighing", record: form.id, set: { ...weighingOf(form, replaces), at: momentNow() }, base: [] };
+  const where = placed(form, lengthUnit);
+  if (form.of.id === null) {
+    const part: Record<string, Value> = { name: form.of.text.trim(), ...where };
+    if (car) part["car"] = car;
+    if (form.place === "yard") part["whereabouts"] = "yard";
+    return [{ kind: "part", record: form.newPart, set: part, base: [] }, weighing];
+  }
+  return isPart && Object.keys(where).length ? [{ kind: "part", record: form.of.id, set: where }, weighing] : [weighing];
+}
+
+function placed(form: PartForm, lengthUnit: string): Record<string, Value> {
+  const where: Record<string, Value> = form.zone ? { zone: form.zone } : {};
+  return form.x.trim() ? { ...where, x: typedOf("length", form.x, lengthUnit) } : where;
+}

@@ -1,0 +1,17 @@
+/** The scale a reading came from: its steps and how true it is, from checks or assumed. */
+import type { ScaleModel } from "../../core/scale";
+import { showMass } from "../../core/shown";
+import { garage, type Value } from "../../journal/garage";
+import { Row } from "../../parts/Row";
+import { massUnit } from "../../parts/units";
+import { to } from "../../route";
+import { trustWords } from "../Scale/trust";
+
+export function OnScale({ model, scale }: { model: ScaleModel | null; scale: Value | undefined }) {
+  const rec = typeof scale === "string" ? garage.value.byId.get(scale) : undefined;
+  const trust = trustWords(model ?? undefined);
+  if (!rec) return <Row name="No scale was named" note="Taken to be rough, and its steps to be the last digit typed." value={trust.shown} under={trust.from} />;
+  const typed = rec.values["division"];
+  const steps = typed ? `Steps of ${String(typed)}` : model?.division ? `Steps of ${showMass(model.division, massUnit())}` : "Steps not noted: taken to be the last digit typed";
+  return <Row name={String(rec.values["name"])} note={steps} value={trust.shown} under={trust.from} href={to("scale", rec.id)} />;
+}

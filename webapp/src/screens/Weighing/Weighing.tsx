@@ -1,0 +1,54 @@
+/** The trail of one weighing: what was typed, how it was read, on which scale, how sure, the photo, what it is used for. */
+import { garage, type Rec } from "../../journal/garage";
+import { Doubts } from "../../parts/Doubts";
+import { Facts } from "../../parts/Facts";
+import { MassFigure } from "../../parts/MassFigure";
+import { momentOfId, sayMoment } from "../../parts/moments";
+import { RecordPhotos } from "../../parts/RecordPhotos";
+import { nameOf } from "../../parts/naming";
+import { Screen, Section } from "../../parts/Screen";
+import { Warnings } from "../../parts/Warnings";
+import { Correct, CountsOrNot } from "../../parts/Correct";
+import { to } from "../../route";
+import { methodRow, type Method } from "../WeighPart/methods";
+import { OnScale } from "./OnScale";
+import { readOne, type ReadOne } from "./readOne";
+import { typedRows } from "./typedRows";
+import { UsedFor } from "./UsedFor";
+
+export function Weighing({ id }: { id: string }) {
+  const rec = garage.value.byId.get(id);
+  if (!rec) return <Screen title="A weighing not here yet" back="#/weigh"><p>Its record has not reached this phone.</p></Screen>;
+  const read = readOne({ id, ...rec.values });
+  const of = garage.value.byId.get(String(rec.values["of"]));
+  return (
+    <Screen title={of ? nameOf(of) : String(rec.values["what"] ?? "Weighing")} back={of?.kind === "part" ? to("part", of.id) : "#/weigh"}>
+      <CountsOrNot rec={rec} />
+      <Headline rec={rec} read={read} />
+      <div class="two-columns">
+        <div>
+          <Section title="As typed"><Facts rows={typedRows(rec)} /></Section>
+          <Section title="On the scale"><OnScale model={read.model} scale={rec.values["scale"]} /></Section>
+          {read.reading && <Section title="How sure, and why"><Doubts mass={read.reading.mass} /></Section>}
+        </div>
+        <div>
+          <Section title="Photos"><RecordPhotos of={id} /></Section>
+          <UsedFor rec={rec} />
+        </div>
+      </div>
+      <Correct rec={rec} again={of ? to("weigh-part", of.id, { replaces: id }) : to("weigh-part", { replaces: id })} />
+    </Screen>
+  );
+}
+
+function Headline({ rec, read }: { rec: Rec; read: ReadOne }) {
+  const row = methodRow(rec.values["method"] as Method);
+  const when = sayMoment((rec.values["at"] as string | undefined) ?? momentOfId(rec.id));
+  return (
+    <div class="stack">
+      {read.reading ? <MassFigure mass={read.reading.mass} /> : <p class="figure">Not readable</p>}
+      <p class="quiet">{Number(rec.values["pieces"] ?? 1) > 1 ? "One piece. " : ""}{row.label}, {when}{rec.pending ? ", on this phone only" : ""}</p>
+      <Warnings of={read.warnings} />
+    </div>
+  );
+}

@@ -1,0 +1,23 @@
+/** One weighing read by itself, saved or still being typed, counted or replaced: what it alone says of the mass. */
+import { lists, type Plain } from "../../answers";
+import { readGarage } from "../../core/garage";
+import type { Warned, Weighing } from "../../core/records";
+import { scaleModels, UNNAMED, type ScaleModel } from "../../core/scale";
+import { readWeighing, type Reading } from "../../core/weighing";
+
+/** `reading` is null when it cannot be read; `warnings` then say why. `model`: what is known of its scale's errors. */
+export type ReadOne = { weighing: Weighing | null; reading: Reading | null; model: ScaleModel | null; warnings: readonly Warned[] };
+
+export function readOne(record: Plain): ReadOne {
+  const { scales = [], scale_checks = [] } = lists.value;
+  // Alone: neither what it replaces nor what it was of matters for what the display said.
+  const alone = { ...record, of: null, replaces: null, deleted: null };
+  const garage = readGarage({ scales, scale_checks, weighings: [alone] });
+  const weighing = garage.weighings.get(record.id) ?? null;
+  if (!weighing) return { weighing, reading: null, model: null, warnings: garage.warnings };
+  const model = scaleModels(garage).get(weighing.scale ?? UNNAMED) ?? null;
+  const result = model && readWeighing(weighing, model);
+  if (!result) return { weighing, reading: null, model, warnings: garage.warnings };
+  if ("mass" in result) return { weighing, reading: result, model, warnings: result.warnings };
+  return { weighing, reading: null, model, warnings: [result] };
+}

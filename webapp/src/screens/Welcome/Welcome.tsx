@@ -1,0 +1,123 @@
+/**
+ * The first start: the car's name, then the scale at hand, then straight to the first weighing.
+ *
+ * Four fields are needed in all: the car's name, the kind of scale, what is weighed and what the display shows. The
+ * minimum may wait; nothing else is asked.
+ */
+import { useState } from "preact/hooks";
+import "./Welcome.css";
+import { garage } from "../../journal/garage";
+import { newId, save, type Change } from "../../journal/write";
+import { Choice, TextField } from "../../parts/Field";
+import { QuantityField } from "../../parts/QuantityField";
+import { typedOf } from "../../parts/reading";
+import { SaveDock, useSaving } from "../../parts/SaveDock";
+import { SCALE_KINDS, usualFor, type ScaleKindRow } from "../../parts/scaleKinds";
+import { useDraft } from "../../parts/useDraft";
+import { replace, to } from "../../route";
+import { session } from "../../store/session";
+
+type MassUnit = "kg" | "lb" | "lb oz";
+type Start = { car: string; massUnit: MassUnit; minimum: string; kind: string | null; division: string };
+
+const MASS_UNITS: { value: MassUnit; label: string }[] = [
+  { value: "kg", label: "Kilograms" }, { value: "lb", label: "Pounds" }, { value: "lb oz", label: "Pounds and ounces" },
+];
+const blank = (): Start => ({ car: "", massUnit: navigator.language === "en-US" ? "lb" : "kg", minimum: "", kind: null, division: "" });
+
+export function Welcome() {
+  const { form, change, name } = useDraft<Start>("welcome", blank, () => false);
+  const [step, setStep] = useState<"car" | "scale">("car");
+  const saving = useSaving();
+  if (!form) return null;
+  const begin = async () => {
+    await save(changesOf(form), [], name);
+    replace(to("weigh-part"));
+  };
+  return (
+    <div class="welcome">
+      {step === "car" ? <TheCar form={form} change={change} onNext={() => setStep("scale")} /> : <TheScale form={form} change={change} onBack={() => setStep("car")} />}
+      {step === "scale" && <SaveDock label="Weigh the first part" saving={saving} onSave={begin} />}
+    </div>
+  );
+}
+
+type Half = { form: Start; change: (patch: Partial<Start>) => void };
+
+function TheCar({ form, change, onNext }: Half & { onNext: () => void }) {
+  const [asked, setAsked] = useState(false);
+  const named = form.car.trim() !== "";
+  return (
+    <>
+      <header class="welcome-head">
+        <h1>What does the car weigh?</h1>
+        <p>Weigh parts on whatever is at hand. Tarebook adds up, says how sure it is, and how far the car is from its minimum.</p>
+      </header>
+      <TextField label="What is the car called?" value={form.car} most={120} onValue={(car) => change({ car })} trouble={asked && !named ? "Give it a name, any name." : null} />
+      <Choice label="You think in" value={form.massUnit} options={MASS_UNITS} onValue={(massUnit) => change({ massUnit })} />
+      <QuantityField kind="mass" label="The class minimum, if you know it" value={form.minimum} unit={bare(form.massUnit)} onValue={(minimum) => change({ minimum })} hint="It can wait." />
+      <div class="dock">
+        <button type="button" class="button main" onClick={() => (named ? onNext() : setAsked(true))}>Next: your scale</button>
+      </div>
+    </>
+  );
+}
+
+function TheScale({ form, change, onBack }: Half & { onBack: () => void }) {
+  const pick = (row: ScaleKindRow | null) => change({ kind: row?.kind ?? null, division: row ? usualFor(row, form.massUnit).division : "" });
+  const row = SCALE_KINDS.find((each) => each.kind === form.kind);
+  return (
+    <>
+      <header class="welcome-head">
+        <button type="button" class="button plain" onClick={onBack}>Back</button>
+        <h1>Which scale is at hand?</h1>
+        <p class="quiet">More can be added later.</p>
+      </header>
+      <div class="scale-doors" role="group" aria-label="Kind of scale">
+        {SCALE_KINDS.map((each) => <ScaleDoor key={each.kind} label={each.label} chosen={form.kind === each.kind} onTap={() => pick(each)} />)}
+        <ScaleDoor label="Not sure yet" chosen={form.kind === null} onTap={() => pick(null)} />
+      </div>
+      {row && <QuantityField kind="mass" label="Steps of its display" value={form.division} unit={usualFor(row, form.massUnit).unit} onValue={(division) => change({ division })} hint="The smallest change it can show." />}
+    </>
+  );
+}
+
+function ScaleDoor({ label, chosen, onTap }: { label: string; chosen: boolean; onTap: () => void }) {
+  return <button type="button" class="scale-door" aria-pressed={chosen} onClick={onTap}>{label}</button>;
+}
+
+/** A whole car is never typed in ounces: bare numbers are pounds. */
+function bare(massUnit: MassUnit): string {
+  return massUnit === "lb oz" ? "lb" : massUnit;
+}
+
+function changesOf(form: Start): Change[] {
+  const car = newId();
+  const name = form.car.trim();
+  return [
+    { kind: "car", record: car, set: { name }, base: [] },
+    unitChange(form),
+    ...sheetOf(form, car),
+    ...scaleOf(form),
+  ];
+}
+
+/** The garage's own record has the garage's id; its name is required when it is made. */
+function unitChange({ massUnit }: Start): Change {
+  const record = session.value.garage ?? newId();
+  const isNew = !garage.value.byId.has(record);
+  return { kind: "garage", record, set: { ...(isNew && { name: "Garage" }), mass_unit: massUnit } };
+}
+
+function sheetOf(form: Start, car: string): Change[] {
+  if (!form.minimum.trim()) return [];
+  return [{ kind: "class_sheet", set: { car, name: "My class", minimum: typedOf("mass", form.minimum, bare(form.massUnit)) }, base: [] }];
+}
+
+function scaleOf(form: Start): Change[] {
+  const row = SCALE_KINDS.find((each) => each.kind === form.kind);
+  if (!row) return [];
+  const { unit } = usualFor(row, form.massUnit);
+  const division = form.division.trim() ? typedOf("mass", form.division, unit) : null;
+  return [{ kind: "scale", set: { name: row.name, kind: row.kind, unit, ...(division && { division }) }, base: [] }];
+}
