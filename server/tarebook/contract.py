@@ -122,6 +122,15 @@ export const DIMENSIONS: Readonly<Record<Kind, Dimension>> = {_json(unit_table()
 """
 
 
+def sentences_ts() -> str:
+    from tarebook.core.sentences import SENTENCES
+
+    return f"""{HEADER}
+/** What a standing is told in; `{{name}}` in a sentence is filled by core/sentences. */
+export const SENTENCES = {_json(SENTENCES)} as const;
+"""
+
+
 def openapi_json() -> str:
     from tarebook.api.app import openapi_document
 
@@ -144,6 +153,7 @@ def everything() -> Iterator[tuple[str, str]]:
     yield "errors.ts", errors_ts()
     yield "kinds.ts", kinds_ts()
     yield "units.ts", units_ts()
+    yield "sentences.ts", sentences_ts()
     document = openapi_json()
     yield "openapi.json", document
     yield "api.ts", api_ts(document)

@@ -19,7 +19,7 @@ import { type Uncertain, rectangular, u, uncertain } from "./uncertain";
 export const UNNAMED = "";
 
 // Relative standard uncertainty of the gain: common practice, no source.
-const ASSUMED_GAIN: Readonly<Record<string, number>> = {
+export const ASSUMED_GAIN: Readonly<Record<string, number>> = {
   kitchen: 0.003, bench: 0.002, hanging: 0.01, bathroom: 0.01, corner_pads: 0.002, axle_pads: 0.005, platform: 0.001,
 };
 const ASSUMED_GAIN_UNNAMED = 0.02;

@@ -1,0 +1,127 @@
+"""What the official scale is likely to show, and how much weight to keep in hand for it.
+
+The official scale shows m·(1 + ĝ) rounded to its division. Its gain is not known better than anybody's, but if the
+car was weighed on that very scale before, the gain is already in the weight and cancels in what it will show again:
+both are sums over the same named sources, so the covariance takes care of itself. A display that rounds to nearest
+shows less than the minimum M when the load is half a division under M*, the first step at or above M:
+
+    P(shown < M) = Φ((M* − d/2 − ŷ) / u)      rounding to nearest, division d
+    P(shown < M) = Φ((M − ŷ) / u)             rule or division unknown
+
+Beside u of the weight and of the gain, u has the scale's own repeatability: it will be a new look. "In hand" for a risk
+r is how far above the minimum the weight must be for P to be r: the guard band of JCGM 106:2012, 8.3.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from math import ceil
+
+from tarebook.core import normal
+from tarebook.core.records import ClassSheet, Garage, WeighIn
+from tarebook.core.scale import ASSUMED_GAIN
+from tarebook.core.uncertain import Uncertain, u, weighted_sum
+from tarebook.core.weigh_in import ASSUMED_REPEATABILITY, repeatability
+from tarebook.core.weighing import Masses
+
+_PASSES = 6  # each brings the guard about a thousand times nearer: u hardly depends on the weight
+
+
+@dataclass(frozen=True, slots=True)
+class OfficialScale:
+    """`scale`: id of the scale of an earlier official weigh-in, or None when all is `assumed`. Masses in kg.
+
+    `division`: None when unknown; `rounding`: "nearest" or "unknown".
+    """
+
+    scale: str | None
+    gain: Uncertain
+    repeatability: float
+    division: float | None
+    rounding: str
+
+
+@dataclass(frozen=True, slots=True)
+class OfficialReading:
+    """`expected`: what the scale should show before rounding, kg. `chance_under`: that it shows less than the minimum.
+
+    `in_hand`: what to keep above the minimum, kg, for `chance_under` to be no more than the risk asked for.
+    """
+
+    scale: OfficialScale
+    expected: Uncertain
+    chance_under: float
+    in_hand: float
+
+
+def official_scale(
+    garage: Garage,
+    known: Masses,
+    sheet: ClassSheet | None,
+    weigh_ins: Sequence[WeighIn],
+    gains: Mapping[str, Uncertain],
+) -> OfficialScale:
+    """The scale of the last official weigh-in that names one, else an assumed platform.
+
+    `weigh_ins` in order; `gains` as they are in the weight, by scale id, so that the same scale's error cancels.
+    """
+    named = [record.scale for record in weigh_ins if record.official and record.scale]
+    stated = sheet.scale_division.value if sheet and sheet.scale_division else None
+    rounding = (sheet.scale_rounding if sheet else None) or "unknown"
+    if not named:
+        gain = Uncertain(0.0, {"cal:official": ASSUMED_GAIN["platform"]})
+        return OfficialScale(None, gain, ASSUMED_REPEATABILITY["platform"], stated, rounding)
+    model = known.scales[named[-1]]
+    gain = gains.get(model.id, model.gain)
+    return OfficialScale(model.id, gain, repeatability(garage, model), stated or model.division, rounding)
+
+
+def official_reading(weight: Uncertain, minimum: float, official: OfficialScale, risk: float) -> OfficialReading:
+    """What the scale should show for a car of this weight, against a minimum (kg) and a risk between 0 and 1."""
+    return OfficialReading(
+        official,
+        expected_reading(weight, official),
+        chance_under(weight, minimum, official),
+        in_hand(weight, minimum, official, risk),
+    )
+
+
+def expected_reading(weight: Uncertain, official: OfficialScale) -> Uncertain:
+    """What the official scale should show before rounding, kg."""
+    reading = weighted_sum((weight, official.gain), (1.0 + official.gain.value, weight.value))
+    through = weight.value * (1.0 + official.gain.value)
+    return Uncertain(through, {**reading.sources, "rep:official": official.repeatability})
+
+
+def threshold(minimum: float, official: OfficialScale) -> float:
+    """The load (kg, as this scale feels it) under which it shows less than the minimum."""
+    if official.rounding != "nearest" or not official.division:
+        return minimum
+    return ceil(minimum / official.division - 1e-9) * official.division - 0.5 * official.division
+
+
+def chance_under(weight: Uncertain, minimum: float, official: OfficialScale) -> float:
+    """The probability that the official scale shows less than `minimum` kg."""
+    reading = expected_reading(weight, official)
+    short = threshold(minimum, official) - reading.value
+    doubt = u(reading)
+    return normal.cumulative(short / doubt) if doubt else float(short > 0.0)
+
+
+def in_hand(weight: Uncertain, minimum: float, official: OfficialScale, risk: float) -> float:
+    """How far above the minimum (kg) the weight must be for `chance_under` to equal `risk`, at this weight's doubt.
+
+    0 < risk < 1. Negative when the scale's rounding forgives more than the doubt asks for.
+    """
+    guard = -normal.inverse(risk)
+    bare = threshold(minimum, official)
+    mass = bare
+    for _ in range(_PASSES):
+        mass = (bare + guard * _doubt_at(mass, weight, official)) / (1.0 + official.gain.value)
+    return mass - minimum
+
+
+def _doubt_at(mass: float, weight: Uncertain, official: OfficialScale) -> float:
+    """u of the reading if the weight were `mass`, with the doubt it has."""
+    return u(expected_reading(Uncertain(mass, weight.sources), official))

@@ -1,0 +1,89 @@
+"""The plain sentences a standing is told in, from one table of templates.
+
+A sentence here is what a person reads first, so it says one thing: how far above or under the minimum, or that it is
+too close to call. The phone's copy of the table is written by `python -m tarebook.contract`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tarebook.core.estimate import Gap
+from tarebook.core.official import OfficialReading
+from tarebook.core.shown import lay_out, show_chance, show_mass
+from tarebook.core.standing import Standing
+from tarebook.core.uncertain import Uncertain, expanded
+from tarebook.errors import describe
+
+SENTENCES = {
+    "above": "{mass} above the minimum, sure to ± {within}",
+    "under": "Under the minimum by {mass}, sure to ± {within}",
+    "close": "Too close to call: {chance} chance that the official scale shows under the minimum",
+    "no_minimum": "The class minimum is not entered yet",
+    "lighter": "{mass} lighter by the jobs written down, sure to ± {within}; the car itself has not been weighed yet",
+    "heavier": "{mass} heavier by the jobs written down, sure to ± {within}; the car itself has not been weighed yet",
+    "unweighed": "The car has not been weighed yet",
+    "in_hand": "Keep {mass} in hand",
+    "in_hand_none": "Nothing needs to be kept in hand",
+    "gap_more": "{mass} more is in the car than written down",
+    "gap_less": "{mass} less is in the car than written down",
+    "gap_none": "The last two weigh-ins agree with the jobs written down",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """`code` of the table, or of the error table where a reason is told; `data` as texts; `text` ready to read."""
+
+    code: str
+    data: dict[str, str]
+    text: str
+
+
+def margin_sentence(standing: Standing, unit: str) -> Said:
+    """How far from the minimum, in one sentence; or what is missing to tell. `unit`: a unit of mass."""
+    if standing.margin is None:
+        return _missing(standing, unit)
+    if standing.verdict == "close" and standing.official is not None:
+        return _said("close", chance=show_chance(standing.official.chance_under))
+    return _said(str(standing.verdict), **_size(standing.margin, unit))
+
+
+def in_hand_sentence(reading: OfficialReading, unit: str) -> Said:
+    """What to keep above the minimum, to the place the expected reading is known to."""
+    if reading.in_hand <= 0.0:
+        return _said("in_hand_none")
+    return _said("in_hand", mass=_size(Uncertain(reading.in_hand, reading.expected.sources), unit)["mass"])
+
+
+def gap_sentence(gap: Gap, unit: str) -> Said:
+    """What the last two weigh-ins found beside what is written down."""
+    if not gap.significant:
+        return _said("gap_none")
+    mass = show_mass(abs(gap.difference.value), unit, expanded(gap.difference))
+    return _said("gap_more" if gap.difference.value > 0.0 else "gap_less", mass=mass)
+
+
+def _missing(standing: Standing, unit: str) -> Said:
+    reason = standing.reasons["margin"]
+    if reason["code"] == "no_weigh_in":
+        if not standing.removed.value:
+            return _said("unweighed")
+        return _said("lighter" if standing.removed.value > 0.0 else "heavier", **_size(standing.removed, unit))
+    if reason["code"] in ("no_class_sheet", "no_minimum"):
+        return _said("no_minimum")
+    return Said(reason["code"], {}, str(describe(reason["code"], reason["data"])["sentence"]))
+
+
+def _size(item: Uncertain, unit: str) -> dict[str, str]:
+    """The size without its sign, and its expanded uncertainty, both to the place that deserves showing."""
+    shown = lay_out("mass", abs(item.value), unit, expanded(item))
+    return {"mass": _join(shown.parts), "within": _join(shown.within) or show_mass(0.0, unit)}
+
+
+def _join(parts: tuple[tuple[str, str], ...]) -> str:
+    return " ".join(f"{digits} {unit}" for digits, unit in parts)
+
+
+def _said(code: str, **data: str) -> Said:
+    return Said(code, data, SENTENCES[code].format(**data))

@@ -1,0 +1,66 @@
+/**
+ * The plain sentences a standing is told in, from one table of templates.
+ *
+ * A sentence here is what a person reads first, so it says one thing: how far above or under the minimum, or that it is
+ * too close to call. The table is the server's own (`server/tarebook/core/sentences.py`), in `generated/sentences`.
+ */
+
+import { describe } from "../generated/errors";
+import { SENTENCES } from "../generated/sentences";
+import { type Gap, isSignificant } from "./estimate";
+import type { OfficialReading } from "./official";
+import type { Warned } from "./records";
+import { type Piece, layOut, showChance, showMass } from "./shown";
+import type { Standing } from "./standing";
+import { type Uncertain, expanded, uncertain } from "./uncertain";
+
+/** `code` of the table, or of the error table where a reason is told; `data` as texts; `text` ready to read. */
+export type Said = { readonly code: string; readonly data: Readonly<Record<string, string>>; readonly text: string };
+
+/** How far from the minimum, in one sentence; or what is missing to tell. `unit`: a unit of mass. */
+export function marginSentence(standing: Standing, unit: string): Said {
+  const { margin, verdict, official } = standing;
+  if (margin === null || verdict === null) return missing(standing, unit);
+  if (verdict === "close" && official) return said("close", { chance: showChance(official.chance_under) });
+  return said(verdict, sizeOf(margin, unit));
+}
+
+/** What to keep above the minimum, to the place the expected reading is known to. */
+export function inHandSentence(reading: OfficialReading, unit: string): Said {
+  if (reading.in_hand <= 0) return said("in_hand_none", {});
+  const { mass } = sizeOf(uncertain(reading.in_hand, reading.expected.sources), unit);
+  return said("in_hand", { mass });
+}
+
+/** What the last two weigh-ins found beside what is written down. */
+export function gapSentence(gap: Gap, unit: string): Said {
+  if (!isSignificant(gap)) return said("gap_none", {});
+  const { difference } = gap;
+  const mass = showMass(Math.abs(difference.value), unit, expanded(difference));
+  return said(difference.value > 0 ? "gap_more" : "gap_less", { mass });
+}
+
+function missing({ reasons, removed }: Standing, unit: string): Said {
+  const { code, data } = reasons.margin as Warned;
+  if (code === "no_weigh_in") {
+    if (removed.value === 0) return said("unweighed", {});
+    return said(removed.value > 0 ? "lighter" : "heavier", sizeOf(removed, unit));
+  }
+  if (code === "no_class_sheet" || code === "no_minimum") return said("no_minimum", {});
+  return { code, data: {}, text: describe(code, data).sentence };
+}
+
+/** The size without its sign, and its expanded uncertainty, both to the place that deserves showing. */
+function sizeOf(item: Uncertain, unit: string): { mass: string; within: string } {
+  const shown = layOut("mass", Math.abs(item.value), unit, expanded(item));
+  return { mass: join(shown.parts), within: join(shown.within) || showMass(0, unit) };
+}
+
+function join(parts: readonly Piece[]): string {
+  return parts.map(([digits, unit]) => `${digits} ${unit}`).join(" ");
+}
+
+function said(code: keyof typeof SENTENCES, data: Readonly<Record<string, string>>): Said {
+  const text = SENTENCES[code].replace(/\{(\w+)\}/g, (_, name: string) => data[name] ?? "");
+  return { code, data, text };
+}

@@ -1,0 +1,189 @@
+/**
+ * The standing: what the car weighs now, how sure that is, and how far it is from the minimum.
+ *
+ * It answers for one trim and for the condition the class weighs in. The weight comes through the one door `estimate`;
+ * everything else here is comparing it: with the minimum as a mass, with the minimum as the official scale would show
+ * it, and with what was weighed and written down before. What cannot be told is null, and `reasons` says why, by name:
+ * weight, margin, start, gap.
+ */
+
+import { type Condition, chosenSheet, conditionOf, conditionWarnings, isWarned } from "./condition";
+import {
+  type Estimate, type Gap, type Nets, type Since, type Weighed, estimate, gapBetween, inOrder,
+} from "./estimate";
+import { type Past, type Start, pastOf, startOf } from "./history";
+import { type JobNet, jobNets, jobsInCar, massTotal } from "./net";
+import { type OfficialReading, officialReading, officialScale } from "./official";
+import { ZERO, add, toNumber } from "./ratio";
+import { type ClassSheet, type Garage, type Warned, type WeighIn, warned } from "./records";
+import { type Uncertain, scale, subtract, u, uncertain } from "./uncertain";
+import { loadsOf } from "./weighIn";
+import { type Masses, masses } from "./weighing";
+
+const RISK = 0.05; // of being shown under the minimum, when the class sheet names none: an assumption, no source
+
+export type Verdict = "above" | "under" | "close";
+export type Answer = "weight" | "margin" | "start" | "gap";
+
+/**
+ * Masses in kg. `minimum` has its adders in it; `margin` = weight − minimum.
+ *
+ * `official.in_hand` is what to keep above the minimum for `risk`. `ballast`: on board at the weigh-in the weight
+ * rests on, and in the weight. `removed`: net of the jobs in the car now, positive when it got lighter. `history`:
+ * every weigh-in in order. `verdict`: "above" or "under" the minimum when the margin is beyond its expanded
+ * uncertainty (k = 2) and, for above, the chance of being shown under is within the risk; else "close".
+ */
+export type Standing = {
+  readonly car: string | null;
+  readonly trim: Garage["trim"];
+  readonly condition: Condition;
+  readonly ballast: number;
+  readonly weight: Uncertain | null;
+  readonly minimum: number | null;
+  readonly margin: Uncertain | null;
+  readonly risk: number;
+  readonly official: OfficialReading | null;
+  readonly since: Since | null;
+  readonly removed: Uncertain;
+  readonly history: readonly Past[];
+  readonly start: Start | null;
+  readonly gap: Gap | null;
+  readonly reasons: Readonly<Partial<Record<Answer, Warned>>>;
+  readonly verdict: Verdict | null;
+  readonly warnings: readonly Warned[];
+};
+
+/** What every part of the answer is made from. `weighed`: the weigh-ins in order. */
+type Given = {
+  readonly garage: Garage;
+  readonly known: Masses;
+  readonly nets: Nets;
+  readonly sheet: ClassSheet | null;
+  readonly condition: Condition;
+  readonly weighed: readonly Weighed[];
+};
+
+/**
+ * The standing of the garage's car in the garage's trim.
+ *
+ * `classSheet`: id; by default the newest of the car. `weighIn`: id of the one to rest on; by default the last that has
+ * all its readings. `known`: the garage's masses, when they are at hand already.
+ */
+export function standing(
+  garage: Garage, known: Masses = masses(garage), classSheet: string | null = null, weighIn: string | null = null,
+): Standing {
+  const given = givenOf(garage, known, classSheet);
+  const { nets, condition, weighed } = given;
+  const chosen = weighed.filter(({ record }) => weighIn === null || record.id === weighIn);
+  const now = estimate(garage, known, nets, chosen, condition);
+  const minimum = minimumOf(garage, given.sheet);
+  const risk = riskOf(given.sheet);
+  const start = startOf(garage, known, nets, weighed, condition);
+  const gap = gapOf(given);
+  const found = isWarned(now) ? null : now;
+  const least = typeof minimum === "number" ? minimum : null;
+  const margin = found && least !== null ? subtract(found.weight, uncertain(least)) : null;
+  const official = officialOf(given, found, least, risk);
+  return {
+    car: garage.car?.id ?? null,
+    trim: garage.trim,
+    condition,
+    ballast: garage.weigh_ins.get(found?.since.weigh_in ?? "")?.ballast?.value ?? 0,
+    weight: found?.weight ?? null,
+    minimum: least,
+    margin,
+    risk,
+    official,
+    since: found?.since ?? null,
+    removed: scale(netNow(given), -1),
+    history: weighed.map((each) => pastOf(garage, known, each, condition)),
+    start: isWarned(start) ? null : start,
+    gap: isWarned(gap) ? null : gap,
+    reasons: reasonsOf({ weight: now, margin: isWarned(now) ? now : minimum, start, gap }),
+    verdict: verdictOf(margin, official, risk),
+    warnings: warningsOf(given, found, official),
+  };
+}
+
+function givenOf(garage: Garage, known: Masses, classSheet: string | null): Given {
+  const nets = jobNets(garage, known);
+  const sheet = chosenSheet(garage, classSheet);
+  const weighed = inOrder(garage).map((record) => {
+    return { record, loads: loadsOf(garage, record, known), jobs: jobsThen(garage, record) };
+  });
+  return { garage, known, nets, sheet, condition: conditionOf(garage, sheet, known), weighed };
+}
+
+/** The jobs stored with a weigh-in. Without a list there is nothing to confirm only while no job was ever fitted. */
+function jobsThen(garage: Garage, record: WeighIn): readonly string[] | null {
+  if (record.jobs === null) return jobsInCar(garage, "event").length > 0 ? null : [];
+  return record.jobs.filter((job) => garage.jobs.has(job));
+}
+
+/** The minimum with its adders, kg. One that cannot be read is no minimum: half of it would be a false comfort. */
+function minimumOf(garage: Garage, sheet: ClassSheet | null): number | Warned {
+  if (sheet === null) return warned("no_class_sheet");
+  const unread = garage.warnings.find(({ data }) => {
+    return data["list"] === "class_sheets" && data["id"] === sheet.id && isOfMinimum(data["field"]);
+  });
+  if (unread) return unread;
+  if (sheet.minimum === null) return warned("no_minimum", { class_sheet: sheet.id });
+  return toNumber(add(sheet.minimum.exact, sheet.adders?.exact ?? ZERO));
+}
+
+function isOfMinimum(field: unknown): boolean {
+  return field === "minimum" || field === "adders";
+}
+
+function riskOf(sheet: ClassSheet | null): number {
+  const risk = sheet?.risk ? toNumber(sheet.risk) : RISK;
+  return risk > 0 && risk < 1 ? risk : RISK;
+}
+
+function officialOf(
+  given: Given, found: Estimate | null, minimum: number | null, risk: number,
+): OfficialReading | null {
+  if (found === null || minimum === null) return null;
+  const records = given.weighed.map(({ record }) => record);
+  const theirs = officialScale(given.garage, given.known, given.sheet, records, found.gains);
+  return officialReading(found.weight, minimum, theirs, risk);
+}
+
+function verdictOf(margin: Uncertain | null, official: OfficialReading | null, risk: number): Verdict | null {
+  if (margin === null || official === null) return null;
+  if (margin.value > 2 * u(margin) && official.chance_under <= risk) return "above";
+  return margin.value < -2 * u(margin) ? "under" : "close";
+}
+
+function netNow({ garage, nets }: Given): Uncertain {
+  return massTotal(jobsInCar(garage).flatMap((job) => (nets.get(job.id) as JobNet).lines)).net;
+}
+
+function gapOf({ garage, known, nets, weighed }: Given): Gap | Warned {
+  const [first, second] = weighed.filter(({ loads }) => loads.loads.total).slice(-2);
+  return first && second ? gapBetween(garage, first, second, known, nets) : warned("one_weigh_in");
+}
+
+/** The answers that are no answers, by name. */
+function reasonsOf(answers: Readonly<Record<Answer, object | number>>): Standing["reasons"] {
+  const found = Object.entries(answers).filter(([, answer]) => typeof answer === "object" && isWarned(answer));
+  return Object.fromEntries(found) as Standing["reasons"];
+}
+
+/** What should be known of the weigh-in the weight rests on, of the jobs since, of the class and of its scale. */
+function warningsOf(given: Given, found: Estimate | null, official: OfficialReading | null): Warned[] {
+  const { garage, known, sheet, condition, weighed } = given;
+  const warnings = [...condition.warnings];
+  if (sheet?.risk && riskOf(sheet) !== toNumber(sheet.risk)) {
+    warnings.push(warned("risk_unusable", { class_sheet: sheet.id }));
+  }
+  const last = weighed.at(-1);
+  if (last && !last.loads.loads.total) warnings.push(warned("weigh_in_incomplete", { weigh_in: last.record.id }));
+  if (official && official.scale.scale === null) warnings.push(warned("official_scale_assumed"));
+  const restsOn = weighed.find(({ record }) => record.id === found?.since.weigh_in);
+  if (!found || !restsOn) return warnings;
+  warnings.push(...restsOn.loads.warnings, ...conditionWarnings(garage, restsOn.record, condition, known));
+  if (restsOn.record.ballast?.value) warnings.push(warned("ballast_kept", { weigh_in: restsOn.record.id }));
+  if (found.since.unweighed.length > 0) warnings.push(warned("unweighed", { parts: found.since.unweighed }));
+  return warnings;
+}
