@@ -14,7 +14,7 @@ def plain(result: Any) -> Any:
     if isinstance(result, Quantity):
         return f"{plain(result.exact)} as {result.unit}"
     if is_dataclass(result):
-        return plain({field.name: getattr(result, field.name) for field in fields(result)})
+        return plain({field.name: getattr(result, field.name) for field in fields(result) if field.name[0] != "_"})
     if isinstance(result, dict):
         return _filled({str(key): plain(value) for key, value in result.items()})
     if isinstance(result, frozenset):

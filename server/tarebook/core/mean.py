@@ -74,11 +74,15 @@ def weighted_mean(of: str, looks: Sequence[Look], gains: Mapping[str, Uncertain]
         groups.setdefault(look.scale, []).append(look)
     scales = [_averaged(group, gains[scale]) for scale, group in groups.items()]
     value, weights, misfit = _fitted(scales)
-    sources = _sources(scales, weights, value)
+    sources = _gain_sources(scales, weights, value)
+    own = _own_variance(scales, weights)
     spread = max(look.value for look in looks) - min(look.value for look in looks)
     ratio = sqrt(max(1.0, misfit / (len(looks) - 1))) if _beyond_a_division(scales) else 1.0
     if ratio > 1.0:
-        sources[f"spread:{of}"] = sqrt((ratio * ratio - 1.0) * _not_shared(sources, len(scales)))
+        unshared = own + (_of_scales(sources) if len(scales) > 1 else 0.0)
+        sources[f"spread:{of}"] = sqrt((ratio * ratio - 1.0) * unshared)
+    # Nobody else has these roundings: of several looks one source is left, not one for each of ten thousand weighings.
+    sources[f"round:{looks[0].weighing}" if len(looks) == 1 else f"looks:{of}"] = sqrt(own)
     return Mean(Uncertain(value, sources), spread, ratio)
 
 
@@ -165,21 +169,26 @@ def _dot(a: Sequence[float], b: Sequence[float]) -> float:
     return total
 
 
-def _sources(scales: Sequence[_Scale], weights: Sequence[float], value: float) -> dict[str, float]:
+def _gain_sources(scales: Sequence[_Scale], weights: Sequence[float], value: float) -> dict[str, float]:
     sources: dict[str, float] = {}
     for scale, weight in zip(scales, weights, strict=True):
         for source, deviation in scale.gain.items():
             sources[source] = sources.get(source, 0.0) - value * weight * deviation
-        for look in scale.looks:
-            sources[f"round:{look.weighing}"] = weight * (scale.variance / (look.own * look.own)) * look.own
     return sources
 
 
-def _not_shared(sources: Mapping[str, float], scales: int) -> float:
-    """Variance of what differs between the readings: roundings, and the scales' own gains when there are several."""
-    prefixes = ("round:", "cal:") if scales > 1 else ("round:",)
+def _own_variance(scales: Sequence[_Scale], weights: Sequence[float]) -> float:
+    """Variance of the mean by what no two looks share."""
+    total = 0.0
+    for scale, weight in zip(scales, weights, strict=True):
+        total += weight * weight * scale.variance
+    return total
+
+
+def _of_scales(sources: Mapping[str, float]) -> float:
+    """Variance by the scales' own gains, which differ from scale to scale."""
     total = 0.0
     for source, deviation in sources.items():
-        if source.startswith(prefixes):
+        if source.startswith("cal:"):
             total += deviation * deviation
     return total

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from tarebook.core.records import Garage, Job, JobPart
-from tarebook.core.uncertain import Uncertain, scale, total
+from tarebook.core.uncertain import Uncertain, add, scale, total
 from tarebook.core.weighing import Masses
 
 STATES = ("fitted", "chosen", "idea", "undone")
@@ -130,8 +130,7 @@ def mass_total(lines: Iterable[Line]) -> MassTotal:
     weighed = [(line, line.mass) for line in lines if line.mass is not None]
     off = total([mass for line, mass in weighed if line.way == "off"])
     on = total([mass for line, mass in weighed if line.way == "on"])
-    net = total([mass for _, mass in weighed])
-    return MassTotal(net, scale(off, -1.0), on, tuple(line.id for line, _ in weighed))
+    return MassTotal(add(on, off), scale(off, -1.0), on, tuple(line.id for line, _ in weighed))
 
 
 def effort_of(jobs: Sequence[Job]) -> Effort:

@@ -37,23 +37,27 @@ BASES = ("weighed", "worked_out", "quoted", "guessed")
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """One weighing, read: the mass of one piece. `own` is the part of its doubt no other reading shares, kg.
+    """One weighing, read: the mass of one piece, kg. `own` is the part of its doubt no other reading shares.
 
     `scale`: its id, or `UNNAMED`. `division`: that of the scale, per piece, kg; `division_assumed`: nobody noted it.
+    `mass`: the value with all its sources.
     """
 
     weighing: str
     scale: str
-    mass: Uncertain
+    value: float
     own: float
     division: float
     division_assumed: bool
     with_bolts: bool | None
     warnings: tuple[Warned, ...]
+    _gain: Uncertain
 
     @property
-    def value(self) -> float:
-        return self.mass.value
+    def mass(self) -> Uncertain:
+        relative = {source: part / (1.0 + self._gain.value) for source, part in self._gain.sources.items()}
+        sources = {source: -self.value * part for source, part in relative.items()}
+        return Uncertain(self.value, {**sources, f"round:{self.weighing}": self.own})
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,18 +144,16 @@ def read_weighing(weighing: Weighing, model: ScaleModel) -> Reading | Warned:
         return warned("not_positive", weighing=weighing.id)
     pieces = weighing.pieces or 1
     corrected = 1.0 + model.gain.value
-    mass = net / pieces / corrected
-    own = _looks_u(model, looks) / pieces / corrected
-    sources = {source: -mass / corrected * deviation for source, deviation in model.gain.sources.items()}
     return Reading(
         weighing=weighing.id,
         scale=model.id,
-        mass=Uncertain(mass, {**sources, f"round:{weighing.id}": own}),
-        own=own,
+        value=net / pieces / corrected,
+        own=_looks_u(model, looks) / pieces / corrected,
         division=max(model.division_for(look) for look in looks) / pieces,
         division_assumed=model.division is None,
         with_bolts=weighing.with_bolts,
         warnings=_over_capacity(weighing, model),
+        _gain=model.gain,
     )
 
 

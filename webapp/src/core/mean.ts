@@ -16,11 +16,11 @@ import { type Uncertain, uncertain } from "./uncertain";
 const BEYOND = 1.5;
 const PASSES = 3; // the mean moves the shared errors by their own tiny size; the third pass changes nothing
 
-/** One reading as the mean needs it: mass, own standard uncertainty and division of one piece, kg. */
+/** One reading as the mean needs it: value, own standard uncertainty and division of one piece, kg. */
 export type Look = {
   readonly weighing: string;
   readonly scale: string;
-  readonly mass: Uncertain;
+  readonly value: number;
   readonly own: number;
   readonly division: number;
 };
@@ -49,17 +49,23 @@ export function weightedMean(of: string, looks: readonly Look[], gains: Readonly
   }
   const scales = [...groups].map(([scale, group]) => averaged(group, gains.get(scale) as Uncertain));
   const { value, weights, misfit } = fitted(scales);
-  const sources = sourcesOf(scales, weights, value);
+  const sources = gainSources(scales, weights, value);
+  const own = ownVariance(scales, weights);
   const ratio = beyondADivision(scales) ? Math.sqrt(Math.max(1, misfit / (looks.length - 1))) : 1;
-  if (ratio > 1) sources[`spread:${of}`] = Math.sqrt((ratio * ratio - 1) * notShared(sources, scales.length));
+  if (ratio > 1) {
+    const unshared = own + (scales.length > 1 ? ofScales(sources) : 0);
+    sources[`spread:${of}`] = Math.sqrt((ratio * ratio - 1) * unshared);
+  }
+  // Nobody else has these roundings: of several looks one source is left, not one for each of ten thousand weighings.
+  sources[looks.length === 1 ? `round:${looks[0]?.weighing}` : `looks:${of}`] = Math.sqrt(own);
   return { mass: uncertain(value, sources), spread: spreadOf(looks), ratio };
 }
 
 function spreadOf(looks: readonly Look[]): number {
   let [least, most] = [Infinity, -Infinity];
   for (const look of looks) {
-    least = Math.min(least, look.mass.value);
-    most = Math.max(most, look.mass.value);
+    least = Math.min(least, look.value);
+    most = Math.max(most, look.value);
   }
   return most - least;
 }
@@ -68,12 +74,12 @@ function averaged(looks: readonly Look[], gain: Uncertain): Scale {
   let [weight, total, misfit, division] = [0, 0, 0, 0];
   for (const look of looks) {
     weight += 1 / (look.own * look.own);
-    total += look.mass.value / (look.own * look.own);
+    total += look.value / (look.own * look.own);
     division = Math.max(division, look.division);
   }
-  const value = looks.length === 1 ? (looks[0] as Look).mass.value : total / weight;
+  const value = looks.length === 1 ? (looks[0] as Look).value : total / weight;
   for (const look of looks) {
-    misfit += ((look.mass.value - value) / look.own) * ((look.mass.value - value) / look.own);
+    misfit += ((look.value - value) / look.own) * ((look.value - value) / look.own);
   }
   const relative: Record<string, number> = {};
   for (const source in gain.sources) relative[source] = (gain.sources[source] as number) / (1 + gain.value);
@@ -159,26 +165,32 @@ function dot(a: readonly number[], b: readonly number[]): number {
   return total;
 }
 
-function sourcesOf(scales: readonly Scale[], weights: readonly number[], value: number): Record<string, number> {
+function gainSources(scales: readonly Scale[], weights: readonly number[], value: number): Record<string, number> {
   const sources: Record<string, number> = {};
   scales.forEach((scale, at) => {
-    const weight = weights[at] as number;
     for (const source in scale.gain) {
-      sources[source] = (sources[source] ?? 0) - value * weight * (scale.gain[source] as number);
-    }
-    for (const look of scale.looks) {
-      sources[`round:${look.weighing}`] = weight * (scale.variance / (look.own * look.own)) * look.own;
+      const part = value * (weights[at] as number) * (scale.gain[source] as number);
+      sources[source] = (sources[source] ?? 0) - part;
     }
   });
   return sources;
 }
 
-/** Variance of what differs between the readings: roundings, and the scales' own gains when there are several. */
-function notShared(sources: Readonly<Record<string, number>>, scales: number): number {
+/** Variance of the mean by what no two looks share. */
+function ownVariance(scales: readonly Scale[], weights: readonly number[]): number {
   let total = 0;
-  for (const [source, deviation] of Object.entries(sources)) {
-    const differs = source.startsWith("round:") || (scales > 1 && source.startsWith("cal:"));
-    if (differs) total += deviation * deviation;
+  scales.forEach((scale, at) => {
+    const weight = weights[at] as number;
+    total += weight * weight * scale.variance;
+  });
+  return total;
+}
+
+/** Variance by the scales' own gains, which differ from scale to scale. */
+function ofScales(sources: Readonly<Record<string, number>>): number {
+  let total = 0;
+  for (const source in sources) {
+    if (source.startsWith("cal:")) total += (sources[source] as number) * (sources[source] as number);
   }
   return total;
 }

@@ -8,7 +8,7 @@
 
 import { type Ratio, ZERO, add } from "./ratio";
 import type { Garage, Job, JobPart } from "./records";
-import { type Uncertain, scale, total } from "./uncertain";
+import { type Uncertain, add as addMasses, scale, total } from "./uncertain";
 import type { Basis, Mass, Masses } from "./weighing";
 
 export type State = "fitted" | "chosen" | "idea" | "undone";
@@ -122,12 +122,8 @@ export function unweighedOf(lines: readonly Line[]): string[] {
 export function massTotal(lines: readonly Line[]): MassTotal {
   const weighed = lines.filter((line): line is Line & { mass: Uncertain } => line.mass !== null);
   const sum = (way: string) => total(weighed.filter((line) => line.way === way).map((line) => line.mass));
-  return {
-    net: total(weighed.map((line) => line.mass)),
-    off: scale(sum("off"), -1),
-    on: sum("on"),
-    lines: weighed.map((line) => line.id),
-  };
+  const [off, on] = [sum("off"), sum("on")];
+  return { net: addMasses(on, off), off: scale(off, -1), on, lines: weighed.map((line) => line.id) };
 }
 
 export function effortOf(jobs: readonly Job[]): Effort {

@@ -33,20 +33,36 @@ const NEEDS: Readonly<Record<string, "shown_empty" | "shown_far" | "pieces">> = 
 };
 
 /**
- * One weighing, read: the mass of one piece. `own` is the part of its doubt no other reading shares, kg.
+ * One weighing, read: the mass of one piece, kg. `own` is the part of its doubt no other reading shares.
  *
  * `scale`: its id, or `UNNAMED`. `division`: that of the scale, per piece, kg; `division_assumed`: nobody noted it.
+ * `mass`: the value with all its sources.
  */
-export type Reading = {
-  readonly weighing: string;
-  readonly scale: string;
-  readonly mass: Uncertain;
-  readonly own: number;
-  readonly division: number;
-  readonly division_assumed: boolean;
-  readonly with_bolts: boolean | null;
-  readonly warnings: readonly Warned[];
-};
+export class Reading {
+  readonly #gain: Uncertain;
+
+  constructor(
+    readonly weighing: string,
+    readonly scale: string,
+    readonly value: number,
+    readonly own: number,
+    readonly division: number,
+    readonly division_assumed: boolean,
+    readonly with_bolts: boolean | null,
+    readonly warnings: readonly Warned[],
+    gain: Uncertain,
+  ) {
+    this.#gain = gain;
+  }
+
+  get mass(): Uncertain {
+    const sources: Record<string, number> = {};
+    const { value: gain, sources: parts } = this.#gain;
+    for (const source in parts) sources[source] = -this.value * ((parts[source] as number) / (1 + gain));
+    sources[`round:${this.weighing}`] = this.own;
+    return uncertain(this.value, sources);
+  }
+}
 
 /**
  * What one piece of a part (or a driver) weighs, kg, with the trail that leads there.
@@ -85,11 +101,11 @@ export function massOf(garage: Garage, thing: Part | Driver, scales: ReadonlyMap
   const warnings: Warned[] = [];
   for (const weighing of garage.weighings_of.get(thing.id) ?? []) {
     const result = readWeighing(weighing, scales.get(weighing.scale ?? UNNAMED) as ScaleModel);
-    if ("code" in result) {
-      warnings.push(result);
-    } else {
+    if (result instanceof Reading) {
       weighings.push(weighing);
       readings.push(result);
+    } else {
+      warnings.push(result);
     }
   }
   if (readings.length > 0) return weighed(thing, weighings, readings, scales, warnings);
@@ -139,23 +155,17 @@ export function readWeighing(weighing: Weighing, model: ScaleModel): Reading | W
   if (net <= 0) return warned("not_positive", { weighing: weighing.id });
   const pieces = weighing.pieces ?? 1;
   const corrected = 1 + model.gain.value;
-  const mass = net / pieces / corrected;
-  const own = looksU(model, looks) / pieces / corrected;
-  const sources: Record<string, number> = {};
-  for (const source in model.gain.sources) {
-    sources[source] = (-mass / corrected) * (model.gain.sources[source] as number);
-  }
-  sources[`round:${weighing.id}`] = own;
-  return {
-    weighing: weighing.id,
-    scale: model.id,
-    mass: uncertain(mass, sources),
-    own,
-    division: Math.max(...looks.map((look) => divisionFor(model, look))) / pieces,
-    division_assumed: model.division === null,
-    with_bolts: weighing.with_bolts,
-    warnings: overCapacity(weighing, model),
-  };
+  return new Reading(
+    weighing.id,
+    model.id,
+    net / pieces / corrected,
+    looksU(model, looks) / pieces / corrected,
+    Math.max(...looks.map((look) => divisionFor(model, look))) / pieces,
+    model.division === null,
+    weighing.with_bolts,
+    overCapacity(weighing, model),
+    model.gain,
+  );
 }
 
 /** What all pieces together showed, kg, and the looks it took. */
