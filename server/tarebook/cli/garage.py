@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from tarebook.errors import TarebookError
 from tarebook.journal.records import Records, all_records
 from tarebook.settings import Settings
 from tarebook.store import garages
@@ -62,22 +61,3 @@ def garage_in(settings: Settings) -> Iterator[OpenGarage]:
         yield OpenGarage(garage, database, settings)
     finally:
         database.close()
-
-
-def chosen_car(garage: OpenGarage, asked: str | None) -> tuple[str | None, str]:
-    """(id of the car asked for or the only one, words that set its imported lines apart from the first car's).
-
-    Raises `car_unknown` and `car_unclear`. A garage without a car gives (None, "").
-    """
-    cars = garage.records(deleted=True)["cars"]
-    here = [car for car in cars if not car.get("deleted")]
-    found = [car for car in here if asked is None or asked.casefold() in (car["id"], car["name"].casefold())]
-    names = ", ".join(car["name"] for car in here) or "none yet"
-    if asked is not None and not found:
-        raise TarebookError("car_unknown", name=asked, cars=names)
-    if len(found) > 1:
-        raise TarebookError("car_unclear", cars=names)
-    if not found:
-        return None, ""
-    car = found[0]["id"]
-    return car, "" if car == cars[0]["id"] else car

@@ -1,18 +1,54 @@
-"""Say what the car weighs now, how sure that is, how far from the minimum, and where the weight is."""
+"""Say what the car weighs now, how sure that is, how far it stands from the minimum, and where the weight is.
+
+Text for 80 columns, the same as JSON for a program, or a line for each part as CSV for a spreadsheet.
+"""
 
 from __future__ import annotations
 
+import sys
 from argparse import ArgumentParser, Namespace
+from typing import TYPE_CHECKING
 
-from tarebook.cli.arguments import add_data
+from tarebook.cli.arguments import add_car, add_data
+
+if TYPE_CHECKING:
+    from tarebook.journal.records import Records
 
 HELP = "what the car weighs now, as text, JSON or CSV"
-EXAMPLES = ("tarebook report", "tarebook report --demo")
+EXAMPLES = (
+    "tarebook report",
+    "tarebook report --demo",
+    "tarebook report --format csv > parts.csv",
+    "tarebook report --trim road --format json",
+)
 
 
 def add_options(parser: ArgumentParser) -> None:
+    parser.add_argument("--demo", action="store_true", help="of the demo garage, without serving it")
+    parser.add_argument("--format", choices=("text", "json", "csv"), default="text", help="default: text")
+    trims = "the car as it competes, or as it drives home (default: event)"
+    parser.add_argument("--trim", choices=("event", "road"), default="event", help=trims)
+    add_car(parser)
     add_data(parser)
 
 
 def run(options: Namespace) -> int:
-    raise NotImplementedError
+    from tarebook.papers.report import report
+
+    records = _demo_records() if options.demo else _records(options)
+    text = report(records, options.format, options.car, options.trim)
+    sys.stdout.buffer.write(text.encode())
+    return 0
+
+
+def _demo_records() -> Records:
+    from tarebook.demo.scenario import records
+
+    return records()
+
+
+def _records(options: Namespace) -> Records:
+    from tarebook.cli.garage import existing_garage
+
+    with existing_garage(options) as garage:
+        return garage.records()

@@ -33,14 +33,13 @@ def add_options(parser: ArgumentParser) -> None:
 
 
 def run(options: Namespace) -> int:
-    from tarebook.cli.garage import chosen_car, prepared_garage
-    from tarebook.importing.records import Place
+    from tarebook.cli.garage import prepared_garage
+    from tarebook.importing.records import place_for
     from tarebook.importing.run import take_in
 
     path = Path(options.file)
     with prepared_garage(options) as garage:
-        car, apart = chosen_car(garage, options.car)
-        place = Place(car, path.name, apart)
+        place = place_for(garage.records(deleted=True), options.car, path.name)
         teller = _Teller()
         taken = take_in(garage.database, garage.id, path, place, options.strict, teller)
     teller.clear()

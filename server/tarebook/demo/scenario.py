@@ -13,7 +13,7 @@ from tarebook.demo.drawings import draw
 from tarebook.journal.author import Change, write
 from tarebook.journal.intake import HOME
 from tarebook.journal.kinds import KINDS
-from tarebook.journal.records import plural
+from tarebook.journal.records import Records, plural
 from tarebook.store.database import Database
 from tarebook.store.photos import Photos
 
@@ -26,6 +26,11 @@ def scenario() -> dict[str, Any]:
     text = files("tarebook.demo").joinpath("garage.json").read_text(encoding="utf-8")
     parsed: dict[str, Any] = json.loads(text)
     return parsed
+
+
+def records() -> Records:
+    """The scenario's records as a garage that was filled with it has them, photos apart."""
+    return {plural(kind): scenario().get(plural(kind), []) for kind in KINDS}
 
 
 def fill(database: Database, garage: str, photos: Photos) -> None:

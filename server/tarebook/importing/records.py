@@ -13,8 +13,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
+from tarebook.cars import chosen_car
 from tarebook.importing.line import Line
 from tarebook.journal.author import Change
+from tarebook.journal.records import Records
 
 
 @dataclass(frozen=True)
@@ -26,6 +28,17 @@ class Place:
     car: str | None
     file: str
     apart: str = ""
+
+
+def place_for(records: Records, asked: str | None, file: str) -> Place:
+    """Where the lines of `file` go: the car asked for, or the only one. `records`: the deleted ones too.
+
+    The first car a garage ever had needs no words to tell it apart, so that lines taken in before there was a car stay
+    known. Raises `car_unknown` and `car_unclear`.
+    """
+    cars = records["cars"]
+    car = chosen_car([each for each in cars if not each.get("deleted")], asked)
+    return Place(car, file, "" if car is None or car == cars[0]["id"] else car)
 
 
 def made_id(*words: str) -> str:

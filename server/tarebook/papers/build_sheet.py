@@ -1,0 +1,198 @@
+"""The build sheet: everything one car's records come to, as plain data that text, CSV and JSON are written from.
+
+It computes nothing of its own. Numbers are results of `core`, `{value, unit, u, shown}`, in the garage's own units;
+names stand where records have them; what cannot be told is None with a reason beside it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from fractions import Fraction
+from typing import Any
+
+from tarebook.core.garage import read_garage
+from tarebook.core.ledger import Ledger, ledger
+from tarebook.core.net import STATES, JobNet, Line, Total
+from tarebook.core.records import Garage, Job, Warned
+from tarebook.core.sentences import gap_sentence, in_hand_sentence, margin_sentence
+from tarebook.core.shown import number, show_chance, show_hours, show_mass, show_money
+from tarebook.core.standing import Standing, standing
+from tarebook.core.uncertain import Uncertain
+from tarebook.core.weighing import masses
+from tarebook.errors import describe
+from tarebook.journal.kinds import KINDS
+
+Sheet = dict[str, Any]
+Number = dict[str, Any]
+
+
+def build_sheet(records: Mapping[str, Any], car: str | None = None, trim: str = "event") -> Sheet:
+    """The sheet of a garage's records (lists by plural kind). `car`: id, needed when there are several.
+
+    Keys: car, trim, mass_unit, currency, standing, stages, jobs, basis, unweighed, loose_ends, weigh_ins, spent,
+    warnings; see the functions below for each.
+    """
+    garage = read_garage({**records, **({"car": car} if car else {}), "trim": trim})
+    known = masses(garage)
+    return _Writer(records, garage, ledger(garage, known), standing(garage, known)).sheet()
+
+
+class _Writer:
+    """One garage with its ledger and standing at hand."""
+
+    def __init__(self, records: Mapping[str, Any], garage: Garage, book: Ledger, stand: Standing) -> None:
+        self.garage, self.book, self.stand = garage, book, stand
+        own: dict[str, Any] = next(iter(records.get("garages", [])), {})
+        self.raw = {record["id"]: record for kind in KINDS for record in records.get(f"{kind}s", [])}
+        self.unit: str = own.get("mass_unit", "kg")
+        self.currency: str = own.get("currency", "")
+
+    def sheet(self) -> Sheet:
+        return {
+            "car": self.garage.car.name if self.garage.car else None,
+            "trim": self.garage.trim,
+            "mass_unit": self.unit,
+            "currency": self.currency,
+            "standing": self.standing(),
+            "stages": [self.stage(each.stage, each.states) for each in self.book.by_stage if _any_jobs(each.states)],
+            "jobs": [self.job(self.garage.jobs[net.job], net) for net in self.jobs_in_order()],
+            "basis": self.book.shares,
+            "unweighed": [self.name(part) for part in self.book.unweighed],
+            "loose_ends": self.loose_ends(),
+            "weigh_ins": self.weigh_ins(),
+            "spent": self.effort(Total(self.book.now.mass, self.book.spent)),
+            "brought": self.money(self.book.brought.money),
+            "warnings": self.warnings((*self.book.warnings, *self.stand.warnings)),
+        }
+
+    def mass(self, item: Uncertain | None) -> Number | None:
+        return None if item is None else number(item, "mass", self.unit)
+
+    def name(self, record: str | None) -> str:
+        """What a person calls the record, or its id."""
+        found = self.raw.get(record or "", {})
+        if record in self.garage.weigh_ins:
+            return f"the weigh-in of {found.get('at', 'an unknown day')[:10]}"
+        return str(found.get("name", record))
+
+    def standing(self) -> Sheet:
+        """Weight now, minimum, margin and in hand, each a number or None, with their plain sentences."""
+        now, official, gap = self.stand, self.stand.official, self.stand.gap
+        reason = now.reasons.get("weight")
+        return {
+            "weight": self.mass(now.weight),
+            "reason": self.told(reason) if reason else None,
+            "removed": self.mass(now.removed),
+            "minimum": self.mass(None if now.minimum is None else Uncertain(now.minimum)),
+            "minimum_typed": self.minimum(),
+            "class": self.name(now.condition.class_sheet) if now.condition.class_sheet else None,
+            "condition": self.condition(),
+            "margin": self.mass(now.margin),
+            "margin_sentence": margin_sentence(now, self.unit).text,
+            "in_hand_sentence": in_hand_sentence(official, self.unit).text if official else None,
+            "chance_under": show_chance(official.chance_under) if official else None,
+            "gap_sentence": gap_sentence(gap, self.unit).text if gap and gap.significant else None,
+            "gap_between": [self.name(gap.first), self.name(gap.second)] if gap and gap.significant else None,
+            "rests_on": self.name(now.since.weigh_in) if now.since else None,
+            "since": self.since(),
+        }
+
+    def minimum(self) -> str | None:
+        """The minimum in the class's own unit when it stands alone, else as computed with its adders."""
+        sheet = self.garage.class_sheets.get(self.stand.condition.class_sheet or "")
+        if sheet is None or sheet.minimum is None or self.stand.minimum is None:
+            return None
+        return sheet.minimum.reads if sheet.adders is None else show_mass(self.stand.minimum, self.unit)
+
+    def condition(self) -> str:
+        """How the class weighs, as words."""
+        condition = self.stand.condition
+        driver = f"with {self.name(condition.lightest)}" if condition.lightest else f"driver {condition.driver}"
+        fuel = {"as_it_is": "fuel as it is", "stated": "fuel as the class says"}.get(condition.fuel)
+        return f"{driver}, {fuel or f'tank {condition.fuel}'}"
+
+    def since(self) -> list[str]:
+        since = self.stand.since
+        if since is None:
+            return []
+        return [self.name(job) for job in since.put_in] + [f"{self.name(job)} (undone)" for job in since.taken_out]
+
+    def stage(self, stage: str | None, states: Mapping[str, Total]) -> Sheet:
+        """Off, on and net of a stage's jobs by state, with hours and money; states without a job are left out."""
+        totals = {state: self.total(total) for state, total in states.items() if total.effort.jobs}
+        return {"stage": self.name(stage) if stage else None, "states": totals}
+
+    def total(self, total: Total) -> Sheet:
+        mass = total.mass
+        return {
+            "off": self.mass(mass.off), "on": self.mass(mass.on), "net": self.mass(mass.net), **self.effort(total),
+            "jobs": len(total.effort.jobs),
+        }  # fmt: skip
+
+    def effort(self, total: Total) -> dict[str, Sheet]:
+        return {
+            "hours": {"value": float(total.effort.hours), "unit": "h", "shown": show_hours(total.effort.hours)},
+            "money": self.money(total.effort.money),
+        }
+
+    def money(self, amount: Fraction) -> Sheet:
+        return {"value": float(amount), "unit": self.currency, "shown": show_money(amount, self.currency)}
+
+    def jobs_in_order(self) -> list[JobNet]:
+        """By stage; what is in the car first, in order of fitting, then by state."""
+        stages = [each.stage for each in self.book.by_stage]
+        fitting = {job: place for place, job in enumerate(self.book.in_car)}
+
+        def place(net: JobNet) -> tuple[int, int, int, str]:
+            return stages.index(net.stage), STATES.index(net.state), fitting.get(net.job, len(fitting)), net.job
+
+        return sorted(self.book.jobs.values(), key=place)
+
+    def job(self, job: Job, net: JobNet) -> Sheet:
+        """One job with its net and its parts."""
+        return {
+            "job": job.name, "stage": self.name(net.stage) if net.stage else None, "state": net.state, "trim": net.trim,
+            "ruling": job.ruling, "clause": self.raw[job.id].get("clause"), "fitted_on": job.fitted_on,
+            **self.total(net.total), "parts": [self.part(line) for line in net.lines],
+        }  # fmt: skip
+
+    def part(self, line: Line) -> Sheet:
+        part = self.garage.parts[line.part]
+        return {
+            "part": part.name, "way": line.way, "count": line.count, "zone": part.zone,
+            "mass": self.mass(line.mass), "basis": line.basis,
+        }  # fmt: skip
+
+    def loose_ends(self) -> list[dict[str, str]]:
+        """Those of fitted jobs that are still open."""
+        ends = [end for end in self.garage.loose_ends.values() if not end.closed]
+        fitted = [end for end in ends if self.book.jobs[end.job].state == "fitted"]
+        return [{"job": self.name(end.job), "text": str(end.text)} for end in fitted]
+
+    def weigh_ins(self) -> list[Sheet]:
+        return [
+            {
+                "at": past.at, "trim": past.trim, "official": past.official, "total": self.mass(past.total),
+                "weight": self.mass(past.weight), "reason": self.told(past.reason) if past.reason else None,
+            }
+            for past in self.stand.history
+        ]  # fmt: skip
+
+    def warnings(self, warnings: Iterable[Warned]) -> list[str]:
+        """Each said once, with the name of what it is about."""
+        return list(dict.fromkeys(self.told(warning) for warning in warnings))
+
+    def told(self, warning: Warned) -> str:
+        sentence = str(describe(warning["code"], warning["data"])["sentence"])
+        about = [self.name(each) for each in _records_in(warning["data"])]
+        return f"{', '.join(about)}: {sentence}" if about else sentence
+
+
+def _any_jobs(states: Mapping[str, Total]) -> bool:
+    return any(total.effort.jobs for total in states.values())
+
+
+def _records_in(data: Mapping[str, Any]) -> list[str]:
+    """The ids of the records a warning is about."""
+    single = [data.get(key) for key in ("part", "scale", "weigh_in", "job", "driver", "id")]
+    return [*(name for name in single if isinstance(name, str)), *data.get("parts", [])]

@@ -1,0 +1,60 @@
+"""The build sheet as CSV: one line for each part of each job, in the columns that `tarebook import` reads, and more.
+
+Masses are of one piece in the garage's unit, to the place their uncertainty (`within`, 95 %) deserves. Hours and money
+stand on a job's first line only. A text that a spreadsheet would run as a formula gets an apostrophe before it.
+"""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Iterator
+from io import StringIO
+from typing import Any
+
+from tarebook.core.shown import lay_out
+
+COLUMNS = (
+    "part", "off", "on", "within", "unit", "quantity", "basis", "zone", "job", "stage", "state", "trim", "hours",
+    "money",
+)  # fmt: skip
+_RUNS = ("=", "+", "-", "@", "\t", "\r", "\n")
+
+Sheet = dict[str, Any]
+
+
+def as_csv(sheet: Sheet) -> str:
+    """The whole table with its header; lines end with CR LF, as RFC 4180 says."""
+    out = StringIO()
+    writer = csv.DictWriter(out, COLUMNS, restval="")
+    writer.writeheader()
+    # A spreadsheet counts in one unit a cell: pounds and ounces become pounds.
+    unit = sheet["mass_unit"].split(" ")[0]
+    for job in sheet["jobs"]:
+        for line in _lines(job, unit):
+            writer.writerow({column: _harmless(value) for column, value in line.items() if value is not None})
+    return out.getvalue()
+
+
+def _lines(job: Sheet, unit: str) -> Iterator[Sheet]:
+    effort = {"hours": _plain(job["hours"]["value"]), "money": _plain(job["money"]["value"])}
+    same = {"job": job["job"], "stage": job["stage"], "state": job["state"], "trim": job["trim"]}
+    lines = [_part(part, unit) for part in job["parts"]] or [{"part": job["job"]}]
+    for number, line in enumerate(lines):
+        yield {**line, **same, **(effort if number == 0 else {})}
+
+
+def _part(part: Sheet, unit: str) -> Sheet:
+    line = {"part": part["part"], "quantity": str(part["count"]), "basis": part["basis"], "zone": part["zone"]}
+    if part["mass"] is None:
+        return line
+    shown = lay_out("mass", abs(part["mass"]["value"]) / part["count"], unit, 2 * part["mass"]["u"] / part["count"])
+    within = shown.within[0][0] if shown.within else ""
+    return {**line, part["way"]: shown.parts[0][0], "within": within, "unit": unit}
+
+
+def _plain(value: float) -> str | None:
+    return f"{value:.2f}".rstrip("0").rstrip(".") if value else None
+
+
+def _harmless(text: str) -> str:
+    return f"'{text}" if text.startswith(_RUNS) else text
