@@ -7,7 +7,7 @@ from typing import Any
 from flask import Flask
 from flask_smorest import Api
 
-from tarebook.api import access, answers, app_files, devices, pairing, photos, sync, system
+from tarebook.api import access, answers, app_files, devices, pairing, photos, report, sync, system
 from tarebook.api.schemas import ErrorSchema
 from tarebook.api.services import NAME, Services
 from tarebook.devices.pairing import Tries
@@ -15,7 +15,7 @@ from tarebook.settings import Settings
 from tarebook.store.database import Database
 from tarebook.store.photos import Photos
 
-ROOMS = (system.room, pairing.room, sync.room, photos.room, devices.room)
+ROOMS = (system.room, pairing.room, sync.room, photos.room, devices.room, report.room)
 
 
 class _Api(Api):

@@ -662,14 +662,14 @@ export const ERRORS = {
     "do": "tarebook calc --list names them all."
   },
   "car_unknown": {
-    "status": 500,
+    "status": 404,
     "sentence": "There is no car called {name} in this garage.",
     "do": "Its cars are: {cars}."
   },
   "car_unclear": {
-    "status": 500,
+    "status": 422,
     "sentence": "This garage has several cars.",
-    "do": "Say which one with --car. Its cars are: {cars}."
+    "do": "Say which one. Its cars are: {cars}."
   },
   "import_no_header": {
     "status": 500,

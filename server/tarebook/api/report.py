@@ -1,0 +1,37 @@
+"""The build sheet of one car, as text, JSON or CSV: what `tarebook report` prints."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from flask import Response
+from marshmallow import Schema, fields, validate
+
+from tarebook.api.access import allowed
+from tarebook.api.blueprint import Room
+from tarebook.api.body import Line
+from tarebook.api.services import database, device
+from tarebook.journal.records import all_records
+from tarebook.papers.report import FORMATS, report
+
+room = Room("report", __name__, description="The build sheet.")
+
+
+class ReportQuerySchema(Schema):
+    """`car`: name or id, needed when the garage has several."""
+
+    format = fields.String(load_default="text", validate=validate.OneOf(list(FORMATS)))
+    trim = fields.String(load_default="event", validate=validate.OneOf(["event", "road"]))
+    car = Line(120, load_default=None)
+
+
+@room.route("/report")
+@allowed("device")
+@room.arguments(ReportQuerySchema, location="query")
+@room.response(200, content_type="text/plain", schema={"type": "string"})
+def build_sheet(query: dict[str, Any]) -> Response:
+    """What the car weighs now and where the weight is."""
+    with database().read() as session:
+        records = all_records(session, device().garage)
+    text = report(records, query["format"], query["car"], query["trim"])
+    return Response(text, mimetype=FORMATS[query["format"]])
