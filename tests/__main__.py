@@ -66,7 +66,7 @@ def runners() -> list[Runner]:
         for name, file in PROJECTS.items()
     ]
     return [
-        Runner("ruff check", [*python, "ruff", "check", "."]),
+        Runner("ruff check", [*python, "ruff", "check", "."], closing=r"^(Found|All checks)"),
         Runner("ruff format", [*python, "ruff", "format", "--check", "."]),
         *types,
         Runner("vitest", [*npm, "vitest", "run"], "webapp", closing=r"^\s*Tests\s", env=node.env),
