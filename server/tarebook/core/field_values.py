@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from fractions import Fraction
+from functools import lru_cache
 from typing import Any
 
 from tarebook.core.quantity import Quantity, read, read_number
@@ -22,30 +23,20 @@ _POSITIVE = frozenset((
 ))
 
 
-class FieldValues:
-    """Reads values; a text met before is not read again (the same division, the same reading come by the hundred)."""
-
-    def __init__(self) -> None:
-        self._met: dict[tuple[Kind, str, str | None, bool], Quantity | QuantityError] = {}
-
-    def read(self, name: str, spec: Field, value: Any, unit: str | None) -> Any:
-        """`unit` is what a bare mass was typed in. Raises `QuantityError` or `ValueError`."""
-        if spec.type == "mass" or spec.type == "length" or spec.type == "volume":
-            default = unit if spec.type == "mass" else None
-            return self._quantity(spec.type, _as_typed(value), default, name in _POSITIVE)
-        return _PLAIN[spec.type](value, spec)
-
-    def _quantity(self, kind: Kind, text: str, unit: str | None, positive: bool) -> Quantity:
-        key = (kind, text, unit, positive)
-        found = self._met.get(key)
-        if found is None:
-            found = self._met[key] = _read_or_refuse(*key)
+def read_field(name: str, spec: Field, value: Any, unit: str | None) -> Any:
+    """The value of a field. `unit` is what a bare mass was typed in. Raises `QuantityError` or `ValueError`."""
+    if spec.type == "mass" or spec.type == "length" or spec.type == "volume":
+        default = unit if spec.type == "mass" else None
+        found = _read_once(spec.type, _as_typed(value), default, name in _POSITIVE)
         if isinstance(found, QuantityError):
-            raise found
+            raise QuantityError(found.code, **found.data)
         return found
+    return _PLAIN[spec.type](value, spec)
 
 
-def _read_or_refuse(kind: Kind, text: str, unit: str | None, positive: bool) -> Quantity | QuantityError:
+@lru_cache(maxsize=50_000)
+def _read_once(kind: Kind, text: str, unit: str | None, positive: bool) -> Quantity | QuantityError:
+    """A text met before is not read again: the garage is read anew after every change, and few texts in it are new."""
     try:
         return read(kind, text, unit, positive)
     except QuantityError as error:

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import fields
 from typing import Any
 
-from tarebook.core.field_values import FieldValues
+from tarebook.core.field_values import read_field
 from tarebook.core.records import (
     Car,
     ClassSheet,
@@ -62,7 +62,6 @@ class _Reader:
 
     def __init__(self, records: Mapping[str, Any]) -> None:
         self.records = records
-        self.values = FieldValues()
         self.warnings: list[Warned] = []
         self.rows: dict[str, dict[str, Row]] = {}
         self.gone: dict[str, set[str]] = {}
@@ -122,7 +121,7 @@ class _Reader:
         kind, identity, name = at
         where = {"list": kind + "s", "id": identity, "field": name}
         try:
-            row[name] = self.values.read(name, spec, value, unit)
+            row[name] = read_field(name, spec, value, unit)
         except QuantityError as error:
             self.warn(error.code, **{**error.data, **where})
         except ValueError:

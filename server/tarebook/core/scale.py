@@ -13,7 +13,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from math import sqrt
 from typing import TypeVar
 
@@ -74,7 +73,7 @@ def scale_model(scale: Scale, checks: Sequence[ScaleCheck]) -> ScaleModel:
     bare = _model(scale, Uncertain(0.0, {f"cal:{scale.id}": allowance}), True, (), ())
     if not checks:
         return bare
-    gain, warnings = _gain_of(bare, distinct_looks(checks, _known_load, lambda check: check.shown.exact))
+    gain, warnings = _gain_of(bare, distinct_looks(checks, _known_load, _same_shown))
     if gain.u > allowance:
         return _model(scale, bare.gain, True, (), (*warnings, warned("checks_too_rough", scale=scale.id)))
     return _model(scale, gain, False, tuple(check.id for check in checks), warnings)
@@ -93,7 +92,7 @@ def _unnamed() -> ScaleModel:
     return ScaleModel(UNNAMED, Uncertain(0.0, {"cal:": ASSUMED_GAIN_UNNAMED}), True, None, 0.0, None, (), ())
 
 
-def distinct_looks(items: Iterable[T], load: Callable[[T], object], reading: Callable[[T], object]) -> list[T]:
+def distinct_looks(items: Iterable[T], load: Callable[[T], object], same: Callable[[T, T], bool]) -> list[T]:
     """One item for all looks at one load that show the same: they share their rounding, so looking again tells nothing.
 
     Once any of them differs, more than the rounding is at work and each look counts.
@@ -103,7 +102,7 @@ def distinct_looks(items: Iterable[T], load: Callable[[T], object], reading: Cal
         groups.setdefault(load(item), []).append(item)
     kept: list[T] = []
     for group in groups.values():
-        kept.extend(group[:1] if len({reading(item) for item in group}) == 1 else group)
+        kept.extend(group[:1] if all(same(item, group[0]) for item in group) else group)
     return kept
 
 
@@ -111,8 +110,12 @@ def _known_source(check: ScaleCheck) -> str:
     return f"known:{check.known_name or check.id}"
 
 
-def _known_load(check: ScaleCheck) -> tuple[str, Fraction]:
-    return _known_source(check), check.known.exact
+def _known_load(check: ScaleCheck) -> tuple[str, float]:
+    return _known_source(check), check.known.value
+
+
+def _same_shown(a: ScaleCheck, b: ScaleCheck) -> bool:
+    return a.shown.value == b.shown.value
 
 
 def _known_u(check: ScaleCheck) -> float:

@@ -114,7 +114,7 @@ def _weighed(
     warnings: list[Warned],
 ) -> Mass:
     readings = tuple(read.values())
-    looks = [read[weighing.id] for weighing in distinct_looks(weighings, _load, _display)]
+    looks = [read[weighing.id] for weighing in distinct_looks(weighings, _load, _same_display)]
     mean = weighted_mean(thing.id, looks, {reading.scale: scales[reading.scale].gain for reading in readings})
     for reading in readings:
         warnings.extend(reading.warnings)
@@ -129,9 +129,11 @@ def _load(weighing: Weighing) -> tuple[str | None, str, int]:
     return weighing.scale, weighing.method, weighing.pieces or 1
 
 
-def _display(weighing: Weighing) -> tuple[object, ...]:
-    looks = (weighing.shown, weighing.shown_empty, weighing.shown_far)
-    return tuple(look.exact if look else None for look in looks)
+def _same_display(a: Weighing, b: Weighing) -> bool:
+    return all(
+        (one.value if one else None) == (other.value if other else None)
+        for one, other in ((a.shown, b.shown), (a.shown_empty, b.shown_empty), (a.shown_far, b.shown_far))
+    )
 
 
 def read_weighing(weighing: Weighing, model: ScaleModel) -> Reading | Warned:

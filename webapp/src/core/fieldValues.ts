@@ -18,31 +18,29 @@ const POSITIVE = new Set([
   "tyre_radius_front", "tyre_radius_rear", "tank_size",
 ]);
 
-/** Reads values; a text met before is not read again (the same division, the same reading come by the hundred). */
-export class FieldValues {
-  readonly #met = new Map<string, Quantity | QuantityError>();
-
-  /** `unit` is what a bare mass was typed in. Throws `QuantityError` or `Misfit`. */
-  read(name: string, spec: Field, value: unknown, unit: string | null): unknown {
-    const type = spec.type;
-    if (type === "mass" || type === "length" || type === "volume") {
-      return this.#quantity(type, asTyped(value), type === "mass" ? unit : null, POSITIVE.has(name));
-    }
-    const plain = PLAIN[type];
-    if (!plain) throw new Misfit();
-    return plain(value, spec);
+/** The value of a field. `unit` is what a bare mass was typed in. Throws `QuantityError` or `Misfit`. */
+export function readField(name: string, spec: Field, value: unknown, unit: string | null): unknown {
+  const type = spec.type;
+  if (type === "mass" || type === "length" || type === "volume") {
+    return readOnce(type, asTyped(value), type === "mass" ? unit : null, POSITIVE.has(name));
   }
+  const plain = PLAIN[type];
+  if (!plain) throw new Misfit();
+  return plain(value, spec);
+}
 
-  #quantity(kind: Kind, text: string, unit: string | null, positive: boolean): Quantity {
-    const key = `${kind}|${unit ?? ""}|${positive}|${text}`;
-    let found = this.#met.get(key);
-    if (found === undefined) {
-      found = readOrRefuse(kind, text, unit, positive);
-      this.#met.set(key, found);
-    }
-    if (found instanceof QuantityError) throw found;
-    return found;
-  }
+// A text met before is not read again: the garage is read anew after every change, and hardly a text in it is new.
+const MET = new Map<string, Map<string, Quantity | QuantityError>>();
+const MOST_MET = 50_000;
+
+function readOnce(kind: Kind, text: string, unit: string | null, positive: boolean): Quantity {
+  const way = positive ? `${kind}, positive, ${unit ?? ""}` : `${kind}, ${unit ?? ""}`;
+  let met = MET.get(way);
+  if (!met || met.size > MOST_MET) MET.set(way, (met = new Map()));
+  let found = met.get(text);
+  if (found === undefined) met.set(text, (found = readOrRefuse(kind, text, unit, positive)));
+  if (found instanceof QuantityError) throw found;
+  return found;
 }
 
 function readOrRefuse(kind: Kind, text: string, unit: string | null, positive: boolean): Quantity | QuantityError {

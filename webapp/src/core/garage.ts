@@ -9,7 +9,7 @@
 
 import { type ErrorCode } from "../generated/errors";
 import { type Field, KINDS } from "../generated/kinds";
-import { FieldValues, Misfit } from "./fieldValues";
+import { Misfit, readField } from "./fieldValues";
 import { QuantityError } from "./quantity";
 import type * as records from "./records";
 import { type Garage, type Warned, warned } from "./records";
@@ -71,7 +71,6 @@ export function readGarage(given: Given): Garage {
 /** Collects rows and warnings; `rows` holds the values read, `gone` the ids of deleted records, both by kind. */
 class Reader {
   readonly #given: Given;
-  readonly #values = new FieldValues();
   readonly #warnings: Warned[] = [];
   readonly #rows = new Map<string, Rows>();
   readonly #gone = new Map<string, Set<string>>();
@@ -131,25 +130,30 @@ class Reader {
   #row(kind: string, record: Row, replaced: Set<unknown>): Row {
     const known = fieldsOf(kind);
     const unit = this.#ownUnit(kind, record);
-    const row: Row = { id: record.id };
+    const row: Row = { ...(EMPTY[kind] as Row), id: record.id };
     for (const name of WANTED[kind] ?? []) {
-      row[name] = this.#value(kind, record, name, known[name] as Field, unit);
+      const value = record[name];
+      if (value !== undefined && value !== null) row[name] = this.#value(kind, record, name, known[name] as Field, unit);
     }
-    if (KINDS[kind]?.fact) replaced.add(this.#value(kind, record, "replaces", known["replaces"] as Field, unit));
+    if (record["replaces"] !== undefined && KINDS[kind]?.fact) {
+      replaced.add(this.#value(kind, record, "replaces", known["replaces"] as Field, unit));
+    }
     this.#nameUnknown(kind, record, known);
     return row;
   }
 
   #nameUnknown(kind: string, record: Row, known: Readonly<Record<string, Field>>): void {
-    const unknown = Object.keys(record).filter((name) => !NOT_FIELDS.has(name) && !Object.hasOwn(known, name));
-    for (const field of unknown.sort()) this.#warn("unknown_field", { list: `${kind}s`, id: record.id, field });
+    const unknown: string[] = [];
+    for (const name in record) if (!Object.hasOwn(known, name) && !NOT_FIELDS.has(name)) unknown.push(name);
+    unknown.sort();
+    for (const field of unknown) this.#warn("unknown_field", { list: `${kind}s`, id: record.id, field });
   }
 
   #value(kind: string, record: Row, field: string, spec: Field, unit: string | null): unknown {
     const value = record[field];
     if (value === undefined || value === null) return null;
     try {
-      return this.#values.read(field, spec, value, unit);
+      return readField(field, spec, value, unit);
     } catch (error) {
       const where = { list: `${kind}s`, id: record.id, field };
       if (error instanceof QuantityError) this.#warn(error.code, { ...error.data, ...where });
@@ -260,6 +264,13 @@ class Reader {
 function fieldsOf(kind: string): Readonly<Record<string, Field>> {
   return KINDS[kind]?.fields ?? {};
 }
+
+// Every row is a copy of its kind's empty one, so that all rows of a kind have one shape in memory.
+const EMPTY: Readonly<Record<string, Row>> = Object.fromEntries(
+  Object.entries(WANTED).map(([kind, wanted]) => {
+    return [kind, { id: "", ...Object.fromEntries(wanted.map((name) => [name, null])) }];
+  }),
+);
 
 const REQUIRED: Readonly<Record<string, readonly string[]>> = Object.fromEntries(
   Object.entries(WANTED).map(([kind, wanted]) => {

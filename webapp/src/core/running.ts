@@ -16,15 +16,21 @@ export class Running {
 
   add(item: Uncertain): void {
     grow(this.#value, item.value);
-    for (const source in item.sources) {
-      let partials = this.#sources.get(source);
-      if (!partials) this.#sources.set(source, (partials = []));
-      const before = fsum(partials);
-      grow(partials, item.sources[source] as number);
-      const after = fsum(partials);
-      grow(this.#variance, after * after);
-      grow(this.#variance, -(before * before));
+    for (const source in item.sources) this.#addSource(source, item.sources[source] as number);
+  }
+
+  #addSource(source: string, deviation: number): void {
+    const partials = this.#sources.get(source);
+    if (!partials) {
+      this.#sources.set(source, [deviation]);
+      grow(this.#variance, deviation * deviation);
+      return;
     }
+    const before = fsum(partials);
+    grow(partials, deviation);
+    const after = fsum(partials);
+    grow(this.#variance, after * after);
+    grow(this.#variance, -(before * before));
   }
 
   get value(): number {
@@ -41,10 +47,10 @@ function grow(partials: number[], x: number): void {
   let kept = 0;
   for (let i = 0; i < partials.length; i++) {
     const partial = partials[i] as number;
-    const [large, small] = Math.abs(x) >= Math.abs(partial) ? [x, partial] : [partial, x];
-    x = large + small;
-    const rest = small - (x - large);
+    const sum = x + partial;
+    const rest = Math.abs(x) >= Math.abs(partial) ? partial - (sum - x) : x - (sum - partial);
     if (rest !== 0) partials[kept++] = rest;
+    x = sum;
   }
   partials.length = kept;
   partials.push(x);

@@ -63,7 +63,7 @@ export function scaleModel(scale: Scale, checks: readonly ScaleCheck[]): ScaleMo
   const allowance = ASSUMED_GAIN[scale.kind] ?? ASSUMED_GAIN_UNNAMED;
   const bare = model(scale, uncertain(0, { [`cal:${scale.id}`]: allowance }), true, [], []);
   if (checks.length === 0) return bare;
-  const [gain, warnings] = gainOf(bare, distinctLooks(checks, knownLoad, (check) => exactly(check.shown)));
+  const [gain, warnings] = gainOf(bare, distinctLooks(checks, knownLoad, sameShown));
   if (u(gain) > allowance) return { ...bare, warnings: [...warnings, warned("checks_too_rough", { scale: scale.id })] };
   return model(scale, gain, false, checks.map((check) => check.id), warnings);
 }
@@ -95,7 +95,7 @@ function unnamed(): ScaleModel {
  * Once any of them differs, more than the rounding is at work and each look counts.
  */
 export function distinctLooks<T>(
-  items: readonly T[], load: (item: T) => string, reading: (item: T) => string,
+  items: readonly T[], load: (item: T) => string, same: (a: T, b: T) => boolean,
 ): readonly T[] {
   if (items.length < 2) return items;
   const groups = new Map<string, T[]>();
@@ -104,13 +104,8 @@ export function distinctLooks<T>(
     if (group) group.push(item);
     else groups.set(load(item), [item]);
   }
-  const differ = (group: readonly T[]) => new Set(group.map(reading)).size > 1;
-  return [...groups.values()].flatMap((group) => (differ(group) ? group : group.slice(0, 1)));
-}
-
-/** Equal texts for equal quantities, however they were typed. */
-export function exactly(quantity: Quantity): string {
-  return `${quantity.exact.n}/${quantity.exact.d}`;
+  const alike = (group: readonly T[]) => group.every((item) => same(item, group[0] as T));
+  return [...groups.values()].flatMap((group) => (alike(group) ? group.slice(0, 1) : group));
 }
 
 function knownSource(check: ScaleCheck): string {
@@ -118,7 +113,11 @@ function knownSource(check: ScaleCheck): string {
 }
 
 function knownLoad(check: ScaleCheck): string {
-  return `${knownSource(check)}|${exactly(check.known)}`;
+  return `${knownSource(check)}|${check.known.value}`;
+}
+
+function sameShown(a: ScaleCheck, b: ScaleCheck): boolean {
+  return a.shown.value === b.shown.value;
 }
 
 /** Standard uncertainty of the known mass: a rectangle of the half-width stated, or assumed. */

@@ -37,18 +37,26 @@ export function covariance(a: Uncertain, b: Uncertain): number {
 /** Σ weight × item, source by source. A source that cancels is gone. */
 export function weightedSum(items: readonly Uncertain[], weights: readonly number[]): Uncertain {
   if (items.length !== weights.length) throw new RangeError("as many weights as items are needed");
-  const terms = new Map<string, number[]>();
+  // Most sources come once; only those that come again need a list to be summed.
+  const terms = new Map<string, number | number[]>();
   const values = items.map((item, at) => {
     const weight = weights[at] as number;
-    for (const [name, part] of Object.entries(item.sources)) {
-      const list = terms.get(name);
-      if (list) list.push(weight * part);
-      else terms.set(name, [weight * part]);
-    }
+    for (const name in item.sources) addTerm(terms, name, weight * (item.sources[name] as number));
     return weight * item.value;
   });
-  const sums = [...terms].map(([name, parts]) => [name, fsum(parts)] as const);
-  return { value: fsum(values), sources: Object.fromEntries(sums.filter(([, part]) => part !== 0)) };
+  const sources: Record<string, number> = {};
+  for (const [name, term] of terms) {
+    const part = typeof term === "number" ? term : fsum(term);
+    if (part !== 0) sources[name] = part;
+  }
+  return { value: fsum(values), sources };
+}
+
+function addTerm(terms: Map<string, number | number[]>, name: string, term: number): void {
+  const known = terms.get(name);
+  if (known === undefined) terms.set(name, term);
+  else if (typeof known === "number") terms.set(name, [known, term]);
+  else known.push(term);
 }
 
 /** The sum of all items, correctly rounded once, whatever their order. */

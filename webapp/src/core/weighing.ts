@@ -21,7 +21,7 @@
 import { weightedMean } from "./mean";
 import type { Quantity } from "./quantity";
 import { type Driver, type Garage, type Part, type Warned, type Weighing, warned } from "./records";
-import { type ScaleModel, UNNAMED, distinctLooks, divisionFor, exactly, lookOf, scaleModels } from "./scale";
+import { type ScaleModel, UNNAMED, distinctLooks, divisionFor, lookOf, scaleModels } from "./scale";
 import { type Uncertain, rectangular, uncertain } from "./uncertain";
 
 export type Basis = "weighed" | "worked_out" | "quoted" | "guessed";
@@ -121,7 +121,7 @@ function weighed(
   scales: ReadonlyMap<string, ScaleModel>,
   warnings: Warned[],
 ): Mass {
-  const kept = new Set(distinctLooks(weighings, load, display).map((weighing) => weighing.id));
+  const kept = new Set(distinctLooks(weighings, load, sameDisplay).map((weighing) => weighing.id));
   const gains = new Map(readings.map(({ scale }) => [scale, (scales.get(scale) as ScaleModel).gain]));
   const mean = weightedMean(thing.id, readings.filter((reading) => kept.has(reading.weighing)), gains);
   for (const reading of readings) warnings.push(...reading.warnings);
@@ -140,9 +140,12 @@ function load(weighing: Weighing): string {
   return `${weighing.method}|${weighing.pieces ?? 1}|${weighing.scale ?? ""}`;
 }
 
-function display(weighing: Weighing): string {
-  const looks = [weighing.shown, weighing.shown_empty, weighing.shown_far];
-  return looks.map((look) => (look ? exactly(look) : "")).join("|");
+function sameDisplay(a: Weighing, b: Weighing): boolean {
+  return (
+    a.shown.value === b.shown.value &&
+    a.shown_empty?.value === b.shown_empty?.value &&
+    a.shown_far?.value === b.shown_far?.value
+  );
 }
 
 /** The mass of one piece, or the warning that says why there is none. */
