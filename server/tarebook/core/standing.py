@@ -178,7 +178,7 @@ def _reasons(weight: object, margin: object, start: object, gap: object) -> dict
 def _warnings(given: _Given, found: Estimate | None, official: OfficialReading | None) -> list[Warned]:
     """What should be known of the weigh-in the weight rests on, of the jobs since, of the class and of its scale."""
     warnings = list(given.condition.warnings)
-    if given.sheet and given.sheet.risk is not None and not 0 < given.sheet.risk < 1:
+    if given.sheet and given.sheet.risk is not None and float(given.sheet.risk) != _risk(given.sheet):
         warnings.append(warned("risk_unusable", class_sheet=given.sheet.id))
     for each in given.weighed[-1:]:
         if each.loads.total is None:

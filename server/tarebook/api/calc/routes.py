@@ -1,0 +1,28 @@
+"""`POST /api/v1/calc/NAME`: the computations on the web, one documented route each."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from tarebook.api.access import allowed
+from tarebook.api.blueprint import Room
+from tarebook.api.calc import CALCULATIONS, Calculation
+
+LARGEST_BODY = 16 * 1024 * 1024  # a garage of tens of thousands of records
+
+room = Room("calc", __name__, description="Any computation on JSON: a garage in, numbers with their uncertainty out.")
+
+
+def _mount(calculation: Calculation) -> None:
+    @room.route(f"/calc/{calculation.name}", methods=["POST"], endpoint=calculation.name)
+    @allowed("device", LARGEST_BODY)
+    @room.arguments(calculation.given)
+    @room.response(200, calculation.answer)
+    @room.doc(summary=calculation.about)
+    def answer(given: Mapping[str, Any]) -> dict[str, Any]:
+        return calculation.compute(given)
+
+
+for _calculation in CALCULATIONS.values():
+    _mount(_calculation)
