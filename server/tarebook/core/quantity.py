@@ -6,9 +6,10 @@ when the unit was picked beside it (`52`). Capitals, missing spaces, dots after 
 the fractions on a phone's keyboard are all fine; `core/units` lists every word.
 
 Refused, each with a code of the error table and what to type instead: nothing, too long, a decimal comma,
-an exponent, a minus sign, zero where a thing must weigh something, a sum or a count, a number with a gap, a
-unit of something else, a word that could mean two units, a missing unit, two units in the wrong order or of
-two systems, sixteen ounces after pounds, two fractions, and sizes no car has. Nothing is guessed.
+an exponent, a minus sign before anything but a place on an axis, zero where a thing must weigh something, a sum
+or a count, a number with a gap, a unit of something else, a word that could mean two units, a missing unit, two
+units in the wrong order or of two systems, sixteen ounces after pounds, two fractions, and sizes no car has.
+Nothing is guessed.
 
 Values are exact fractions of SI units (kg, m, m³), with pint's exact factors; pint has no other user.
 """
@@ -36,12 +37,13 @@ from tarebook.core.typed import (
 from tarebook.core.units import DIMENSIONS, Dimension, Kind
 
 __all__ = [
-    "Kind", "Quantity", "QuantityError", "factor", "read", "read_length", "read_mass", "read_number", "read_volume",
-    "unit_table",
+    "Kind", "Quantity", "QuantityError", "factor", "read", "read_length", "read_mass", "read_number", "read_position",
+    "read_volume", "unit_table",
 ]  # fmt: skip
 
 Part = tuple[Digits, str]  # a number and the name of its unit
 
+MINUS = "\u2212"  # the true minus sign, as shown; either sign may be typed
 _PIECE = re.compile(r"([0-9.][0-9./ ]*)((?:[^0-9.]|\.(?![0-9]))*)")
 
 
@@ -77,34 +79,44 @@ def read_length(text: str, default_unit: str | None = None, positive: bool = Fal
     return read("length", text, default_unit, positive)
 
 
+def read_position(text: str, default_unit: str | None = None) -> Quantity:
+    """A typed place along an axis in m: a length that may be less than nothing (left of the centreline)."""
+    return read("length", text, default_unit, signed=True)
+
+
 def read_volume(text: str, default_unit: str | None = None, positive: bool = False) -> Quantity:
     """A typed volume in m³. `positive` refuses zero. Raises `QuantityError`."""
     return read("volume", text, default_unit, positive)
 
 
-def read(kind: Kind, text: str, default_unit: str | None = None, positive: bool = False) -> Quantity:
-    """Read `text` as a quantity of `kind`; a bare number takes `default_unit`, any word the table knows."""
+def read(
+    kind: Kind, text: str, default_unit: str | None = None, positive: bool = False, signed: bool = False
+) -> Quantity:
+    """Read `text` as a quantity of `kind`; a bare number takes `default_unit`, any word the table knows.
+
+    `positive` refuses zero; `signed` takes a minus sign. Raises `QuantityError`.
+    """
     dimension = DIMENSIONS[kind]
     try:
-        parts = _parts(dimension, _plain(text), default_unit)
+        plain, negative = _plain(text, signed)
+        parts = _parts(dimension, plain, default_unit)
         _check_compound(kind, parts)
-        exact = sum((number.exact * factor(kind, unit) for number, unit in parts), Fraction(0))
-        _check_size(dimension, exact, positive)
+        size = sum((number.exact * factor(kind, unit) for number, unit in parts), Fraction(0))
+        _check_size(dimension, size, positive)
     except QuantityError as refusal:
         known = {"typed": text[:LONGEST], "kind": kind, "example": dimension.example}
         raise QuantityError(refusal.code, **{**known, **refusal.data}) from None
+    exact = -size if negative else size
+    reads = (MINUS if exact < 0 else "") + _spell(dimension, parts)
     number, unit = parts[-1]
     last_digit = float(number.place * factor(kind, unit))
-    return Quantity(kind, exact, text, " ".join(name for _, name in parts), _spell(dimension, parts), last_digit)
+    return Quantity(kind, exact, text, " ".join(name for _, name in parts), reads, last_digit)
 
 
 def read_number(text: str) -> Fraction:
     """A plain decimal without a unit, as money, hours and fractions are kept; a leading minus is allowed."""
     try:
-        plain = tidy(text)
-        negative = plain.startswith("-")
-        plain = plain[1:].strip() if negative else plain
-        refuse_at_sight(plain)
+        plain, negative = _plain(text, signed=True)
         exact = read_digits(plain).exact
     except QuantityError as refusal:
         known = {"typed": text[:LONGEST], "kind": "number", "example": "12.50"}
@@ -158,12 +170,15 @@ def _dimension_table(kind: Kind, dimension: Dimension) -> dict[str, Any]:
     }
 
 
-def _plain(text: str) -> str:
+def _plain(text: str, signed: bool) -> tuple[str, bool]:
+    """(the text without a minus sign, whether it had one that counts)."""
     plain = tidy(text)
-    if plain.startswith("-"):
+    negative = plain.startswith("-")
+    if negative and not signed:
         raise QuantityError("quantity_negative", instead=plain.strip("- "))
+    plain = plain[1:].strip(" ") if negative else plain
     refuse_at_sight(plain)
-    return plain
+    return plain, negative
 
 
 def _parts(dimension: Dimension, plain: str, default_unit: str | None) -> list[Part]:

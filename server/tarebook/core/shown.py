@@ -19,11 +19,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any, Literal
 
-from tarebook.core.quantity import Quantity, factor, read_number
+from tarebook.core.quantity import MINUS, Quantity, factor, read_number
 from tarebook.core.uncertain import Uncertain, expanded, u
 from tarebook.core.units import DIMENSIONS, Kind
 
-MINUS = "\u2212"
 COMPOUND_PLACES = 1
 COMPOUND_MOST = 2
 # Shown beside a reading typed in the other system, when the garage does not count in that system itself.

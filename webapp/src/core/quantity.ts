@@ -8,9 +8,10 @@
  * `generated/units` is its copy, with exact ratios.
  *
  * Refused, each with a code of the error table and what to type instead: nothing, too long, a decimal comma,
- * an exponent, a minus sign, zero where a thing must weigh something, a sum or a count, a number with a gap, a
- * unit of something else, a word that could mean two units, a missing unit, two units in the wrong order or of
- * two systems, sixteen ounces after pounds, two fractions, and sizes no car has. Nothing is guessed.
+ * an exponent, a minus sign before anything but a place on an axis, zero where a thing must weigh something, a sum
+ * or a count, a number with a gap, a unit of something else, a word that could mean two units, a missing unit, two
+ * units in the wrong order or of two systems, sixteen ounces after pounds, two fractions, and sizes no car has.
+ * Nothing is guessed.
  */
 
 import { DIMENSIONS, type Dimension, type Kind } from "../generated/units";
@@ -40,6 +41,9 @@ export type Quantity = {
 /** A number and the name of its unit. */
 type Part = readonly [Digits, string];
 
+/** The true minus sign, as shown; either sign may be typed. */
+export const MINUS = "\u2212";
+
 /** Of every dimension: word → name of the unit it means. */
 const NAMES = new Map(Object.values(DIMENSIONS).map((dimension) => [dimension, namesOf(dimension)]));
 const FACTORS = new Map(Object.entries(DIMENSIONS).flatMap(([kind, { units }]) => factorsOf(kind, units)));
@@ -56,33 +60,48 @@ export function readLength(text: string, defaultUnit: string | null = null, posi
   return read("length", text, defaultUnit, positive);
 }
 
+/** A typed place along an axis in m: a length that may be less than nothing (left of the centreline). */
+export function readPosition(text: string, defaultUnit: string | null = null): Quantity {
+  return read("length", text, defaultUnit, false, true);
+}
+
 /** A typed volume in m³. `positive` refuses zero. Throws `QuantityError`. */
 export function readVolume(text: string, defaultUnit: string | null = null, positive = false): Quantity {
   return read("volume", text, defaultUnit, positive);
 }
 
-/** Read `text` as a quantity of `kind`; a bare number takes `defaultUnit`, any word the table knows. */
-export function read(kind: Kind, text: string, defaultUnit: string | null = null, positive = false): Quantity {
+/**
+ * Read `text` as a quantity of `kind`; a bare number takes `defaultUnit`, any word the table knows.
+ *
+ * `positive` refuses zero; `signed` takes a minus sign. Throws `QuantityError`.
+ */
+export function read(
+  kind: Kind,
+  text: string,
+  defaultUnit: string | null = null,
+  positive = false,
+  signed = false,
+): Quantity {
   const dimension = DIMENSIONS[kind];
   return telling(text, kind, dimension.example, () => {
-    const parts = partsOf(dimension, plain(text), defaultUnit);
+    const [size, negative] = plain(text, signed);
+    const parts = partsOf(dimension, size, defaultUnit);
     checkCompound(kind, parts);
-    const exact = parts.reduce((sum, [number, unit]) => add(sum, multiply(number.exact, factor(kind, unit))), ZERO);
-    checkSize(dimension, exact, positive);
+    const sum = parts.reduce((whole, [number, unit]) => add(whole, multiply(number.exact, factor(kind, unit))), ZERO);
+    checkSize(dimension, sum, positive);
+    const exact = negative ? negate(sum) : sum;
     const [number, unit] = parts[parts.length - 1] as Part;
     const last_digit = toNumber(multiply(number.place, factor(kind, unit)));
     const units = parts.map(([, name]) => name).join(" ");
-    return { kind, exact, value: toNumber(exact), text, unit: units, reads: spell(dimension, parts), last_digit };
+    const reads = (exact.n < 0n ? MINUS : "") + spell(dimension, parts);
+    return { kind, exact, value: toNumber(exact), text, unit: units, reads, last_digit };
   });
 }
 
 /** A plain decimal without a unit, as money, hours and fractions are kept; a leading minus is allowed. */
 export function readNumber(text: string): Ratio {
   return telling(text, "number", "12.50", () => {
-    const tidied = tidy(text);
-    const negative = tidied.startsWith("-");
-    const size = negative ? trim(tidied.slice(1)) : tidied;
-    refuseAtSight(size);
+    const [size, negative] = plain(text, true);
     const { exact } = readDigits(size);
     return negative ? negate(exact) : exact;
   });
@@ -115,13 +134,16 @@ function telling<T>(text: string, kind: string, example: string, read: () => T):
   }
 }
 
-function plain(text: string): string {
+/** [the text without a minus sign, whether it had one that counts]. */
+function plain(text: string, signed: boolean): [string, boolean] {
   const tidied = tidy(text);
-  if (tidied.startsWith("-")) {
+  const negative = tidied.startsWith("-");
+  if (negative && !signed) {
     throw new QuantityError("quantity_negative", { instead: tidied.replace(/^[- ]+|[- ]+$/g, "") });
   }
-  refuseAtSight(tidied);
-  return tidied;
+  const size = negative ? trim(tidied.slice(1)) : tidied;
+  refuseAtSight(size);
+  return [size, negative];
 }
 
 function partsOf(dimension: Dimension, text: string, defaultUnit: string | null): Part[] {

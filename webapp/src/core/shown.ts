@@ -15,7 +15,7 @@
  */
 
 import { DIMENSIONS, type Kind } from "../generated/units";
-import { type Quantity, factor, readNumber } from "./quantity";
+import { MINUS, type Quantity, factor, readNumber } from "./quantity";
 import { type Ratio, compare, divide, fromNumber, multiply, powerOfTen, ratio } from "./ratio";
 import { type Uncertain, expanded, u, uncertain } from "./uncertain";
 
@@ -30,7 +30,6 @@ export type Piece = readonly [string, string];
 /** A result as `calc` gives it: `value` and `u` in SI, `shown` in the unit asked for. */
 export type Result = { value: number; unit: string; u: number; shown: string };
 
-const MINUS = "\u2212";
 const COMPOUND_PLACES = 1;
 const COMPOUND_MOST = 2;
 const HUNDRED = ratio(100n);

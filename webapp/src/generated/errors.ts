@@ -278,13 +278,13 @@ export const ERRORS = {
   },
   "quantity_exponent": {
     "status": 422,
-    "sentence": "“{typed}” has an exponent.",
+    "sentence": "“{typed}” is not written out.",
     "do": "Write the number out in full."
   },
   "quantity_negative": {
     "status": 422,
     "sentence": "A {kind} cannot be less than nothing.",
-    "do": "Type {instead} without the minus sign; whether it comes off or goes on is said elsewhere."
+    "do": "Type {instead}. Whether it comes off or goes on is chosen elsewhere."
   },
   "quantity_zero": {
     "status": 422,
