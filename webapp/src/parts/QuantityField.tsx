@@ -73,7 +73,7 @@ function KeypadDock({ kind, label, value, unit, reading, onValue, onDone, onNext
   return (
     <div class="keypad-dock" onMouseDown={(event) => event.preventDefault()}>
       <div class="keypad-strip">
-        <span class="said"><strong>{label}</strong><br />{reading.state === "read" ? reading.words : value || "…"}</span>
+        <span class="said"><strong>{label}</strong><br />{reading.state === "read" ? reading.words : value || (unit && `in ${unitWord(unit)}`)}</span>
         <button type="button" class="button plain" tabIndex={-1} onClick={onNext}>Next</button>
         <button type="button" class="button" tabIndex={-1} onClick={onDone}>Done</button>
       </div>

@@ -41,18 +41,24 @@ export function RecordPick({ label, offers, value, onValue, hint, makes, show = 
     <div class="field">
       <label class="label" for={id}>{label}</label>
       <input id={id} class="input" value={value.text} maxLength={120} autocomplete="off" aria-describedby={`${id}-about`} onInput={(event) => onValue({ id: null, text: event.currentTarget.value })} />
-      <ul class="offers" aria-label={`${label}: known`}>
-        {found.map((offer) => (
-          <li key={offer.id}>
-            <button type="button" class="offer" onClick={() => onValue({ id: offer.id, text: offer.name })}>
-              <span>{offer.name}</span>
-              {offer.note && <span class="small quiet">{offer.note}</span>}
-            </button>
-          </li>
-        ))}
-      </ul>
+      {found.length > 0 && <Offers found={found} onPick={(offer) => onValue({ id: offer.id, text: offer.name })} />}
       <p class="hint" id={`${id}-about`} aria-live="polite">{isNew ? `“${value.text.trim()}” will be ${makes}.` : hint}</p>
     </div>
+  );
+}
+
+function Offers({ found, onPick }: { found: readonly Offer[]; onPick: (offer: Offer) => void }) {
+  return (
+    <ul class="offers" aria-label="Known ones">
+      {found.map((offer) => (
+        <li key={offer.id}>
+          <button type="button" class="offer" onClick={() => onPick(offer)}>
+            <span>{offer.name}</span>
+            {offer.note && <span class="small quiet">{offer.note}</span>}
+          </button>
+        </li>
+      ))}
+    </ul>
   );
 }
 

@@ -9,7 +9,7 @@ import { DeviceList } from "./DeviceList";
 
 export function Devices() {
   return (
-    <Screen title="Devices and this app" back={to("more")}>
+    <Screen title="Devices" back={to("more")}>
       <NewVersion />
       <Section title="On this device"><Installing /></Section>
       <Section title="Devices of the garage"><DeviceList /></Section>

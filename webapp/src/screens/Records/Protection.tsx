@@ -19,7 +19,7 @@ export function Protection() {
   };
   return (
     <Notice sort={isSafe ? "plain" : "caution"}>
-      <p>{isSafe ? "The browser has promised to keep this app's storage." : "Storage is not protected: the browser may clear it when the phone runs short."}</p>
+      <p>{isSafe ? "The browser has promised to keep this app's storage." : "The browser may clear this app's storage when the phone runs short."}</p>
       {used !== null && <p class="small quiet num">{Math.max(1, Math.round(used / 1e6))} MB used on this phone.</p>}
       {protection.value === false && !asked && <button type="button" class="button" onClick={ask}>Ask the browser to protect it</button>}
       {protection.value === false && asked && <p>The browser said no. {installed.value ? "Open the app often, and export now and then." : "Installing to the home screen protects it."}</p>}

@@ -11,7 +11,7 @@ import type { CarForm, Trim } from "./form";
 
 const TRIMS: { value: Trim; label: string }[] = [{ value: "event", label: "Event trim" }, { value: "road", label: "Road trim" }];
 const SEATS = [{ value: "out", label: "Nobody in it" }, { value: "in", label: "Driver in it" }];
-const WHOSE = [{ value: "own", label: "Our own scales" }, { value: "official", label: "The official scale" }];
+const WHOSE = [{ value: "own", label: "Our own" }, { value: "official", label: "Official" }];
 
 type Props = { form: CarForm; change: (patch: Partial<CarForm>) => void };
 
@@ -24,7 +24,7 @@ export function AsItStood({ form, change }: Props) {
         <Choice label="Seat" value={form.driverIn ? "in" : "out"} options={SEATS} onValue={(seat) => change({ driverIn: seat === "in" })} />
         {form.driverIn && <WhichDriver form={form} change={change} />}
         <QuantityField kind="mass" label="Ballast on board" value={form.ballast} unit={form.unit} onValue={(ballast) => change({ ballast })} hint="Nothing, if there was none." />
-        <Choice label="Scales" value={form.official ? "official" : "own"} options={WHOSE} onValue={(whose) => change({ official: whose === "official" })} />
+        <Choice label="Whose scales" value={form.official ? "official" : "own"} options={WHOSE} onValue={(whose) => change({ official: whose === "official" })} />
       </div>
     </Section>
   );

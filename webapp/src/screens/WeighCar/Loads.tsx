@@ -5,7 +5,7 @@ import { QuantityField } from "../../parts/QuantityField";
 import { LOOK_WORDS, LOOKS, type CarForm, type Layout, type LookName } from "./form";
 
 const LAYOUTS: { value: Layout; label: string }[] = [
-  { value: "corners", label: "Four corners" }, { value: "axles", label: "Two axles" }, { value: "total", label: "One total" },
+  { value: "corners", label: "Corners" }, { value: "axles", label: "Axles" }, { value: "total", label: "Total only" },
 ];
 
 type Props = { form: CarForm; change: (patch: Partial<CarForm>) => void };

@@ -9,6 +9,9 @@ import { Warnings } from "../../parts/Warnings";
 import { weighInOf, type CarForm } from "./form";
 import { Shares } from "./Shares";
 
+/** What the form says beside the field itself. */
+const SAID_AT_ITS_FIELD = new Set(["missing_field", "fuel_above_tank"]);
+
 /** The half-typed weigh-in laid over the garage and worked out, as if it had been saved. */
 function workedOut(form: CarForm, jobs: readonly string[]) {
   const record = { id: form.id, ...weighInOf(form, jobs, { volume: unitOf("volume") }), car: car.value?.id ?? null };
@@ -21,14 +24,14 @@ export function Outcome({ form, jobs }: { form: CarForm; jobs: readonly string[]
   const { whole, stand } = workedOut(form, jobs);
   const total = whole?.loads.loads.total;
   const margin = stand && marginSentence(stand, massUnit());
-  const typedWarnings = (whole?.warnings ?? []).filter(({ code }) => code !== "missing_field");
+  const warnings = (whole?.warnings ?? []).filter(({ code }) => !SAID_AT_ITS_FIELD.has(code));
   return (
     <div class="outcome" aria-live="polite">
       <h2>{total ? "As it stands on the scales" : "Type what the scales show"}</h2>
       {total && <MassFigure mass={total} />}
       {whole && <Shares loads={whole.loads} />}
       {margin && <p class={margin.code === "under" ? "under" : undefined}>{margin.text}.</p>}
-      {total && <Warnings of={typedWarnings} />}
+      {total && <Warnings of={warnings} />}
     </div>
   );
 }

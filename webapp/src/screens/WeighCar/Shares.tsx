@@ -16,9 +16,16 @@ export function Shares({ loads }: { loads: Loads }) {
       {known.map(({ name, share }) => (
         <div key={name}>
           <dt>{WORDS[name]}</dt>
-          <dd class="num">{showPercent(share.value, expanded(share))}</dd>
+          <Share text={showPercent(share.value, expanded(share))} />
         </div>
       ))}
     </dl>
   );
+}
+
+/** "54.35 ± 0.03 %" on two lines: three of them stand side by side on a phone. */
+function Share({ text }: { text: string }) {
+  const [value, within] = text.split(" ± ");
+  if (within === undefined) return <dd class="num">{text}</dd>;
+  return <dd class="num">{value} %<span class="sure">± {within}</span></dd>;
 }

@@ -15,7 +15,7 @@ export function ToCondition({ whole }: { whole: WholeCar }) {
   const why = reason && describe(reason.code, reason.data);
   return (
     <Section title="As the class weighs it">
-      <p class="small quiet">Driver {condition.driver}, fuel {FUEL[condition.fuel as keyof typeof FUEL]}. <a href={to("class-sheet")}>Class sheet</a></p>
+      <p class="small quiet">The class weighs it with the driver {condition.driver}, fuel {FUEL[condition.fuel as keyof typeof FUEL]}. <a href={to("class-sheet")}>Class sheet</a></p>
       <Facts rows={rowsOf(whole)} />
       {why && <p><strong>{why.sentence}</strong> {why.do}</p>}
     </Section>

@@ -1,4 +1,5 @@
 /** The trail of one weigh-in: readings, what was on board, the jobs then in the car, and the way to the class's condition. */
+import "../Weighing/Weighing.css";
 import { known } from "../../answers";
 import { garage } from "../../journal/garage";
 import { Correct, CountsOrNot } from "../../parts/Correct";
@@ -25,11 +26,11 @@ export function WeighIn({ id }: { id: string }) {
   const when = sayMoment((rec.values["at"] as string | undefined) ?? momentOfId(id));
   const scale = rec.values["scale"];
   return (
-    <Screen title={`Weigh-in, ${when}`} back="#/weigh">
+    <Screen title="Weigh-in" back="#/weigh">
       <CountsOrNot rec={rec} />
-      <div class="stack">
+      <div class="stack trail-head">
         {total ? <MassFigure mass={total} /> : <p class="figure">Not complete</p>}
-        <p class="quiet">{rec.values["official"] ? "The official scale" : "Our own scales"}, as it stood there, in {String(rec.values["trim"])} trim{rec.pending ? "; on this phone only" : ""}</p>
+        <p class="quiet">As it stood there {when}: {rec.values["official"] ? "the official scale" : "our own scales"}, {String(rec.values["trim"])} trim{rec.pending ? "; on this phone only" : ""}</p>
         {whole && <Shares loads={whole.loads} />}
         <Warnings of={whole?.warnings ?? []} />
       </div>

@@ -22,6 +22,10 @@ export function How({ form, change }: { form: PartForm; change: (patch: Partial<
       </div>
     );
   }
+  const close = () => {
+    setOpen(false);
+    scrollTo(0, 0);
+  };
   const setMethod = (method: Method) => change({ method, second: methodRow(method).second === row.second ? form.second : "" });
   const setScale = (id: string) => {
     const unit = scales.find((each) => each.id === id)?.values["unit"];
@@ -33,7 +37,7 @@ export function How({ form, change }: { form: PartForm; change: (patch: Partial<
       <Pick label="On which scale" value={form.scale} options={scales.map((each) => ({ value: each.id, label: String(each.values["name"]) }))} none="No scale named" onValue={setScale} />
       <div class="pair">
         <a class="button plain" href={to("scale", "new")}>Add a scale</a>
-        <button type="button" class="button" onClick={() => setOpen(false)}>Done</button>
+        <button type="button" class="button" onClick={close}>Done</button>
       </div>
     </div>
   );

@@ -87,7 +87,7 @@ function unitAfter(unit: string, key: Key): Partial<Form> {
 function WhatItIs({ form, change }: Part) {
   const { of } = garage.value;
   const offers = useMemo(() => offersFrom(of("part"), of("driver"), of("weighing")), [garage.value]);
-  return <RecordPick label="What is it?" offers={offers} value={form.of} makes="a new part" hint="Tap one, or type a name." onValue={(picked) => change({ of: picked })} />;
+  return <RecordPick label="What is it?" offers={offers} value={form.of} makes="a new part" hint={offers.length ? "Tap one, or type a name." : "A name of your own will do."} onValue={(picked) => change({ of: picked })} />;
 }
 
 function Shots({ form, change }: Part) {

@@ -43,9 +43,6 @@ function Far({ earlier, far }: { earlier: Uncertain; far: Uncertain }) {
 export function Net({ form }: { form: PartForm }) {
   if (methodRow(form.method).second === null) return null;
   const reading = asTyped(form)?.reading;
-  return (
-    <p class="net num" aria-live="polite">
-      {reading ? <>{form.method === "batch" ? "One piece: " : "The part: "}<strong class="brass">{say(reading.mass)}</strong></> : <span class="quiet">{methodRow(form.method).hint}</span>}
-    </p>
-  );
+  const words = form.method === "batch" ? "One piece: " : "The part: ";
+  return <p class="num" aria-live="polite">{reading && <>{words}<strong class="brass">{say(reading.mass)}</strong></>}</p>;
 }

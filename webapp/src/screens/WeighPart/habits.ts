@@ -6,13 +6,19 @@ import type { Habits, PartForm } from "./form";
 
 const KEPT = "habits";
 
-/** What was used last, with a scale that has gone since left out; at first the only scale there is. */
+/** What this phone used last, with a scale that has gone since left out. */
 export async function habitsNow(): Promise<Habits> {
   const kept = await drafts.load<Habits>(KEPT).catch(() => null);
+  if (!kept) return firstHabits();
+  return garage.value.of("scale").some((scale) => scale.id === kept.scale) ? kept : { ...kept, scale: null };
+}
+
+/** A phone that has weighed nothing yet takes up the scale of the garage's newest weighing, else the first there is. */
+function firstHabits(): Habits {
   const scales = garage.value.of("scale");
-  const first = scales[0];
-  if (!kept) return { unit: (first?.values["unit"] as string | undefined) ?? massUnit(), scale: first?.id ?? null, place: "garage" };
-  return scales.some((scale) => scale.id === kept.scale) ? kept : { ...kept, scale: null };
+  const newest = garage.value.of("weighing").at(-1)?.values["scale"];
+  const scale = scales.find((each) => each.id === newest) ?? scales[0];
+  return { unit: String(scale?.values["unit"] ?? massUnit()), scale: scale?.id ?? null, place: "garage" };
 }
 
 /** Lost without harm: the next form then asks what this one knew. */

@@ -1,6 +1,6 @@
 /** The scale a reading came from: its steps and how true it is, from checks or assumed. */
 import type { ScaleModel } from "../../core/scale";
-import { showMass } from "../../core/shown";
+import { showMass, showPercent } from "../../core/shown";
 import { garage, type Value } from "../../journal/garage";
 import { Row } from "../../parts/Row";
 import { massUnit } from "../../parts/units";
@@ -13,5 +13,17 @@ export function OnScale({ model, scale }: { model: ScaleModel | null; scale: Val
   if (!rec) return <Row name="No scale was named" note="Taken to be rough, and its steps to be the last digit typed." value={trust.shown} under={trust.from} />;
   const typed = rec.values["division"];
   const steps = typed ? `Steps of ${String(typed)}` : model?.division ? `Steps of ${showMass(model.division, massUnit())}` : "Steps not noted: taken to be the last digit typed";
-  return <Row name={String(rec.values["name"])} note={steps} value={trust.shown} under={trust.from} href={to("scale", rec.id)} />;
+  return (
+    <div>
+      <Row name={String(rec.values["name"])} note={steps} value={trust.shown} under={trust.from} href={to("scale", rec.id)} />
+      {model && <Correction gain={model.gain.value} />}
+    </div>
+  );
+}
+
+/** Why the mass is not quite what the display showed; a correction too small to be shown is not spoken of. */
+function Correction({ gain }: { gain: number }) {
+  const share = showPercent(Math.abs(gain));
+  if (share === showPercent(0)) return null;
+  return <p class="small quiet">By its checks it shows {share} too {gain > 0 ? "much" : "little"}; that is taken out.</p>;
 }

@@ -1,4 +1,5 @@
 /** The trail of one weighing: what was typed, how it was read, on which scale, how sure, the photo, what it is used for. */
+import "./Weighing.css";
 import { garage, type Rec } from "../../journal/garage";
 import { Doubts } from "../../parts/Doubts";
 import { Facts } from "../../parts/Facts";
@@ -45,7 +46,7 @@ function Headline({ rec, read }: { rec: Rec; read: ReadOne }) {
   const row = methodRow(rec.values["method"] as Method);
   const when = sayMoment((rec.values["at"] as string | undefined) ?? momentOfId(rec.id));
   return (
-    <div class="stack">
+    <div class="stack trail-head">
       {read.reading ? <MassFigure mass={read.reading.mass} /> : <p class="figure">Not readable</p>}
       <p class="quiet">{Number(rec.values["pieces"] ?? 1) > 1 ? "One piece. " : ""}{row.label}, {when}{rec.pending ? ", on this phone only" : ""}</p>
       <Warnings of={read.warnings} />
