@@ -1,0 +1,31 @@
+"""Runs the command line in this process, on a data folder of its own."""
+
+from dataclasses import dataclass
+
+import pytest
+
+from tarebook.cli import main
+
+
+@dataclass
+class Ended:
+    """What one command left behind."""
+
+    code: int
+    out: str
+    err: str
+
+
+@pytest.fixture
+def tarebook(capsysbinary, tmp_path, monkeypatch):
+    monkeypatch.setenv("TAREBOOK_DATA", str(tmp_path / "data"))
+
+    def run(*arguments):
+        try:
+            code = main([str(argument) for argument in arguments])
+        except SystemExit as end:
+            code = end.code or 0
+        out, err = capsysbinary.readouterr()
+        return Ended(code, out.decode(), err.decode())
+
+    return run
