@@ -6,6 +6,7 @@
  */
 import type { ComponentChildren } from "preact";
 import { useId, useRef, useState } from "preact/hooks";
+import { afterPress } from "./afterPress";
 import { Keypad } from "./Keypad";
 import { readingOf, typedOf, type Reading } from "./reading";
 import { press, unitWritten } from "./typing";
@@ -32,7 +33,7 @@ export function QuantityField({ kind, label, value, onValue, unit = unitOf(kind)
   const reading = readingOf(kind, value, unit);
   const leave = (event: FocusEvent) => {
     if (frame.current?.contains(event.relatedTarget as Node | null)) return;
-    setOpen(false);
+    afterPress(() => setOpen(frame.current?.contains(document.activeElement) ?? false));
     if (value.trim() !== "") onValue(typedOf(kind, value, unit));
   };
   return (
