@@ -34,8 +34,10 @@ def claims() -> dict[str, Claim]:
 
 def differences(found: Any, wanted: Any, close: float = 0.0, place: str = "out") -> list[str]:
     """Where two outcomes differ, one line for each place."""
-    if isinstance(found, dict) and isinstance(wanted, dict) and found.keys() == wanted.keys():
-        return [line for key in wanted for line in differences(found[key], wanted[key], close, f"{place}.{key}")]
+    if isinstance(found, dict) and isinstance(wanted, dict):
+        both = [key for key in wanted if key in found]
+        alone = [f"{place}.{key}: only on one side" for key in sorted(found.keys() ^ wanted.keys())]
+        return alone + [line for key in both for line in differences(found[key], wanted[key], close, f"{place}.{key}")]
     if isinstance(found, list | tuple) and isinstance(wanted, list) and len(found) == len(wanted):
         pairs = enumerate(zip(found, wanted, strict=True))
         return [line for at, (one, other) in pairs for line in differences(one, other, close, f"{place}[{at}]")]

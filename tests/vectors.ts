@@ -31,19 +31,17 @@ export function differences(found: unknown, wanted: unknown, close = 0, place = 
   if (Array.isArray(found) && Array.isArray(wanted) && found.length === wanted.length) {
     return wanted.flatMap((item, at) => differences(found[at], item, close, `${place}[${at}]`));
   }
-  if (isRecord(found) && isRecord(wanted) && sameKeys(found, wanted)) {
-    return Object.keys(wanted).flatMap((key) => differences(found[key], wanted[key], close, `${place}.${key}`));
+  if (isRecord(found) && isRecord(wanted)) {
+    return [...new Set([...Object.keys(wanted), ...Object.keys(found)])].flatMap((key) => {
+      if (!Object.hasOwn(found, key) || !Object.hasOwn(wanted, key)) return [`${place}.${key}: only on one side`];
+      return differences(found[key], wanted[key], close, `${place}.${key}`);
+    });
   }
   return equal(found, wanted, close) ? [] : [`${place}: ${JSON.stringify(found)}, not ${JSON.stringify(wanted)}`];
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === "object" && value !== null && !Array.isArray(value);
-}
-
-function sameKeys(a: object, b: object): boolean {
-  const keys = Object.keys(a);
-  return keys.length === Object.keys(b).length && keys.every((key) => Object.hasOwn(b, key));
 }
 
 function equal(found: unknown, wanted: unknown, close: number): boolean {

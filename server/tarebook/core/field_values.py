@@ -21,13 +21,15 @@ _POSITIVE = frozenset((
     "division", "capacity", "known", "minimum", "claim", "wheelbase", "track_front", "track_rear",
     "tyre_radius_front", "tyre_radius_rear", "tank_size",
 ))
+# Places on an axis, which may lie in front of the front axle or left of the centreline.
+_SIGNED = frozenset(("x", "y", "tank_x", "driver_x", "driver_y"))
 
 
 def read_field(name: str, spec: Field, value: Any, unit: str | None) -> Any:
     """The value of a field. `unit` is what a bare mass was typed in. Raises `QuantityError` or `ValueError`."""
     if spec.type == "mass" or spec.type == "length" or spec.type == "volume":
         default = unit if spec.type == "mass" else None
-        found = _read_once(spec.type, _as_typed(value), default, name in _POSITIVE)
+        found = _read_once(spec.type, _as_typed(value), default, name in _POSITIVE, name in _SIGNED)
         if isinstance(found, QuantityError):
             raise QuantityError(found.code, **found.data)
         return found
@@ -35,10 +37,10 @@ def read_field(name: str, spec: Field, value: Any, unit: str | None) -> Any:
 
 
 @lru_cache(maxsize=50_000)
-def _read_once(kind: Kind, text: str, unit: str | None, positive: bool) -> Quantity | QuantityError:
+def _read_once(kind: Kind, text: str, unit: str | None, positive: bool, signed: bool) -> Quantity | QuantityError:
     """A text met before is not read again: the garage is read anew after every change, and few texts in it are new."""
     try:
-        return read(kind, text, unit, positive)
+        return read(kind, text, unit, positive, signed)
     except QuantityError as error:
         return error
 

@@ -17,12 +17,14 @@ const POSITIVE = new Set([
   "division", "capacity", "known", "minimum", "claim", "wheelbase", "track_front", "track_rear",
   "tyre_radius_front", "tyre_radius_rear", "tank_size",
 ]);
+// Places on an axis, which may lie in front of the front axle or left of the centreline.
+const SIGNED = new Set(["x", "y", "tank_x", "driver_x", "driver_y"]);
 
 /** The value of a field. `unit` is what a bare mass was typed in. Throws `QuantityError` or `Misfit`. */
 export function readField(name: string, spec: Field, value: unknown, unit: string | null): unknown {
   const type = spec.type;
   if (type === "mass" || type === "length" || type === "volume") {
-    return readOnce(type, asTyped(value), type === "mass" ? unit : null, POSITIVE.has(name));
+    return readOnce(type, asTyped(value), type === "mass" ? unit : null, { positive: POSITIVE.has(name), signed: SIGNED.has(name) });
   }
   const plain = PLAIN[type];
   if (!plain) throw new Misfit();
@@ -33,19 +35,21 @@ export function readField(name: string, spec: Field, value: unknown, unit: strin
 const MET = new Map<string, Map<string, Quantity | QuantityError>>();
 const MOST_MET = 50_000;
 
-function readOnce(kind: Kind, text: string, unit: string | null, positive: boolean): Quantity {
-  const way = positive ? `${kind}, positive, ${unit ?? ""}` : `${kind}, ${unit ?? ""}`;
+type Signs = { positive: boolean; signed: boolean };
+
+function readOnce(kind: Kind, text: string, unit: string | null, signs: Signs): Quantity {
+  const way = `${kind}, ${signs.positive ? "positive" : signs.signed ? "signed" : "zero or more"}, ${unit ?? ""}`;
   let met = MET.get(way);
   if (!met || met.size > MOST_MET) MET.set(way, (met = new Map()));
   let found = met.get(text);
-  if (found === undefined) met.set(text, (found = readOrRefuse(kind, text, unit, positive)));
+  if (found === undefined) met.set(text, (found = readOrRefuse(kind, text, unit, signs)));
   if (found instanceof QuantityError) throw found;
   return found;
 }
 
-function readOrRefuse(kind: Kind, text: string, unit: string | null, positive: boolean): Quantity | QuantityError {
+function readOrRefuse(kind: Kind, text: string, unit: string | null, signs: Signs): Quantity | QuantityError {
   try {
-    return read(kind, text, unit, positive);
+    return read(kind, text, unit, signs.positive, signs.signed);
   } catch (error) {
     if (error instanceof QuantityError) return error;
     throw error;
