@@ -15,12 +15,12 @@ const DOORS: { name: string; icon: IconName; label: string }[] = [
 
 export function App() {
   if (session.value.state !== "ready") return <Opening />;
-  const { screen, door } = screenFor(place.value);
+  const { name, screen, door } = screenFor(place.value);
   return (
     <div class="shell">
       <div class="shell-main">
         {session.value.demo && <DemoBanner />}
-        <main>{screen}</main>
+        <main key={name}>{screen}</main>
       </div>
       <nav class="doors" aria-label="Main">
         {DOORS.map(({ name, icon, label }) => (

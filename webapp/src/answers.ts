@@ -64,4 +64,12 @@ export const stand = computed(() => standing(book.value, known.value));
 
 /** A mass with its 95 % interval, in the garage's unit. */
 export const say = (mass: Uncertain, signed = false): string => showMass(mass.value, massUnit(), expanded(mass), signed);
+/** The minimum as the class writes it, when nothing is added for this car. */
+export const minimumWords = computed<string | null>(() => {
+  const { minimum, condition } = stand.value;
+  const sheet = condition.class_sheet ? book.value.class_sheets.get(condition.class_sheet) : undefined;
+  if (minimum == null || !sheet?.minimum) return null;
+  return sheet.adders ? showMass(minimum, massUnit()) : sheet.minimum.reads;
+});
+
 export const interval = (mass: Uncertain) => ({ value: mass.value, within: expanded(mass) });

@@ -28,17 +28,18 @@ export function FormDock({ form, photos = [], label = "Save", then, remove, miss
     if (id && then) replace(then(id));
   };
   const nothing = !form.changed && !photos.length && !form.isNew;
+  const isQuiet = nothing && !form.saved && !form.trouble; // a screen that is only read needs no save button
   return (
     <>
       {remove && !form.isNew && <Remove form={form} {...remove} />}
-      <div class="dock">
-        <TroubleNotice trouble={form.trouble} />
-        {form.saved && nothing && <Notice sort="saved">Saved on this phone.</Notice>}
-        {missing && <p class="small quiet">{missing}</p>}
-        <button type="button" class="button main" disabled={busy || nothing || !!missing} onClick={() => void save()}>
-          {label}
-        </button>
-      </div>
+      {!isQuiet && (
+        <div class="dock">
+          <TroubleNotice trouble={form.trouble} />
+          {form.saved && nothing && <Notice sort="saved">Saved on this phone.</Notice>}
+          {missing && <p class="small quiet">{missing}</p>}
+          {!nothing && <button type="button" class="button main" disabled={busy || !!missing} onClick={() => void save()}>{label}</button>}
+        </div>
+      )}
     </>
   );
 }

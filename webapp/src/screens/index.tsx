@@ -1,65 +1,53 @@
 /**
  * Which screen an address opens, and which of the five doors it stands behind.
  *
- * A screen is a folder of its own: `<Name>/<Name>.tsx` draws, and whatever it alone needs lies beside it.
+ * A screen is a folder of its own: `<Name>/<Name>.tsx` draws, and whatever it alone needs lies beside it. The first screen comes
+ * with the app; every other one is a file of its own, which the service worker keeps, so it opens without a server too.
  */
-import type { VNode } from "preact";
+import type { ComponentChildren, VNode } from "preact";
 import type { Place } from "../route";
 import { Car } from "./Car/Car";
-import { CarSheet } from "./CarSheet/CarSheet";
-import { ClassSheet } from "./ClassSheet/ClassSheet";
-import { Devices } from "./Devices/Devices";
-import { Donor } from "./Donor/Donor";
-import { Drivers } from "./Drivers/Drivers";
-import { Job } from "./Job/Job";
-import { Jobs } from "./Jobs/Jobs";
-import { More } from "./More/More";
-import { Part } from "./Part/Part";
-import { Parts } from "./Parts/Parts";
-import { Records } from "./Records/Records";
-import { Scale } from "./Scale/Scale";
-import { Scales } from "./Scales/Scales";
-import { Stages } from "./Stages/Stages";
-import { Standing } from "./Standing/Standing";
-import { Units } from "./Units/Units";
-import { Weigh } from "./Weigh/Weigh";
-import { WeighCar } from "./WeighCar/WeighCar";
-import { WeighIn } from "./WeighIn/WeighIn";
-import { Weighing } from "./Weighing/Weighing";
-import { WeighPart } from "./WeighPart/WeighPart";
-import { Yard } from "./Yard/Yard";
+import { Loaded } from "./Loaded";
 
 type Door = "car" | "weigh" | "jobs" | "yard" | "more";
-type Draw = (id: string | undefined, query: URLSearchParams) => VNode;
+type Draw = (id: string, query: URLSearchParams) => VNode;
+type Opened = { door: Door; draw: Draw };
+
+function later<M>(door: Door, load: () => Promise<M>, draw: (screen: M, id: string, query: URLSearchParams) => ComponentChildren): Opened {
+  return { door, draw: (id, query) => <Loaded load={load} draw={(screen) => draw(screen as M, id, query)} /> };
+}
 
 /** Address → door and screen. An id of "new" opens an empty form. */
-const SCREENS: Record<string, [Door, Draw]> = {
-  car: ["car", () => <Car />],
-  standing: ["car", () => <Standing />],
-  parts: ["car", (_, query) => <Parts show={query.get("show")} />],
-  part: ["car", (id) => <Part key={id} id={id!} />],
-  weighing: ["car", (id) => <Weighing key={id} id={id!} />],
-  "weigh-in": ["car", (id) => <WeighIn key={id} id={id!} />],
-  weigh: ["weigh", () => <Weigh />],
-  "weigh-part": ["weigh", (id, query) => <WeighPart key={`${id}${query}`} of={id ?? null} replaces={query.get("replaces")} back={query.get("back")} />],
-  "weigh-car": ["weigh", (_, query) => <WeighCar replaces={query.get("replaces")} />],
-  jobs: ["jobs", () => <Jobs />],
-  job: ["jobs", (id) => <Job key={id} id={id!} />],
-  yard: ["yard", () => <Yard />],
-  donor: ["yard", (id, query) => <Donor key={id} id={id!} insteadOf={query.get("instead-of")} />],
-  more: ["more", () => <More />],
-  "car-sheet": ["more", () => <CarSheet />],
-  "class-sheet": ["more", () => <ClassSheet />],
-  scales: ["more", () => <Scales />],
-  scale: ["more", (id) => <Scale key={id} id={id!} />],
-  drivers: ["more", () => <Drivers />],
-  stages: ["more", () => <Stages />],
-  devices: ["more", () => <Devices />],
-  units: ["more", () => <Units />],
-  records: ["more", () => <Records />],
+const SCREENS: Record<string, Opened> = {
+  car: { door: "car", draw: () => <Car /> },
+  standing: later("car", () => import("./Standing/Standing"), ({ Standing }) => <Standing />),
+  parts: later("car", () => import("./Parts/Parts"), ({ Parts }, _, query) => <Parts show={query.get("show")} />),
+  part: later("car", () => import("./Part/Part"), ({ Part }, id) => <Part key={id} id={id} />),
+  weighing: later("car", () => import("./Weighing/Weighing"), ({ Weighing }, id) => <Weighing key={id} id={id} />),
+  "weigh-in": later("car", () => import("./WeighIn/WeighIn"), ({ WeighIn }, id) => <WeighIn key={id} id={id} />),
+  weigh: later("weigh", () => import("./Weigh/Weigh"), ({ Weigh }) => <Weigh />),
+  "weigh-part": later("weigh", () => import("./WeighPart/WeighPart"), ({ WeighPart }, id, query) => (
+    <WeighPart key={`${id}${query}`} of={id || null} replaces={query.get("replaces")} back={query.get("back")} />
+  )),
+  "weigh-car": later("weigh", () => import("./WeighCar/WeighCar"), ({ WeighCar }, _, query) => <WeighCar replaces={query.get("replaces")} />),
+  jobs: later("jobs", () => import("./Jobs/Jobs"), ({ Jobs }) => <Jobs />),
+  job: later("jobs", () => import("./Job/Job"), ({ Job }, id) => <Job key={id} id={id} />),
+  yard: later("yard", () => import("./Yard/Yard"), ({ Yard }) => <Yard />),
+  donor: later("yard", () => import("./Donor/Donor"), ({ Donor }, id, query) => <Donor key={id} id={id} insteadOf={query.get("instead-of")} />),
+  more: later("more", () => import("./More/More"), ({ More }) => <More />),
+  "car-sheet": later("more", () => import("./CarSheet/CarSheet"), ({ CarSheet }) => <CarSheet />),
+  "class-sheet": later("more", () => import("./ClassSheet/ClassSheet"), ({ ClassSheet }) => <ClassSheet />),
+  scales: later("more", () => import("./Scales/Scales"), ({ Scales }) => <Scales />),
+  scale: later("more", () => import("./Scale/Scale"), ({ Scale }, id) => <Scale key={id} id={id} />),
+  drivers: later("more", () => import("./Drivers/Drivers"), ({ Drivers }) => <Drivers />),
+  stages: later("more", () => import("./Stages/Stages"), ({ Stages }) => <Stages />),
+  devices: later("more", () => import("./Devices/Devices"), ({ Devices }) => <Devices />),
+  units: later("more", () => import("./Units/Units"), ({ Units }) => <Units />),
+  records: later("more", () => import("./Records/Records"), ({ Records }) => <Records />),
 };
 
-export function screenFor({ path, query }: Place): { screen: VNode; door: Door } {
-  const [door, draw] = SCREENS[path[0] ?? "car"] ?? SCREENS["car"]!;
-  return { screen: draw(path[1], query), door };
+export function screenFor({ path, query }: Place): { name: string; screen: VNode; door: Door } {
+  const name = path[0] && path[0] in SCREENS ? path[0] : "car";
+  const { door, draw } = SCREENS[name]!;
+  return { name, screen: draw(path[1] ?? "", query), door };
 }

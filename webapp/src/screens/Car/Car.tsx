@@ -1,7 +1,7 @@
 /** What the car weighs now, how sure that is, how far from the minimum; and below it, where that comes from and what is open. */
-import { car, say, stand, trim, type Trim } from "../../answers";
+import { car, minimumWords, say, stand, trim, type Trim } from "../../answers";
+import { isSignificant } from "../../core/estimate";
 import { gapSentence, inHandSentence, marginSentence } from "../../core/sentences";
-import { uncertain } from "../../core/uncertain";
 import { Choice } from "../../parts/Field";
 import { MassFigure } from "../../parts/MassFigure";
 import { Notice } from "../../parts/Notice";
@@ -45,14 +45,17 @@ function WeightNow() {
   return (
     <section class="weight-now" aria-label="Weight now">
       <a class="weight-link" href={to("standing")}>
-        <span class="small quiet">{now.weight ? "Weight now" : "Taken out so far"}</span>
+        <span class="spread small">
+          <span class="quiet">{now.weight ? "Weight now" : "Taken out so far"}</span>
+          <span class="made-of">What it is made of</span>
+        </span>
         <MassFigure mass={now.weight ?? now.removed} under={isUnder} />
       </a>
       <Steelyard {...armOf(now)} label={margin.text} />
       <ArmEnds />
       <p class={isUnder ? "margin under" : "margin"}>{margin.text}.</p>
       {now.official && <p class="quiet">{inHandSentence(now.official, massUnit()).text}.</p>}
-      {now.gap?.significant && (
+      {now.gap && isSignificant(now.gap) && (
         <Notice>
           <p><strong>{gapSentence(now.gap, massUnit()).text}.</strong> Something went in or came out without a note, or a reading is wrong.</p>
           <a class="button" href={to("weigh-in", now.gap.second)}>Look at the last weigh-in</a>
@@ -65,12 +68,12 @@ function WeightNow() {
 
 /** What stands at the two ends of the arm. */
 function ArmEnds() {
-  const { start, minimum } = stand.value;
+  const { start } = stand.value;
   return (
     <p class="arm-ends num">
       <span>{start && <>Start <strong>{say(start.weight)}</strong>{start.basis === "quoted" ? ", as quoted" : ""}</>}</span>
       <span>
-        {minimum != null ? <>Minimum <strong>{say(uncertain(minimum, {}))}</strong></> : <a href={to("class-sheet")}>Note the class minimum</a>}
+        {minimumWords.value ? <>Minimum <strong>{minimumWords.value}</strong></> : <a href={to("class-sheet")}>Note the class minimum</a>}
       </span>
     </p>
   );

@@ -4,6 +4,7 @@ import { garage } from "../../journal/garage";
 import { Choice, Pick, TextField } from "../../parts/Field";
 import { useForm, type Form } from "../../parts/form";
 import { FormDock } from "../../parts/FormDock";
+import { MassFigure } from "../../parts/MassFigure";
 import { RecordPhotos } from "../../parts/RecordPhotos";
 import { Screen, Section } from "../../parts/Screen";
 import { Steelyard } from "../../parts/Steelyard";
@@ -74,10 +75,8 @@ function Effect({ job }: { job: string }) {
   const moves = arm.now && !net.in_car ? arm.now.value + sum.value : null;
   return (
     <div class="stack">
-      <p class="spread">
-        <span class="figure num brass">{say(sum, true)}</span>
-        <span class="small quiet num">off {say(off)} · on {say(on)}</span>
-      </p>
+      <MassFigure mass={sum} signed />
+      <p class="small quiet num">off {off.value ? say(off) : "nothing"} · on {on.value ? say(on) : "nothing"}</p>
       <Steelyard {...arm} weighIns={[]} then={moves} small label={moves == null ? "Already in the car" : `Would take the car from ${say(stand.value.weight!)} by ${say(sum, true)}`} />
       {interval(sum).within > Math.abs(sum.value) && <p class="small quiet">Too little to be sure of: a better scale, or weighing several at once, would tell.</p>}
     </div>

@@ -1,18 +1,18 @@
 /** One part: its mass and how it is known, every reading and photo behind that, where it is, and the jobs that move it. */
-import { book, known, say } from "../../answers";
-import { describe } from "../../generated/errors";
+import { book, known } from "../../answers";
 import { ZONES } from "../../generated/kinds";
 import { garage } from "../../journal/garage";
 import { basisWord } from "../../parts/basis";
 import { Choice, Pick, TextField, Tick } from "../../parts/Field";
 import { useForm, type Form } from "../../parts/form";
 import { FormDock } from "../../parts/FormDock";
-import { Notice } from "../../parts/Notice";
+import { MassFigure } from "../../parts/MassFigure";
 import { QuantityField } from "../../parts/QuantityField";
 import { photosOf, RecordPhotos } from "../../parts/RecordPhotos";
 import { Row } from "../../parts/Row";
 import { Screen, Section } from "../../parts/Screen";
 import { unitOf } from "../../parts/units";
+import { Warnings } from "../../parts/Warnings";
 import { to } from "../../route";
 import { stateWord } from "../Job/states";
 import { Readings } from "./Readings";
@@ -58,14 +58,9 @@ function MassOf({ id }: { id: string }) {
   const count = book.value.parts.get(id)?.count ?? 1;
   return (
     <div class="stack">
-      <p>
-        <span class="figure num brass">{found?.mass ? say(found.mass) : "—"}</span>{" "}
-        <span class="quiet">{count > 1 ? `each of ${count}, ` : ""}{basisWord(found?.basis)}</span>
-      </p>
-      {(found?.warnings ?? []).map((warning) => {
-        const said = describe(warning.code, warning.data);
-        return <Notice key={warning.code}><p class="small">{said.sentence} {said.do}</p></Notice>;
-      })}
+      {found?.mass && <MassFigure mass={found.mass} />}
+      <p class="quiet">{count > 1 ? `each of ${count}, ` : ""}{basisWord(found?.basis)}</p>
+      <Warnings of={found?.warnings ?? []} />
     </div>
   );
 }

@@ -1,5 +1,5 @@
 /** Where the weight now comes from: the weigh-in it rests on, the jobs since, the condition, and what the doubt is made of. */
-import { say, stand } from "../../answers";
+import { minimumWords, say, stand } from "../../answers";
 import { showChance, showPercent } from "../../core/shown";
 import type { Standing as Stand } from "../../core/standing";
 import { uncertain, type Uncertain } from "../../core/uncertain";
@@ -69,7 +69,7 @@ function AtTheOfficialScale({ now }: { now: Stand }) {
   return (
     <Section title="At the official scale">
       <div>
-        <Row name="Minimum" note="with what the class adds" value={say(exact(minimum))} href={to("class-sheet")} />
+        <Row name="Minimum" note="with what the class adds" value={minimumWords.value} href={to("class-sheet")} />
         <Row name="It should show" value={say(official.expected)} />
         <Row name="Chance that it shows under" value={showChance(official.chance_under)} />
         <Row name={inHandSentence(official, massUnit()).text} note={`for a risk of ${showPercent(risk)}`} href={to("class-sheet")} />

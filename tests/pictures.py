@@ -1,0 +1,92 @@
+"""Pictures of every screen from the running demo: `python -m tests.pictures FOLDER`; `--readme` renews the README's.
+
+Each screen is taken at a phone's and at a desk's size, light and dark, and checked by axe on the way, so that a person can look
+at what changed. Nothing is asserted here; `tests/browser` does that.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+
+from playwright.sync_api import Page, sync_playwright
+
+from tests.browser.phone import DESK, PHONE, Phone
+from tests.browser.serving import Server
+
+README_PICTURE = Path(__file__).parent.parent / "fixtures" / "demo" / "picture.png"
+PLAIN = (
+    "car standing parts weigh weigh-part weigh-car jobs job/new yard donor/new more car-sheet class-sheet scales scale/new "
+    "drivers stages devices units records"
+).split()
+# Screens of one record: the address, and which record of a kind to open (by its place in the demo).
+OF_RECORDS = (("part", "part", 3), ("job", "job", 4), ("weighing", "weighing", 2), ("weigh-in", "weigh_in", 1), ("scale", "scale", 0), ("donor", "donor", 0))
+
+
+def addresses(server: Server) -> Iterator[tuple[str, str]]:
+    """(name, hash address) of every screen, the ones of a record with a record of the demo."""
+    for path in PLAIN:
+        yield path.replace("/", "-"), f"#/{path}"
+    token = str(json.loads(server.ask("/api/v1/pair", body={"code": None}))["token"])
+    records: dict[str, list[str]] = {}
+    for entry in server.entries(token):
+        values, kind = dict(entry["set"]), str(entry["kind"])  # type: ignore[call-overload]
+        known = records.setdefault("donor" if values.get("whereabouts") == "yard" else kind, [])
+        if entry["record"] not in known:
+            known.append(str(entry["record"]))
+    for path, kind, place in OF_RECORDS:
+        yield f"{path}-record", f"#/{path}/{records[kind][place]}"
+
+
+def take(page: Page, file: Path, full: bool = True) -> None:
+    """One picture, once the screen has stopped changing."""
+    page.wait_for_timeout(350)
+    page.screenshot(path=file, full_page=full)
+
+
+def all_screens(folder: Path) -> None:
+    with tempfile.TemporaryDirectory() as scratch, sync_playwright() as playwright:
+        server = Server(Path(scratch) / "demo", "--demo").start()
+        for size, look in (("phone", PHONE), ("desk", DESK)):
+            for scheme in ("light", "dark"):
+                phone = Phone(playwright, Path(scratch) / f"{size}-{scheme}", server.address, **look, color_scheme=scheme)
+                page = phone.open()
+                page.get_by_text("Weight now").wait_for()
+                for name, address in addresses(server):
+                    page.goto(server.address + "/" + address)
+                    take(page, folder / f"{name}.{size}.{scheme}.png")
+                print(size, scheme, *phone.troubles, sep="\n  ")
+                phone.close()
+        server.close()
+
+
+def readme_picture() -> None:
+    with tempfile.TemporaryDirectory() as scratch, sync_playwright() as playwright:
+        server = Server(Path(scratch) / "demo", "--demo").start()
+        phone = Phone(playwright, Path(scratch) / "phone", server.address, **PHONE, color_scheme="light")
+        page = phone.open()
+        page.get_by_text("Weight now").wait_for()
+        take(page, README_PICTURE, full=False)
+        phone.close()
+        server.close()
+
+
+def main() -> int:
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("folder", nargs="?", type=Path, help="where the pictures go")
+    parser.add_argument("--readme", action="store_true", help="renew the README's picture")
+    options = parser.parse_args()
+    if options.readme:
+        readme_picture()
+    if options.folder:
+        options.folder.mkdir(parents=True, exist_ok=True)
+        all_screens(options.folder)
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

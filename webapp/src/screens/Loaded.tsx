@@ -1,0 +1,22 @@
+/** A screen that is a file of its own: drawn once it is there; where it cannot be fetched, said in words. */
+import type { ComponentChildren } from "preact";
+import { useEffect, useState } from "preact/hooks";
+import { Notice } from "../parts/Notice";
+
+type Props = { load: () => Promise<unknown>; draw: (screen: unknown) => ComponentChildren };
+
+export function Loaded({ load, draw }: Props) {
+  const [screen, setScreen] = useState<unknown>(null);
+  const [failed, setFailed] = useState(false);
+  useEffect(() => {
+    load().then(setScreen, () => setFailed(true));
+  }, []);
+  if (screen) return <>{draw(screen)}</>;
+  if (!failed) return null;
+  return (
+    <Notice sort="caution">
+      <p><strong>This screen is not on this phone yet.</strong> Open it once within reach of the home computer; nothing is lost.</p>
+      <button type="button" class="button" onClick={() => location.reload()}>Try again</button>
+    </Notice>
+  );
+}
