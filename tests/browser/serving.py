@@ -76,20 +76,31 @@ class Server:
         until = time.monotonic() + START_WITHIN
         while time.monotonic() < until and process.poll() is None:
             try:
-                self.get("/api/v1/health")
+                self.ask("/api/v1/health")
             except OSError:
                 time.sleep(0.05)
             else:
                 return
         raise AssertionError("the server did not start:\n" + "\n".join(self.lines))
 
-    def get(self, path: str, token: str | None = None) -> dict[str, object]:
-        """GET a JSON answer."""
+    def ask(self, path: str, token: str | None = None, body: object = None) -> bytes:
+        """The bytes of an answer to a GET, or to a POST when there is a body to send as JSON."""
         headers = {"Authorization": f"Bearer {token}"} if token else {}
-        request = urllib.request.Request(self.address + path, headers=headers)
+        data = None if body is None else json.dumps(body).encode()
+        request = urllib.request.Request(self.address + path, data, {"Content-Type": "application/json", **headers})
         with urllib.request.urlopen(request, timeout=10) as answer:
-            body: dict[str, object] = json.load(answer)
-            return body
+            return bytes(answer.read())
+
+    def join(self) -> str:
+        """The token of a new device."""
+        code = self.pairing_link().partition("#pair=")[2]
+        return str(json.loads(self.ask("/api/v1/pair", body={"code": code}))["token"])
+
+    def entries(self, token: str) -> list[dict[str, object]]:
+        """Every entry of the journal, in order (a test's garage fits into one page)."""
+        page = json.loads(self.ask("/api/v1/sync/pull?epoch=&since=0", token))
+        assert not page["more"]
+        return [json.loads(row["text"]) for row in page["entries"]]
 
     def pairing_link(self) -> str:
         """A fresh one-time link, as the command line prints it."""

@@ -1,0 +1,77 @@
+"""What a person does with the app, in the words on its screens."""
+
+import io
+import re
+from pathlib import Path
+
+from PIL import Image
+from playwright.sync_api import Page, expect
+
+from tests.browser.phone import Phone
+from tests.browser.serving import Server
+
+ON_HOME = re.compile("On the home computer|In a backup")
+
+
+def join(phone: Phone, server: Server) -> Page:
+    """Open a fresh pairing link; the garage is open and the app is kept for a start without the server."""
+    link = server.pairing_link()
+    page = phone.open(link.removeprefix(server.address))
+    expect(page.get_by_role("navigation", name="Main")).to_be_visible()
+    phone.is_installed()
+    return page
+
+
+def begin(page: Page, car: str, minimum: str) -> None:
+    """A newcomer's first start: the car and its minimum, no scale named yet."""
+    page.get_by_role("textbox", name="What is the car called?").fill(car)
+    page.get_by_role("textbox", name="The class minimum, if you know it").fill(minimum)
+    page.get_by_role("button", name="Next: your scale").click()
+    page.get_by_role("button", name="Weigh the first part").click()
+    expect(page.get_by_role("heading", name="Weigh a part")).to_be_visible()
+
+
+def go(page: Page, address: str) -> None:
+    """To a screen by its address, as a tapped link does."""
+    page.evaluate("(hash) => { location.hash = hash; }", address)
+
+
+def photo(folder: Path, name: str = "yard.jpg", size: tuple[int, int] = (2400, 1800)) -> Path:
+    """A picture as a camera gives it, with a place in its EXIF that must not leave the phone."""
+    picture = Image.linear_gradient("L").resize(size).convert("RGB")
+    exif = Image.Exif()
+    exif[0x010F] = "A camera"
+    exif.get_ifd(0x8825)[1] = "N"
+    path = folder / name
+    picture.save(path, quality=90, exif=exif)
+    return path
+
+
+def has_exif(data: bytes) -> bool:
+    """True when a picture says where or with what it was taken."""
+    return len(Image.open(io.BytesIO(data)).getexif()) > 0
+
+
+def press(page: Page, keys: list[str]) -> None:
+    """Press keys of the keypad."""
+    keypad = page.get_by_role("group", name="Keypad")
+    for key in keys:
+        keypad.get_by_role("button", name=key, exact=True).click()
+
+
+def weigh(page: Page, what: str, keys: list[str], picture: Path | None = None) -> None:
+    """Weigh a part from wherever the app is, until it says that the weighing is saved."""
+    page.get_by_role("navigation", name="Main").get_by_role("link", name="Weigh").click()
+    page.get_by_role("link", name=re.compile("^A part")).click()
+    press(page, keys)
+    page.get_by_role("textbox", name="What is it?").fill(what)
+    if picture:
+        page.locator('input[data-photo="camera"]').set_input_files(picture)
+        expect(page.get_by_alt_text("The photo just taken")).to_be_visible()
+    page.get_by_role("button", name="Save weighing").click()
+    expect(page.get_by_text("Saved on this phone.")).to_be_visible()
+
+
+def in_sync(page: Page) -> None:
+    """Wait until the phone says that everything, photos too, is at home."""
+    expect(page.locator(".sync-words").first).to_have_text(ON_HOME, timeout=30_000)
