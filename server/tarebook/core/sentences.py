@@ -20,6 +20,7 @@ SENTENCES = {
     "under": "Under the minimum by {mass}, sure to ± {within}",
     "close": "Too close to call: {chance} chance that the official scale shows under the minimum",
     "no_minimum": "The class minimum is not entered yet",
+    "minimum_unread": "The class minimum cannot be read: {why}",
     "lighter": "{mass} lighter by the jobs written down, sure to ± {within}; the car itself has not been weighed yet",
     "heavier": "{mass} heavier by the jobs written down, sure to ± {within}; the car itself has not been weighed yet",
     "unweighed": "The car has not been weighed yet",
@@ -50,10 +51,10 @@ def margin_sentence(standing: Standing, unit: str) -> Said:
 
 
 def in_hand_sentence(reading: OfficialReading, unit: str) -> Said:
-    """What to keep above the minimum, to the place the expected reading is known to."""
+    """What to keep above the minimum, to about a digit more than the expected reading is known to."""
     if reading.in_hand <= 0.0:
         return _said("in_hand_none")
-    return _said("in_hand", mass=_size(Uncertain(reading.in_hand, reading.expected.sources), unit)["mass"])
+    return _said("in_hand", mass=_join(lay_out("mass", reading.in_hand, unit, expanded(reading.expected) / 5.0).parts))
 
 
 def gap_sentence(gap: Gap, unit: str) -> Said:
@@ -72,7 +73,10 @@ def _missing(standing: Standing, unit: str) -> Said:
         return _said("lighter" if standing.removed.value > 0.0 else "heavier", **_size(standing.removed, unit))
     if reason["code"] in ("no_class_sheet", "no_minimum"):
         return _said("no_minimum")
-    return Said(reason["code"], {}, str(describe(reason["code"], reason["data"])["sentence"]))
+    why = str(describe(reason["code"], reason["data"])["sentence"])
+    if reason["data"].get("list") == "class_sheets":
+        return _said("minimum_unread", why=why)
+    return Said(reason["code"], {}, why)
 
 
 def _size(item: Uncertain, unit: str) -> dict[str, str]:

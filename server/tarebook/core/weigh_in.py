@@ -51,6 +51,7 @@ ASSUMED_REPEATABILITY = {
 }
 ASSUMED_REPEATABILITY_UNNAMED = 2.0
 SETTLING = 1.0  # standard deviation, kg a corner in the pattern + − − +: common practice, no source
+_PADS = {"corner_pads": 4, "bathroom": 4, "axle_pads": 2}  # that share a car; a capacity is of one of them
 _ODD = (0.4, 1.6)  # a reading outside these, as a share of the mean of all, is most likely a slip of the hand
 
 
@@ -150,7 +151,7 @@ def loads_of(garage: Garage, record: WeighIn, known: Masses) -> Loads:
     shares = {name: divide(loads[name], whole) for name in _PAIRS if whole and whole.value and name in loads}
     warnings = (
         *_missing(record, shown),
-        *_above_capacity(record, model, shown),
+        *_above_capacity(garage, record, model, shown),
         *_odd(record, loads),
         *_assumed(garage, record, model, gain),
     )
@@ -221,10 +222,13 @@ def _missing(record: WeighIn, shown: dict[str, Quantity]) -> list[Warned]:
     return [warned("reading_missing", weigh_in=record.id, fields=fields)] if fields else []
 
 
-def _above_capacity(record: WeighIn, model: ScaleModel, shown: dict[str, Quantity]) -> list[Warned]:
+def _above_capacity(garage: Garage, record: WeighIn, model: ScaleModel, shown: dict[str, Quantity]) -> list[Warned]:
     if model.capacity is None:
         return []
-    fields = [name for name, look in shown.items() if look.value > model.capacity]
+    named = garage.scales.get(model.id)
+    pads = _PADS.get(named.kind, 1) if named else 1
+    most = model.capacity * max(1.0, pads / len(LOOKS[record.layout]))
+    fields = [name for name, look in shown.items() if look.value > most]
     return [warned("above_capacity", weigh_in=record.id, field=name, scale=model.id) for name in fields]
 
 

@@ -12,7 +12,7 @@ import type { OfficialReading } from "./official";
 import type { Warned } from "./records";
 import { type Piece, layOut, showChance, showMass } from "./shown";
 import type { Standing } from "./standing";
-import { type Uncertain, expanded, uncertain } from "./uncertain";
+import { type Uncertain, expanded } from "./uncertain";
 
 /** `code` of the table, or of the error table where a reason is told; `data` as texts; `text` ready to read. */
 export type Said = { readonly code: string; readonly data: Readonly<Record<string, string>>; readonly text: string };
@@ -25,11 +25,10 @@ export function marginSentence(standing: Standing, unit: string): Said {
   return said(verdict, sizeOf(margin, unit));
 }
 
-/** What to keep above the minimum, to the place the expected reading is known to. */
+/** What to keep above the minimum, to about a digit more than the expected reading is known to. */
 export function inHandSentence(reading: OfficialReading, unit: string): Said {
   if (reading.in_hand <= 0) return said("in_hand_none", {});
-  const { mass } = sizeOf(uncertain(reading.in_hand, reading.expected.sources), unit);
-  return said("in_hand", { mass });
+  return said("in_hand", { mass: join(layOut("mass", reading.in_hand, unit, expanded(reading.expected) / 5).parts) });
 }
 
 /** What the last two weigh-ins found beside what is written down. */
@@ -47,7 +46,8 @@ function missing({ reasons, removed }: Standing, unit: string): Said {
     return said(removed.value > 0 ? "lighter" : "heavier", sizeOf(removed, unit));
   }
   if (code === "no_class_sheet" || code === "no_minimum") return said("no_minimum", {});
-  return { code, data: {}, text: describe(code, data).sentence };
+  const why = describe(code, data).sentence;
+  return data["list"] === "class_sheets" ? said("minimum_unread", { why }) : { code, data: {}, text: why };
 }
 
 /** The size without its sign, and its expanded uncertainty, both to the place that deserves showing. */

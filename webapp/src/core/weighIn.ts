@@ -37,6 +37,8 @@ export const ASSUMED_REPEATABILITY: Readonly<Record<string, number>> = {
 };
 const ASSUMED_REPEATABILITY_UNNAMED = 2;
 const SETTLING = 1; // standard deviation, kg a corner in the pattern + − − +: common practice, no source
+/** Pads that share a car; a capacity is of one of them. */
+const PADS: Readonly<Record<string, number>> = { corner_pads: 4, bathroom: 4, axle_pads: 2 };
 const ODD = [0.4, 1.6] as const; // a reading outside these, as a share of the mean of all, is most likely a slip
 
 /** Loads in kg by name, as far as they are known. */
@@ -131,7 +133,7 @@ export function loadsOf(garage: Garage, record: WeighIn, known: Masses): Loads {
   const shares = sharesOf(loads);
   const warnings = [
     ...missing(record, shown),
-    ...aboveCapacity(record, model, shown),
+    ...aboveCapacity(garage, record, model, shown),
     ...odd(record, loads),
     ...assumed(garage, record, model, gain),
   ];
@@ -213,8 +215,11 @@ function missing(record: WeighIn, shown: ReadonlyMap<Reading, Quantity>): Warned
   return fields.length > 0 ? [warned("reading_missing", { weigh_in: record.id, fields })] : [];
 }
 
-function aboveCapacity(record: WeighIn, model: ScaleModel, shown: ReadonlyMap<Reading, Quantity>): Warned[] {
-  const most = model.capacity ?? Infinity;
+function aboveCapacity(
+  garage: Garage, record: WeighIn, model: ScaleModel, shown: ReadonlyMap<Reading, Quantity>,
+): Warned[] {
+  const pads = PADS[garage.scales.get(model.id)?.kind ?? ""] ?? 1;
+  const most = (model.capacity ?? Infinity) * Math.max(1, pads / LOOKS[record.layout].length);
   const fields = [...shown].filter(([, look]) => look.value > most).map(([field]) => field);
   return fields.map((field) => warned("above_capacity", { weigh_in: record.id, field, scale: model.id }));
 }

@@ -6,6 +6,7 @@ export const SENTENCES = {
   "under": "Under the minimum by {mass}, sure to ± {within}",
   "close": "Too close to call: {chance} chance that the official scale shows under the minimum",
   "no_minimum": "The class minimum is not entered yet",
+  "minimum_unread": "The class minimum cannot be read: {why}",
   "lighter": "{mass} lighter by the jobs written down, sure to ± {within}; the car itself has not been weighed yet",
   "heavier": "{mass} heavier by the jobs written down, sure to ± {within}; the car itself has not been weighed yet",
   "unweighed": "The car has not been weighed yet",

@@ -1,0 +1,11 @@
+"""What the vectors of core/normal run in Python."""
+
+from tarebook.core import normal
+
+CLAIMS = {
+    "normal.erf": lambda given: normal.erf(given["x"]),
+    "normal.erfc": lambda given: normal.erfc(given["x"]),
+    "normal.density": lambda given: normal.density(given["z"]),
+    "normal.cumulative": lambda given: normal.cumulative(given["z"]),
+    "normal.inverse": lambda given: normal.inverse(given["p"]),
+}

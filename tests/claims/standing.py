@@ -1,0 +1,56 @@
+"""What the vectors of core/standing (with estimate, history, official and sentences) run in Python."""
+
+from dataclasses import fields, is_dataclass
+from typing import Any
+
+from tarebook.core.garage import read_garage
+from tarebook.core.official import OfficialScale, official_reading
+from tarebook.core.sentences import gap_sentence, in_hand_sentence, margin_sentence
+from tarebook.core.standing import Standing, standing
+from tarebook.core.uncertain import Uncertain
+from tests.plain import plain
+
+
+def _brief(result: Any) -> Any:
+    """Value and u instead of every source."""
+    if isinstance(result, Uncertain):
+        return {"value": result.value, "u": result.u}
+    if is_dataclass(result):
+        return {field.name: _brief(getattr(result, field.name)) for field in fields(result)}
+    if isinstance(result, dict):
+        return {key: _brief(value) for key, value in result.items()}
+    return [_brief(item) for item in result] if isinstance(result, tuple) else result
+
+
+def _standing(given: dict[str, Any]) -> Any:
+    """Every source of the weight, the margin and the official reading; of the rest value and u."""
+    found = _asked(given)
+    whole = {name: getattr(found, name) for name in ("weight", "margin", "official")}
+    return plain({**_brief(found), **whole})
+
+
+def _asked(given: dict[str, Any]) -> Standing:
+    garage = read_garage(given["garage"])
+    return standing(garage, class_sheet=given.get("class_sheet"), weigh_in=given.get("weigh_in"))
+
+
+def _official_reading(given: dict[str, Any]) -> Any:
+    scale = {**given["scale"], "gain": Uncertain(**given["scale"]["gain"])}
+    weight = Uncertain(**given["weight"])
+    return plain(official_reading(weight, given["minimum"], OfficialScale(**scale), given["risk"]))
+
+
+def _sentences(given: dict[str, Any]) -> Any:
+    asked, unit = _asked(given), given["unit"]
+    return {
+        "margin": plain(margin_sentence(asked, unit)),
+        "in_hand": plain(in_hand_sentence(asked.official, unit)) if asked.official else None,
+        "gap": plain(gap_sentence(asked.gap, unit)) if asked.gap else None,
+    }
+
+
+CLAIMS = {
+    "standing.standing": _standing,
+    "official.official_reading": _official_reading,
+    "sentences.sentences": _sentences,
+}

@@ -1,0 +1,44 @@
+/** What the vectors of core/standing (with estimate, history, official and sentences) run in TypeScript. */
+
+import { readGarage } from "../../webapp/src/core/garage";
+import { officialReading } from "../../webapp/src/core/official";
+import { gapSentence, inHandSentence, marginSentence } from "../../webapp/src/core/sentences";
+import { type Standing, standing } from "../../webapp/src/core/standing";
+import { type Uncertain, u } from "../../webapp/src/core/uncertain";
+import { plain } from "../plain";
+import type { Claims, Given } from "../vectors";
+
+function asked({ garage, class_sheet, weigh_in }: Given): Standing {
+  return standing(readGarage(garage), undefined, class_sheet, weigh_in);
+}
+
+/** Value and u instead of every source. */
+function brief(result: unknown): unknown {
+  if (result === null || typeof result !== "object") return result;
+  if (Array.isArray(result)) return result.map(brief);
+  if ("sources" in result) return { value: (result as Uncertain).value, u: u(result as Uncertain) };
+  return Object.fromEntries(Object.entries(result).map(([key, value]) => [key, brief(value)]));
+}
+
+/** Every source of the weight, the margin and the official reading; of the rest value and u. */
+function whole(given: Given): unknown {
+  const { weight, margin, official, ...rest } = asked(given);
+  return plain({ ...(brief(rest) as object), weight, margin, official });
+}
+
+function sentences(given: Given): unknown {
+  const { official, gap, ...rest } = asked(given);
+  return {
+    margin: plain(marginSentence({ official, gap, ...rest }, given.unit)),
+    in_hand: official && plain(inHandSentence(official, given.unit)),
+    gap: gap && plain(gapSentence(gap, given.unit)),
+  };
+}
+
+export const claims: Claims = {
+  "standing.standing": whole,
+  "official.official_reading": ({ weight, minimum, scale, risk }) => {
+    return plain(officialReading(weight, minimum, scale, risk));
+  },
+  "sentences.sentences": sentences,
+};
