@@ -172,6 +172,8 @@ _CALC = {
         "Its mass is taken as less sure. Weigh it once more, or withdraw the wrong one."),
     "bolts_differ": ErrorRow(200, "One was weighed with its bolts, the other without.",
         "Weigh both alike, or add the bolts as a part of their own."),
+    "check_far_off": ErrorRow(200, "A check shows a mass far from the one on the scale; it is not used.",
+        "Look at its unit and its digits, and enter it again."),
     "checks_too_rough": ErrorRow(200, "The checks of this scale tell less than is assumed of its kind anyway.",
         "Check it with a heavier mass, or say how closely the mass is known."),
     "checks_disagree": ErrorRow(200, "The checks of this scale contradict each other; it is taken as less sure.",

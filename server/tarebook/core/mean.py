@@ -118,13 +118,29 @@ def _fitted(scales: Sequence[_Scale]) -> tuple[float, list[float], float]:
     value = _dot([1.0 / len(scales)] * len(scales), [scale.value for scale in scales])
     weights: list[float] = []
     for _ in range(_PASSES):
-        root = _factored(scales, value)
-        weights = _solved(root, [1.0] * len(scales))
-        whole = _dot(weights, [1.0] * len(scales))
-        weights = [weight / whole for weight in weights]
+        weights = _weights(scales, value)
         value = _dot(weights, [scale.value for scale in scales])
     off = [scale.value - value for scale in scales]
-    return value, weights, misfit + _dot(off, _solved(root, off))
+    return value, weights, misfit + _dot(off, _solved(_factored(scales, value), off))
+
+
+def _weights(scales: Sequence[_Scale], value: float) -> list[float]:
+    """The weights of the surest mean among those that lie between the averages.
+
+    Strongly shared errors can ask for a weight below zero, and then the mean may lie outside of all readings, where
+    nobody would believe it; such a scale is left out.
+    """
+    counted = list(range(len(scales)))
+    while True:
+        ones = [1.0] * len(counted)
+        solved = _solved(_factored([scales[i] for i in counted], value), ones)
+        least = min(range(len(counted)), key=solved.__getitem__)
+        if solved[least] >= 0.0:
+            break
+        del counted[least]
+    shares = dict(zip(counted, solved, strict=True))
+    whole = _dot(solved, ones)
+    return [shares.get(i, 0.0) / whole for i in range(len(scales))]
 
 
 def _factored(scales: Sequence[_Scale], value: float) -> list[list[float]]:

@@ -12,7 +12,7 @@ Without checks, or when the checks tell less than is assumed anyway, the gain is
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import sqrt
 from typing import TypeVar
 
@@ -31,6 +31,7 @@ ASSUMED_GAIN = {
     "platform": 0.001,
 }
 ASSUMED_GAIN_UNNAMED = 0.02
+FAR_OFF = 0.2  # a scale this far off is a slip of the finger or of the unit, not a gain
 ASSUMED_KNOWN_WITHIN = 0.01  # of a known mass nobody said the tolerance of; common practice, no source
 
 
@@ -71,12 +72,14 @@ def scale_model(scale: Scale, checks: Sequence[ScaleCheck]) -> ScaleModel:
     """One scale from its record and its checks (in order of id)."""
     allowance = ASSUMED_GAIN[scale.kind]
     bare = _model(scale, Uncertain(0.0, {f"cal:{scale.id}": allowance}), True, (), ())
-    if not checks:
-        return bare
-    gain, warnings = _gain_of(bare, distinct_looks(checks, _known_load, _same_shown))
+    near = [check for check in checks if abs(check.shown.value - check.known.value) <= FAR_OFF * check.known.value]
+    slips = tuple(warned("check_far_off", scale=scale.id, check=check.id) for check in checks if check not in near)
+    if not near:
+        return replace(bare, warnings=slips)
+    gain, warnings = _gain_of(bare, distinct_looks(near, _known_load, _same_shown))
     if gain.u > allowance:
-        return _model(scale, bare.gain, True, (), (*warnings, warned("checks_too_rough", scale=scale.id)))
-    return _model(scale, gain, False, tuple(check.id for check in checks), warnings)
+        return replace(bare, warnings=(*slips, *warnings, warned("checks_too_rough", scale=scale.id)))
+    return _model(scale, gain, False, tuple(check.id for check in near), (*slips, *warnings))
 
 
 def _model(

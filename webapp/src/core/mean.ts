@@ -106,19 +106,36 @@ function fitted(scales: readonly Scale[]): Fit {
   for (const scale of scales) misfit += scale.misfit;
   if (scales.length === 1) return { value: (scales[0] as Scale).value, weights: [1], misfit };
   const values = scales.map((scale) => scale.value);
-  const ones = scales.map(() => 1);
   let value = dot(scales.map(() => 1 / scales.length), values);
-  let root: number[][] = [];
   let weights: number[] = [];
   for (let pass = 0; pass < PASSES; pass++) {
-    root = factored(scales, value);
-    weights = solved(root, ones);
-    const whole = dot(weights, ones);
-    weights = weights.map((weight) => weight / whole);
+    weights = weightsOf(scales, value);
     value = dot(weights, values);
   }
   const off = values.map((one) => one - value);
-  return { value, weights, misfit: misfit + dot(off, solved(root, off)) };
+  return { value, weights, misfit: misfit + dot(off, solved(factored(scales, value), off)) };
+}
+
+/**
+ * The weights of the surest mean among those that lie between the averages.
+ *
+ * Strongly shared errors can ask for a weight below zero, and then the mean may lie outside of all readings, where
+ * nobody would believe it; such a scale is left out.
+ */
+function weightsOf(scales: readonly Scale[], value: number): number[] {
+  const counted = [...scales];
+  for (;;) {
+    const ones = counted.map(() => 1);
+    const found = solved(factored(counted, value), ones);
+    const least = found.indexOf(Math.min(...found));
+    if ((found[least] as number) < 0) {
+      counted.splice(least, 1);
+      continue;
+    }
+    const whole = dot(found, ones);
+    const shares = new Map(counted.map((scale, at) => [scale, (found[at] as number) / whole]));
+    return scales.map((scale) => shares.get(scale) ?? 0);
+  }
 }
 
 /** The Cholesky factor of the covariance of the scales' averages. */

@@ -23,6 +23,7 @@ export const ASSUMED_GAIN: Readonly<Record<string, number>> = {
   kitchen: 0.003, bench: 0.002, hanging: 0.01, bathroom: 0.01, corner_pads: 0.002, axle_pads: 0.005, platform: 0.001,
 };
 const ASSUMED_GAIN_UNNAMED = 0.02;
+const FAR_OFF = 0.2; // a scale this far off is a slip of the finger or of the unit, not a gain
 const ASSUMED_KNOWN_WITHIN = 0.01; // of a known mass nobody said the tolerance of; common practice, no source
 
 /**
@@ -62,10 +63,14 @@ export function scaleModels(garage: Garage): Map<string, ScaleModel> {
 export function scaleModel(scale: Scale, checks: readonly ScaleCheck[]): ScaleModel {
   const allowance = ASSUMED_GAIN[scale.kind] ?? ASSUMED_GAIN_UNNAMED;
   const bare = model(scale, uncertain(0, { [`cal:${scale.id}`]: allowance }), true, [], []);
-  if (checks.length === 0) return bare;
-  const [gain, warnings] = gainOf(bare, distinctLooks(checks, knownLoad, sameShown));
-  if (u(gain) > allowance) return { ...bare, warnings: [...warnings, warned("checks_too_rough", { scale: scale.id })] };
-  return model(scale, gain, false, checks.map((check) => check.id), warnings);
+  const near = checks.filter(({ shown, known }) => Math.abs(shown.value - known.value) <= FAR_OFF * known.value);
+  const slips = checks.filter((check) => !near.includes(check));
+  const said = slips.map((check) => warned("check_far_off", { scale: scale.id, check: check.id }));
+  if (near.length === 0) return { ...bare, warnings: said };
+  const [gain, warnings] = gainOf(bare, distinctLooks(near, knownLoad, sameShown));
+  const all = [...said, ...warnings];
+  if (u(gain) > allowance) return { ...bare, warnings: [...all, warned("checks_too_rough", { scale: scale.id })] };
+  return model(scale, gain, false, near.map((check) => check.id), all);
 }
 
 function model(

@@ -416,6 +416,11 @@ export const ERRORS = {
     "sentence": "One was weighed with its bolts, the other without.",
     "do": "Weigh both alike, or add the bolts as a part of their own."
   },
+  "check_far_off": {
+    "status": 200,
+    "sentence": "A check shows a mass far from the one on the scale; it is not used.",
+    "do": "Look at its unit and its digits, and enter it again."
+  },
   "checks_too_rough": {
     "status": 200,
     "sentence": "The checks of this scale tell less than is assumed of its kind anyway.",

@@ -1,0 +1,100 @@
+"""Invented garages of any shape for the property tests, in the dialect of `core/garage`."""
+
+from random import Random
+from typing import Any
+
+from hypothesis import strategies as st
+
+from tarebook.journal.kinds import ZONES
+
+Garage = dict[str, Any]
+
+SCALES = (("kitchen", "1 g", 5), ("bench", "2 g", 15), ("hanging", "20 g", 50), ("bathroom", "0.1 kg", 150))
+KNOWN = (("small weight", 5), ("plate", 20), ("drum", 60))
+
+
+RANDOMS = st.integers(0, 2**32 - 1).map(Random)
+
+
+def garage(random: Random, parts: int = 8) -> Garage:
+    """Scales checked or not, parts weighed by any method, claimed or neither, moved by jobs of every state."""
+    names = [f"p{n}" for n in range(random.randrange(1, parts + 1))]
+    scales = [_scale(random, n) for n in range(random.randrange(1, 5))]
+    jobs = [_job(random, n) for n in range(random.randrange(1, 6))]
+    return {
+        "scales": scales,
+        "scale_checks": [_check(random, n, scales) for n in range(random.randrange(5))],
+        "parts": [_part(random, name) for name in names],
+        "weighings": [weighing(random, f"w{n}", random.choice(names), scales) for n in range(random.randrange(12))],
+        "stages": [{"id": "s1", "name": "first", "rank": 1}, {"id": "s2", "name": "second"}],
+        "jobs": jobs,
+        "job_parts": [_job_part(random, n, jobs, names) for n in range(random.randrange(10))],
+        "trim": random.choice(("road", "event")),
+    }
+
+
+def shuffled(random: Random, given: Garage) -> Garage:
+    """The same records, every list in another order."""
+    lists = {name: random.sample(items, len(items)) for name, items in given.items() if isinstance(items, list)}
+    return {**given, **lists}
+
+
+def grams(random: Random, most: int) -> str:
+    return f"{random.randrange(1, most * 1000)} g"
+
+
+def _scale(random: Random, n: int) -> Garage:
+    kind, division, capacity = random.choice(SCALES)
+    repeats = {"repeatability": "0.05 kg"} if random.random() < 0.2 else {}
+    noted = {"division": division} if random.random() < 0.8 else {}
+    return {"id": f"s{n}", "kind": kind, "capacity": f"{capacity} kg", **noted, **repeats}
+
+
+def _check(random: Random, n: int, scales: list[Garage]) -> Garage:
+    name, known = random.choice(KNOWN)
+    within = {"known_within": f"{random.randrange(1, 60)} g"} if random.random() < 0.8 else {}
+    shown = f"{known * random.randrange(988, 1013)} g"
+    return {
+        "id": f"c{n}", "scale": random.choice(scales)["id"], "known_name": name, "known": f"{known} kg", "shown": shown,
+        **within,
+    }  # fmt: skip
+
+
+def _part(random: Random, name: str) -> Garage:
+    claim = {"claim": grams(random, 30), "claim_basis": random.choice(("guessed", "quoted", "worked_out"))}
+    sold = {"whereabouts": "sold", "sold_for": f"{random.randrange(1000) / 100:.2f}"}
+    return {
+        "id": name, "zone": random.choice((None, *ZONES[:4])), "count": random.choice((None, 1, 2, 4)),
+        "unsprung": random.random() < 0.3, "rotating": random.random() < 0.3,
+        **(claim if random.random() < 0.5 else {}), **(sold if random.random() < 0.2 else {}),
+    }  # fmt: skip
+
+
+def weighing(random: Random, name: str, of: str, scales: list[Garage]) -> Garage:
+    method = random.choice(("direct", "direct", "direct", "difference", "container", "batch", "ends"))
+    shown = random.randrange(2000, 20_000)
+    more: Garage = {
+        "difference": {"shown_empty": f"{shown - random.randrange(1, 2000)} g"},
+        "container": {"shown_empty": f"{random.randrange(1, 2000)} g"},
+        "batch": {"pieces": random.randrange(1, 9)},
+        "ends": {"shown_far": f"{random.randrange(1, 9000)} g"},
+    }.get(method, {})
+    scale = random.choice((None, *[scale["id"] for scale in scales]))
+    bolts = random.choice((None, None, True))
+    return {"id": name, "of": of, "method": method, "shown": f"{shown} g", "scale": scale, "with_bolts": bolts, **more}
+
+
+def _job(random: Random, n: int) -> Garage:
+    return {
+        "id": f"j{n}", "name": f"job {n}", "state": random.choice(("fitted", "fitted", "chosen", "idea", "undone")),
+        "stage": random.choice((None, "s1", "s2")), "trim": random.choice((None, "both", "event")),
+        "hours": f"{random.randrange(100) / 4}", "money": f"{random.randrange(100_000) / 100:.2f}",
+        "fitted_on": random.choice((None, "2026-03-01", "2026-04-09", "2026-04-09T10:00")),
+    }  # fmt: skip
+
+
+def _job_part(random: Random, n: int, jobs: list[Garage], names: list[str]) -> Garage:
+    return {
+        "id": f"jp{n}", "job": random.choice(jobs)["id"], "part": random.choice(names),
+        "way": random.choice(("off", "on")), "count": random.choice((None, None, 1, 2)),
+    }  # fmt: skip

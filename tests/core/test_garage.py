@@ -1,0 +1,84 @@
+"""Whatever is put in front of the reader, it reads what it can, names what it cannot, and never raises."""
+
+import re
+from dataclasses import fields
+from random import Random
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tarebook.core import records
+from tarebook.core.compare import compare
+from tarebook.core.garage import read_garage
+from tarebook.core.ledger import ledger
+from tarebook.core.weighing import masses
+from tarebook.errors import ERRORS
+from tarebook.journal.kinds import KINDS
+from tests.core.garages import RANDOMS, garage, shuffled
+
+SHAPES = {
+    "car": records.Car, "driver": records.Driver, "scale": records.Scale, "scale_check": records.ScaleCheck,
+    "stage": records.Stage, "part": records.Part, "weighing": records.Weighing, "job": records.Job,
+    "job_part": records.JobPart, "loose_end": records.LooseEnd, "weigh_in": records.WeighIn,
+    "class_sheet": records.ClassSheet,
+}  # fmt: skip
+LISTS = [f"{kind}s" for kind in SHAPES]
+NAMES = sorted({name for kind in SHAPES for name in KINDS[kind].fields})
+
+words = ("a", "b", "1 kg", "12 lb 3 oz", "1,5 kg", "-3 kg", "", "direct", "batch", "fitted", "event", "on")
+values = st.recursive(
+    st.none() | st.booleans() | st.integers(-5, 2000) | st.floats() | st.sampled_from(words) | st.text(max_size=5),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.sampled_from(["value", "unit"]), inner, max_size=3),
+    max_leaves=4,
+)
+wild_records = st.dictionaries(st.sampled_from([*NAMES, "id", "deleted", "replaces", "colour"]), values, max_size=8)
+wild_lists = st.lists(wild_records, max_size=4) | values
+wild_garages = st.dictionaries(st.sampled_from([*LISTS, "car", "trim"]), wild_lists, max_size=6)
+
+
+@given(wild_garages)
+def test_no_data_makes_the_core_raise(given_garage):
+    read = read_garage(given_garage)
+    found = ledger(read)
+    compare(read, "a", "b")
+    assert all(warning["code"] in ERRORS for warning in found.warnings)
+
+
+@given(wild_garages)
+def test_every_warning_reads_as_a_sentence_with_nothing_left_open(given_garage):
+    for warning in ledger(read_garage(given_garage)).warnings:
+        row = ERRORS[warning["code"]]
+        assert set(re.findall(r"{(\w+)}", row.sentence + row.do)) <= set(warning["data"])
+
+
+@pytest.mark.parametrize("kind", SHAPES)
+def test_the_core_reads_only_fields_of_the_contract(kind):
+    assert {field.name for field in fields(SHAPES[kind])} - {"id"} <= set(KINDS[kind].fields)
+
+
+@given(RANDOMS)
+def test_the_order_of_the_records_changes_nothing_at_all(random: Random):
+    whole = garage(random)
+    assert read_garage(shuffled(random, whole)) == read_garage(whole)
+
+
+@given(RANDOMS)
+def test_reading_well_formed_records_warns_of_nothing(random: Random):
+    assert read_garage(garage(random)).warnings == []
+
+
+@given(RANDOMS)
+def test_a_deleted_weighing_is_as_if_it_had_never_been(random: Random):
+    whole = garage(random)
+    kept, gone = whole["weighings"][::2], whole["weighings"][1::2]
+    with_deleted = {**whole, "weighings": [*kept, *({**one, "deleted": True} for one in gone)]}
+    assert masses(read_garage(with_deleted)) == masses(read_garage({**whole, "weighings": kept}))
+
+
+@given(RANDOMS)
+def test_a_replaced_weighing_is_as_if_it_had_never_been(random: Random):
+    whole = garage(random)
+    wrong = [{**one, "id": f"wrong-{one['id']}", "shown": "31 kg"} for one in whole["weighings"]]
+    right = [{**one, "replaces": f"wrong-{one['id']}"} for one in whole["weighings"]]
+    assert masses(read_garage({**whole, "weighings": [*wrong, *right]})) == masses(read_garage(whole))
