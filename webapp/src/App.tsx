@@ -3,7 +3,7 @@ import { place, to } from "./route";
 import { Icon, type IconName } from "./parts/Icon";
 import { session } from "./store/session";
 import { screenFor } from "./screens";
-import { Opening } from "./screens/Opening/Opening";
+import { isOpening, Opening } from "./screens/Opening/Opening";
 
 const DOORS: { name: string; icon: IconName; label: string }[] = [
   { name: "car", icon: "car", label: "Car" },
@@ -14,7 +14,7 @@ const DOORS: { name: string; icon: IconName; label: string }[] = [
 ];
 
 export function App() {
-  if (session.value.state !== "ready") return <Opening />;
+  if (isOpening()) return <Opening />;
   const { name, screen, door } = screenFor(place.value);
   return (
     <div class="shell">

@@ -4,13 +4,16 @@ import { canInstall, install, installed } from "../../parts/install";
 import { Notice } from "../../parts/Notice";
 import { Screen, Section } from "../../parts/Screen";
 import { to } from "../../route";
+import { sync } from "../../sync/state";
 import { takeUpdate, updateReady } from "../../sync/update";
+import { JoinField } from "../Opening/JoinField";
 import { DeviceList } from "./DeviceList";
 
 export function Devices() {
   return (
     <Screen title="Devices" back={to("more")}>
       <NewVersion />
+      <JoinAgain />
       <Section title="On this device"><Installing /></Section>
       <Section title="Devices of the garage"><DeviceList /></Section>
       <Section title="Add a device"><AddDevice /></Section>
@@ -25,6 +28,20 @@ function NewVersion() {
       <p><strong>A new version is ready.</strong> Records and half-typed forms stay as they are.</p>
       <button type="button" class="button" onClick={takeUpdate}>Use it now</button>
     </Notice>
+  );
+}
+
+/** Taken off the list, or unknown to the home computer: nothing here is lost, and a fresh link joins again. */
+function JoinAgain() {
+  const { refusal } = sync.value;
+  if (refusal?.code !== "revoked" && refusal?.code !== "unpaired") return null;
+  return (
+    <Section title="Join again">
+      <div class="stack">
+        <p><strong>{refusal.sentence}</strong> {refusal.do}</p>
+        <JoinField />
+      </div>
+    </Section>
   );
 }
 

@@ -1,27 +1,32 @@
 /** Before the garage is open: opening, not paired yet, or kept from opening; each with what to do, and the way out. */
-import { useState } from "preact/hooks";
 import "./Opening.css";
 import { session } from "../../store/session";
-import { exportAll } from "../../store/takeout";
 import { Notice, TroubleNotice } from "../../parts/Notice";
-import { useSaving } from "../../parts/SaveDock";
-import { handOver } from "../Records/handOver";
+import { place } from "../../route";
 import { Pairing } from "./Pairing";
+import { codeIn } from "./pairingCode";
+import { Rescue } from "./Rescue";
+
+/** True while there is something to do before any screen: also when a pairing link is followed in an open garage. */
+export function isOpening(): boolean {
+  return session.value.state !== "ready" || isInvited();
+}
+
+function isInvited(): boolean {
+  return place.value.path[0]?.startsWith("pair=") === true && codeIn(location.hash) !== null;
+}
 
 export function Opening() {
+  const { state } = session.value;
   return (
     <main class="opening">
       <p class="opening-name">Tarebook</p>
-      {STATES[session.value.state as keyof typeof STATES]?.()}
+      {state === "opening" && <p role="status">Opening this phone's records…</p>}
+      {state === "blocked" && <Blocked />}
+      {(state === "unpaired" || state === "ready") && <Pairing />}
     </main>
   );
 }
-
-const STATES = {
-  opening: () => <p role="status">Opening this phone's records…</p>,
-  unpaired: () => <Pairing />,
-  blocked: () => <Blocked />,
-};
 
 function Blocked() {
   const trouble = session.value.trouble ?? null;
@@ -36,21 +41,6 @@ function Blocked() {
       )}
       <button type="button" class="button main" onClick={() => location.reload()}>Try again</button>
       <Rescue />
-    </div>
-  );
-}
-
-/** Everything on the phone as one file, even when nothing else works. */
-export function Rescue() {
-  const saving = useSaving();
-  const [done, setDone] = useState<string | null>(null);
-  return (
-    <div class="stack">
-      <button type="button" class="button wide" disabled={saving.busy} onClick={() => saving.run(async () => setDone(await handOver(await exportAll())))}>
-        Export everything on this phone
-      </button>
-      <TroubleNotice trouble={saving.trouble} />
-      {done && <Notice sort="saved">{done}</Notice>}
     </div>
   );
 }

@@ -1,15 +1,12 @@
 /** Where every record is, in words; what two phones disagree about; what was kept but could not be used; the way out. */
-import { useState } from "preact/hooks";
 import "./Records.css";
 import { garage } from "../../journal/garage";
-import { exportAll } from "../../store/takeout";
 import { sync, syncNow } from "../../sync/state";
 import { kindWord } from "../../parts/naming";
-import { Notice, TroubleNotice } from "../../parts/Notice";
+import { TroubleNotice } from "../../parts/Notice";
 import { sayMoment } from "../../parts/moments";
-import { useSaving } from "../../parts/SaveDock";
 import { Screen, Section } from "../../parts/Screen";
-import { handOver } from "./handOver";
+import { Rescue } from "../Opening/Rescue";
 import { Conflicts } from "./Conflicts";
 import { Protection } from "./Protection";
 import { SetAside } from "./SetAside";
@@ -37,9 +34,9 @@ function Whereabouts() {
   const { words, refusal, lastHeard, phase } = sync.value;
   return (
     <div class="stack">
-      <ul class="where" role="status" aria-live="polite">
-        {words.map((sentence, i) => <li key={sentence} class={i === 0 ? "where-first" : undefined}>{sentence}</li>)}
-      </ul>
+      <div class="where" role="status" aria-live="polite">
+        {words.map((sentence, i) => <p key={sentence} class={i === 0 ? "where-first" : undefined}>{sentence}</p>)}
+      </div>
       <TroubleNotice trouble={refusal} />
       <p class="small quiet">{lastHeard ? `Last heard from the home computer ${sayMoment(lastHeard)}.` : "The home computer has not answered yet."}</p>
       <button type="button" class="button wide" disabled={phase !== "idle"} onClick={syncNow}>
@@ -50,17 +47,10 @@ function Whereabouts() {
 }
 
 function Export() {
-  const saving = useSaving();
-  const [done, setDone] = useState<string | null>(null);
-  const run = () => saving.run(async () => setDone(await handOver(await exportAll())));
   return (
     <div class="stack">
       <p>Every record and photo on this phone, with the readings exactly as typed. It can be taken in again.</p>
-      <button type="button" class="button wide" disabled={saving.busy} onClick={run}>
-        {saving.busy ? "Putting it together…" : "Export everything"}
-      </button>
-      <TroubleNotice trouble={saving.trouble} />
-      {done && <Notice sort="saved">{done}</Notice>}
+      <Rescue label="Export everything" />
     </div>
   );
 }

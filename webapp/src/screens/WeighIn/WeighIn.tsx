@@ -42,7 +42,7 @@ export function WeighIn({ id }: { id: string }) {
           {total && <Section title="How sure, and why"><Doubts mass={total} /></Section>}
         </div>
         <div>
-          {whole && <ToCondition whole={whole} />}
+          {whole && <ToCondition whole={whole} driver={rec.values["driver_in"] ? (rec.values["driver"] as string | undefined) ?? null : null} />}
           <JobsThen rec={rec} />
           <Section title="Photos"><RecordPhotos of={id} /></Section>
         </div>

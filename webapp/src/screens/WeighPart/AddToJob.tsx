@@ -1,8 +1,10 @@
 /** Puts what was just weighed into a job, off the car or onto it, without leaving the scale. */
 import { useState } from "preact/hooks";
 import { car, jobs } from "../../answers";
+import { garage } from "../../journal/garage";
 import { newId, save, type Change } from "../../journal/write";
 import { Choice } from "../../parts/Field";
+import { refName } from "../../parts/naming";
 import { Notice, TroubleNotice } from "../../parts/Notice";
 import { RecordPick, type Picked } from "../../parts/RecordPick";
 import { useSaving } from "../../parts/SaveDock";
@@ -23,7 +25,7 @@ export function AddToJob({ part }: { part: string }) {
     setDone(id);
   });
   if (done) return <Notice sort="saved"><p>Added on this phone. <a href={to("job", done)}>Open {job.text}</a></p></Notice>;
-  if (!open) return <button type="button" class="button wide" onClick={() => setOpen(true)}>Add to a job</button>;
+  if (!open) return <Closed part={part} onOpen={() => setOpen(true)} />;
   const offers = jobs.value.toReversed().map((each) => ({ id: each.id, name: String(each.values["name"] ?? ""), note: String(each.values["state"] ?? "") }));
   return (
     <div class="stack">
@@ -32,6 +34,16 @@ export function AddToJob({ part }: { part: string }) {
       <TroubleNotice trouble={saving.trouble} />
       <button type="button" class="button wide" disabled={saving.busy || !(job.id || job.text.trim())} onClick={add}>Add</button>
     </div>
+  );
+}
+
+function Closed({ part, onOpen }: { part: string; onOpen: () => void }) {
+  const names = garage.value.of("job_part").filter((line) => line.values["part"] === part).map((line) => refName(line.values["job"]));
+  return (
+    <>
+      <button type="button" class="button wide" onClick={onOpen}>Add to a job</button>
+      {names.length > 0 && <p class="small quiet">Moved already by: {names.join(", ")}.</p>}
+    </>
   );
 }
 

@@ -4,6 +4,7 @@ import { car } from "../../answers";
 import { garage } from "../../journal/garage";
 import { newId, save } from "../../journal/write";
 import { Keypad } from "../../parts/Keypad";
+import { momentOfId, sayMoment } from "../../parts/moments";
 import { TroubleNotice } from "../../parts/Notice";
 import { ShotPreview, TakePhoto } from "../../parts/Photos";
 import { RecordPick } from "../../parts/RecordPick";
@@ -38,6 +39,7 @@ export function PartForm({ of, replaces, habits, onSaved }: Props) {
   };
   return (
     <div class="weigh-part">
+      {replaces && <Replaced weighing={replaces} />}
       <ByKeypad form={form} change={change} />
       <div class="stack weigh-what-it-is">
         <WhatItIs form={form} change={change} />
@@ -48,6 +50,12 @@ export function PartForm({ of, replaces, habits, onSaved }: Props) {
       <SaveDock label="Save weighing" saving={saving} missing={missing(form)} onSave={keep} />
     </div>
   );
+}
+
+function Replaced({ weighing }: { weighing: string }) {
+  const before = garage.value.byId.get(weighing)?.values;
+  if (!before) return null;
+  return <p class="small quiet replaced">Takes the place of the reading {String(before["shown"])} of {sayMoment(String(before["at"] ?? momentOfId(weighing) ?? ""))}.</p>;
 }
 
 /** A new reading of a known weighing starts from the same scale and the same way of weighing. */

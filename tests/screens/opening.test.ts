@@ -1,0 +1,15 @@
+/** The one-time code, however it reaches the app. */
+import { expect, test } from "vitest";
+import { bareCode, codeIn } from "../../webapp/src/screens/Opening/pairingCode";
+
+test("a code is found in a pasted link and in the address of the page itself", () => {
+  expect(codeIn("http://localhost:8017/#pair=Tio7zL7qIiP2g5PXmaeJSg")).toBe("Tio7zL7qIiP2g5PXmaeJSg");
+  expect(codeIn("#/pair=ab-cd")).toBe("ab-cd");
+  expect(codeIn("#/records")).toBeNull();
+});
+
+test("a code typed without its link may have gaps, but nothing that no code has", () => {
+  expect(bareCode(" Tio7 zL7q ")).toBe("Tio7zL7q");
+  expect(bareCode("http://example")).toBeNull();
+  expect(bareCode("")).toBeNull();
+});

@@ -1,0 +1,93 @@
+/** The form behind weighing a part: when it can be saved, which records it becomes, and which readings are odd. */
+import { describe, expect, test } from "vitest";
+import { uncertain } from "../../webapp/src/core/uncertain";
+import { farFrom } from "../../webapp/src/screens/WeighPart/far";
+import { changesOf, emptyForm, isBlank, missing, type PartForm } from "../../webapp/src/screens/WeighPart/form";
+import { offersFrom } from "../../webapp/src/screens/WeighPart/offers";
+import type { Rec } from "../../webapp/src/journal/types";
+
+const IDS = { weighing: "w-1", part: "p-new" };
+const HABITS = { unit: "oz", scale: "s-1", place: "garage" } as const;
+const AROUND = { car: "c-1", lengthUnit: "mm", replaces: null, isPart: true };
+
+const form = (patch: Partial<PartForm> = {}): PartForm => ({ ...emptyForm(IDS, { id: "p-1", text: "Seat" }, HABITS), ...patch });
+
+describe("what is missing", () => {
+  test("a reading", () => {
+    expect(missing(form())).toContain("Type what the scale shows");
+    expect(missing(form({ shown: "0" }))).toContain("cannot be zero");
+    expect(missing(form({ shown: "1,5" }))).toContain("1.5");
+  });
+
+  test("the second look, where the method takes two", () => {
+    expect(missing(form({ method: "difference", shown: "80 kg" }))).toContain("me alone");
+    expect(missing(form({ method: "ends", shown: "8 kg" }))).toContain("the other end");
+    expect(missing(form({ method: "batch", shown: "8 kg", second: "some" }))).toContain("how many pieces");
+  });
+
+  test("sense: the empty box may not weigh as much as the full one", () => {
+    expect(missing(form({ method: "container", shown: "2 kg", second: "2000 g" }))).toContain("must show more");
+    expect(missing(form({ method: "container", shown: "2 kg", second: "1999 g" }))).toBeNull();
+  });
+
+  test("what it is", () => {
+    expect(missing(form({ shown: "6", of: { id: null, text: " " } }))).toBe("Say what it is.");
+    expect(missing(form({ shown: "6 3/8" }))).toBeNull();
+  });
+});
+
+describe("the records it becomes", () => {
+  test("a known part is one weighing, the bare number with the unit it was read in", () => {
+    const [weighing, ...others] = changesOf(form({ shown: "6 3/8" }), AROUND);
+    expect(others).toEqual([]);
+    expect(weighing).toMatchObject({ kind: "weighing", record: "w-1", base: [], set: { of: "p-1", what: "Seat", method: "direct", shown: "6 3/8 oz", scale: "s-1", place: "garage" } });
+    expect("shown_empty" in weighing!.set).toBe(false);
+    expect("with_bolts" in weighing!.set).toBe(false);
+  });
+
+  test("free text makes a part of the car first; at the yard it is a part seen there", () => {
+    const changes = changesOf(form({ shown: "4 lb", of: { id: null, text: " Bonnet " }, place: "yard", zone: "nose" }), AROUND);
+    expect(changes.map(({ kind }) => kind)).toEqual(["part", "weighing"]);
+    expect(changes[0]!.set).toEqual({ name: "Bonnet", zone: "nose", car: "c-1", whereabouts: "yard" });
+    expect(changes[1]!.set).toMatchObject({ of: "p-new", what: "Bonnet" });
+  });
+
+  test("a place given for a known part changes the part, never for a driver", () => {
+    const placed = form({ shown: "4 lb", zone: "tail", x: "2100" });
+    expect(changesOf(placed, AROUND)[0]).toEqual({ kind: "part", record: "p-1", set: { zone: "tail", x: "2100 mm" } });
+    expect(changesOf(placed, { ...AROUND, isPart: false }).map(({ kind }) => kind)).toEqual(["weighing"]);
+  });
+
+  test("a batch keeps its count, two looks keep both texts, a correction names what it replaces", () => {
+    expect(changesOf(form({ method: "batch", shown: "2 kg", second: "8" }), AROUND)[0]!.set).toMatchObject({ pieces: 8 });
+    const ends = changesOf(form({ method: "ends", shown: "11.2 kg", second: "9.9 kg" }), { ...AROUND, replaces: "w-0" })[0]!;
+    expect(ends.set).toMatchObject({ shown: "11.2 kg", shown_far: "9.9 kg", replaces: "w-0" });
+  });
+});
+
+test("a form with nothing in it is not worth keeping", () => {
+  expect(isBlank(form({ of: { id: null, text: "" } }))).toBe(true);
+  expect(isBlank(form({ of: { id: null, text: "" }, shown: "3" }))).toBe(false);
+});
+
+describe("a second look is asked for", () => {
+  const before = uncertain(10, { "round:a": 0.05 });
+
+  test("beyond three standard uncertainties and a twentieth of the mass", () => {
+    expect(farFrom(before, uncertain(10.6, { "round:b": 0.05 }))?.value).toBeCloseTo(0.6);
+    expect(farFrom(before, uncertain(9.4, { "round:b": 0.05 }))?.value).toBeCloseTo(-0.6);
+  });
+
+  test("not for a rough scale, and not for a small difference between fine ones", () => {
+    expect(farFrom(before, uncertain(10.6, { "round:b": 0.5 }))).toBeNull();
+    expect(farFrom(before, uncertain(10.4, { "round:b": 0.001 }))).toBeNull();
+  });
+});
+
+test("what nobody has weighed is offered first, newest first; what is gone is not offered", () => {
+  const part = (id: string, values: Rec["values"] = {}) => ({ id, values: { name: id, ...values } }) as unknown as Rec;
+  const parts = [part("a"), part("b"), part("c", { whereabouts: "sold" }), part("d"), part("e", { whereabouts: "yard" })];
+  const weighings = [{ values: { of: "d" } } as unknown as Rec];
+  expect(offersFrom(parts, [part("x")], weighings).map(({ id }) => id)).toEqual(["e", "b", "a", "d", "x"]);
+  expect(offersFrom(parts, [], weighings)[0]!.note).toBe("not weighed yet, at the yard");
+});

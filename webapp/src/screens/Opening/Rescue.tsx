@@ -1,0 +1,21 @@
+/** Everything on the phone as one file, even when nothing else works. */
+import { useState } from "preact/hooks";
+import { Notice, TroubleNotice } from "../../parts/Notice";
+import { useSaving } from "../../parts/SaveDock";
+import { exportAll } from "../../store/takeout";
+import { handOver } from "../Records/handOver";
+
+export function Rescue({ label = "Export everything on this phone" }: { label?: string }) {
+  const saving = useSaving();
+  const [done, setDone] = useState<string | null>(null);
+  const run = () => saving.run(async () => setDone(await handOver(await exportAll())));
+  return (
+    <div class="stack">
+      <button type="button" class="button wide" disabled={saving.busy} onClick={run}>
+        {saving.busy ? "Putting it together…" : label}
+      </button>
+      <TroubleNotice trouble={saving.trouble} />
+      {done && <Notice sort="saved">{done}</Notice>}
+    </div>
+  );
+}
