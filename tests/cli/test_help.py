@@ -34,7 +34,9 @@ def test_help_and_version_load_nothing_heavy():
     assert subprocess.run([sys.executable, "-c", code], capture_output=True, text=True).stdout == "[]\n"
 
 
-@pytest.mark.parametrize("typed", ["", "fly", "serve --port 70000", "report --format pdf", "import", "devices forget"])
+@pytest.mark.parametrize(
+    "typed", ["", "fly", "serve --port 70000", "report --format pdf", "import", "devices forget", "devices revoke"]
+)
 def test_wrong_usage_is_told_apart_from_a_refusal_by_code_2(tarebook, typed):
     ended = tarebook(*typed.split())
     assert ended.code == 2

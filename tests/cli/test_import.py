@@ -128,6 +128,12 @@ def test_a_file_that_cannot_be_read_is_one_sentence(tarebook, tmp_path, name):
     assert "cannot be read" in ended.err
 
 
+def test_progress_is_shown_on_a_terminal_only(tarebook, monkeypatch):
+    assert tarebook("import", CLEAN).err == ""
+    monkeypatch.setattr("sys.stderr.isatty", lambda: True)
+    assert "13 lines" in tarebook("import", CLEAN).err
+
+
 def test_a_file_of_many_thousand_lines_goes_in(tarebook, tmp_path):
     path = tmp_path / "many.csv"
     path.write_text("part,off\n" + "".join(f"Bolt {n},{n % 90 + 1} g\n" for n in range(3000)), encoding="utf-8")

@@ -9,6 +9,7 @@ from __future__ import annotations
 import json
 import sys
 from argparse import ArgumentParser, Namespace
+from pathlib import Path
 from typing import Any
 
 from tarebook.errors import TarebookError
@@ -28,14 +29,14 @@ def add_options(parser: ArgumentParser) -> None:
 
 
 def run(options: Namespace) -> int:
-    from tarebook.api.calc import NAMES
+    from tarebook.api.calc import CALCULATIONS
     from tarebook.api.calc import run as compute
 
     if options.list or options.name is None:
-        print("\n".join(NAMES))
+        print("\n".join(f"{name:<12}{each.about}" for name, each in CALCULATIONS.items()))
         return 0
     try:
-        if options.name not in NAMES:
+        if options.name not in CALCULATIONS:
             raise TarebookError("calc_unknown", name=options.name)
         answer = compute(options.name, _read(options.file))
     except TarebookError as problem:
@@ -46,12 +47,12 @@ def run(options: Namespace) -> int:
 
 
 def _read(file: str) -> Any:
+    from tarebook.journal.entries import load_json
+
     try:
-        if file == "-":
-            return json.loads(sys.stdin.buffer.read())
-        with open(file, "rb") as opened:
-            return json.loads(opened.read())
+        raw = sys.stdin.buffer.read() if file == "-" else Path(file).read_bytes()
+        return load_json(raw.decode())
     except OSError as problem:
         raise TarebookError("file_unreadable", file=file, reason=problem.strerror or str(problem)) from problem
-    except (ValueError, RecursionError) as problem:
+    except ValueError as problem:
         raise TarebookError("malformed_json") from problem

@@ -19,9 +19,10 @@ EXAMPLES = ("tarebook devices", "tarebook devices revoke 3f9c0a52d1e7b846")
 
 
 def add_options(parser: ArgumentParser) -> None:
-    parser.add_argument("action", nargs="?", choices=("list", "revoke"), default="list", help="default: list")
-    parser.add_argument("device", nargs="?", metavar="DEVICE", help="the device to take off, as the list names it")
     add_data(parser)
+    actions = parser.add_subparsers(metavar="revoke", dest="action")
+    revoke = actions.add_parser("revoke", help="take a device off the list for good")
+    revoke.add_argument("device", metavar="DEVICE", help="as the list names it")
 
 
 def run(options: Namespace) -> int:
@@ -35,12 +36,9 @@ def run(options: Namespace) -> int:
     return 0
 
 
-def _revoke(garage: OpenGarage, name: str | None) -> None:
+def _revoke(garage: OpenGarage, name: str) -> None:
     from tarebook.devices import tokens
-    from tarebook.errors import TarebookError
 
-    if name is None:
-        raise TarebookError("device_unknown")
     with garage.database.write() as session:
         tokens.revoke(session, garage.id, name)
     print(f"{name} is taken off the list.")

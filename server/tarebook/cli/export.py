@@ -32,5 +32,5 @@ def run(options: Namespace) -> int:
     with existing_garage(options) as garage:
         missing = write_takeout(garage.database, garage.id, garage.settings.photos, options.file, options.format)
     if missing:
-        print(f"{missing} photos are not on this computer yet; the phones that took them still have them.")
+        print(f"Photos that have not arrived on this computer, and so are not in the file: {missing}.")
     return 0

@@ -21,16 +21,14 @@ _TYPE = "image/jpeg"
 
 
 @cache
-def scenario() -> dict[str, Any]:
-    """The scenario: lists of records by plural kind, and `drawings` {of, thing, scale, readout}."""
-    text = files("tarebook.demo").joinpath("garage.json").read_text(encoding="utf-8")
-    parsed: dict[str, Any] = json.loads(text)
-    return parsed
-
-
 def records() -> Records:
-    """The scenario's records as a garage that was filled with it has them, photos apart."""
-    return {plural(kind): scenario().get(plural(kind), []) for kind in KINDS}
+    """The scenario's records, lists by plural kind, as a garage that was filled with them has them; photos apart."""
+    scenario: Records = _read("garage.json")
+    return {plural(kind): scenario.get(plural(kind), []) for kind in KINDS}
+
+
+def _read(name: str) -> Any:
+    return json.loads(files("tarebook.demo").joinpath(name).read_text(encoding="utf-8"))
 
 
 def fill(database: Database, garage: str, photos: Photos) -> None:
@@ -42,14 +40,14 @@ def fill(database: Database, garage: str, photos: Photos) -> None:
 
 def _changes(garage: str) -> Iterator[Change]:
     for kind in KINDS:
-        for record in scenario().get(plural(kind), []):
+        for record in records()[plural(kind)]:
             fields = {name: value for name, value in record.items() if name != "id"}
             # The garage's own record bears the garage's id, which is new every time.
             yield Change(kind, garage if kind == "garage" else record["id"], fields, base=())
 
 
 def _pictures(garage: str, photos: Photos) -> Iterator[Change]:
-    for number, drawing in enumerate(scenario()["drawings"], 1):
+    for number, drawing in enumerate(_read("photos.json"), 1):
         data = draw(drawing["thing"], drawing["scale"], drawing["readout"])
         kept = photos.keep(garage, data, _TYPE, HOME)
         sha256 = hashlib.sha256(data).hexdigest()

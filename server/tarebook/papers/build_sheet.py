@@ -179,8 +179,9 @@ class _Writer:
         ]  # fmt: skip
 
     def warnings(self, warnings: Iterable[Warned]) -> list[str]:
-        """Each said once, with the name of what it is about."""
-        return list(dict.fromkeys(self.told(warning) for warning in warnings))
+        """Each said once, with the name of what it is about. What is unweighed has a place of its own."""
+        said = (self.told(warning) for warning in warnings if warning["code"] != "unweighed")
+        return list(dict.fromkeys(said))
 
     def told(self, warning: Warned) -> str:
         sentence = str(describe(warning["code"], warning["data"])["sentence"])

@@ -1,0 +1,65 @@
+"""`tarebook calc`: JSON in, JSON out, by file or pipe; a refusal is JSON too, and exit code 1."""
+
+import json
+
+import pytest
+
+from tarebook.demo import scenario
+from tests.cli.process import run
+
+CALCULATIONS = ("weighing", "ledger", "weigh-in", "standing")
+
+
+@pytest.fixture
+def demo_file(tmp_path):
+    path = tmp_path / "garage.json"
+    path.write_text(json.dumps(scenario.records()), encoding="utf-8")
+    return path
+
+
+def test_the_list_names_every_computation_with_what_it_is_for(tarebook):
+    lines = tarebook("calc", "--list").out.splitlines()
+    assert tuple(line.split()[0] for line in lines) == CALCULATIONS
+    assert all(len(line.split()) > 3 for line in lines)
+
+
+@pytest.mark.parametrize("name", CALCULATIONS)
+def test_every_computation_takes_the_demo(tarebook, demo_file, name):
+    ended = tarebook("calc", name, demo_file)
+    assert ended.code == 0
+    assert isinstance(json.loads(ended.out), dict)
+
+
+def test_a_pipe_gives_the_same_as_a_file(tarebook, demo_file):
+    piped = run("calc", "standing", stdin=demo_file.read_text(encoding="utf-8"))
+    assert (piped.returncode, piped.stderr) == (0, "")
+    assert json.loads(piped.stdout) == json.loads(tarebook("calc", "standing", demo_file).out)
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "code"),
+    [
+        ("tides", "{}", "calc_unknown"), ("ledger", "", "malformed_json"), ("ledger", "{", "malformed_json"),
+        ("ledger", '{"parts": NaN}', "malformed_json"), ("ledger", "[" * 5000, "malformed_json"),
+        ("ledger", '{"parts": 3}', "bad_input"), ("ledger", "[]", "bad_input"),
+        ("ledger", '{"prats": []}', "bad_input"),
+    ],
+)  # fmt: skip
+def test_a_refusal_is_a_sentence_in_json(tarebook, tmp_path, name, text, code):
+    (tmp_path / "in.json").write_text(text)
+    ended = tarebook("calc", name, tmp_path / "in.json")
+    assert (ended.code, ended.err) == (1, "")
+    error = json.loads(ended.out)["error"]
+    assert error["code"] == code
+    assert error["sentence"].endswith(".")
+
+
+def test_a_file_that_is_not_there_is_a_refusal_too(tarebook, tmp_path):
+    ended = tarebook("calc", "ledger", tmp_path / "none.json")
+    assert (ended.code, json.loads(ended.out)["error"]["code"]) == (1, "file_unreadable")
+
+
+def test_bytes_that_are_no_text_are_a_refusal_too(tarebook, tmp_path):
+    (tmp_path / "in.json").write_bytes(b"\xff\xfe\x00")
+    ended = tarebook("calc", "ledger", tmp_path / "in.json")
+    assert (ended.code, json.loads(ended.out)["error"]["code"]) == (1, "malformed_json")

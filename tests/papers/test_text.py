@@ -1,0 +1,70 @@
+"""The build sheet as text keeps within 80 columns and always says its units."""
+
+import pytest
+
+from tarebook.demo import scenario
+from tarebook.papers.build_sheet import build_sheet
+from tarebook.papers.text import as_text
+
+
+def of(garage=None, trim="event", **records):
+    everything = {**scenario.records(), **records}
+    if garage is not None:
+        everything["garages"] = [garage]
+    return as_text(build_sheet(everything, trim=trim))
+
+
+@pytest.mark.parametrize("unit", ["kg", "g", "lb", "oz", "lb oz"])
+@pytest.mark.parametrize("trim", ["event", "road"])
+def test_it_fits_eighty_columns_in_every_unit(unit, trim):
+    lines = of({"id": "garage", "name": "x", "mass_unit": unit, "currency": "EUR"}, trim).splitlines()
+    assert max(map(len, lines)) == 80
+
+
+def test_a_name_without_room_stands_on_its_own_line_and_is_not_cut():
+    name = "A job with a name as long as the table of kinds allows, which is more than one line of this paper is wide"
+    lines = of(jobs=[{"id": "job", "name": name, "state": "fitted"}], job_parts=[], loose_ends=[]).splitlines()
+    assert max(map(len, lines)) == 80
+    assert name in " ".join(" ".join(lines).split())
+
+
+def test_the_margin_is_one_plain_sentence_with_what_to_keep_in_hand():
+    text = " ".join(of().split())
+    assert "10.3 kg above the minimum, sure to ± 1.3 kg." in text
+
+
+def test_what_is_not_weighed_is_named():
+    assert "Not weighed     Rear seat brackets" in of()
+
+
+def test_open_loose_ends_of_fitted_jobs_are_listed_and_closed_ones_are_not():
+    text = of()
+    assert "- Cap the radio plug (Radio and speakers out)" in text
+    assert "Tape four speaker plugs" not in text
+    assert "Cap its plug" not in text  # of a job that is only chosen
+
+
+def test_a_warning_names_what_it_is_about():
+    text = of(scale_checks=[])
+    assert "- Kitchen scale: Nobody has checked this scale; its error is assumed for its" in text
+
+
+def test_jobs_come_by_stage_and_in_order_of_fitting():
+    lines = of().splitlines()
+    jobs = lines[next(n for n, line in enumerate(lines) if line.startswith("JOBS")) :]
+    places = [next(n for n, line in enumerate(jobs) if line.strip().startswith(name)) for name in (
+        "Strip-out", "Spare wheel", "Sound-deadening", "Rear wiper", "Swaps", "Small battery", "Extinguisher",
+        "Last kilos", "Small washer", "no stage", "Fibre bonnet", "Smaller door",
+    )]  # fmt: skip
+    assert places == sorted(places)
+
+
+def test_a_class_with_adders_shows_the_sum():
+    [sheet] = scenario.records()["class_sheets"]
+    assert "Minimum         892.50 kg, Club coupes" in of(class_sheets=[{**sheet, "adders": "2.5 kg"}])
+
+
+def test_a_garage_without_anything_says_so_in_few_words():
+    text = as_text(build_sheet({}))
+    assert "The car has not been weighed yet." in text
+    assert "JOBS" not in text
