@@ -24,7 +24,10 @@ export type PhotoRow = { sha256: string; size: number; type: string; state: Phot
 /** Bytes as an ArrayBuffer: WebKit loses Blobs. */
 export type BytesRow = { sha256: string; size: "thumb" | "full"; type: string; bytes: ArrayBuffer };
 
-/** Where this phone has read up to in the home computer's journal; an empty epoch: never heard of it. */
+/**
+ * Where this phone has read up to in the home computer's journal: its epoch, the last number read, and what names that
+ * line over there. An empty epoch: never heard of it.
+ */
 export type Cursor = { epoch: string; number: number; id: string };
 
 /**

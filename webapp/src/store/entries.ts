@@ -10,7 +10,8 @@ import type { Store, Written } from "./store";
 
 /** A line of a pulled page; `id` comes only with a text that has no name of its own. */
 export type PulledLine = { number: number; text: string; aside: string | null; id?: string };
-export type Page = { lines: PulledLine[]; epoch: string; durable: number; heard: string };
+/** `mark` names the intake of the page's last line, so that a journal grown anew after a restore is not taken for it. */
+export type Page = { lines: PulledLine[]; epoch: string; mark: string | null; durable: number; heard: string };
 
 export type Fresh = { id: string; text: string };
 export type WrittenRows = Written<EntryRow[]>;
@@ -81,7 +82,8 @@ export async function takePage(store: Store, asked: Cursor, page: Page): Promise
   const written = await store.write(["entries"], async (db, state) => {
     if (!sameCursor(state.cursor, asked)) return null;
     const last = named[named.length - 1];
-    state.cursor = last ? { epoch: page.epoch, number: last.line.number, id: last.key } : { ...asked, epoch: page.epoch };
+    const { epoch, mark } = page;
+    state.cursor = last ? { epoch, number: last.line.number, id: mark ?? last.key } : { ...asked, epoch };
     state.durable = page.durable;
     state.heard = page.heard;
     return putHeld(db, state, named);

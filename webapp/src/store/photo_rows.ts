@@ -33,14 +33,24 @@ function inState(db: GarageDb, state: PhotoState) {
   return db.photos.where("[state+order]").between([state, Dexie.minKey], [state, Dexie.maxKey]);
 }
 
-/** How many photos wait to be sent. */
-export function countWaiting(store: Store): Promise<number> {
-  return store.read((db) => inState(db, "waiting").count());
+/** How many photos wait to be sent, and how many never will be. */
+export function countPhotos(store: Store): Promise<{ waiting: number; stuck: number }> {
+  return store.read(async (db) => {
+    const [waiting, refused, damaged] = await Promise.all(
+      (["waiting", "refused", "damaged"] as const).map((state) => inState(db, state).count()),
+    );
+    return { waiting: waiting!, stuck: refused! + damaged! };
+  });
 }
 
 /** The photos to send, oldest first. */
 export function waitingPhotos(store: Store): Promise<PhotoRow[]> {
   return store.read((db) => inState(db, "waiting").toArray());
+}
+
+/** The full photos on this phone that the home computer is believed to have. */
+export function heldPhotos(store: Store): Promise<PhotoRow[]> {
+  return store.read(async (db) => [...(await inState(db, "sent").toArray()), ...(await inState(db, "fetched").toArray())]);
 }
 
 export async function setPhotoState(store: Store, sha256: string, to: PhotoState, why: string | null = null) {

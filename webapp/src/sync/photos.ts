@@ -6,7 +6,7 @@
 
 import { AppError } from "../generated/errors";
 import type { PhotoRow } from "../store/database";
-import { hashOf, readBytes, setPhotoState, waitingPhotos } from "../store/photo_rows";
+import { hashOf, heldPhotos, readBytes, setPhotoState, waitingPhotos } from "../store/photo_rows";
 import type { Post } from "./post";
 import { request, requestJson, unreadable } from "./request";
 
@@ -16,12 +16,28 @@ const PREFIX = "/api/v1";
 const ELSEWHERE: readonly string[] = ["upload_offset", "upload_unknown"];
 /** Times that may happen to one photo before it waits for the next run. */
 const TURNS = 3;
+const GOOD_FOR = 3_600_000;
+const CONFIRMED_AT_ONCE = 25;
 /** What will not be better next time: the photo is kept here, and shown as refused. */
 const FINAL: readonly string[] = [
   "photo_too_large", "photo_not_an_image", "photo_wrong_type", "photo_too_many_pixels", "photo_truncated",
 ];
 /** Troubles of one photo alone, after which the next one is worth a try. */
 const OF_ONE_PHOTO: readonly string[] = ["photo_hash_mismatch", "upload_unknown", "upload_offset", "broken", "bad_input"];
+
+/**
+ * Asks whether photos said to be over there still are: a home computer restored without a word from a copy older than a
+ * photo, but not older than its entry, shows it nowhere else. Some in every run; each again after an hour.
+ */
+export async function confirmPhotos(post: Post): Promise<void> {
+  const now = post.now().getTime();
+  const due = (await heldPhotos(post.store)).filter(({ sha256 }) => now - (post.confirmed.get(sha256) ?? 0) > GOOD_FOR);
+  for (const { sha256, type, size } of due.slice(0, CONFIRMED_AT_ONCE)) {
+    const place = await begin(post, sha256, type, size);
+    if (place) await setPhotoState(post.store, sha256, "waiting");
+    else post.confirmed.set(sha256, now);
+  }
+}
 
 /** Sends every photo that waits. Rejects with AppError once all have had their turn, or at once when nothing goes. */
 export async function sendPhotos(post: Post, onSent: () => Promise<void>): Promise<void> {
@@ -52,6 +68,7 @@ async function sendPhoto(post: Post, photo: PhotoRow): Promise<void> {
   const row = await readBytes(post.store, photo.sha256, "full");
   if (!row || hashOf(row.bytes) !== photo.sha256) return setPhotoState(post.store, photo.sha256, "damaged", "photo_damaged_here");
   await upload(post, photo, new Uint8Array(row.bytes));
+  post.confirmed.set(photo.sha256, post.now().getTime());
   await setPhotoState(post.store, photo.sha256, "sent");
 }
 

@@ -18,11 +18,13 @@ export type Post = {
   distrusted: Map<string, { until: number; tries: number }>;
   /** How many entries the next batch may have. */
   batch: number;
+  /** When the home computer last said that it has a photo (milliseconds), by hash. */
+  confirmed: Map<string, number>;
 };
 
 export const PROTOCOL = 1;
 export const MOST_ENTRIES = 500;
 
-export function newPost(outside: Omit<Post, "distrusted" | "batch">): Post {
-  return { ...outside, distrusted: new Map(), batch: MOST_ENTRIES };
+export function newPost(outside: Omit<Post, "distrusted" | "batch" | "confirmed">): Post {
+  return { ...outside, distrusted: new Map(), batch: MOST_ENTRIES, confirmed: new Map() };
 }

@@ -31,17 +31,19 @@ async function askPage(post: Post, cursor: Cursor): Promise<Page & { more: boole
   const { epoch, number, id } = cursor;
   const query = new URLSearchParams({ epoch, since: String(number), since_id: id, limit: String(LIMIT) });
   const body = await requestJson(post.wire, `/sync/pull?${query}`);
-  const page = { lines: body.entries, epoch: body.epoch, durable: body.durable ?? 0, more: body.more };
+  const { entries: lines, mark = null, durable, more } = body;
+  const page = { lines, epoch: body.epoch, mark, durable: durable ?? 0, more };
   if (!isPage(page, number)) throw unreadable({ status: 200 }, "no page of the journal");
   if (epoch !== "" && page.epoch !== epoch) throw new AppError("rewound", { epoch: page.epoch });
   return { ...page, heard: post.now().toISOString() };
 }
 
-type AskedPage = { lines: PulledLine[]; epoch: string; durable: number; more: boolean };
+type AskedPage = Omit<Page, "heard"> & { more: boolean };
 
 function isPage(page: Record<keyof AskedPage, unknown>, since: number): page is AskedPage {
-  const { lines, epoch, durable, more } = page;
+  const { lines, epoch, mark, durable, more } = page;
   if (typeof epoch !== "string" || epoch === "" || !Number.isSafeInteger(durable) || typeof more !== "boolean") return false;
+  if (mark !== null && typeof mark !== "string") return false;
   if (!Array.isArray(lines) || (more && lines.length === 0)) return false;
   let last = since;
   return lines.every((line) => isLine(line) && line.number > last && ((last = line.number), true));

@@ -3,7 +3,7 @@
 import { AppError } from "../generated/errors";
 import { returnLost, rewind } from "../store/entries";
 import { readState } from "../store/state";
-import { sendPhotos } from "./photos";
+import { confirmPhotos, sendPhotos } from "./photos";
 import type { Post } from "./post";
 import { pull } from "./pull";
 import { push } from "./push";
@@ -31,5 +31,6 @@ async function steps(post: Post, onPhoto: () => Promise<void>): Promise<void> {
   // and what has not come back was lost over there.
   await returnLost(post.store);
   // 3. Photos last: they are large, and an entry without its photo is worth more than the reverse.
+  await confirmPhotos(post);
   await sendPhotos(post, onPhoto);
 }

@@ -2,7 +2,7 @@
 
 import { AppError } from "../generated/errors";
 import type { LiveGarage } from "../journal/garage";
-import { countWaiting } from "../store/photo_rows";
+import { countPhotos } from "../store/photo_rows";
 import { readState } from "../store/state";
 import { TabLock } from "./lock";
 import { newPost, type Post } from "./post";
@@ -50,7 +50,9 @@ export class Station {
   /** Reads what only the store knows: other tabs change it too. */
   async note(): Promise<void> {
     const { durable, cursor } = await readState(this.post.store);
-    noted.photosWaiting.value = await countWaiting(this.post.store);
+    const photos = await countPhotos(this.post.store);
+    noted.photosWaiting.value = photos.waiting;
+    noted.photosStuck.value = photos.stuck;
     noted.stuck.value = this.post.distrusted.size;
     noted.inBackup.value = cursor.number > 0 && durable >= cursor.number;
   }

@@ -6,6 +6,8 @@ export type Whereabouts = {
   photosWaiting: number;
   /** Records the home computer would not take so far, among those waiting. */
   stuck: number;
+  /** Photos that are damaged here, or that the home computer refused for good. */
+  photosStuck: number;
   /** Everything this phone holds is in a verified backup of the home computer. */
   inBackup: boolean;
   /** When the home computer last answered; null: never. */
@@ -25,6 +27,7 @@ export function wordsFor(where: Whereabouts): string[] {
     where.refusal,
     where.waiting > 0 && where.photosWaiting > 0 ? photosGoing(where) : null,
     where.stuck > 0 ? `The home computer has not taken ${count(where.stuck, "record")} so far; export keeps everything` : null,
+    where.photosStuck > 0 ? `${count(where.photosStuck, "photo")} cannot go to the home computer and will stay here` : null,
     destroyed(where),
     where.protected === false ? "Storage is not protected: install to the home screen" : null,
   ].filter((words): words is string => words !== null);
