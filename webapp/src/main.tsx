@@ -7,7 +7,7 @@ import "./look/controls.css";
 import "./look/steelyard.css";
 import { App } from "./App";
 import { followAddress } from "./route";
-import { registerWorker } from "./sw/register";
+import { registerWorker } from "./sync/update";
 import { startPhone } from "./sync/start";
 
 followAddress();
