@@ -12,8 +12,8 @@ export function Open() {
   const { shares, spent, brought } = account.value;
   const unweighed = [...book.value.parts.keys()].filter((id) => account.value.unweighed.includes(id)).length;
   const claimed = 1 - (shares["weighed"] ?? 0);
-  const own = new Set(jobs.value.map((job) => job.id));
-  const ends = garage.value.of("loose_end").filter((end) => own.has(String(end.values["job"])) && !end.values["closed"]);
+  const done = new Set(jobs.value.filter((job) => job.values["state"] === "fitted").map((job) => job.id));
+  const ends = garage.value.of("loose_end").filter((end) => done.has(String(end.values["job"])) && !end.values["closed"]);
   const openJob = ends[0] ? to("job", String(ends[0].values["job"])) : to("jobs");
   return (
     <div>

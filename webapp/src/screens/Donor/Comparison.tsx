@@ -20,7 +20,7 @@ export function Comparison({ found }: { found: Compared }) {
   const words = `Yours ${plainly(that.mass.value)} · this ${plainly(it.mass.value)}${each} · ${verb} ${plainly(Math.abs(whole.value))}`;
   return (
     <div class="stack" aria-live="polite">
-      <p class="num"><strong>{words}</strong></p>
+      <p class="compared"><strong>{words.split(" · ").map((piece, i) => <span key={piece} class="num">{i > 0 && " · "}{piece}</span>)}</strong></p>
       <p class="small quiet num">{verb} {showMass(Math.abs(whole.value), massUnit(), expanded(whole))}</p>
       <Steelyard {...arm} weighIns={[]} then={arm.now ? arm.now.value + whole.value : null} small label={words} />
     </div>
