@@ -39,6 +39,27 @@ def shuffled(random: Random, given: Garage) -> Garage:
     return {**given, **lists}
 
 
+JUNK: tuple[Any, ...] = (
+    None, True, 0, -1, 2.0, 2.5, "", "1,5 kg", "12 psi", "-3 kg", "52", "9 t", "nobody", [], ["j0", "nobody"], {},
+    {"value": 1.5, "unit": "kg"}, {"value": "3/8", "unit": "oz"}, {"value": None, "unit": "kg"},
+)  # fmt: skip
+
+
+def spoiled(random: Random, given: Garage) -> Garage:
+    """The same garage with junk in some fields, fields nobody knows, records deleted, replaced, doubled or nameless."""
+    return {
+        name: [one for item in items for one in _spoil(random, item, items)] if isinstance(items, list) else items
+        for name, items in given.items()
+    }
+
+
+def _spoil(random: Random, record: Garage, among: list[Garage]) -> list[Any]:
+    field = random.choice([*record, "colour", "deleted", "replaces"])
+    junk = random.choice((*JUNK, random.choice(among)["id"]))
+    bad: list[Any] = [{**record, field: junk}, {**record, "deleted": True}, record, "no record"]
+    return [random.choice(bad), record][: random.choice((1, 2))] if random.random() < 0.3 else [record]
+
+
 def grams(random: Random, most: int) -> str:
     return f"{random.randrange(1, most * 1000)} g"
 
@@ -73,15 +94,17 @@ def _part(random: Random, name: str) -> Garage:
 def weighing(random: Random, name: str, of: str, scales: list[Garage]) -> Garage:
     method = random.choice(("direct", "direct", "direct", "difference", "container", "batch", "ends"))
     shown = random.randrange(2000, 20_000)
-    more: Garage = {
+    own: dict[str, Garage] = {
         "difference": {"shown_empty": f"{shown - random.randrange(1, 2000)} g"},
         "container": {"shown_empty": f"{random.randrange(1, 2000)} g"},
         "batch": {"pieces": random.randrange(1, 9)},
         "ends": {"shown_far": f"{random.randrange(1, 9000)} g"},
-    }.get(method, {})
+    }
     scale = random.choice((None, *[scale["id"] for scale in scales]))
-    bolts = random.choice((None, None, True))
-    return {"id": name, "of": of, "method": method, "shown": f"{shown} g", "scale": scale, "with_bolts": bolts, **more}
+    return {
+        "id": name, "of": of, "method": method, "shown": f"{shown} g", "scale": scale,
+        "with_bolts": random.choice((None, None, True)), **own.get(method, {}),
+    }  # fmt: skip
 
 
 def _job(random: Random, n: int) -> Garage:

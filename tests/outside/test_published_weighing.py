@@ -6,6 +6,7 @@ import pytest
 
 from tarebook.core.garage import read_garage
 from tarebook.core.ledger import ledger
+from tarebook.core.uncertain import Uncertain
 from tarebook.core.weighing import CLAIM_WITHIN, masses
 from tests.outside.published import agrees, entries
 
@@ -27,9 +28,15 @@ def on_scale(*weighings, division, kind="hanging"):
     }
 
 
+def mass_of_first(given) -> Uncertain:
+    found = masses(read_garage(given)).of["p0"].mass
+    assert found is not None
+    return found
+
+
 def test_a_reading_of_a_one_gram_display_has_the_doubt_the_gum_gives_it():
     entry = GUM["unc.resolution"]
-    found = masses(read_garage(on_scale({"shown": "200 g"}, division="1 g"))).of["p0"].mass
+    found = mass_of_first(on_scale({"shown": "200 g"}, division="1 g"))
     own = found.sources["round:w0"] * 1000
     assert agrees(own, entry, "u_g")
     assert agrees(own**2, entry, "var_g2")
@@ -39,7 +46,7 @@ def test_a_reading_of_a_one_gram_display_has_the_doubt_the_gum_gives_it():
 def test_a_tare_is_two_roundings(method):
     # The trap the same entry names: u = d/sqrt(6).
     weighing = {"shown": "1500 g", "shown_empty": "300 g", "method": method}
-    found = masses(read_garage(on_scale(weighing, division="1 g"))).of["p0"].mass
+    found = mass_of_first(on_scale(weighing, division="1 g"))
     assert found.sources["round:w0"] == pytest.approx(0.001 / math.sqrt(6), rel=1e-12)
 
 
@@ -49,7 +56,7 @@ def test_ten_parts_weighed_on_one_scale_carry_its_error_ten_times():
     given = entry["inputs"]
     listed = [{"shown": "10 kg"}] * given["n"]
     net = ledger(read_garage(on_scale(*listed, division="0.00001 g"))).now.mass.net
-    assert masses(read_garage(on_scale(*listed, division="0.00001 g"))).of["p0"].mass.u == pytest.approx(given["u"])
+    assert mass_of_first(on_scale(*listed, division="0.00001 g")).u == pytest.approx(given["u"])
     assert agrees(abs(net.sources["cal:s"]), entry, "correlated")
     assert agrees(net.u, entry, "correlated")
 
@@ -83,8 +90,7 @@ def test_what_nobody_weighed_has_the_contingency_of_its_maturity():
     entry = entries("claims")["mp.esa"]
     for basis, key in (("worked_out", "ots"), ("quoted", "minor_mod"), ("guessed", "new")):
         assert agrees(CLAIM_WITHIN[basis], entry, key)
-        part = {"id": "p", "claim": "10 kg", "claim_basis": basis}
-        found = masses(read_garage({"parts": [part]})).of["p"].mass
+        found = mass_of_first({"parts": [{"id": "p0", "claim": "10 kg", "claim_basis": basis}]})
         # A rectangle [JCGM 100:2008, 4.3.7].
-        half_width = found.sources["claim:p"] * math.sqrt(3)
+        half_width = found.sources["claim:p0"] * math.sqrt(3)
         assert half_width == pytest.approx(10 * entry["expected"][key], rel=1e-12)

@@ -114,7 +114,8 @@ def _weighed(
     warnings: list[Warned],
 ) -> Mass:
     readings = tuple(read.values())
-    looks = [read[weighing.id] for weighing in distinct_looks(weighings, _load, _same_display)]
+    kept = {weighing.id for weighing in distinct_looks(weighings, _load, _same_display)}
+    looks = [reading for reading in readings if reading.weighing in kept]
     mean = weighted_mean(thing.id, looks, {reading.scale: scales[reading.scale].gain for reading in readings})
     for reading in readings:
         warnings.extend(reading.warnings)

@@ -1,0 +1,33 @@
+"""The phone and the home computer read, weigh and add up the same garage to the last digit, sound or spoiled."""
+
+from pathlib import Path
+from random import Random
+
+from tests.core.garages import garage, spoiled
+from tests.typescript import answers
+from tests.vectors import claims, differences
+
+SEED = 20_251_126
+CLAIMS = claims()
+FUNCTIONS = ("garage.read_garage", "weighing.masses", "ledger.ledger")
+
+
+def test_both_languages_keep_the_same_ledger_of_random_garages(tmp_path: Path):
+    random = Random(SEED)
+    sound = [garage(random) for _ in range(200)]
+    given = [*sound, *(spoiled(random, one) for one in sound)]
+    asked = [(function, one) for one in given for function in FUNCTIONS]
+    others = answers([{"function": function, "in": one} for function, one in asked], tmp_path)
+    pairs = zip(asked, others, strict=True)
+    unlike = [lines for (name, one), other in pairs if (lines := differences(other, CLAIMS[name](one)))]
+    assert unlike == []
+
+
+def test_the_spoiled_garages_are_spoiled_in_every_way():
+    random = Random(SEED)
+    spoils = [CLAIMS["garage.read_garage"](spoiled(random, garage(random))) for _ in range(200)]
+    codes = {warning["code"] for each in spoils for warning in each.get("warnings", [])}
+    assert codes >= {
+        "unreadable_record", "duplicate_record", "unknown_field", "unreadable_field", "missing_field", "dangling",
+        "dangling_deleted", "quantity_comma", "quantity_negative", "quantity_empty", "quantity_unit_unknown",
+    }  # fmt: skip
