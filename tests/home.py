@@ -8,7 +8,6 @@ from pathlib import Path
 from typing import Any
 
 from flask.testing import FlaskClient
-from werkzeug.test import TestResponse
 
 from tarebook import create_app
 from tarebook.devices import pairing
@@ -43,20 +42,20 @@ class Device:
         self.garage = paired.garage
         self.headers = {"Authorization": f"Bearer {paired.token}"}
 
-    def get(self, path: str, **more: Any) -> TestResponse:
+    def get(self, path: str, **more: Any) -> Any:
         return self.client.get(f"/api/v1{path}", headers=self.headers, **more)
 
-    def post(self, path: str, body: Any = None) -> TestResponse:
+    def post(self, path: str, body: Any = None) -> Any:
         return self.client.post(f"/api/v1{path}", headers=self.headers, json=body)
 
-    def ask(self, method: str, path: str, headers: dict[str, str] | None = None, **more: Any) -> TestResponse:
+    def ask(self, method: str, path: str, headers: dict[str, str] | None = None, **more: Any) -> Any:
         return self.client.open(path, method=method, headers={**self.headers, **(headers or {})}, **more)
 
-    def pull(self, epoch: str = "", since: int = 0, since_id: str = "", **more: Any) -> TestResponse:
+    def pull(self, epoch: str = "", since: int = 0, since_id: str = "", **more: Any) -> Any:
         return self.get("/sync/pull", query_string={"epoch": epoch, "since": since, "since_id": since_id, **more})
 
-    def push(self, *texts: str, **more: Any) -> TestResponse:
-        epoch = more.pop("epoch", None) or self.pull(limit=1).json["epoch"]  # type: ignore[index]
+    def push(self, *texts: str, **more: Any) -> Any:
+        epoch = more.pop("epoch", None) or self.pull(limit=1).json["epoch"]
         body = {"proto": 1, "schema": 1, "garage": self.garage, "epoch": epoch, "entries": list(texts)}
         return self.post("/sync/push", {**body, **more})
 
@@ -74,10 +73,15 @@ class Home:
             self.garage = garages.open_or_create(session).id
         self.app = create_app(self.settings)
 
+    def close(self) -> None:
+        """Lets go of the database's files; the next request opens them again."""
+        self.database.close()
+        self.app.extensions["tarebook"].database.close()
+
     @property
-    def client(self) -> FlaskClient:
+    def client(self) -> Any:
         return self.app.test_client()
 
-    def pair(self, name: str = "phone") -> Device:
+    def pair(self, name: str = "phone", wanted: str | None = None) -> Device:
         with self.database.write() as session:
-            return Device(self.client, pairing.admit(session, self.garage, name, None))
+            return Device(self.client, pairing.admit(session, self.garage, name, wanted))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -15,8 +16,8 @@ from tests.home import Device, Home
 PUSH = "/api/v1/sync/push"
 
 
-def code(answer) -> str:
-    error = answer.json["error"]
+def code(answer: Any) -> str:
+    error: dict[str, str] = answer.json["error"]
     assert set(error) == {"code", "sentence", "do", "data"}
     assert error["code"] in ERRORS
     return error["code"]

@@ -6,6 +6,7 @@ import hashlib
 import struct
 import zlib
 from io import BytesIO
+from typing import Any
 
 import pytest
 from PIL import Image
@@ -23,7 +24,7 @@ def sha(data: bytes) -> str:
     return hashlib.sha256(data).hexdigest()
 
 
-def announce(phone: Device, data: bytes, kind: str = "image/jpeg", **more: object):
+def announce(phone: Device, data: bytes, kind: str = "image/jpeg", **more: Any):
     return phone.post("/photos", {"sha256": sha(data), "size": len(data), "type": kind, **more})
 
 
@@ -140,7 +141,7 @@ def test_sizes_beyond_the_limits_are_refused(phone: Device) -> None:
 
 
 @pytest.mark.parametrize("body", [{"sha256": "A" * 64}, {"size": 0}, {"size": -1}, {"type": "image/gif"}, {"type": 1}])
-def test_an_announcement_of_the_wrong_shape_is_refused(phone: Device, body: dict[str, object]) -> None:
+def test_an_announcement_of_the_wrong_shape_is_refused(phone: Device, body: dict[str, Any]) -> None:
     assert announce(phone, b"x", **body).status_code == 422
 
 

@@ -1,0 +1,140 @@
+"""A server restored from an older copy, step by step, and what does not matter: clocks."""
+
+from __future__ import annotations
+
+import json
+import shutil
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tarebook.journal.records import all_records
+from tarebook.store import garages
+from tests.home import Home
+from tests.sync.model_phone import ModelPhone
+
+
+@pytest.fixture
+def home(tmp_path: Path) -> Home:
+    return Home(tmp_path / "data")
+
+
+def copy(home: Home, to: Path) -> Path:
+    home.close()
+    shutil.copytree(home.settings.data, to)
+    return to
+
+
+def restore(home: Home, copied: Path, announced: bool) -> None:
+    home.close()
+    shutil.rmtree(home.settings.data)
+    shutil.copytree(copied, home.settings.data)
+    if announced:
+        with home.database.write() as session:
+            garages.new_epoch(session, home.garage)
+
+
+def names(home: Home) -> set[str]:
+    with home.database.read() as session:
+        return {job["name"] for job in all_records(session, home.garage)["jobs"]}
+
+
+def test_behind_everybodys_back_and_past_the_old_head_two_phones_heal_it(home: Home, tmp_path: Path) -> None:
+    one, two = ModelPhone(home.pair()), ModelPhone(home.pair())
+    one.save("job", "j1", {"name": "before"})
+    one.sync(home)
+    copied = copy(home, tmp_path / "copy")
+    one.save("job", "j2", {"name": "after, by one"})
+    one.sync(home)
+    two.sync(home)
+    two.save("job", "j3", {"name": "after, by two"})
+    two.sync(home)
+    restore(home, copied, announced=False)
+    third = ModelPhone(home.pair())
+    third.pull()
+    for number in range(5):
+        third.save("job", f"new-{number}", {"name": f"new {number}"})
+    third.sync(home)
+    assert names(home) == {"before", *(f"new {number}" for number in range(5))}
+    assert two.pull() == 409
+    two.sync(home)
+    one.sync(home)
+    third.sync(home)
+    assert names(home) >= {"before", "after, by one", "after, by two", "new 4"}
+    assert {name: r.values for name, r in one.fold().records.items()} == {
+        name: r.values for name, r in third.fold().records.items()
+    }
+
+
+def test_a_cursor_from_before_the_copy_stays_good_and_what_was_answered_since_is_sent_again(
+    home: Home, tmp_path: Path
+) -> None:
+    phone = ModelPhone(home.pair())
+    phone.pull()
+    copied = copy(home, tmp_path / "copy")
+    phone.save("job", "j1", {"name": "answered"})
+    assert phone.push() == 200
+    restore(home, copied, announced=False)
+    assert phone.pull() == 200
+    phone.sync(home)
+    assert names(home) == {"answered"}
+
+
+def test_announced_every_phone_is_told_at_once(home: Home, tmp_path: Path) -> None:
+    phone = ModelPhone(home.pair())
+    phone.save("job", "j1", {"name": "kept"})
+    phone.sync(home)
+    restore(home, copy(home, tmp_path / "copy"), announced=True)
+    assert phone.push() == 409
+    phone.sync(home)
+    assert names(home) == {"kept"}
+
+
+def test_a_copy_from_before_the_pairing_gives_the_device_back_after_pairing_again(home: Home, tmp_path: Path) -> None:
+    copied = copy(home, tmp_path / "copy")
+    phone = ModelPhone(home.pair())
+    phone.save("job", "j1", {"name": "held"})
+    phone.sync(home)
+    restore(home, copied, announced=True)
+    assert phone.pull() == 401
+    before = phone.device.id
+    phone.sync(home)
+    assert (phone.device.id, names(home)) == (before, {"held"})
+
+
+def test_an_empty_new_server_empties_no_phone(home: Home, tmp_path: Path) -> None:
+    phone = ModelPhone(home.pair())
+    phone.save("job", "j1", {"name": "held"})
+    phone.sync(home)
+    fresh = Home(tmp_path / "fresh")
+    phone.device = fresh.pair(wanted=phone.device.id)
+    assert phone.pull() == 409
+    assert len(phone.held) == 1
+    phone.sync(fresh)
+    assert names(fresh) == {"held"}
+
+
+def history(home: Home, clocks: tuple[int, int]) -> dict[str, Any]:
+    """Two phones edit one job without having seen each other, settle it, and delete another."""
+    one, two = (ModelPhone(home.pair(), clock=clock) for clock in clocks)
+    one.save("job", "j1", {"name": "Seats", "hours": "1"})
+    one.save("job", "j2", {"name": "Glass"})
+    one.sync(home)
+    two.sync(home)
+    two.save("job", "j1", {"hours": "3", "note": "Torx"})
+    one.save("job", "j1", {"hours": "2"})
+    two.save("job", "j2", {"deleted": True})
+    for phone in (two, one, two):
+        phone.sync(home)
+    with home.database.read() as session:
+        return all_records(session, home.garage, deleted=True)
+
+
+def test_clocks_ten_years_off_either_way_give_the_same_state(tmp_path: Path) -> None:
+    states = [
+        history(Home(tmp_path / str(index)), clocks)
+        for index, clocks in enumerate([(2026, 2026), (2016, 2036), (2036, 2016)])
+    ]
+    assert states[0]["jobs"][0]["conflicts"] == {"hours": ["3", "2"]}
+    assert json.dumps(states[0]) == json.dumps(states[1]) == json.dumps(states[2])
