@@ -11,7 +11,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from tarebook.error_table import ERRORS, ErrorRow
+from tarebook.error_row import ErrorRow
+from tarebook.error_table import ERRORS
 
 __all__ = ["ERRORS", "ErrorRow", "TarebookError", "describe"]
 

@@ -5,10 +5,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Playwright, sync_playwright
+from playwright.sync_api import Playwright, expect, sync_playwright
 
 from tests.browser.phone import Phone
 from tests.browser.serving import Server
+
+# How long a screen may take on a busy machine before a test gives up; nothing is asserted about speed.
+expect.set_options(timeout=20_000)
 
 
 @pytest.fixture(scope="session")
