@@ -19,6 +19,11 @@ describe("writing", () => {
     expect(typed(fraction("1/2"), unit("oz"))).toBe("1/2 oz");
   });
 
+  test("a fraction pressed after the unit belongs to the number before it", () => {
+    expect(typed(write("6"), unit("oz"), fraction("3/8"))).toBe("6 3/8 oz");
+    expect(press("9 US gal", fraction("1/2"))).toBe("9 1/2 US gal");
+  });
+
   test("space and over write the fractions that have no key", () => {
     expect(typed(write("6"), write(" "), write("5"), write("/"), write("1"), write("6"))).toBe("6 5/16");
   });

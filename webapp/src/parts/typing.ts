@@ -15,7 +15,7 @@ export function press(text: string, key: Key): string {
     case "write":
       return write(text, key.text);
     case "fraction":
-      return apart(text) + key.text;
+      return withFraction(text, key.text);
     case "unit":
       return withUnit(text, key.text);
     case "erase":
@@ -29,8 +29,11 @@ function write(text: string, piece: string): string {
   return /[a-zA-Z_]$/.test(text) ? `${text} ${piece}` : text + piece;
 }
 
-function apart(text: string): string {
-  return text === "" || /[\s/]$/.test(text) ? text : `${text} `;
+/** A fraction stands apart from the whole number; pressed after the unit it still belongs to the number before it. */
+function withFraction(text: string, fraction: string): string {
+  const before = /^(.*\d)( [a-zA-Z_ ]+)$/.exec(text.trimEnd());
+  if (before && !/\/\d+$|\.\d+$/.test(before[1]!)) return `${before[1]} ${fraction}${before[2]}`;
+  return (text === "" || /[\s/]$/.test(text) ? text : `${text} `) + fraction;
 }
 
 /** A unit takes the place of the one just typed; on an empty field it writes nothing. */

@@ -1,0 +1,54 @@
+"""Weighing the whole car: results while typing, the list of jobs confirmed, the trail afterwards; without a server too."""
+
+import re
+
+from playwright.sync_api import Page, expect
+
+from tests.browser.doing import go
+from tests.browser.phone import DESK
+
+DRAFT_WITHIN = 500  # ms; a form is promised to be kept within 300 ms of the last change
+CORNERS = {"Left front": "251", "Right front": "248.5", "Left rear": "212", "Right rear": "207.5"}
+
+
+def type_corners(page: Page, corners: dict[str, str]) -> None:
+    for name, shown in corners.items():
+        page.get_by_role("textbox", name=name).fill(shown)
+
+
+def test_a_weigh_in_shows_its_results_while_typing_and_keeps_the_jobs_confirmed_without_a_server(demo, make_phone):
+    phone = make_phone("anna", demo, **DESK)
+    page = phone.open()
+    expect(page.get_by_role("navigation", name="Main")).to_be_visible()
+    expect(page.locator(".weight-now")).to_be_visible()
+    phone.is_installed()
+    demo.kill()
+    go(page, "#/weigh-car")
+    type_corners(page, CORNERS)
+    # 251 + 248.5 + 212 + 207.5 = 919 kg; front 499.5 / 919 = 54.35 %; left 463 / 919 = 50.38 %, by hand.
+    expect(page.locator(".outcome .figure")).to_contain_text("919")
+    expect(page.locator(".outcome-shares")).to_contain_text("54.35 %")
+    expect(page.locator(".outcome-shares")).to_contain_text("50.38 %")
+    expect(page.locator(".outcome")).to_contain_text("above the minimum")
+
+    page.get_by_role("button", name="Save weigh-in").click()
+    expect(page.get_by_role("alert")).to_contain_text("tick that the list is right")
+    page.get_by_role("checkbox", name="Small exhaust box").uncheck()
+    page.get_by_role("checkbox", name="The list is right: I looked.").check()
+    page.get_by_role("button", name="Save weigh-in").click()
+    expect(page.get_by_text("Saved on this phone.")).to_be_visible()
+    then = page.get_by_role("region", name=re.compile("^Jobs then in the car"))
+    expect(then.get_by_role("link").first).to_be_visible()
+    expect(then.get_by_role("link", name="Small exhaust box")).to_have_count(0)
+
+
+def test_a_missing_corner_and_more_fuel_than_the_tank_holds_are_said(demo, make_phone):
+    page = make_phone("anna", demo, **DESK).open("/#/weigh-car")
+    type_corners(page, {**CORNERS, "Right rear": ""})
+    page.get_by_role("textbox", name="Fuel in the tank").fill("80 L")
+    expect(page.get_by_text("The tank holds")).to_be_visible()
+    page.get_by_role("button", name="Save weigh-in").click()
+    expect(page.get_by_role("alert")).to_contain_text("Right rear is missing")
+    page.wait_for_timeout(DRAFT_WITHIN)
+    page.reload()
+    expect(page.get_by_role("textbox", name="Left front")).to_have_value(re.compile("^251"))
