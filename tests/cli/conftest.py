@@ -24,7 +24,7 @@ def tarebook(capsysbinary, tmp_path, monkeypatch):
         try:
             code = main([str(argument) for argument in arguments])
         except SystemExit as end:
-            code = end.code or 0
+            code = int(end.code or 0)
         out, err = capsysbinary.readouterr()
         return Ended(code, out.decode(), err.decode())
 

@@ -6,6 +6,7 @@ import sys
 import urllib.error
 import urllib.request
 from contextlib import contextmanager
+from subprocess import PIPE
 
 COMMAND = [sys.executable, "-m", "tarebook"]
 
@@ -18,21 +19,22 @@ def environment(**more):
 
 def run(*arguments, stdin=None, **env):
     command = [*COMMAND, *map(str, arguments)]
-    return subprocess.run(command, input=stdin, capture_output=True, text=True, env=environment(**env), timeout=120)
+    pipes = {"input": stdin, "capture_output": True, "encoding": "utf-8"}
+    return subprocess.run(command, env=environment(**env), timeout=120, **pipes)
 
 
 @contextmanager
 def serving(*arguments, **env):
     """(process, the lines it printed) of a server that answers; killed at the end if it is still there."""
     command = [*COMMAND, "serve", *map(str, arguments)]
-    pipes = {"stdout": subprocess.PIPE, "stderr": subprocess.PIPE, "text": True}
-    process = subprocess.Popen(command, env=environment(**env), start_new_session=True, **pipes)
+    process = subprocess.Popen(
+        command, env=environment(**env), start_new_session=True, stdout=PIPE, stderr=PIPE, encoding="utf-8"
+    )
+    assert process.stdout
     try:
         lines = []
-        while line := process.stdout.readline():
+        while (line := process.stdout.readline()) and not line.startswith("Ctrl-C"):
             lines.append(line)
-            if line.startswith("Ctrl-C"):
-                break
         yield process, "".join(lines)
     finally:
         if process.poll() is None:

@@ -3,6 +3,7 @@
 import csv
 import io
 import json
+import os
 import subprocess
 from pathlib import Path
 
@@ -106,6 +107,8 @@ def test_one_sheet_goes_into_each_of_two_cars_once(two_cars, tarebook):
 
 
 def test_a_reader_that_stops_early_is_no_trouble():
-    process = subprocess.Popen([*COMMAND, "report", "--demo"], stdout=subprocess.PIPE, stderr=subprocess.PIPE)
-    process.stdout.close()
-    assert (process.wait(), process.stderr.read()) == (0, b"")
+    gone, write_end = os.pipe()
+    os.close(gone)
+    ended = subprocess.run([*COMMAND, "report", "--demo"], stdout=write_end, stderr=subprocess.PIPE)
+    os.close(write_end)
+    assert (ended.returncode, ended.stderr) == (0, b"")

@@ -27,8 +27,14 @@ def served(tmp_path_factory):
         yield port_in(said), said, folder
 
 
+def found(pattern, text):
+    match = re.search(pattern, text)
+    assert match, text
+    return match[1]
+
+
 def port_in(said):
-    return int(re.search(r"http://localhost:(\d+)/", said)[1])
+    return int(found(r"http://localhost:(\d+)/", said))
 
 
 def stopped(process, number):
@@ -49,7 +55,7 @@ def pair(port, code):
 
 def test_the_link_it_prints_pairs_once(served):
     port, said, _ = served
-    code = re.search(r"#pair=([\w-]+)", said)[1]
+    code = found(r"#pair=([\w-]+)", said)
     assert [pair(port, code)[0] for _ in range(2)] == [200, 403]
 
 
