@@ -1,0 +1,194 @@
+"""The standing: by two lists and no clock, the same in any order, and what was not weighed is not claimed."""
+
+from random import Random
+from typing import Any
+
+import pytest
+from hypothesis import given
+
+from tarebook.core.garage import read_garage
+from tarebook.core.sentences import gap_sentence, margin_sentence
+from tarebook.core.standing import Standing, standing
+from tarebook.core.uncertain import Uncertain
+from tests.core import garages, whole_cars
+from tests.core.garages import RANDOMS
+from tests.plain import plain
+
+PADS = {"id": "pads", "kind": "corner_pads", "division": "0.2 kg", "repeatability": "0.2 kg"}
+BENCH = {"id": "bench", "kind": "bench", "division": "10 g"}
+SHEET = {"id": "sheet", "minimum": "900 kg", "driver": "out", "fuel": "as_it_is"}
+
+
+def part(name: str, kilograms: float) -> dict[str, Any]:
+    """A part, weighed on the bench, taken off by the job of its name."""
+    return {
+        "parts": [{"id": name}],
+        "weighings": [
+            {"id": f"w-{name}", "of": name, "method": "direct", "shown": f"{kilograms} kg", "scale": "bench"}
+        ],
+        "job_parts": [{"id": f"jp-{name}", "job": f"job-{name}", "part": name, "way": "off"}],
+        "jobs": [{"id": f"job-{name}", "state": "fitted"}],
+    }
+
+
+def weigh_in(name: str, total: float, jobs: list[str] | None, **more: Any) -> dict[str, Any]:
+    record = {"id": name, "layout": "total", "total": f"{total} kg", "scale": "pads", "trim": "event", "fuel": "10 L"}
+    return {**record, **({} if jobs is None else {"jobs": jobs}), **more}
+
+
+def garage(*weigh_ins: dict[str, Any], parts: tuple[dict[str, Any], ...] = (), **more: Any) -> dict[str, Any]:
+    lists = {
+        kind: [row for each in parts for row in each[kind]] for kind in ("parts", "weighings", "job_parts", "jobs")
+    }
+    given = {"trim": "event", "scales": [PADS, BENCH], "class_sheets": [SHEET], "weigh_ins": list(weigh_ins)}
+    return {**given, **lists, **more}
+
+
+def stand(given: dict[str, Any], **asked: Any) -> Standing:
+    return standing(read_garage(given), **asked)
+
+
+def value(item: Uncertain | None) -> float:
+    assert item is not None
+    return item.value
+
+
+SPARE, HOOK = part("spare", 13.4), part("hook", 1.9)
+
+
+def test_the_weight_is_the_last_weigh_in_and_the_jobs_since():
+    found = stand(garage(weigh_in("k", 930, ["job-spare"]), parts=(SPARE, HOOK)))
+    assert value(found.weight) == pytest.approx(930 - 1.9)
+    assert found.since is not None
+    assert (found.since.put_in, found.since.taken_out) == (("job-hook",), ())
+    assert value(found.removed) == pytest.approx(13.4 + 1.9)
+
+
+def test_a_job_that_was_in_the_car_then_and_is_undone_now_comes_back():
+    undone = {**SPARE, "jobs": [{"id": "job-spare", "state": "undone"}]}
+    found = stand(garage(weigh_in("k", 930, ["job-spare"]), parts=(undone, HOOK)))
+    assert value(found.weight) == pytest.approx(930 + 13.4 - 1.9)
+    assert found.since is not None
+    assert found.since.taken_out == ("job-spare",)
+
+
+def test_no_clock_decides_what_was_in_the_car():
+    late = {**SPARE, "jobs": [{"id": "job-spare", "state": "fitted", "fitted_on": "2031-01-01"}]}
+    found = stand(garage(weigh_in("k", 930, ["job-spare"], at="2026-01-01"), parts=(late,)))
+    assert value(found.weight) == 930.0
+
+
+def test_a_job_for_the_event_only_is_not_in_the_car_on_the_road():
+    for_event = {**HOOK, "jobs": [{"id": "job-hook", "state": "fitted", "trim": "event"}]}
+    given = garage(weigh_in("k", 930, []), parts=(for_event,))
+    assert value(stand(given).weight) == pytest.approx(930 - 1.9)
+    assert value(stand({**given, "trim": "road"}).weight) == 930.0
+
+
+def test_without_a_weigh_in_there_are_only_the_kilograms_removed():
+    found = stand(garage(parts=(SPARE, HOOK), cars=[{"id": "c", "book_weight": "950 kg"}]))
+    assert found.weight is None
+    assert found.margin is None
+    assert found.official is None
+    assert found.reasons["weight"]["code"] == "no_weigh_in"
+    assert found.removed.value == pytest.approx(15.3)
+    assert found.removed.u > 0
+    assert found.start is not None
+    assert (found.start.basis, found.start.weight.value, found.start.weight.u) == ("quoted", 950.0, 0.0)
+
+
+def test_two_weigh_ins_that_fit_the_jobs_leave_no_gap():
+    found = stand(garage(weigh_in("k1", 943.4, []), weigh_in("k2", 930, ["job-spare"]), parts=(SPARE,)))
+    assert found.gap is not None
+    assert found.gap.difference.value == pytest.approx(0, abs=1e-9)
+    assert not found.gap.significant
+
+
+def test_what_is_in_the_car_and_not_written_down_is_named_with_its_doubt():
+    lists = {"fuel_within": "0.1 L"}
+    found = stand(
+        garage(weigh_in("k1", 943.4, [], **lists), weigh_in("k2", 933.1, ["job-spare"], **lists), parts=(SPARE,))
+    )
+    assert found.gap is not None
+    assert found.gap.difference.value == pytest.approx(3.1)
+    # The pads' gain acts on the 10.3 kg between the weigh-ins only: 0.2 % of a car would be 1.9 kg.
+    assert found.gap.difference.u < 0.5
+    assert gap_sentence(found.gap, "kg").text == "3.1 ± 0.6 kg more is in the car than written down"
+
+
+def test_the_same_scale_twice_knows_a_change_better_than_the_car():
+    found = stand(garage(weigh_in("k1", 943.4, []), weigh_in("k2", 930, ["job-spare"]), parts=(SPARE,)))
+    assert found.weight is not None
+    assert found.gap is not None
+    assert found.gap.difference.u < 0.6 * found.weight.u
+
+
+def test_the_minimum_has_its_adders_in_it_exactly():
+    found = stand(garage(weigh_in("k", 930, []), class_sheets=[{**SHEET, "adders": "10 lb"}]))
+    assert found.minimum == 900 + 10 * 0.45359237
+    assert value(found.margin) == pytest.approx(930 - found.minimum)
+
+
+@pytest.mark.parametrize("field", ["minimum", "adders"])
+def test_a_minimum_half_of_which_cannot_be_read_is_no_minimum(field):
+    found = stand(garage(weigh_in("k", 930, []), class_sheets=[{**SHEET, field: "20"}]))
+    assert found.weight is not None
+    assert found.minimum is None
+    assert found.margin is None
+    assert found.reasons["margin"]["code"] == "quantity_unit_missing"
+    assert margin_sentence(found, "kg").code == "minimum_unread"
+
+
+def test_unconfirmed_jobs_give_no_weight_rather_than_a_wrong_one():
+    found = stand(garage(weigh_in("k", 930, None), parts=(SPARE,)))
+    assert found.weight is None
+    assert found.reasons["weight"]["code"] == "jobs_not_confirmed"
+    assert stand(garage(weigh_in("k", 930, None))).weight is not None
+
+
+@pytest.mark.parametrize(("minimum", "verdict"), [("900 kg", "above"), ("929 kg", "close"), ("950 kg", "under")])
+def test_the_verdict_says_above_only_when_it_is_sure(minimum, verdict):
+    found = stand(garage(weigh_in("k", 930, []), class_sheets=[{**SHEET, "minimum": minimum}]))
+    assert found.verdict == verdict
+    assert margin_sentence(found, "kg").code == verdict
+
+
+@given(RANDOMS)
+def test_the_order_of_the_records_never_changes_a_digit(random: Random):
+    made = whole_cars.garage(random)
+    assert plain(stand(garages.shuffled(random, made))) == plain(stand(made))
+
+
+@given(RANDOMS)
+def test_every_answer_is_a_number_or_has_a_reason(random: Random):
+    found = stand(whole_cars.garage(random))
+    for name in ("weight", "margin", "start", "gap"):
+        assert (getattr(found, name) is None) == (name in found.reasons)
+    assert (found.official is None) == (found.margin is None) == (found.verdict is None)
+    assert margin_sentence(found, "lb oz").text
+
+
+@given(RANDOMS)
+def test_a_part_taken_off_and_put_back_since_changes_nothing(random: Random):
+    made = whole_cars.garage(random)
+    before = stand(made)
+    name = random.choice(made["parts"])["id"]
+    jobs = [{"id": "there", "state": "fitted"}, {"id": "back", "state": "fitted"}]
+    ways = [
+        {"id": "q1", "job": "there", "part": name, "way": "off"},
+        {"id": "q2", "job": "back", "part": name, "way": "on"},
+    ]
+    weigh_ins = [{"jobs": [], **record} for record in made["weigh_ins"]]
+    confirmed = {**made, "weigh_ins": weigh_ins}
+    with_jobs = {**confirmed, "jobs": [*made["jobs"], *jobs], "job_parts": [*made["job_parts"], *ways]}
+    assert stand(with_jobs).weight == stand(confirmed).weight
+    assert stand(with_jobs).removed.value == pytest.approx(before.removed.value, abs=1e-9)
+
+
+@given(RANDOMS)
+def test_a_weigh_in_right_now_rests_on_itself_alone(random: Random):
+    made = {**whole_cars.garage(random), "trim": "event"}
+    inside = [job["id"] for job in made["jobs"] if job["state"] == "fitted"]
+    now = weigh_in("now", 941, inside, scale=made["scales"][-1]["id"], fuel_within="1 L")
+    found = stand({**made, "weigh_ins": [*made["weigh_ins"], now]})
+    assert found.since is None or (found.since.weigh_in == "now" and found.since.net == Uncertain(0.0))

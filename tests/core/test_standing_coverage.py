@@ -1,0 +1,73 @@
+"""Seeded Monte Carlo of the standing: its intervals hold the truth, and its chances come true, as often as they say."""
+
+from random import Random
+
+import pytest
+
+from tarebook.core.garage import read_garage
+from tarebook.core.standing import Standing, standing
+from tarebook.core.uncertain import Uncertain
+from tests.core import worlds
+from tests.core.worlds import World
+
+SEED, RUNS = 20261125, 1000
+SAMPLING = 3 * (0.95 * 0.05 / RUNS) ** 0.5
+Outcome = tuple[World, Standing, bool]
+
+
+@pytest.fixture(scope="module")
+def outcomes() -> list[Outcome]:
+    random = Random(SEED)
+    drawn = [worlds.draw(random) for _ in range(RUNS)]
+    return [
+        (world, standing(read_garage(worlds.records(world, random))), worlds.shown_under(world, random))
+        for world in drawn
+    ]
+
+
+def held(pairs: list[tuple[float, Uncertain | None]]) -> float:
+    """How often the interval of 95 % (1.96 standard uncertainties) holds the truth."""
+    return sum(abs(item.value - truth) <= 1.96 * item.u for truth, item in pairs if item is not None) / len(pairs)
+
+
+def test_the_interval_of_the_weight_holds_the_truth_as_often_as_it_says(outcomes):
+    assert abs(held([(world.weight, found.weight) for world, found, _ in outcomes]) - 0.95) < SAMPLING
+
+
+def test_the_interval_of_the_gap_holds_what_nobody_wrote_down_as_often_as_it_says(outcomes):
+    gaps = [(world.secret, found.gap.difference if found.gap else None) for world, found, _ in outcomes]
+    # Half of it are two rectangles, litres read twice: less far-flung than normal, so a little more is held.
+    assert -SAMPLING < held(gaps) - 0.95 < SAMPLING + 0.015
+
+
+def test_a_change_nobody_wrote_down_is_called_significant_and_nothing_is_not(outcomes):
+    called = {
+        secret: [found.gap.significant for world, found, _ in outcomes if world.secret == secret] for secret in (0, 3)
+    }
+    assert sum(called[0]) / len(called[0]) < 0.05 + SAMPLING
+    # 3 kg is three and a half standard uncertainties: beyond two in 93 of 100.
+    assert sum(called[3]) / len(called[3]) > 0.85
+
+
+@pytest.mark.parametrize(("low", "high"), [(0.0, 1.0), (0.0, 0.2), (0.2, 0.5), (0.5, 0.8), (0.8, 1.0)])
+def test_the_chances_of_being_shown_under_come_true(outcomes, low, high):
+    pairs = [(found.official.chance_under, under) for _, found, under in outcomes if found.official]
+    chosen = [(chance, under) for chance, under in pairs if low <= chance < high]
+    assert len(chosen) > 50
+    spread = sum(chance * (1 - chance) for chance, _ in chosen) ** 0.5
+    assert abs(sum(under for _, under in chosen) - sum(chance for chance, _ in chosen)) < 3 * spread
+
+
+def test_with_the_guard_in_hand_one_in_twenty_is_shown_under():
+    """Cars that stand exactly at the minimum and the guard of 5 %, by their own standing."""
+    random = Random(SEED + 1)
+    under = 0
+    for _ in range(RUNS):
+        world = worlds.draw(random)
+        found = standing(read_garage(worlds.records(world, random)))
+        assert found.official is not None
+        assert found.weight is not None
+        # The doubt does not depend on where the car stands, so ballast may take this one to its guard.
+        world.weight += worlds.MINIMUM + found.official.in_hand - found.weight.value
+        under += worlds.shown_under(world, random)
+    assert abs(under / RUNS - found.risk) < SAMPLING

@@ -1,0 +1,44 @@
+"""The phone and the home computer tell the same standing of the same garage: numbers, reasons, warnings, sentences."""
+
+from pathlib import Path
+from random import Random
+
+from tests.core import whole_cars
+from tests.core.questions import Question
+from tests.typescript import answers
+from tests.vectors import claims, differences
+
+SEED, GARAGES = 20_261_125, 300
+CLAIMS = claims()
+# Only exp and log differ between the languages, by a last digit; a chance far in the tail carries that on.
+CLOSE = 1e-10
+
+
+def questions() -> list[Question]:
+    random = Random(SEED)
+    asked: list[Question] = []
+    for _ in range(GARAGES):
+        garage = whole_cars.garage(random)
+        asked.append({"function": "standing.standing", "in": {"garage": garage}})
+        unit = random.choice(("kg", "lb", "lb oz"))
+        asked.append({"function": "sentences.sentences", "in": {"garage": garage, "unit": unit}})
+        asked += [
+            {"function": "weigh_in.weigh_in", "in": {"garage": garage, "id": record["id"]}}
+            for record in garage["weigh_ins"]
+        ]
+    return asked
+
+
+def test_both_languages_tell_the_same_of_three_hundred_garages(tmp_path: Path):
+    asked = questions()
+    ours = [CLAIMS[question["function"]](question["in"]) for question in asked]
+    pairs = zip(asked, ours, answers(asked, tmp_path), strict=True)
+    unlike = [(question, lines) for question, one, other in pairs if (lines := differences(other, one, CLOSE))]
+    assert unlike == []
+
+
+def test_the_random_garages_are_of_every_sort():
+    told = [CLAIMS[question["function"]](question["in"]) for question in questions() if "unit" in question["in"]]
+    codes = {answer[name]["code"] for answer in told for name in ("margin", "in_hand", "gap") if answer[name]}
+    assert {"above", "under", "close", "in_hand", "gap_more", "gap_less", "gap_none", "no_minimum"} <= codes
+    assert {"fuel_unknown", "no_driver", "jobs_not_confirmed", "driver_unknown"} <= codes
