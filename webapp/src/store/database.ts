@@ -42,6 +42,15 @@ export const FIRST_STATE: State = { counter: 0, generation: 0, cursor: NO_CURSOR
 export type DraftRow = { name: string; value: unknown };
 type StateRow = { name: "state"; value: State };
 
+/** Each table's key and what it is looked up by. */
+export const TABLES = {
+  entries: "key, seq, [state+order]",
+  photos: "sha256, [state+order]",
+  photo_bytes: "[sha256+size]",
+  drafts: "name",
+  meta: "name",
+};
+
 export class GarageDb extends Dexie {
   declare entries: Table<EntryRow, string>;
   declare photos: Table<PhotoRow, string>;
@@ -51,13 +60,7 @@ export class GarageDb extends Dexie {
 
   constructor(garage: string) {
     super(databaseName(garage), { chromeTransactionDurability: "strict" });
-    this.version(VERSION).stores({
-      entries: "key, seq, [state+order]",
-      photos: "sha256, [state+order]",
-      photo_bytes: "[sha256+size]",
-      drafts: "name",
-      meta: "name",
-    });
+    this.version(VERSION).stores(TABLES);
   }
 }
 
