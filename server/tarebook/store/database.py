@@ -8,6 +8,7 @@ on the disk when its block ends (`synchronous=FULL`); what fails leaves nothing 
 from __future__ import annotations
 
 import sqlite3
+import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Any
@@ -32,6 +33,7 @@ class Database:
 
     def __init__(self, address: str) -> None:
         self.engine = _engine(address)
+        self._turn = threading.Lock()
 
     @contextmanager
     def read(self) -> Iterator[Session]:
@@ -44,10 +46,23 @@ class Database:
     @contextmanager
     def write(self) -> Iterator[Session]:
         """A session that holds the write lock, commits at the end, and rolls back on any exception."""
-        with translated(), Session(self.engine) as session:
+        with self._in_turn(), translated(), Session(self.engine) as session:
             session.connection(execution_options={"tarebook_write": True})
             yield session
             session.commit()
+
+    @contextmanager
+    def _in_turn(self) -> Iterator[None]:
+        """SQLite takes one writer and lets others poll for the lock, by chance; waiting in line here is fairer."""
+        if not self.is_sqlite:
+            yield
+        elif self._turn.acquire(timeout=LOCK_WAIT_SECONDS):
+            try:
+                yield
+            finally:
+                self._turn.release()
+        else:
+            raise TarebookError("busy")
 
     @property
     def is_sqlite(self) -> bool:
