@@ -180,6 +180,8 @@ _CALC = {
         "Check it once more, empty and loaded."),
     "gain_assumed": ErrorRow(200, "Nobody has checked this scale; its error is assumed for its kind.",
         "Check it with a mass you know."),
+    "scale_unnamed": ErrorRow(200, "Some weighings name no scale; their readings are taken as within a few per cent.",
+        "Say which scale it was."),
     "counted_twice": ErrorRow(200, "More pieces of a part came off, or went on, than there are.",
         "Look at the jobs it belongs to."),
     "unweighed": ErrorRow(200, "Some parts have no weight yet and count as nothing.", "Weigh them, or say a guess."),

@@ -29,6 +29,7 @@ from tarebook.core.net import (
 )
 from tarebook.core.records import Garage, Job, Warned, warned
 from tarebook.core.running import Running
+from tarebook.core.scale import UNNAMED
 from tarebook.core.weighing import BASES, Masses, masses
 
 T = TypeVar("T")
@@ -188,7 +189,9 @@ def _warnings(nets: dict[str, JobNet], known: Masses) -> list[Warned]:
     found = [warning for part in parts for warning in known.of[part].warnings]
     for scale in sorted({reading.scale for part in parts for reading in known.of[part].readings}):
         found.extend(known.scales[scale].warnings)
-        if known.scales[scale].assumed:
+        if scale == UNNAMED:
+            found.append(warned("scale_unnamed"))
+        elif known.scales[scale].assumed:
             found.append(warned("gain_assumed", scale=scale))
     return found
 

@@ -24,7 +24,8 @@ const SIGNED = new Set(["x", "y", "tank_x", "driver_x", "driver_y"]);
 export function readField(name: string, spec: Field, value: unknown, unit: string | null): unknown {
   const type = spec.type;
   if (type === "mass" || type === "length" || type === "volume") {
-    return readOnce(type, asTyped(value), type === "mass" ? unit : null, { positive: POSITIVE.has(name), signed: SIGNED.has(name) });
+    const signs = { positive: POSITIVE.has(name), signed: SIGNED.has(name) };
+    return readOnce(type, asTyped(value), type === "mass" ? unit : null, signs);
   }
   const plain = PLAIN[type];
   if (!plain) throw new Misfit();

@@ -132,8 +132,8 @@ class Reader {
     const unit = this.#ownUnit(kind, record);
     const row: Row = { ...(EMPTY[kind] as Row), id: record.id };
     for (const name of WANTED[kind] ?? []) {
-      const value = record[name];
-      if (value !== undefined && value !== null) row[name] = this.#value(kind, record, name, known[name] as Field, unit);
+      if ((record[name] ?? null) === null) continue;
+      row[name] = this.#value(kind, record, name, known[name] as Field, unit);
     }
     if (record["replaces"] !== undefined && KINDS[kind]?.fact) {
       replaced.add(this.#value(kind, record, "replaces", known["replaces"] as Field, unit));

@@ -13,7 +13,7 @@ import {
 import { type Ratio, ZERO, add } from "./ratio";
 import { type Garage, type Job, type Part, type Warned, warned } from "./records";
 import { Running } from "./running";
-import type { ScaleModel } from "./scale";
+import { type ScaleModel, UNNAMED } from "./scale";
 import { fsum } from "./uncertain";
 import { BASES, type Basis, type Mass, type Masses, masses } from "./weighing";
 
@@ -165,6 +165,7 @@ function warningsOf(nets: Nets, known: Masses): Warned[] {
   const scales = new Set(used.flatMap((mass) => mass.readings.map((reading) => reading.scale)));
   const ofScales = [...scales].sort(order).flatMap((id) => {
     const model = known.scales.get(id) as ScaleModel;
+    if (id === UNNAMED) return [warned("scale_unnamed")];
     return model.assumed ? [...model.warnings, warned("gain_assumed", { scale: id })] : model.warnings;
   });
   return [...used.flatMap((mass) => mass.warnings), ...ofScales];

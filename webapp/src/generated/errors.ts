@@ -436,6 +436,11 @@ export const ERRORS = {
     "sentence": "Nobody has checked this scale; its error is assumed for its kind.",
     "do": "Check it with a mass you know."
   },
+  "scale_unnamed": {
+    "status": 200,
+    "sentence": "Some weighings name no scale; their readings are taken as within a few per cent.",
+    "do": "Say which scale it was."
+  },
   "counted_twice": {
     "status": 200,
     "sentence": "More pieces of a part came off, or went on, than there are.",
