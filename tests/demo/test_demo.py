@@ -115,5 +115,5 @@ def test_a_readout_says_what_was_written_down():
 def test_every_drawing_is_small_and_always_the_same(thing, scale):
     first = draw(thing, scale, "12.5 kg")
     assert first == draw(thing, scale, "12.5 kg")
-    assert Image.open(io.BytesIO(first)).size == (960, 720)
+    assert Image.open(io.BytesIO(first)).size == (768, 576)
     assert len(first) < 60_000

@@ -1,7 +1,7 @@
 """The demo's photos: plain line drawings in ink and brass, made when they are wanted.
 
 A drawing is a thing on a scale with the readout that was written down. The same words give the same bytes, so that a
-photo's hash is stable on one machine. Coordinates are those of a 1200 × 900 sheet; the ground line is at 700.
+photo's hash is stable on one machine. Coordinates: 120 to 1080 across, 0 to 720 down; the ground line is at 700.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ class Sheet:
     """One drawing in progress: shapes with an ink outline, all in sheet coordinates."""
 
     def __init__(self) -> None:
-        self.image = Image.new("RGB", (round(1200 * _FINE), round(900 * _FINE)), _PAPER)
+        self.image = Image.new("RGB", (round(1200 * _FINE), round(720 * _FINE)), _PAPER)
         self._pen = ImageDraw.Draw(self.image)
 
     def line(self, *points: Point, colour: str = _INK, width: int = 5) -> None:
@@ -52,7 +52,8 @@ class Sheet:
 
     def jpeg(self) -> bytes:
         out = BytesIO()
-        self.image.reduce(2).save(out, "JPEG", quality=82)
+        seen = self.image.crop((round(120 * _FINE), 0, round(1080 * _FINE), round(720 * _FINE)))
+        seen.reduce(2).save(out, "JPEG", quality=82)
         return out.getvalue()
 
 
@@ -93,8 +94,8 @@ def _hanging_scale(sheet: Sheet, readout: str) -> float:
 def _pads(sheet: Sheet, readout: str) -> float:
     for x in (330, 860):
         sheet.box(x - 85, 672, x + 85, GROUND, fill=_PALE, round_by=6)
-    sheet.line((245, 690), (160, 740), (160, 790))
-    _display(sheet, 230, 830, readout)
+    sheet.line((245, 686), (150, 686), (150, 110), (200, 110))
+    _display(sheet, 295, 110, readout)
     return 670
 
 
