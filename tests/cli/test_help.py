@@ -53,10 +53,11 @@ def test_a_garage_that_is_not_there_is_one_sentence(tarebook, command, tmp_path)
     )
 
 
-def test_a_fault_of_the_programs_own_is_a_sentence_and_a_file(tarebook, monkeypatch):
+def test_a_fault_of_the_programs_own_is_a_sentence_and_a_file(tarebook, monkeypatch, tmp_path):
     def fail(*_arguments):
         raise ZeroDivisionError("division by zero")
 
+    monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
     monkeypatch.setattr("tarebook.papers.report.report", fail)
     ended = tarebook("report", "--demo")
     assert ended.code == 1
