@@ -27,8 +27,8 @@ def test_a_weigh_in_shows_its_results_while_typing_and_keeps_the_jobs_confirmed_
     type_corners(page, CORNERS)
     # 251 + 248.5 + 212 + 207.5 = 919 kg; front 499.5 / 919 = 54.35 %; left 463 / 919 = 50.38 %, by hand.
     expect(page.locator(".outcome .figure")).to_contain_text("919")
-    expect(page.locator(".outcome-shares")).to_contain_text("54.35 %")
-    expect(page.locator(".outcome-shares")).to_contain_text("50.38 %")
+    expect(page.locator(".shares")).to_contain_text("54.35 %")
+    expect(page.locator(".shares")).to_contain_text("50.38 %")
     expect(page.locator(".outcome")).to_contain_text("above the minimum")
 
     page.get_by_role("button", name="Save weigh-in").click()

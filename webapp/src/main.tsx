@@ -6,6 +6,7 @@ import "./look/shell.css";
 import "./look/controls.css";
 import "./look/steelyard.css";
 import { App } from "./App";
+import "./parts/install";
 import { followAddress } from "./route";
 import { registerWorker } from "./sync/update";
 import { startPhone } from "./sync/start";

@@ -1,5 +1,6 @@
 /** Who may write in this garage, as the home computer tells it; each other device can be taken off the list. */
 import { useEffect, useState } from "preact/hooks";
+import { Disclosure } from "../../parts/Disclosure";
 import { keepDeviceNames } from "../../parts/deviceNames";
 import { sayMoment } from "../../parts/moments";
 import { Notice, TroubleNotice } from "../../parts/Notice";
@@ -57,9 +58,8 @@ function DeviceRow({ device, asking, onRevoke }: { device: Device; asking: Savin
 function Gone({ devices }: { devices: readonly Device[] }) {
   if (!devices.length) return null;
   return (
-    <details class="more-about">
-      <summary>Taken off the list ({devices.length})</summary>
+    <Disclosure title={`Taken off the list (${devices.length})`}>
       {devices.map((device) => <p key={device.id} class="small">{device.name}, {sayMoment(device.revoked_at)}</p>)}
-    </details>
+    </Disclosure>
   );
 }

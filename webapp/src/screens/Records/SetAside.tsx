@@ -3,8 +3,9 @@ import { garage, type AsideEntry } from "../../journal/garage";
 import { save } from "../../journal/write";
 import { describe } from "../../generated/errors";
 import { deviceName } from "../../parts/deviceNames";
+import { Disclosure } from "../../parts/Disclosure";
 import { sayMoment } from "../../parts/moments";
-import { kindWord, valueWords, fieldWord } from "../../parts/naming";
+import { fieldWord, kindWord, nameOf, valueWords } from "../../parts/naming";
 import { TroubleNotice } from "../../parts/Notice";
 import { useSaving } from "../../parts/SaveDock";
 import { Section } from "../../parts/Screen";
@@ -33,10 +34,7 @@ function AsideRow({ each }: { each: AsideEntry }) {
     <div class="aside-entry">
       <h3>{aboutEntry(each)}</h3>
       <p>{sentence} {todo}</p>
-      <details>
-        <summary>What it says</summary>
-        <WhatItSays each={each} />
-      </details>
+      <Disclosure title="What it says"><WhatItSays each={each} /></Disclosure>
       <div class="pair">
         {CAN_BE_TAKEN.includes(each.reason) && <button type="button" class="button" disabled={saving.busy} onClick={() => decide(true)}>Take in</button>}
         <button type="button" class="button" disabled={saving.busy} onClick={() => decide(false)}>Leave</button>
@@ -48,7 +46,8 @@ function AsideRow({ each }: { each: AsideEntry }) {
 
 function aboutEntry({ entry }: AsideEntry): string {
   if (!entry) return "Something unreadable";
-  const name = entry.set["name"] ?? entry.set["text"] ?? entry.set["what"];
+  const known = garage.value.byId.get(entry.record);
+  const name = entry.set["name"] ?? entry.set["text"] ?? entry.set["what"] ?? (known && nameOf(known));
   return typeof name === "string" ? `${name} (${kindWord(entry.kind)})` : `A ${kindWord(entry.kind)}`;
 }
 

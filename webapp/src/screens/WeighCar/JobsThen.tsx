@@ -1,6 +1,7 @@
 /** The jobs in the car as it stands on the scales: offered from what is fitted, ticked otherwise where that is wrong, confirmed. */
 import { jobs } from "../../answers";
 import type { Rec } from "../../journal/garage";
+import { Disclosure } from "../../parts/Disclosure";
 import { Tick } from "../../parts/Field";
 import { Section } from "../../parts/Screen";
 import type { CarForm } from "./form";
@@ -20,10 +21,9 @@ export function JobsThen({ form, change, offered }: Props) {
       <p class="small quiet">Later changes are counted from exactly this list. Untick what is not in the car today.</p>
       <div class="jobs-then">{expected.map(tick)}</div>
       {others.length > 0 && (
-        <details class="more-about">
-          <summary>Not fitted for {form.trim} trim ({others.length})</summary>
+        <Disclosure title={`Not fitted for ${form.trim} trim (${others.length})`}>
           <div class="jobs-then">{others.map(tick)}</div>
-        </details>
+        </Disclosure>
       )}
       <Tick value={form.confirmed} onValue={(confirmed) => change({ confirmed })} label={<strong>The list is right: I looked.</strong>} />
     </Section>

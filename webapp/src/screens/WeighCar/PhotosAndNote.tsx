@@ -1,6 +1,7 @@
 /** Photos of the displays, where it was, a note: none of it needed. */
 import { useState } from "preact/hooks";
 import type { AppError } from "../../generated/errors";
+import { Disclosure } from "../../parts/Disclosure";
 import { TextField } from "../../parts/Field";
 import { TroubleNotice } from "../../parts/Notice";
 import { ShotPreview, TakePhoto } from "../../parts/Photos";
@@ -20,14 +21,11 @@ export function PhotosAndNote({ form, change }: Props) {
         ))}
         <TakePhoto onShot={(shot) => change({ shots: [...form.shots, shot] })} onTrouble={setTrouble} />
         <TroubleNotice trouble={trouble} />
-        <details class="more-about">
-          <summary>Where, how sure of the fuel, note</summary>
-          <div class="stack">
-            <TextField label="Where" value={form.place} most={120} onValue={(place) => change({ place })} />
-            <QuantityField kind="volume" label="Fuel good to" value={form.fuelWithin} onValue={(fuelWithin) => change({ fuelWithin })} hint="Taken as a tenth of it when nothing is said." />
-            <TextField label="Note" long value={form.note} most={4000} onValue={(note) => change({ note })} />
-          </div>
-        </details>
+        <Disclosure title="Where, how sure of the fuel, note">
+          <TextField label="Where" value={form.place} most={120} onValue={(place) => change({ place })} />
+          <QuantityField kind="volume" label="Fuel good to" value={form.fuelWithin} onValue={(fuelWithin) => change({ fuelWithin })} hint="Taken as a tenth of it when nothing is said." />
+          <TextField label="Note" long value={form.note} most={4000} onValue={(note) => change({ note })} />
+        </Disclosure>
       </div>
     </Section>
   );

@@ -1,4 +1,5 @@
 /** Where the weight rests: front, left and cross, each with how sure it is, as far as the readings tell. */
+import "./Shares.css";
 import type { Loads } from "../../core/weighIn";
 import { showPercent } from "../../core/shown";
 import { expanded } from "../../core/uncertain";
@@ -12,7 +13,7 @@ export function Shares({ loads }: { loads: Loads }) {
   });
   if (!known.length) return null;
   return (
-    <dl class="outcome-shares">
+    <dl class="shares">
       {known.map(({ name, share }) => (
         <div key={name}>
           <dt>{WORDS[name]}</dt>

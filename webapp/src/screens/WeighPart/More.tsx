@@ -1,5 +1,6 @@
 /** What may be said of a weighing and need not be: bolts, zone, measured place, where one is, a note. */
 import { ZONES } from "../../generated/kinds";
+import { Disclosure } from "../../parts/Disclosure";
 import { Choice, Pick, TextField } from "../../parts/Field";
 import { QuantityField } from "../../parts/QuantityField";
 import type { PartForm, Place } from "./form";
@@ -13,15 +14,12 @@ type Props = { form: PartForm; isPart: boolean; change: (patch: Partial<PartForm
 
 export function More({ form, isPart, change }: Props) {
   return (
-    <details class="more-about">
-      <summary>Bolts, place, note</summary>
-      <div class="stack">
-        <Choice label="On the scale" value={form.withBolts === null ? null : form.withBolts ? "yes" : "no"} options={BOLTS} onValue={(value) => change({ withBolts: value === "yes" })} />
-        <Choice label="Where you are" value={form.place} options={PLACES} onValue={(place) => change({ place })} />
-        {isPart && <Pick label="Where it sits in the car" value={form.zone} options={ZONES.map((zone) => ({ value: zone, label: zone }))} none="Not said" onValue={(zone) => change({ zone: zone || null })} />}
-        {isPart && <QuantityField kind="length" label="Or measured: behind the front axle" value={form.x} onValue={(x) => change({ x })} hint="Only if you measured it; the zone is enough." />}
-        <TextField label="Note" long value={form.note} most={4000} onValue={(note) => change({ note })} />
-      </div>
-    </details>
+    <Disclosure title="Bolts, place, note">
+      <Choice label="On the scale" value={form.withBolts === null ? null : form.withBolts ? "yes" : "no"} options={BOLTS} onValue={(value) => change({ withBolts: value === "yes" })} />
+      <Choice label="Where you are" value={form.place} options={PLACES} onValue={(place) => change({ place })} />
+      {isPart && <Pick label="Where it sits in the car" value={form.zone} options={ZONES.map((zone) => ({ value: zone, label: zone }))} none="Not said" onValue={(zone) => change({ zone: zone || null })} />}
+      {isPart && <QuantityField kind="length" label="Or measured: behind the front axle" value={form.x} onValue={(x) => change({ x })} hint="Only if you measured it; the zone is enough." />}
+      <TextField label="Note" long value={form.note} most={4000} onValue={(note) => change({ note })} />
+    </Disclosure>
   );
 }
