@@ -105,14 +105,15 @@ def ledger(garage: Garage, known: Masses | None = None) -> Ledger:
     lines = [line for job in inside for line in nets[job.id].lines]
     of_trim = [job for job in garage.jobs.values() if in_trim(job, garage.trim)]
     fitted = jobs_in_car(garage, "event")
+    states = _by_state(nets, of_trim)
     unweighed = tuple(sorted({line.part for line in lines if line.mass is None}))
     return Ledger(
         trim=garage.trim,
         jobs=nets,
         in_car=tuple(job.id for job in inside),
-        now=_total(nets, inside),
+        now=states["fitted"],
         by_stage=_by_stage(garage, nets, of_trim),
-        by_state=_by_state(nets, of_trim),
+        by_state=states,
         by_trim={trim: _total(nets, [job for job in fitted if nets[job.id].trim == trim]) for trim in TRIMS},
         by_zone=_by_zone(garage, lines),
         unsprung=mass_total(line for line in lines if garage.parts[line.part].unsprung),

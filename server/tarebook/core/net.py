@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from tarebook.core.records import Garage, Job, JobPart
-from tarebook.core.uncertain import Uncertain, add, scale, total
+from tarebook.core.uncertain import Uncertain, scale, subtract, total, weighted_sum
 from tarebook.core.weighing import Masses
 
 STATES = ("fitted", "chosen", "idea", "undone")
@@ -128,9 +128,10 @@ def _line(garage: Garage, job_part: JobPart, known: Masses) -> Line:
 def mass_total(lines: Iterable[Line]) -> MassTotal:
     """The sum of the lines that have a mass."""
     weighed = [(line, line.mass) for line in lines if line.mass is not None]
-    off = total([mass for line, mass in weighed if line.way == "off"])
+    taken = [mass for line, mass in weighed if line.way == "off"]
+    off = weighted_sum(taken, [-1.0] * len(taken))
     on = total([mass for line, mass in weighed if line.way == "on"])
-    return MassTotal(add(on, off), scale(off, -1.0), on, tuple(line.id for line, _ in weighed))
+    return MassTotal(subtract(on, off), off, on, tuple(line.id for line, _ in weighed))
 
 
 def effort_of(jobs: Sequence[Job]) -> Effort:

@@ -74,14 +74,15 @@ export function ledger(garage: Garage, known: Masses = masses(garage)): Ledger {
   const ofPart = (wanted: (part: Part) => boolean | null) =>
     massTotal(lines.filter((line) => wanted(garage.parts.get(line.part) as Part)));
   const fittedFor = (trim: Trim) => totalOf(nets, fitted.filter((job) => netOf(nets, job).trim === trim));
+  const states = byState(nets, ofTrim);
   const unweighed = unweighedOf(lines);
   return {
     trim: garage.trim,
     jobs: nets,
     in_car: inside.map((job) => job.id),
-    now: totalOf(nets, inside),
+    now: states.fitted,
     by_stage: byStage(garage, nets, ofTrim),
-    by_state: byState(nets, ofTrim),
+    by_state: states,
     by_trim: { both: fittedFor("both"), event: fittedFor("event") },
     by_zone: byZone(garage, lines),
     unsprung: ofPart((part) => part.unsprung),

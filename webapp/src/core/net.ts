@@ -8,7 +8,7 @@
 
 import { type Ratio, ZERO, add } from "./ratio";
 import type { Garage, Job, JobPart } from "./records";
-import { type Uncertain, add as addMasses, scale, total } from "./uncertain";
+import { type Uncertain, scale, subtract, total, weightedSum } from "./uncertain";
 import type { Basis, Mass, Masses } from "./weighing";
 
 export type State = "fitted" | "chosen" | "idea" | "undone";
@@ -121,9 +121,10 @@ export function unweighedOf(lines: readonly Line[]): string[] {
 /** The sum of the lines that have a mass. */
 export function massTotal(lines: readonly Line[]): MassTotal {
   const weighed = lines.filter((line): line is Line & { mass: Uncertain } => line.mass !== null);
-  const sum = (way: string) => total(weighed.filter((line) => line.way === way).map((line) => line.mass));
-  const [off, on] = [sum("off"), sum("on")];
-  return { net: addMasses(on, off), off: scale(off, -1), on, lines: weighed.map((line) => line.id) };
+  const of = (way: string) => weighed.filter((line) => line.way === way).map((line) => line.mass);
+  const [taken, on] = [of("off"), total(of("on"))];
+  const off = weightedSum(taken, taken.map(() => -1));
+  return { net: subtract(on, off), off, on, lines: weighed.map((line) => line.id) };
 }
 
 export function effortOf(jobs: readonly Job[]): Effort {

@@ -75,7 +75,12 @@ export function subtract(a: Uncertain, b: Uncertain): Uncertain {
 
 /** The item times an exact number. */
 export function scale(item: Uncertain, factor: number): Uncertain {
-  return weightedSum([item], [factor]);
+  const sources: Record<string, number> = {};
+  for (const name in item.sources) {
+    const part = factor * (item.sources[name] as number);
+    if (part !== 0) sources[name] = part;
+  }
+  return { value: factor * item.value + 0, sources };
 }
 
 /** a × b to first order, as litres times density. */

@@ -27,6 +27,7 @@ import { type Uncertain, rectangular, uncertain } from "./uncertain";
 export type Basis = "weighed" | "worked_out" | "quoted" | "guessed";
 export const BASES: readonly Basis[] = ["weighed", "worked_out", "quoted", "guessed"];
 export const CLAIM_WITHIN: Readonly<Record<string, number>> = { worked_out: 0.05, quoted: 0.1, guessed: 0.2 };
+const NOTHING: readonly Warned[] = [];
 const GUESSES_SHARE = 0.05; // of each guess: people guess all too high or all too low; an assumption, no source
 const NEEDS: Readonly<Record<string, "shown_empty" | "shown_far" | "pieces">> = {
   difference: "shown_empty", container: "shown_empty", batch: "pieces", ends: "shown_far",
@@ -124,7 +125,7 @@ function weighed(
   const kept = new Set(distinctLooks(weighings, load, sameDisplay).map((weighing) => weighing.id));
   const gains = new Map(readings.map(({ scale }) => [scale, (scales.get(scale) as ScaleModel).gain]));
   const mean = weightedMean(thing.id, readings.filter((reading) => kept.has(reading.weighing)), gains);
-  for (const reading of readings) warnings.push(...reading.warnings);
+  for (const reading of readings) for (const warning of reading.warnings) warnings.push(warning);
   if (mean.ratio > 1) {
     warnings.push(warned("readings_disagree", { of: thing.id, spread: mean.spread, ratio: mean.ratio }));
   }
@@ -163,7 +164,7 @@ export function readWeighing(weighing: Weighing, model: ScaleModel): Reading | W
     model.id,
     net / pieces / corrected,
     looksU(model, looks) / pieces / corrected,
-    Math.max(...looks.map((look) => divisionFor(model, look))) / pieces,
+    coarsest(model, looks) / pieces,
     model.division === null,
     weighing.with_bolts,
     overCapacity(weighing, model),
@@ -181,6 +182,12 @@ function netOf(weighing: Weighing): [number, readonly Quantity[]] {
   return [shown.value, [shown]];
 }
 
+function coarsest(model: ScaleModel, looks: readonly Quantity[]): number {
+  let division = 0;
+  for (const look of looks) division = Math.max(division, divisionFor(model, look));
+  return division;
+}
+
 function looksU(model: ScaleModel, looks: readonly Quantity[]): number {
   let variance = 0;
   for (const look of looks) variance += lookOf(model, look) * lookOf(model, look);
@@ -188,10 +195,9 @@ function looksU(model: ScaleModel, looks: readonly Quantity[]): number {
 }
 
 function overCapacity(weighing: Weighing, model: ScaleModel): readonly Warned[] {
-  const capacity = model.capacity;
-  if (capacity === null) return [];
-  const looks = [weighing.shown, weighing.shown_empty, weighing.shown_far];
-  if (looks.every((look) => look === null || look.value <= capacity)) return [];
+  const { shown, shown_empty, shown_far } = weighing;
+  const most = Math.max(shown.value, shown_empty?.value ?? 0, shown_far?.value ?? 0);
+  if (model.capacity === null || most <= model.capacity) return NOTHING;
   return [warned("above_capacity", { weighing: weighing.id, scale: model.id })];
 }
 
