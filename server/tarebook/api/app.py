@@ -8,6 +8,7 @@ from flask import Flask
 from flask_smorest import Api
 
 from tarebook.api import access, answers, app_files, devices, pairing, photos, report, sync, system
+from tarebook.api.calc import routes as calc
 from tarebook.api.schemas import ErrorSchema
 from tarebook.api.services import NAME, Services
 from tarebook.devices.pairing import Tries
@@ -15,7 +16,7 @@ from tarebook.settings import Settings
 from tarebook.store.database import Database
 from tarebook.store.photos import Photos
 
-ROOMS = (system.room, pairing.room, sync.room, photos.room, devices.room, report.room)
+ROOMS = (system.room, pairing.room, sync.room, photos.room, devices.room, report.room, calc.room)
 
 
 class _Api(Api):
@@ -44,6 +45,7 @@ def _bare() -> Flask:
     api.spec.components.security_scheme("token", {"type": "http", "scheme": "bearer"})
     for room in ROOMS:
         api.register_blueprint(room)
+    app.url_map.converters["file"] = app_files.FileConverter
     app.register_blueprint(app_files.files)
     app.extensions["tarebook_api"] = api
     answers.handle(app)

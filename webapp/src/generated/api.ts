@@ -472,6 +472,8 @@ export interface paths {
                     };
                     content: {
                         "text/plain": string;
+                        "application/json": Record<string, never>;
+                        "text/csv": string;
                     };
                 };
                 422: components["responses"]["UNPROCESSABLE_ENTITY"];
@@ -480,6 +482,174 @@ export interface paths {
         };
         put?: never;
         post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/calc/weighing": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Masses from weighings and claims, with their uncertainty. */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["CalcWeighingGiven"];
+                };
+            };
+            responses: {
+                /** @description OK */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["Weighings"];
+                    };
+                };
+                422: components["responses"]["UNPROCESSABLE_ENTITY"];
+                default: components["responses"]["DEFAULT_ERROR"];
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/calc/ledger": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** The net of every job, and totals by stage, zone, state and trim. */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["CalcLedgerGiven"];
+                };
+            };
+            responses: {
+                /** @description OK */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["Ledger"];
+                    };
+                };
+                422: components["responses"]["UNPROCESSABLE_ENTITY"];
+                default: components["responses"]["DEFAULT_ERROR"];
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/calc/weigh-in": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** A car on scales: total, axle and side shares, cross weight, centre of gravity. */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["CalcWeighInGiven"];
+                };
+            };
+            responses: {
+                /** @description OK */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["WeighIns"];
+                    };
+                };
+                422: components["responses"]["UNPROCESSABLE_ENTITY"];
+                default: components["responses"]["DEFAULT_ERROR"];
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/calc/standing": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Weight now, margin to the class minimum, and what to keep in hand. */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["CalcStandingGiven"];
+                };
+            };
+            responses: {
+                /** @description OK */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["Standing"];
+                    };
+                };
+                422: components["responses"]["UNPROCESSABLE_ENTITY"];
+                default: components["responses"]["DEFAULT_ERROR"];
+            };
+        };
         delete?: never;
         options?: never;
         head?: never;
@@ -598,6 +768,785 @@ export interface components {
         };
         Devices: {
             devices: components["schemas"]["Device"][];
+        };
+        CalcGarage: {
+            id?: string;
+            deleted?: boolean;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            name?: string | null;
+            /** @enum {string|null} */
+            mass_unit?: "kg" | "g" | "lb" | "oz" | "lb oz" | null;
+            /** @enum {string|null} */
+            length_unit?: "mm" | "in" | null;
+            /** @enum {string|null} */
+            volume_unit?: "L" | "gal_us" | "gal_imp" | null;
+            currency?: string | null;
+        };
+        CalcCar: {
+            id?: string;
+            deleted?: boolean;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            name?: string | null;
+            wheelbase?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            track_front?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            track_rear?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            tyre_radius_front?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            tyre_radius_rear?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            tank_size?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            tank_x?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            /** @enum {string|null} */
+            fuel_kind?: "petrol" | "e85" | "diesel" | null;
+            driver_x?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            driver_y?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            beltline?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            book_weight?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            book_weight_from?: string | null;
+            note?: string | null;
+        };
+        CalcScale: {
+            id?: string;
+            deleted?: boolean;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            name?: string | null;
+            /** @enum {string|null} */
+            kind?: "kitchen" | "hanging" | "bathroom" | "bench" | "corner_pads" | "axle_pads" | "platform" | null;
+            division?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            capacity?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            /** @enum {string|null} */
+            unit?: "kg" | "g" | "lb" | "oz" | "lb oz" | null;
+            repeatability?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            /** @enum {string|null} */
+            accuracy_class?: "III" | "IIII" | null;
+            note?: string | null;
+        };
+        CalcScaleCheck: {
+            id?: string;
+            deleted?: boolean;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            scale?: string | null;
+            known_name?: string | null;
+            known?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            known_within?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            shown?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            at?: string | null;
+            note?: string | null;
+            replaces?: string | null;
+        };
+        CalcPart: {
+            id?: string;
+            deleted?: boolean;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            car?: string | null;
+            name?: string | null;
+            /** @enum {string|null} */
+            zone?: "nose" | "engine bay" | "bulkhead" | "dash" | "cabin front" | "cabin rear" | "left door" | "right door" | "roof" | "glass" | "floor" | "boot" | "tail" | "front wheels" | "rear wheels" | "underneath front" | "underneath rear" | null;
+            x?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            y?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            z?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            count?: number | null;
+            /** @enum {string|null} */
+            whereabouts?: "car" | "shelf" | "yard" | "left" | "sold" | "scrapped" | null;
+            box?: string | null;
+            yard?: string | null;
+            row?: string | null;
+            asking?: (string | number) | null;
+            sold_for?: (string | number) | null;
+            instead_of?: string | null;
+            unsprung?: boolean | null;
+            rotating?: boolean | null;
+            with_bolts?: boolean | null;
+            claim?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            /** @enum {string|null} */
+            claim_basis?: "guessed" | "quoted" | "worked_out" | null;
+            claim_within?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            claim_from?: string | null;
+            note?: string | null;
+        };
+        CalcWeighing: {
+            id?: string;
+            deleted?: boolean;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            of?: string | null;
+            what?: string | null;
+            /** @enum {string|null} */
+            method?: "direct" | "difference" | "batch" | "container" | "ends" | null;
+            shown?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            shown_empty?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            shown_far?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            pieces?: number | null;
+            scale?: string | null;
+            with_bolts?: boolean | null;
+            at?: string | null;
+            /** @enum {string|null} */
+            place?: "garage" | "yard" | "paddock" | "elsewhere" | null;
+            note?: string | null;
+            replaces?: string | null;
+        };
+        CalcDriver: {
+            id?: string;
+            deleted?: boolean;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            name?: string | null;
+            claim?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            /** @enum {string|null} */
+            claim_basis?: "guessed" | "quoted" | "worked_out" | null;
+            claim_within?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            claim_from?: string | null;
+            note?: string | null;
+        };
+        CalcStage: {
+            id?: string;
+            deleted?: boolean;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            car?: string | null;
+            name?: string | null;
+            rank?: number | null;
+        };
+        CalcJob: {
+            id?: string;
+            deleted?: boolean;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            car?: string | null;
+            name?: string | null;
+            /** @enum {string|null} */
+            state?: "idea" | "chosen" | "fitted" | "undone" | null;
+            stage?: string | null;
+            /** @enum {string|null} */
+            trim?: "both" | "event" | null;
+            hours?: (string | number) | null;
+            money?: (string | number) | null;
+            fitted_on?: string | null;
+            /** @enum {string|null} */
+            ruling?: "allowed" | "allowed_if" | "not_allowed" | "unclear" | null;
+            clause?: string | null;
+            hazards?: ("airbags and tensioners" | "seats and belts" | "lifting" | "fuel" | "battery" | "cutting structure" | "glass and edges" | "ballast" | "refrigerant" | "dust and fibre" | "road legality")[] | null;
+            note?: string | null;
+        };
+        CalcJobPart: {
+            id?: string;
+            deleted?: boolean;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            job?: string | null;
+            part?: string | null;
+            /** @enum {string|null} */
+            way?: "off" | "on" | null;
+            count?: number | null;
+        };
+        CalcLooseEnd: {
+            id?: string;
+            deleted?: boolean;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            job?: string | null;
+            /** @enum {string|null} */
+            sort?: "plug" | "wire" | "hole" | "bolts" | "other" | null;
+            text?: string | null;
+            closed?: boolean | null;
+        };
+        CalcWeighIn: {
+            id?: string;
+            deleted?: boolean;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            car?: string | null;
+            /** @enum {string|null} */
+            layout?: "corners" | "axles" | "total" | null;
+            lf?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            rf?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            lr?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            rr?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            front?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            rear?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            total?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            scale?: string | null;
+            fuel?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            fuel_within?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            driver_in?: boolean | null;
+            driver?: string | null;
+            ballast?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            /** @enum {string|null} */
+            trim?: "road" | "event" | null;
+            official?: boolean | null;
+            jobs?: string[] | null;
+            at?: string | null;
+            place?: string | null;
+            note?: string | null;
+            replaces?: string | null;
+        };
+        CalcClassSheet: {
+            id?: string;
+            deleted?: boolean;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            car?: string | null;
+            name?: string | null;
+            minimum?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            /** @enum {string|null} */
+            driver?: "in" | "out" | null;
+            /** @enum {string|null} */
+            fuel?: "as_it_is" | "empty" | "full" | "stated" | null;
+            fuel_stated?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            adders?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            scale_division?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            /** @enum {string|null} */
+            scale_rounding?: "nearest" | "unknown" | null;
+            risk?: (string | number) | null;
+            finish?: string | null;
+            note?: string | null;
+        };
+        CalcClause: {
+            id?: string;
+            deleted?: boolean;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            class_sheet?: string | null;
+            reference?: string | null;
+            text?: string | null;
+        };
+        CalcPhoto: {
+            id?: string;
+            deleted?: boolean;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            of?: string | null;
+            sha256?: string | null;
+            size?: number | null;
+            /** @enum {string|null} */
+            type?: "image/jpeg" | "image/png" | "image/webp" | null;
+            width?: number | null;
+            height?: number | null;
+        };
+        CalcVerdict: {
+            id?: string;
+            deleted?: boolean;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            entry?: string | null;
+            take?: boolean | null;
+        };
+        CalcWeighingGiven: {
+            /** @description Id of the car meant; by default the first. */
+            car?: string | null;
+            /** @enum {string|null} */
+            trim?: "road" | "event" | null;
+            /**
+             * @description Unit of what is shown.
+             * @enum {string}
+             */
+            mass_unit?: "kg" | "g" | "lb" | "oz" | "lb oz";
+            /** @enum {string} */
+            length_unit?: "mm" | "in";
+            currency?: string;
+            /** @description As written by tarebook export; not looked at. */
+            export?: {
+                [key: string]: unknown;
+            };
+            /** @description As written by tarebook export; not looked at. */
+            entries?: unknown[];
+            garages?: components["schemas"]["CalcGarage"][];
+            cars?: components["schemas"]["CalcCar"][];
+            scales?: components["schemas"]["CalcScale"][];
+            scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            parts?: components["schemas"]["CalcPart"][];
+            weighings?: components["schemas"]["CalcWeighing"][];
+            drivers?: components["schemas"]["CalcDriver"][];
+            stages?: components["schemas"]["CalcStage"][];
+            jobs?: components["schemas"]["CalcJob"][];
+            job_parts?: components["schemas"]["CalcJobPart"][];
+            loose_ends?: components["schemas"]["CalcLooseEnd"][];
+            weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            class_sheets?: components["schemas"]["CalcClassSheet"][];
+            clauses?: components["schemas"]["CalcClause"][];
+            photos?: components["schemas"]["CalcPhoto"][];
+            verdicts?: components["schemas"]["CalcVerdict"][];
+        };
+        Number: {
+            value: number;
+            unit: string;
+            u: number;
+            shown: string;
+        };
+        Told: {
+            code: string;
+            sentence: string;
+            do: string;
+            data: {
+                [key: string]: unknown;
+            };
+        };
+        WeighingAnswer: {
+            id: string;
+            of: string | null;
+            mass: components["schemas"]["Number"] | null;
+            division_assumed: boolean | null;
+            reason: components["schemas"]["Told"] | null;
+        };
+        MassAnswer: {
+            of: string;
+            mass: components["schemas"]["Number"] | null;
+            basis: string | null;
+            weighings: string[];
+            spread: components["schemas"]["Number"] | null;
+            /** @description Birge ratio; 1 when the weighings agree. */
+            widened: number;
+        };
+        ScaleAnswer: {
+            id: string;
+            gain: components["schemas"]["Number"] | null;
+            assumed: boolean;
+            checks: string[];
+        };
+        ComparisonAnswer: {
+            part: string;
+            instead_of: string | null;
+            count: number;
+            difference: components["schemas"]["Number"] | null;
+            whole: components["schemas"]["Number"] | null;
+        };
+        Weighings: {
+            weighings: components["schemas"]["WeighingAnswer"][];
+            masses: components["schemas"]["MassAnswer"][];
+            scales: components["schemas"]["ScaleAnswer"][];
+            comparisons: components["schemas"]["ComparisonAnswer"][];
+            warnings: components["schemas"]["Told"][];
+        };
+        CalcLedgerGiven: {
+            /** @description Id of the car meant; by default the first. */
+            car?: string | null;
+            /** @enum {string|null} */
+            trim?: "road" | "event" | null;
+            /**
+             * @description Unit of what is shown.
+             * @enum {string}
+             */
+            mass_unit?: "kg" | "g" | "lb" | "oz" | "lb oz";
+            /** @enum {string} */
+            length_unit?: "mm" | "in";
+            currency?: string;
+            /** @description As written by tarebook export; not looked at. */
+            export?: {
+                [key: string]: unknown;
+            };
+            /** @description As written by tarebook export; not looked at. */
+            entries?: unknown[];
+            garages?: components["schemas"]["CalcGarage"][];
+            cars?: components["schemas"]["CalcCar"][];
+            scales?: components["schemas"]["CalcScale"][];
+            scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            parts?: components["schemas"]["CalcPart"][];
+            weighings?: components["schemas"]["CalcWeighing"][];
+            drivers?: components["schemas"]["CalcDriver"][];
+            stages?: components["schemas"]["CalcStage"][];
+            jobs?: components["schemas"]["CalcJob"][];
+            job_parts?: components["schemas"]["CalcJobPart"][];
+            loose_ends?: components["schemas"]["CalcLooseEnd"][];
+            weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            class_sheets?: components["schemas"]["CalcClassSheet"][];
+            clauses?: components["schemas"]["CalcClause"][];
+            photos?: components["schemas"]["CalcPhoto"][];
+            verdicts?: components["schemas"]["CalcVerdict"][];
+        };
+        MassTotal: {
+            net: components["schemas"]["Number"] | null;
+            off: components["schemas"]["Number"] | null;
+            on: components["schemas"]["Number"] | null;
+            lines: string[];
+        };
+        Effort: {
+            hours: components["schemas"]["Number"] | null;
+            money: components["schemas"]["Number"] | null;
+            jobs: string[];
+        };
+        Total: {
+            mass: components["schemas"]["MassTotal"];
+            effort: components["schemas"]["Effort"];
+        };
+        Line: {
+            id: string;
+            part: string;
+            way: string;
+            count: number;
+            mass: components["schemas"]["Number"] | null;
+            basis: string | null;
+            weighings: string[];
+        };
+        JobAnswer: {
+            job: string;
+            state: string;
+            trim: string;
+            stage: string | null;
+            in_car: boolean;
+            total: components["schemas"]["Total"];
+            lines: components["schemas"]["Line"][];
+            unweighed: string[];
+        };
+        StageAnswer: {
+            stage: string | null;
+            states: {
+                [key: string]: components["schemas"]["Total"];
+            };
+        };
+        ZoneAnswer: {
+            zone: string | null;
+            mass: components["schemas"]["MassTotal"];
+        };
+        Step: {
+            job: string;
+            fitted_on: string | null;
+            net: components["schemas"]["Number"] | null;
+        };
+        Brought: {
+            money: components["schemas"]["Number"] | null;
+            parts: string[];
+        };
+        Ledger: {
+            trim: string;
+            now: components["schemas"]["Total"];
+            jobs: components["schemas"]["JobAnswer"][];
+            in_car: string[];
+            by_stage: components["schemas"]["StageAnswer"][];
+            by_state: {
+                [key: string]: components["schemas"]["Total"];
+            };
+            by_trim: {
+                [key: string]: components["schemas"]["Total"];
+            };
+            by_zone: components["schemas"]["ZoneAnswer"][];
+            unsprung: components["schemas"]["MassTotal"];
+            rotating: components["schemas"]["MassTotal"];
+            cumulative: components["schemas"]["Step"][];
+            shares: {
+                [key: string]: components["schemas"]["Number"];
+            };
+            unweighed: string[];
+            spent: components["schemas"]["Effort"];
+            brought: components["schemas"]["Brought"];
+            warnings: components["schemas"]["Told"][];
+        };
+        CalcWeighInGiven: {
+            /** @description Id of the car meant; by default the first. */
+            car?: string | null;
+            /** @enum {string|null} */
+            trim?: "road" | "event" | null;
+            /**
+             * @description Unit of what is shown.
+             * @enum {string}
+             */
+            mass_unit?: "kg" | "g" | "lb" | "oz" | "lb oz";
+            /** @enum {string} */
+            length_unit?: "mm" | "in";
+            currency?: string;
+            /** @description As written by tarebook export; not looked at. */
+            export?: {
+                [key: string]: unknown;
+            };
+            /** @description As written by tarebook export; not looked at. */
+            entries?: unknown[];
+            garages?: components["schemas"]["CalcGarage"][];
+            cars?: components["schemas"]["CalcCar"][];
+            scales?: components["schemas"]["CalcScale"][];
+            scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            parts?: components["schemas"]["CalcPart"][];
+            weighings?: components["schemas"]["CalcWeighing"][];
+            drivers?: components["schemas"]["CalcDriver"][];
+            stages?: components["schemas"]["CalcStage"][];
+            jobs?: components["schemas"]["CalcJob"][];
+            job_parts?: components["schemas"]["CalcJobPart"][];
+            loose_ends?: components["schemas"]["CalcLooseEnd"][];
+            weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            class_sheets?: components["schemas"]["CalcClassSheet"][];
+            clauses?: components["schemas"]["CalcClause"][];
+            photos?: components["schemas"]["CalcPhoto"][];
+            verdicts?: components["schemas"]["CalcVerdict"][];
+            class_sheet?: string | null;
+        };
+        Condition: {
+            class_sheet: string | null;
+            driver: string;
+            fuel: string;
+            lightest: string | null;
+            driver_mass: components["schemas"]["Number"] | null;
+            fuel_mass: components["schemas"]["Number"] | null;
+        };
+        WeighInAnswer: {
+            id: string;
+            at: string | null;
+            layout: string;
+            trim: string;
+            official: boolean;
+            loads: {
+                [key: string]: components["schemas"]["Number"];
+            };
+            shares: {
+                [key: string]: components["schemas"]["Number"];
+            };
+            x_cg: components["schemas"]["Number"] | null;
+            y_cg: components["schemas"]["Number"] | null;
+            fuel: components["schemas"]["Number"] | null;
+            driver: components["schemas"]["Number"] | null;
+            ballast: components["schemas"]["Number"] | null;
+            weight: components["schemas"]["Number"] | null;
+            reason: components["schemas"]["Told"] | null;
+            warnings: components["schemas"]["Told"][];
+        };
+        WeighIns: {
+            condition: components["schemas"]["Condition"] | null;
+            weigh_ins: components["schemas"]["WeighInAnswer"][];
+            warnings: components["schemas"]["Told"][];
+        };
+        CalcStandingGiven: {
+            /** @description Id of the car meant; by default the first. */
+            car?: string | null;
+            /** @enum {string|null} */
+            trim?: "road" | "event" | null;
+            /**
+             * @description Unit of what is shown.
+             * @enum {string}
+             */
+            mass_unit?: "kg" | "g" | "lb" | "oz" | "lb oz";
+            /** @enum {string} */
+            length_unit?: "mm" | "in";
+            currency?: string;
+            /** @description As written by tarebook export; not looked at. */
+            export?: {
+                [key: string]: unknown;
+            };
+            /** @description As written by tarebook export; not looked at. */
+            entries?: unknown[];
+            garages?: components["schemas"]["CalcGarage"][];
+            cars?: components["schemas"]["CalcCar"][];
+            scales?: components["schemas"]["CalcScale"][];
+            scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            parts?: components["schemas"]["CalcPart"][];
+            weighings?: components["schemas"]["CalcWeighing"][];
+            drivers?: components["schemas"]["CalcDriver"][];
+            stages?: components["schemas"]["CalcStage"][];
+            jobs?: components["schemas"]["CalcJob"][];
+            job_parts?: components["schemas"]["CalcJobPart"][];
+            loose_ends?: components["schemas"]["CalcLooseEnd"][];
+            weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            class_sheets?: components["schemas"]["CalcClassSheet"][];
+            clauses?: components["schemas"]["CalcClause"][];
+            photos?: components["schemas"]["CalcPhoto"][];
+            verdicts?: components["schemas"]["CalcVerdict"][];
+            class_sheet?: string | null;
+            /** @description The one to rest on; by default the last. */
+            weigh_in?: string | null;
+        };
+        Said: {
+            code: string;
+            text: string;
+        };
+        Official: {
+            scale: string | null;
+            division: components["schemas"]["Number"] | null;
+            rounding: string;
+            expected: components["schemas"]["Number"] | null;
+            chance_under: components["schemas"]["Number"] | null;
+            in_hand: components["schemas"]["Number"] | null;
+            sentence: components["schemas"]["Said"];
+        };
+        Since: {
+            weigh_in: string;
+            put_in: string[];
+            taken_out: string[];
+            changes: {
+                [key: string]: components["schemas"]["Number"];
+            };
+            net: components["schemas"]["Number"] | null;
+            unweighed: string[];
+        };
+        Past: {
+            weigh_in: string;
+            at: string | null;
+            trim: string;
+            official: boolean;
+            total: components["schemas"]["Number"] | null;
+            weight: components["schemas"]["Number"] | null;
+            reason: components["schemas"]["Told"] | null;
+        };
+        Start: {
+            weight: components["schemas"]["Number"] | null;
+            basis: string;
+            weigh_in: string | null;
+        };
+        Gap: {
+            first: string;
+            second: string;
+            difference: components["schemas"]["Number"] | null;
+            significant: boolean;
+            sentence: components["schemas"]["Said"];
+        };
+        Standing: {
+            car: string | null;
+            trim: string;
+            condition: components["schemas"]["Condition"];
+            sentence: components["schemas"]["Said"];
+            verdict: string | null;
+            weight: components["schemas"]["Number"] | null;
+            minimum: components["schemas"]["Number"] | null;
+            margin: components["schemas"]["Number"] | null;
+            risk: components["schemas"]["Number"] | null;
+            official: components["schemas"]["Official"] | null;
+            since: components["schemas"]["Since"] | null;
+            ballast: components["schemas"]["Number"] | null;
+            removed: components["schemas"]["Number"] | null;
+            history: components["schemas"]["Past"][];
+            start: components["schemas"]["Start"] | null;
+            gap: components["schemas"]["Gap"] | null;
+            reasons: {
+                [key: string]: components["schemas"]["Told"];
+            };
+            warnings: components["schemas"]["Told"][];
         };
     };
     responses: {

@@ -9,7 +9,7 @@ may leave out its `id` when nothing refers to it.
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from marshmallow import Schema, ValidationError, fields, pre_load, validate
@@ -18,7 +18,7 @@ from tarebook.journal.entries import TYPED_CHARACTERS
 from tarebook.journal.kinds import KINDS, MASS_UNITS, Field, Kind
 
 LISTED = 50_000  # records of one kind
-_ID = r"^[!-~]{1,80}\Z"
+_NAMED = validate.Regexp(r"^[ -~]{1,80}\Z", error="Give a name of 1 to 80 plain characters.")
 _SENTENCES = {"unknown": "There is no such field here.", "type": "This must be an object with named fields."}
 
 
@@ -28,8 +28,21 @@ class StrictSchema(Schema):
     error_messages = _SENTENCES
 
 
+_NUMBER = {"type": ["string", "number"]}
+_WITH_UNIT = {
+    "type": "object",
+    "properties": {"value": _NUMBER, "unit": {"type": "string"}},
+    "required": ["value", "unit"],
+    "additionalProperties": False,
+}
+
+
 class Typed(fields.Field[Any]):
     """A quantity as typed, or `{value, unit}`; passed on as it is."""
+
+    def __init__(self) -> None:
+        text = {"type": "string", "maxLength": TYPED_CHARACTERS}
+        super().__init__(allow_none=True, metadata={"anyOf": [text, _WITH_UNIT, {"type": "null"}]})
 
     def _deserialize(self, value: Any, attr: str | None, data: Any, **kwargs: Any) -> Any:
         if isinstance(value, str) and len(value) <= TYPED_CHARACTERS:
@@ -48,6 +61,9 @@ def _is_number_with_unit(value: Mapping[str, Any]) -> bool:
 class Decimal(fields.Field[str]):
     """A plain decimal: a text ("12.50") or a number."""
 
+    def __init__(self) -> None:
+        super().__init__(allow_none=True, metadata={"anyOf": [_NUMBER, {"type": "null"}]})
+
     def _deserialize(self, value: Any, attr: str | None, data: Any, **kwargs: Any) -> str:
         is_number = isinstance(value, str | int | float) and not isinstance(value, bool)
         if is_number and len(str(value)) <= TYPED_CHARACTERS:
@@ -64,21 +80,26 @@ class Flag(fields.Boolean):
         return value
 
 
+def one_of(choices: Sequence[str]) -> validate.OneOf:
+    return validate.OneOf(choices, error="This must be one of: {choices}.")
+
+
 def _text(spec: Field) -> fields.Field[Any]:
-    return fields.String(validate=validate.Length(max=spec.most))
+    return fields.String(validate=validate.Length(max=spec.most, error="This may have {max} characters at most."))
 
 
 def _choice(spec: Field) -> fields.Field[Any]:
-    return fields.String(validate=validate.OneOf(spec.of))
+    return fields.String(validate=one_of(spec.of))
 
 
 def _whole(spec: Field) -> fields.Field[Any]:
     least = 1 if spec.type == "count" else 0
-    return fields.Integer(strict=True, validate=validate.Range(min=least, max=spec.most))
+    within = validate.Range(min=least, max=spec.most, error="This is a whole number from {min} to {max}.")
+    return fields.Integer(strict=True, validate=within)
 
 
 def _reference(spec: Field) -> fields.Field[Any]:
-    return fields.String(validate=validate.Regexp(_ID))
+    return fields.String(validate=_NAMED)
 
 
 def _several(one: Callable[[Field], fields.Field[Any]]) -> Callable[[Field], fields.Field[Any]]:
@@ -111,7 +132,7 @@ def _record_schema(kind: Kind) -> type[Schema]:
     for field in given.values():
         field.allow_none = True
     own: dict[str, fields.Field[Any]] = {
-        "id": fields.String(validate=validate.Regexp(_ID)),
+        "id": fields.String(validate=_NAMED),
         "deleted": Flag(),
         "conflicts": fields.Dict(),
     }
@@ -129,9 +150,9 @@ class _Given(StrictSchema):
     """The options every computation has; the lists of records are put beside them."""
 
     car = fields.String(allow_none=True, metadata={"description": "Id of the car meant; by default the first."})
-    trim = fields.String(allow_none=True, validate=validate.OneOf(["road", "event"]))
-    mass_unit = fields.String(validate=validate.OneOf(MASS_UNITS), metadata={"description": "Unit of what is shown."})
-    length_unit = fields.String(validate=validate.OneOf(["mm", "in"]))
+    trim = fields.String(allow_none=True, validate=one_of(("road", "event")))
+    mass_unit = fields.String(validate=one_of(MASS_UNITS), metadata={"description": "Unit of what is shown."})
+    length_unit = fields.String(validate=one_of(("mm", "in")))
     currency = fields.String(validate=validate.Length(max=8))
     export = fields.Dict(metadata={"description": "As written by tarebook export; not looked at."})
     entries = fields.List(fields.Raw(), metadata={"description": "As written by tarebook export; not looked at."})

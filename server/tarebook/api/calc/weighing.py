@@ -11,10 +11,10 @@ from typing import Any
 from marshmallow import Schema, fields
 
 from tarebook.api.calc.garage_schema import garage_schema
-from tarebook.api.calc.numbers import Json, Numbers, all_told, numeric, told, warned_of
+from tarebook.api.calc.numbers import Json, Numbers, ToldSchema, all_told, numeric, told, warned_of
 from tarebook.core.compare import Comparison, compare
 from tarebook.core.garage import read_garage
-from tarebook.core.records import Garage, Weighing
+from tarebook.core.records import Garage, Warned, Weighing, warned
 from tarebook.core.scale import UNNAMED, ScaleModel
 from tarebook.core.weighing import Mass, Masses, Reading, masses, read_weighing
 
@@ -29,7 +29,7 @@ class WeighingAnswerSchema(Schema):
     of = fields.String(required=True, allow_none=True)
     mass = numeric()
     division_assumed = fields.Boolean(required=True, allow_none=True)
-    reason = fields.Nested("ToldSchema", required=True, allow_none=True)
+    reason = fields.Nested(ToldSchema, required=True, allow_none=True)
 
 
 class MassAnswerSchema(Schema):
@@ -88,11 +88,15 @@ def compute(given: Mapping[str, Any]) -> Json:
             [
                 *garage.warnings,
                 *warnings,
-                *(warning for model in used for warning in model.warnings),
+                *(warning for model in used for warning in (*model.warnings, *_assumed(model))),
                 *(warning for each in compared for warning in each.warnings),
             ]
         ),
     }
+
+
+def _assumed(model: ScaleModel) -> list[Warned]:
+    return [warned("gain_assumed", scale=model.id)] if model.assumed else []
 
 
 def _scales_used(garage: Garage, known: Masses) -> list[ScaleModel]:
