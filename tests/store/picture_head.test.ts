@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from "vitest";
 
-import { pictureHead } from "../../webapp/src/store/picture_head";
+import { isCutShort, pictureHead } from "../../webapp/src/store/picture_head";
 
 function png(width: number, height: number): Uint8Array {
   const bytes = new Uint8Array(33);
@@ -24,6 +24,33 @@ function webp(chunk: string, body: number[]): Uint8Array {
   const text = (word: string) => [...word].map((letter) => letter.charCodeAt(0));
   return new Uint8Array([...text("RIFF"), 0, 0, 0, 0, ...text("WEBP"), ...text(chunk), 0, 0, 0, 0, ...body]);
 }
+
+/** A whole JPEG: its head, then a scan with a stuffed 0xff, then the end; before it a thumbnail with an end of its own. */
+function wholeJpeg(): Uint8Array {
+  const thumbnail = [0xff, 0xe1, 0, 8, 0xff, 0xda, 0, 0, 0xff, 0xd9];
+  const rest = [...jpeg(40, 30)].slice(2);
+  const frame = [...rest, ...Array.from({ length: 10 }, () => 0)];
+  const scan = [0xff, 0xda, 0, 2, 1, 0xff, 0, 2, 0xff, 0xd0, 3];
+  return new Uint8Array([0xff, 0xd8, ...thumbnail, ...frame, ...scan, 0xff, 0xd9]);
+}
+
+describe("a picture cut short", () => {
+  const end = [0, 0, 0, 0, 0x49, 0x45, 0x4e, 0x44, 0, 0, 0, 0];
+  it.each([
+    ["a JPEG", wholeJpeg()],
+    ["a PNG", new Uint8Array([...png(10, 10), ...end])],
+    ["a WebP", webp("VP8X", [0, 0, 0, 0, 0x3f, 0x06, 0, 0xaf, 0x04, 0, ...Array.from({ length: 20 }, () => 0)])],
+  ])("is told from a whole one: %s", (_name, whole) => {
+    const bytes = whole.slice();
+    if (pictureHead(whole)!.type === "image/webp") new DataView(bytes.buffer).setUint32(4, bytes.length - 8, true);
+    expect(isCutShort(bytes)).toBe(false);
+    expect(isCutShort(bytes.slice(0, -8))).toBe(true);
+  });
+
+  it("keeps its judgement to itself when the format is not known", () => {
+    expect(isCutShort(new TextEncoder().encode("This is no picture, only text that is long enough."))).toBe(false);
+  });
+});
 
 describe("the head of a picture", () => {
   it.each([

@@ -5,6 +5,8 @@
 
 export type PictureHead = { type: "image/jpeg" | "image/png" | "image/webp"; width: number; height: number };
 
+const SCAN = 0xda;
+
 /** Null when the bytes are none of these formats, or end before they say how large they are. */
 export function pictureHead(bytes: Uint8Array): PictureHead | null {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
@@ -16,15 +18,53 @@ export function pictureHead(bytes: Uint8Array): PictureHead | null {
   }
 }
 
+/** Whether a picture of a known format ends before its own end: a browser would show the rest of it grey. */
+export function isCutShort(bytes: Uint8Array): boolean {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  switch (pictureHead(bytes)?.type) {
+    case "image/jpeg":
+      return !hasEnd(bytes, startOfScan(view));
+    case "image/png":
+      return !String.fromCharCode(...bytes.subarray(-64)).includes("IEND");
+    case "image/webp":
+      return bytes.length < 8 + view.getUint32(4, true);
+    default:
+      return false;
+  }
+}
+
 function jpeg(view: DataView): PictureHead | null {
   if (view.getUint16(0) !== 0xffd8) return null;
+  for (const { marker, at } of segments(view)) {
+    if (isFrame(marker)) return { type: "image/jpeg", height: view.getUint16(at + 5), width: view.getUint16(at + 7) };
+  }
+  return null;
+}
+
+/** A JPEG's segments one after the other, each with where its marker stands; stepped over, so no thumbnail inside is met. */
+function* segments(view: DataView): Generator<{ marker: number; at: number }> {
   for (let at = 2; ; at += 2 + view.getUint16(at + 2)) {
     while (view.getUint16(at) === 0xffff) at += 1; // fill bytes before a marker
-    if (view.getUint8(at) !== 0xff) return null;
-    if (isFrame(view.getUint8(at + 1))) {
-      return { type: "image/jpeg", height: view.getUint16(at + 5), width: view.getUint16(at + 7) };
-    }
+    if (view.getUint8(at) !== 0xff) return;
+    yield { marker: view.getUint8(at + 1), at };
   }
+}
+
+function startOfScan(view: DataView): number {
+  try {
+    for (const { marker, at } of segments(view)) if (marker === SCAN) return at;
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+  }
+  return view.byteLength;
+}
+
+/** In the picture's own data, 0xff is never followed by 0xd9 but at the end. */
+function hasEnd(bytes: Uint8Array, from: number): boolean {
+  for (let at = bytes.indexOf(0xff, from); at >= 0; at = bytes.indexOf(0xff, at + 1)) {
+    if (bytes[at + 1] === 0xd9) return true;
+  }
+  return false;
 }
 
 /** SOF0 to SOF15, without DHT, JPG and DAC, which lie among them. */

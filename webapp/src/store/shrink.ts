@@ -4,7 +4,7 @@
  */
 
 import { AppError } from "../generated/errors";
-import { pictureHead } from "./picture_head";
+import { isCutShort, pictureHead } from "./picture_head";
 
 export type Shrunk = { bytes: ArrayBuffer; type: string; width: number; height: number };
 
@@ -19,7 +19,7 @@ const SIDE_LEAST = 400;
 
 /** Rejects with AppError for what is no picture, or too large to open. */
 export async function shrink(file: Blob): Promise<Shrunk> {
-  await checkHead(file);
+  await check(file);
   const picture = await openPicture(file);
   try {
     return await encodeWithin(picture);
@@ -29,13 +29,15 @@ export async function shrink(file: Blob): Promise<Shrunk> {
 }
 
 /** Formats we cannot read the head of (HEIC, say) are left to the browser, which may know them. */
-async function checkHead(file: Blob): Promise<void> {
+async function check(file: Blob): Promise<void> {
   if (file.size > FILE_MOST) throw new AppError("photo_too_large", { most: FILE_MOST });
   if (file.size === 0) throw new AppError("photo_not_an_image");
-  const head = pictureHead(new Uint8Array(await file.slice(0, 1024 * 1024).arrayBuffer()));
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const head = pictureHead(bytes);
   if (head && head.width * head.height > PIXELS_MOST) {
     throw new AppError("photo_too_many_pixels", { width: head.width, height: head.height });
   }
+  if (isCutShort(bytes)) throw new AppError("photo_truncated");
 }
 
 type Picture = { source: CanvasImageSource; width: number; height: number; close: () => void };

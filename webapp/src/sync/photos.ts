@@ -16,6 +16,8 @@ const PREFIX = "/api/v1";
 const ELSEWHERE: readonly string[] = ["upload_offset", "upload_unknown"];
 /** Times that may happen to one photo before it waits for the next run. */
 const TURNS = 3;
+/** While one photo is on its way, the next is being read and checked. */
+const AT_ONCE = 3;
 const GOOD_FOR = 3_600_000;
 const CONFIRMED_AT_ONCE = 25;
 /** What will not be better next time: the photo is kept here, and shown as refused. */
@@ -41,27 +43,32 @@ export async function confirmPhotos(post: Post): Promise<void> {
 
 /** Sends every photo that waits. Rejects with AppError once all have had their turn, or at once when nothing goes. */
 export async function sendPhotos(post: Post, onSent: () => Promise<void>): Promise<void> {
-  let trouble: AppError | null = null;
-  for (const photo of await waitingPhotos(post.store)) {
-    post.onPhase("photos");
-    try {
-      await sendPhoto(post, photo);
-    } catch (error) {
-      trouble = await troubleWith(post, photo, error);
+  const waiting = await waitingPhotos(post.store);
+  const troubles: AppError[] = [];
+  if (waiting.length > 0) post.onPhase("photos");
+  const sendOn = async (): Promise<void> => {
+    for (let photo = waiting.shift(); photo; photo = waiting.shift()) {
+      const trouble = await tryPhoto(post, photo);
+      if (trouble) troubles.push(trouble);
+      if (trouble && !OF_ONE_PHOTO.includes(trouble.code)) waiting.length = 0;
+      await onSent();
     }
-    await onSent();
-  }
-  if (trouble) throw trouble;
+  };
+  await Promise.all(Array.from({ length: AT_ONCE }, sendOn));
+  if (troubles.length > 0) throw troubles.find((trouble) => !OF_ONE_PHOTO.includes(trouble.code)) ?? troubles[0];
 }
 
-async function troubleWith(post: Post, photo: PhotoRow, error: unknown): Promise<AppError | null> {
-  if (!(error instanceof AppError)) throw error;
-  if (FINAL.includes(error.code)) {
+/** Null when the photo is sent, or will never be. */
+async function tryPhoto(post: Post, photo: PhotoRow): Promise<AppError | null> {
+  try {
+    await sendPhoto(post, photo);
+    return null;
+  } catch (error) {
+    if (!(error instanceof AppError)) throw error;
+    if (!FINAL.includes(error.code)) return error;
     await setPhotoState(post.store, photo.sha256, "refused", error.code);
     return null;
   }
-  if (OF_ONE_PHOTO.includes(error.code)) return error;
-  throw error;
 }
 
 async function sendPhoto(post: Post, photo: PhotoRow): Promise<void> {
