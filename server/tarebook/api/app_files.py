@@ -3,11 +3,18 @@
 from __future__ import annotations
 
 from flask import Blueprint, Response, send_from_directory
+from werkzeug.routing import PathConverter
 
 from tarebook.api.access import allowed
 from tarebook.api.services import services
 
 files = Blueprint("app_files", __name__)
+
+
+class FileConverter(PathConverter):
+    """Any path but the API's, so that an unfit method there is answered as such."""
+
+    regex = r"(?!api(?:/|\Z))[^/].*?"
 
 
 @files.route("/")
@@ -17,7 +24,7 @@ def index() -> Response:
     return _file("index.html")
 
 
-@files.route("/<path:name>")
+@files.route("/<file:name>")
 @allowed("anyone")
 def file(name: str) -> Response:
     return _file(name)

@@ -29,6 +29,8 @@ class ReportQuerySchema(Schema):
 @allowed("device")
 @room.arguments(ReportQuerySchema, location="query")
 @room.response(200, content_type="text/plain", schema={"type": "string"})
+@room.alt_response(200, content_type="application/json", schema={"type": "object"}, success=True)
+@room.alt_response(200, content_type="text/csv", schema={"type": "string"}, success=True)
 def build_sheet(query: dict[str, Any]) -> Response:
     """What the car weighs now and where the weight is."""
     with database().read() as session:
