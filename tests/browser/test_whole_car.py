@@ -1,4 +1,4 @@
-"""Weighing the whole car: results while typing, the list of jobs confirmed, the trail afterwards; without a server too."""
+"""Weighing the whole car: results while typing, jobs confirmed, the trail afterwards; without a server too."""
 
 import re
 

@@ -11,7 +11,7 @@ import { Conflicts } from "./Conflicts";
 import { Protection } from "./Protection";
 import { SetAside } from "./SetAside";
 
-const COUNTED = ["weighing", "photo", "part", "job", "weigh_in", "scale", "scale_check", "loose_end", "driver"];
+const COUNTED = ["weighing", "photo", "part", "job", "loose_end", "weigh_in", "scale", "scale_check", "driver", "class_sheet", "car"];
 
 export function Records() {
   return (

@@ -19,8 +19,24 @@ export function SetAside() {
   return (
     <Section title={`Set aside (${aside.length})`}>
       <p class="small quiet">Kept as they came, but not part of the figures. “Leave” takes one off this list; its bytes stay.</p>
+      <TakeAll strangers={aside.filter(({ reason }) => reason === "stranger")} />
       {aside.map((each) => <AsideRow key={each.id} each={each} />)}
     </Section>
+  );
+}
+
+/** A device that was taken off the list and joined again brings everything it wrote meanwhile: one tap for all of it. */
+function TakeAll({ strangers }: { strangers: readonly AsideEntry[] }) {
+  const saving = useSaving();
+  if (strangers.length < 2) return null;
+  const take = () => saving.run(async () => {
+    await save(strangers.map(({ id }) => ({ kind: "verdict", set: { entry: id, take: true } })));
+  });
+  return (
+    <>
+      <button type="button" class="button wide" disabled={saving.busy} onClick={take}>Take in all {strangers.length} from devices not in this garage</button>
+      <TroubleNotice trouble={saving.trouble} />
+    </>
   );
 }
 
