@@ -64,7 +64,7 @@ def load_json(text: str) -> Any:
     """JSON as a browser reads it. Raises ValueError: not JSON, NaN and its like, or nested deeper than `DEEPEST`."""
     if text.count("[") + text.count("{") > DEEPEST and _depth(text) > DEEPEST:
         raise ValueError("nested too deeply")
-    return json.loads(text, parse_int=_whole, parse_float=_number, parse_constant=_no_constant)
+    return _DECODER.decode(text)
 
 
 def _depth(text: str) -> int:
@@ -86,6 +86,9 @@ def _number(digits: str) -> int | float:
 
 def _no_constant(word: str) -> None:
     raise ValueError(f"{word} is not JSON")
+
+
+_DECODER = json.JSONDecoder(parse_int=_whole, parse_float=_number, parse_constant=_no_constant)
 
 
 def _entry(raw: dict[str, Any]) -> Entry | None:

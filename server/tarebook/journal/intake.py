@@ -19,6 +19,7 @@ from tarebook.journal import entries, state
 from tarebook.journal.fold import STRANGER, WAITING, Fold, Kept, Record
 from tarebook.journal.ids import raw_id, text_hash
 from tarebook.store.models import (
+    Base,
     DeviceRow,
     EntryRow,
     GarageRow,
@@ -123,8 +124,8 @@ class StoredFold(Fold):
                 self.records[row.id] = state.load(row.kind, row.state)
 
     def bring_kept(self, names: Iterable[str]) -> None:
-        columns = select(EntryRow.id, EntryRow.number, EntryRow.text, EntryRow.intake, EntryRow.reason)
         for some in self._unasked("kept", names):
+            columns = select(EntryRow.id, EntryRow.number, EntryRow.text, EntryRow.intake, EntryRow.reason)
             for row in self.session.execute(columns.where(EntryRow.garage == self.garage, EntryRow.id.in_(some))):
                 reused = row.reason == "id_reuse"
                 entry = entries.read(row.text.decode("utf-8"))
@@ -224,10 +225,15 @@ class _Intake:
         now = utc_now()
         for name, row in self.rows.items():
             row.update(reason=self.fold.kept[name].reason, received_at=now)
-        if self.rows:
-            self.session.execute(insert(EntryRow), list(self.rows.values()))
+        insert_rows(self.session, EntryRow, list(self.rows.values()))
         older = self.fold.changed_entries - self.rows.keys()
         write_reasons(self.session, self.garage, {name: self.fold.kept[name].reason for name in older})
+
+
+def insert_rows(session: Session, table: type[Base], rows: list[dict[str, Any]]) -> None:
+    """Many rows at once, past the session's own bookkeeping, which would cost more than the database."""
+    if rows:
+        session.connection().execute(insert(table), rows)
 
 
 def write_reasons(session: Session, garage: str, reasons: dict[str, str | None]) -> None:
@@ -245,8 +251,7 @@ def write_records(session: Session, garage: str, fold: Fold) -> None:
     names = [row["id"] for row in changed]
     for some in in_chunks(names):
         session.execute(delete(RecordRow).where(RecordRow.garage == garage, RecordRow.id.in_(some)))
-    if changed:
-        session.execute(insert(RecordRow), changed)
+    insert_rows(session, RecordRow, changed)
 
 
 def _record_row(garage: str, name: str, record: Record) -> dict[str, Any]:
@@ -264,11 +269,9 @@ def write_waiting(session: Session, garage: str, fold: Fold, changed: set[str]) 
     waits = [
         {"garage": garage, "needs": needs, "entry": name} for name in sorted(changed) for needs in fold.needs(name)
     ]
-    if waits:
-        session.execute(insert(WaitingRow), waits)
+    insert_rows(session, WaitingRow, waits)
     verdicts = {name: fold.verdicts[name] for name in fold.changed_verdicts}
     for some in in_chunks(verdicts):
         session.execute(delete(VerdictRow).where(VerdictRow.garage == garage, VerdictRow.entry.in_(some)))
-    if verdicts:
-        rows = [{"garage": garage, "entry": name, "take": take} for name, take in verdicts.items()]
-        session.execute(insert(VerdictRow), rows)
+    rows = [{"garage": garage, "entry": name, "take": take} for name, take in verdicts.items()]
+    insert_rows(session, VerdictRow, rows)

@@ -35,4 +35,7 @@ def _head(by: list[str], value: Any) -> Head:
 
 def to_json(value: Any) -> str:
     """Compact ASCII JSON: safe in any database's text column."""
-    return json.dumps(value, separators=(",", ":"))
+    return _ENCODER.encode(value)
+
+
+_ENCODER = json.JSONEncoder(separators=(",", ":"))
