@@ -5,7 +5,7 @@
  * "52 kg"). Under a thumb the big keypad comes up in place of the phone's own; a mouse and a real keyboard just type.
  */
 import type { ComponentChildren } from "preact";
-import { useId, useRef, useState } from "preact/hooks";
+import { useEffect, useId, useRef, useState } from "preact/hooks";
 import { afterPress } from "./afterPress";
 import { Keypad } from "./Keypad";
 import { readingOf, typedOf, type Reading } from "./reading";
@@ -70,6 +70,8 @@ type DockProps = {
 };
 
 function KeypadDock({ kind, label, value, unit, reading, onValue, onDone, onNext }: DockProps) {
+  // The field may lie where the keypad now is: the page knows how much it covers (scroll-padding) and moves just enough.
+  useEffect(() => document.activeElement?.scrollIntoView({ block: "nearest" }), []);
   const inForce = unitWritten(value) ?? (unit && unitWord(unit));
   return (
     <div class="keypad-dock" onMouseDown={(event) => event.preventDefault()}>
