@@ -771,7 +771,7 @@ export interface components {
         };
         CalcGarage: {
             id?: string;
-            deleted?: boolean;
+            deleted?: boolean | null;
             conflicts?: {
                 [key: string]: unknown;
             };
@@ -786,7 +786,7 @@ export interface components {
         };
         CalcCar: {
             id?: string;
-            deleted?: boolean;
+            deleted?: boolean | null;
             conflicts?: {
                 [key: string]: unknown;
             };
@@ -842,7 +842,7 @@ export interface components {
         };
         CalcScale: {
             id?: string;
-            deleted?: boolean;
+            deleted?: boolean | null;
             conflicts?: {
                 [key: string]: unknown;
             };
@@ -869,7 +869,7 @@ export interface components {
         };
         CalcScaleCheck: {
             id?: string;
-            deleted?: boolean;
+            deleted?: boolean | null;
             conflicts?: {
                 [key: string]: unknown;
             };
@@ -893,7 +893,7 @@ export interface components {
         };
         CalcPart: {
             id?: string;
-            deleted?: boolean;
+            deleted?: boolean | null;
             conflicts?: {
                 [key: string]: unknown;
             };
@@ -940,7 +940,7 @@ export interface components {
         };
         CalcWeighing: {
             id?: string;
-            deleted?: boolean;
+            deleted?: boolean | null;
             conflicts?: {
                 [key: string]: unknown;
             };
@@ -971,7 +971,7 @@ export interface components {
         };
         CalcDriver: {
             id?: string;
-            deleted?: boolean;
+            deleted?: boolean | null;
             conflicts?: {
                 [key: string]: unknown;
             };
@@ -991,7 +991,7 @@ export interface components {
         };
         CalcStage: {
             id?: string;
-            deleted?: boolean;
+            deleted?: boolean | null;
             conflicts?: {
                 [key: string]: unknown;
             };
@@ -1001,7 +1001,7 @@ export interface components {
         };
         CalcJob: {
             id?: string;
-            deleted?: boolean;
+            deleted?: boolean | null;
             conflicts?: {
                 [key: string]: unknown;
             };
@@ -1023,7 +1023,7 @@ export interface components {
         };
         CalcJobPart: {
             id?: string;
-            deleted?: boolean;
+            deleted?: boolean | null;
             conflicts?: {
                 [key: string]: unknown;
             };
@@ -1035,7 +1035,7 @@ export interface components {
         };
         CalcLooseEnd: {
             id?: string;
-            deleted?: boolean;
+            deleted?: boolean | null;
             conflicts?: {
                 [key: string]: unknown;
             };
@@ -1047,7 +1047,7 @@ export interface components {
         };
         CalcWeighIn: {
             id?: string;
-            deleted?: boolean;
+            deleted?: boolean | null;
             conflicts?: {
                 [key: string]: unknown;
             };
@@ -1108,7 +1108,7 @@ export interface components {
         };
         CalcClassSheet: {
             id?: string;
-            deleted?: boolean;
+            deleted?: boolean | null;
             conflicts?: {
                 [key: string]: unknown;
             };
@@ -1142,7 +1142,7 @@ export interface components {
         };
         CalcClause: {
             id?: string;
-            deleted?: boolean;
+            deleted?: boolean | null;
             conflicts?: {
                 [key: string]: unknown;
             };
@@ -1152,7 +1152,7 @@ export interface components {
         };
         CalcPhoto: {
             id?: string;
-            deleted?: boolean;
+            deleted?: boolean | null;
             conflicts?: {
                 [key: string]: unknown;
             };
@@ -1166,7 +1166,7 @@ export interface components {
         };
         CalcVerdict: {
             id?: string;
-            deleted?: boolean;
+            deleted?: boolean | null;
             conflicts?: {
                 [key: string]: unknown;
             };

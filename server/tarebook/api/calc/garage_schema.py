@@ -133,7 +133,7 @@ def _record_schema(kind: Kind) -> type[Schema]:
         field.allow_none = True
     own: dict[str, fields.Field[Any]] = {
         "id": fields.String(validate=_NAMED),
-        "deleted": Flag(),
+        "deleted": Flag(allow_none=True),
         "conflicts": fields.Dict(),
     }
     name = "Calc" + "".join(word.capitalize() for word in kind.name.split("_"))
