@@ -41,7 +41,6 @@ _DEVICES = {
         "Everything is still here: export it, then pair again."),
     "pair_code_wrong": ErrorRow(403, "This pairing link is wrong, used up or older than ten minutes.",
         "Ask the home computer for a fresh one: tarebook pair."),
-    "not_here": ErrorRow(403, "Only the home computer itself may do this.", "Do it there."),
     "device_unknown": ErrorRow(404, "There is no such device.", "Reload the list of devices."),
     "garage_unknown": ErrorRow(404, "There is no such garage here.", "Check the name with tarebook devices."),
 }
@@ -106,7 +105,7 @@ _SERVE = {
         "Check DATABASE_URL and that the database is running."),
     "database_damaged": ErrorRow(500, "The file {folder} is not a readable Tarebook database.",
         "Restore it from a copy; nothing was changed."),
-    "app_missing": ErrorRow(500, "The app's files are not part of this installation.", "Install again: pip install ."),
+    "app_missing": ErrorRow(404, "The app's files are not part of this installation.", "Install again: pip install ."),
     "bad_setting": ErrorRow(500, "The setting {name} is {value}, which cannot be used: {reason}.",
         "Correct it and start again."),
 }

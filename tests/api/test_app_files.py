@@ -30,3 +30,8 @@ def test_a_page_that_is_still_the_same_is_not_sent_again(home: Home) -> None:
 def test_health_tells_what_a_phone_needs_to_know(home: Home) -> None:
     told = home.client.get("/api/v1/health").json
     assert (told["ok"], told["proto"], told["schema"], told["demo"]) == (True, 1, 1, False)
+
+
+def test_an_installation_without_the_app_says_so(home: Home) -> None:
+    (home.settings.static_app / "index.html").unlink()
+    assert home.client.get("/").json["error"]["code"] == "app_missing"

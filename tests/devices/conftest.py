@@ -1,3 +1,5 @@
+"""A home server with an app of three files, and one paired phone."""
+
 from pathlib import Path
 
 import pytest

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from flask import Blueprint, Response, send_from_directory
+from werkzeug.exceptions import NotFound
 from werkzeug.routing import PathConverter
 
 from tarebook.api.access import allowed
 from tarebook.api.services import services
+from tarebook.errors import TarebookError
 
 files = Blueprint("app_files", __name__)
 
@@ -21,7 +23,10 @@ class FileConverter(PathConverter):
 @allowed("anyone")
 def index() -> Response:
     """The page. All screens are behind its hash."""
-    return _file("index.html")
+    try:
+        return _file("index.html")
+    except NotFound as problem:
+        raise TarebookError("app_missing") from problem
 
 
 @files.route("/<file:name>")

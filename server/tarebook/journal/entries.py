@@ -76,7 +76,7 @@ def _depth(text: str) -> int:
 
 
 def _whole(digits: str) -> int | float:
-    return int(digits) if len(digits) <= 17 else _number(digits)
+    return int(digits) if len(digits) <= 15 else _number(digits)
 
 
 def _number(digits: str) -> int | float:

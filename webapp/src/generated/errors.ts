@@ -81,11 +81,6 @@ export const ERRORS = {
     "sentence": "This pairing link is wrong, used up or older than ten minutes.",
     "do": "Ask the home computer for a fresh one: tarebook pair."
   },
-  "not_here": {
-    "status": 403,
-    "sentence": "Only the home computer itself may do this.",
-    "do": "Do it there."
-  },
   "device_unknown": {
     "status": 404,
     "sentence": "There is no such device.",
@@ -247,7 +242,7 @@ export const ERRORS = {
     "do": "Restore it from a copy; nothing was changed."
   },
   "app_missing": {
-    "status": 500,
+    "status": 404,
     "sentence": "The app's files are not part of this installation.",
     "do": "Install again: pip install ."
   },

@@ -1,0 +1,67 @@
+"""One error table, one shape, and no sentence that nobody says."""
+
+from __future__ import annotations
+
+import string
+from pathlib import Path
+
+import pytest
+
+from tarebook.errors import ERRORS, TarebookError, describe
+from tests.machine import ROOT
+
+SOURCES = [
+    path
+    for folder in (ROOT / "server" / "tarebook", ROOT / "webapp" / "src")
+    for path in folder.rglob("*")
+    if path.suffix in {".py", ".ts", ".tsx"} and "generated" not in path.parts and path.name != "error_table.py"
+]
+
+
+@pytest.mark.parametrize("code", ERRORS)
+def test_a_row_says_what_happened_and_what_to_do(code: str) -> None:
+    row = ERRORS[code]
+    assert row.status == 200 or 400 <= row.status < 600
+    assert row.sentence.endswith((".", "?"))
+    assert row.do.endswith((".", "{cars}.", "pip install ."))
+    assert code.isascii()
+    assert code == code.lower()
+
+
+def test_every_code_is_said_somewhere() -> None:
+    said = "\n".join(path.read_text(encoding="utf-8") for path in SOURCES)
+    assert [code for code in ERRORS if f'"{code}"' not in said] == []
+
+
+def test_data_fills_the_sentence_and_a_missing_name_raises_nothing() -> None:
+    assert describe("upload_offset", {"offset": 7})["sentence"] == "The upload goes on at byte 7."
+    assert "{offset}" in describe("upload_offset", {})["sentence"]
+
+
+def test_data_that_looks_like_a_template_is_left_as_it_is() -> None:
+    described = describe("bad_setting", {"name": "{value.__class__}", "value": "x", "reason": "{0}"})
+    assert "{value.__class__}" in described["sentence"]
+
+
+def test_a_refusal_knows_its_status_and_its_body() -> None:
+    refusal = TarebookError("too_many_entries", most=500)
+    assert refusal.status == 413
+    assert refusal.body() == {
+        "error": {
+            "code": "too_many_entries",
+            "sentence": "One push may carry at most 500 entries.",
+            "do": ERRORS["too_many_entries"].do,
+            "data": {"most": 500},
+        }
+    }
+
+
+def test_the_names_in_a_sentence_are_plain() -> None:
+    for row in ERRORS.values():
+        names = [name for text in (row.sentence, row.do) for _, name, _, _ in string.Formatter().parse(text) if name]
+        assert all(name.isidentifier() for name in names)
+
+
+def test_there_are_sources_to_look_through() -> None:
+    assert len(SOURCES) > 50
+    assert all(isinstance(path, Path) for path in SOURCES)
