@@ -20,10 +20,35 @@ export function CountsOrNot({ rec }: { rec: Rec }) {
   const address = ADDRESS[rec.kind]!;
   return (
     <>
-      {place.value.query.get("saved") && <Notice sort="saved"><p><strong>Saved on this phone.</strong></p></Notice>}
-      {rec.deleted && <Notice sort="caution"><p><strong>Withdrawn: it does not count.</strong> It stays here to be looked at.</p></Notice>}
-      {newer && <Notice sort="caution"><p><strong>A newer reading took its place: this one does not count.</strong></p><p><a href={to(address, newer.id)}>Look at the newer one</a></p></Notice>}
-      {typeof older === "string" && <p class="small quiet">It took the place of <a href={to(address, older)}>an earlier reading</a>.</p>}
+      {place.value.query.get("saved") && (
+        <Notice sort="saved">
+          <p>
+            <strong>Saved on this phone.</strong>
+          </p>
+        </Notice>
+      )}
+      {rec.deleted && (
+        <Notice sort="caution">
+          <p>
+            <strong>Withdrawn: it does not count.</strong> It stays here to be looked at.
+          </p>
+        </Notice>
+      )}
+      {newer && (
+        <Notice sort="caution">
+          <p>
+            <strong>A newer reading took its place: this one does not count.</strong>
+          </p>
+          <p>
+            <a href={to(address, newer.id)}>Look at the newer one</a>
+          </p>
+        </Notice>
+      )}
+      {typeof older === "string" && (
+        <p class="small quiet">
+          It took the place of <a href={to(address, older)}>an earlier reading</a>.
+        </p>
+      )}
     </>
   );
 }
@@ -31,21 +56,38 @@ export function CountsOrNot({ rec }: { rec: Rec }) {
 export function Correct({ rec, again }: { rec: Rec; again: string }) {
   const [asked, setAsked] = useState(false);
   const saving = useSaving();
-  const withdraw = (deleted: boolean) => saving.run(async () => {
-    await save([{ kind: rec.kind, record: rec.id, set: { deleted }, base: rec.heads }]);
-    setAsked(false);
-  });
+  const withdraw = (deleted: boolean) =>
+    saving.run(async () => {
+      await save([{ kind: rec.kind, record: rec.id, set: { deleted }, base: rec.heads }]);
+      setAsked(false);
+    });
   return (
     <div class="section stack">
-      {!rec.deleted && <a class="button wide" href={again}>Replace with a new reading</a>}
-      {rec.deleted && <button type="button" class="button wide" onClick={() => withdraw(false)}>Let it count again</button>}
-      {!rec.deleted && !asked && <button type="button" class="button plain" onClick={() => setAsked(true)}>Withdraw it</button>}
+      {!rec.deleted && (
+        <a class="button wide" href={again}>
+          Replace with a new reading
+        </a>
+      )}
+      {rec.deleted && (
+        <button type="button" class="button wide" onClick={() => withdraw(false)}>
+          Let it count again
+        </button>
+      )}
+      {!rec.deleted && !asked && (
+        <button type="button" class="button plain" onClick={() => setAsked(true)}>
+          Withdraw it
+        </button>
+      )}
       {asked && (
         <Notice sort="caution">
           <p>It will count no more, on every phone. It stays in the records and can be brought back.</p>
           <div class="pair">
-            <button type="button" class="button" onClick={() => setAsked(false)}>Keep it</button>
-            <button type="button" class="button" onClick={() => withdraw(true)}>Withdraw</button>
+            <button type="button" class="button" onClick={() => setAsked(false)}>
+              Keep it
+            </button>
+            <button type="button" class="button" onClick={() => withdraw(true)}>
+              Withdraw
+            </button>
           </div>
         </Notice>
       )}

@@ -1,10 +1,9 @@
 /**
  * The keypad for gloves: a ruled sheet of keys, none narrower or lower than 64 px, wherever a quantity is typed.
  *
- * It writes into whatever owns it through `onKey`; a real keyboard writes into the same field beside it. Keys never take
- * the focus, so the field keeps its caret and the phone's own keyboard stays away.
+ * It writes into whatever owns it through `onKey`; a real keyboard writes into the same field beside it. Keys never
+ * take the focus, so the field keeps its caret and the phone's own keyboard stays away.
  */
-import type { ComponentChildren } from "preact";
 import "./Keypad.css";
 import { Icon } from "./Icon";
 import type { Key } from "./typing";
@@ -18,55 +17,75 @@ type Props = {
   onKey: (key: Key) => void;
 };
 
-const DIGITS = [["7", "8", "9"], ["4", "5", "6"], ["1", "2", "3"]];
+const ROWS = [
+  ["7", "8", "9"],
+  ["4", "5", "6"],
+  ["1", "2", "3"],
+  [".", "0", "erase"],
+];
 const COLUMN_FRACTIONS = ["1/2", "1/4", "3/4", "1/8"];
-const ROW_FRACTIONS = ["3/8", "5/8", "7/8"];
+const LAST_ROW: Key[] = [
+  ...["3/8", "5/8", "7/8"].map((text): Key => ({ sort: "fraction", text })),
+  { sort: "write", text: " " },
+  { sort: "write", text: "/" },
+];
+
+/** The keys in reading order; null is an empty place on the sheet. */
+function sheet(units: readonly string[], fractions: boolean): (Key | null)[] {
+  const rows = ROWS.flatMap((row, i): (Key | null)[] => {
+    const digits = row.map((text): Key => (text === "erase" ? { sort: "erase" } : { sort: "write", text }));
+    const unit: Key | null = units[i] ? { sort: "unit", text: units[i] } : null;
+    return [...digits, unit, ...(fractions ? [{ sort: "fraction", text: COLUMN_FRACTIONS[i]! } as const] : [])];
+  });
+  return fractions ? [...rows, ...LAST_ROW] : rows;
+}
 
 export function Keypad({ units, unit, fractions, onKey }: Props) {
-  const unitKey = (row: number) => {
-    const each = units[row];
-    if (!each) return <span class="key blank" aria-hidden="true" />;
-    return (
-      <button type="button" class="key unit" tabIndex={-1} aria-pressed={each === unit} onClick={() => onKey({ sort: "unit", text: each })}>
-        {each}
-      </button>
-    );
-  };
-  const fractionKey = (text: string) => <KeyCap label={text} spoken={spoken(text)} small onTap={() => onKey({ sort: "fraction", text })} />;
-  const writes = (text: string) => <KeyCap label={text} onTap={() => onKey({ sort: "write", text })} />;
   return (
-    <div class={fractions ? "keypad with-fractions" : "keypad"} role="group" aria-label="Keypad" onMouseDown={(event) => event.preventDefault()}>
-      {DIGITS.map((row, i) => (
-        <>
-          {row.map(writes)}
-          {unitKey(i)}
-          {fractions && fractionKey(COLUMN_FRACTIONS[i]!)}
-        </>
-      ))}
-      <KeyCap label="." spoken="Point" onTap={() => onKey({ sort: "write", text: "." })} />
-      {writes("0")}
-      <KeyCap label={<Icon name="erase" />} spoken="Erase" onTap={() => onKey({ sort: "erase" })} />
-      {unitKey(3)}
-      {fractions && fractionKey(COLUMN_FRACTIONS[3]!)}
-      {fractions && ROW_FRACTIONS.map(fractionKey)}
-      {fractions && <KeyCap label="space" small onTap={() => onKey({ sort: "write", text: " " })} />}
-      {fractions && <KeyCap label="/" spoken="Over" onTap={() => onKey({ sort: "write", text: "/" })} />}
+    <div
+      class={fractions ? "keypad with-fractions" : "keypad"}
+      role="group"
+      aria-label="Keypad"
+      onMouseDown={(event) => event.preventDefault()}
+    >
+      {sheet(units, fractions).map((key, i) =>
+        key ? (
+          <KeyCap key={i} of={key} unit={unit} onKey={onKey} />
+        ) : (
+          <span key={i} class="key blank" aria-hidden="true" />
+        ),
+      )}
     </div>
   );
 }
 
-function KeyCap({ label, spoken: words, small, onTap }: { label: ComponentChildren; spoken?: string; small?: boolean; onTap: () => void }) {
+function KeyCap({ of, unit, onKey }: { of: Key; unit: string | null; onKey: (key: Key) => void }) {
+  const isSide = of.sort === "unit" || of.sort === "fraction" || (of.sort === "write" && of.text === " ");
   return (
-    <button type="button" class={small ? "key small-key" : "key"} tabIndex={-1} aria-label={words} onClick={onTap}>
-      {label}
+    <button
+      type="button"
+      class={isSide ? "key side" : "key"}
+      tabIndex={-1}
+      aria-label={spoken(of)}
+      aria-pressed={of.sort === "unit" ? of.text === unit : undefined}
+      onClick={() => onKey(of)}
+    >
+      {of.sort === "erase" ? <Icon name="erase" /> : of.text === " " ? "space" : of.text}
     </button>
   );
 }
 
-const BELOW: Record<string, string> = { "2": "half", "4": "quarters", "8": "eighths" };
+const SIGNS: Record<string, string> = { ".": "Point", "/": "Over", " ": "Space" };
+const BELOW: Record<string, [one: string, many: string]> = {
+  "2": ["a half", "halves"],
+  "4": ["a quarter", "quarters"],
+  "8": ["an eighth", "eighths"],
+};
 
-function spoken(fraction: string): string {
-  const [above, below] = fraction.split("/") as [string, string];
-  if (above === "1") return { "2": "a half", "4": "a quarter", "8": "an eighth" }[below]!;
-  return `${above} ${BELOW[below]}`;
+/** What a screen reader says where the cap itself would be read badly. */
+function spoken(key: Key): string | undefined {
+  if (key.sort === "erase") return "Erase";
+  if (key.sort !== "fraction") return SIGNS[key.text];
+  const [above, below] = key.text.split("/") as [string, string];
+  return above === "1" ? BELOW[below]![0] : `${above} ${BELOW[below]![1]}`;
 }

@@ -3,7 +3,12 @@ import { layOut } from "../core/shown";
 import { expanded, type Uncertain } from "../core/uncertain";
 import { massUnit } from "./units";
 
-type Props = { mass: Uncertain; unit?: string; signed?: boolean; /** Under the minimum: the one use of vermilion; the words beside it say so too. */ under?: boolean };
+type Props = {
+  mass: Uncertain;
+  unit?: string;
+  signed?: boolean;
+  /** Under the minimum: the one use of vermilion; the words beside it say so too. */ under?: boolean;
+};
 
 export function MassFigure({ mass, unit = massUnit(), signed = false, under = false }: Props) {
   const { sign, parts, within } = layOut("mass", mass.value, unit, expanded(mass), signed);
@@ -11,7 +16,12 @@ export function MassFigure({ mass, unit = massUnit(), signed = false, under = fa
     <p class="figure num">
       <span class={under ? "under" : "brass"}>
         {sign}
-        {parts.map(([digits, word]) => <span key={word}>{digits}<span class="unit">{word} </span></span>)}
+        {parts.map(([digits, word]) => (
+          <span key={word}>
+            {digits}
+            <span class="unit">{word} </span>
+          </span>
+        ))}
       </span>
       {within.length > 0 && <span class="sure">± {within.map(([digits, word]) => `${digits} ${word}`).join(" ")}</span>}
     </p>

@@ -38,17 +38,38 @@ export function QuantityField({ kind, label, value, onValue, unit = unitOf(kind)
   };
   return (
     <div class="field" ref={frame} onFocusOut={leave}>
-      <label class="label" for={id}>{label}</label>
+      <label class="label" for={id}>
+        {label}
+      </label>
       <input
-        ref={input} id={id} class="input num" data-quantity value={value} maxLength={64} autocomplete="off" spellcheck={false}
-        inputMode={underThumb() ? "none" : "text"} aria-describedby={`${id}-read`} aria-invalid={!!trouble || (!open && reading.state === "trouble")}
-        onInput={(event) => onValue(event.currentTarget.value)} onFocus={() => setOpen(true)}
+        ref={input}
+        id={id}
+        class="input num"
+        data-quantity
+        value={value}
+        maxLength={64}
+        autocomplete="off"
+        spellcheck={false}
+        inputMode={underThumb() ? "none" : "text"}
+        aria-describedby={`${id}-read`}
+        aria-invalid={!!trouble || (!open && reading.state === "trouble")}
+        onInput={(event) => onValue(event.currentTarget.value)}
+        onFocus={() => setOpen(true)}
       />
       <div id={`${id}-read`} aria-live="polite">
         <Said reading={reading} trouble={trouble} hint={hint} typing={open} />
       </div>
       {open && underThumb() && (
-        <KeypadDock kind={kind} label={label} value={value} unit={unit} reading={reading} onValue={onValue} onDone={() => input.current?.blur()} onNext={() => focusNext(input.current!)} />
+        <KeypadDock
+          kind={kind}
+          label={label}
+          value={value}
+          unit={unit}
+          reading={reading}
+          onValue={onValue}
+          onDone={() => input.current?.blur()}
+          onNext={() => focusNext(input.current!)}
+        />
       )}
     </div>
   );
@@ -60,27 +81,51 @@ type SaidProps = { reading: Reading; trouble?: string | null; hint?: ComponentCh
 export function Said({ reading, trouble, hint, typing }: SaidProps) {
   if (trouble) return <p class="trouble">{trouble}</p>;
   if (reading.state === "read") return <p class="hint num">{reading.words}</p>;
-  if (reading.state === "trouble") return <p class={typing ? "hint" : "trouble"}>{reading.sentence} {reading.todo}</p>;
+  if (reading.state === "trouble")
+    return (
+      <p class={typing ? "hint" : "trouble"}>
+        {reading.sentence} {reading.todo}
+      </p>
+    );
   return hint ? <p class="hint">{hint}</p> : null;
 }
 
 type DockProps = {
-  kind: Measure; label: string; value: string; unit: string | null; reading: Reading;
-  onValue: (text: string) => void; onDone: () => void; onNext: () => void;
+  kind: Measure;
+  label: string;
+  value: string;
+  unit: string | null;
+  reading: Reading;
+  onValue: (text: string) => void;
+  onDone: () => void;
+  onNext: () => void;
 };
 
 function KeypadDock({ kind, label, value, unit, reading, onValue, onDone, onNext }: DockProps) {
-  // The field may lie where the keypad now is: the page knows how much it covers (scroll-padding) and moves just enough.
+  // The field may lie where the keypad now is: the page knows how much that covers (scroll-padding) and moves enough.
   useEffect(() => document.activeElement?.scrollIntoView({ block: "nearest" }), []);
   const inForce = unitWritten(value) ?? (unit && unitWord(unit));
   return (
     <div class="keypad-dock" onMouseDown={(event) => event.preventDefault()}>
       <div class="keypad-strip">
-        <span class="said"><strong>{label}</strong><br />{reading.state === "read" ? reading.words : value || (unit && `in ${unitWord(unit)}`)}</span>
-        <button type="button" class="button plain" tabIndex={-1} onClick={onNext}>Next</button>
-        <button type="button" class="button" tabIndex={-1} onClick={onDone}>Done</button>
+        <span class="said">
+          <strong>{label}</strong>
+          <br />
+          {reading.state === "read" ? reading.words : value || (unit && `in ${unitWord(unit)}`)}
+        </span>
+        <button type="button" class="button plain" tabIndex={-1} onClick={onNext}>
+          Next
+        </button>
+        <button type="button" class="button" tabIndex={-1} onClick={onDone}>
+          Done
+        </button>
       </div>
-      <Keypad units={KEYPAD_UNITS[kind]} unit={inForce} fractions={takesFractions(inForce ?? "")} onKey={(key) => onValue(press(value, key))} />
+      <Keypad
+        units={KEYPAD_UNITS[kind]}
+        unit={inForce}
+        fractions={takesFractions(inForce ?? "")}
+        onKey={(key) => onValue(press(value, key))}
+      />
     </div>
   );
 }

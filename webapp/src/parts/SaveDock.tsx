@@ -48,7 +48,11 @@ export function SaveDock({ label, saving, onSave, missing, children }: Props) {
   return (
     <div class="dock">
       {children}
-      {asked && missing && <p class="small" role="alert"><strong>{missing}</strong></p>}
+      {asked && missing && (
+        <p class="small" role="alert">
+          <strong>{missing}</strong>
+        </p>
+      )}
       <TroubleNotice trouble={saving.trouble} />
       <button type="button" class="button main" disabled={saving.busy} onClick={press}>
         {saving.busy ? "Saving…" : label}

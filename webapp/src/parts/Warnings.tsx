@@ -9,7 +9,11 @@ export function Warnings({ of }: { of: readonly Warned[] }) {
     <Notice sort="caution">
       {of.map(({ code, data }, i) => {
         const said = describe(code, data);
-        return <p key={i} class="small"><strong>{said.sentence}</strong> {said.do}</p>;
+        return (
+          <p key={i} class="small">
+            <strong>{said.sentence}</strong> {said.do}
+          </p>
+        );
       })}
     </Notice>
   );

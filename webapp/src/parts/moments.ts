@@ -5,7 +5,10 @@ const CLOCK = new Intl.DateTimeFormat("en-GB", { hour: "2-digit", minute: "2-dig
 const DAY = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short" });
 const DAY_AND_YEAR = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", year: "numeric" });
 
-/** "today 14:05", "yesterday 9:30", "3 May", "3 May 2024"; a date without a time stays a date. What is no date is said as it is. */
+/**
+ * "today 14:05", "yesterday 9:30", "3 May", "3 May 2024"; a date without a time stays a date, and what is no date is
+ * said as it is.
+ */
 export function sayMoment(moment: string | null | undefined, now: Date = new Date()): string {
   if (!moment) return "";
   const then = new Date(moment);

@@ -4,23 +4,65 @@ import { KINDS } from "../generated/kinds";
 import { unitWord } from "./units";
 
 const KIND_WORDS: Record<string, [one: string, many: string]> = {
-  garage: ["garage", "garages"], car: ["car", "cars"], scale: ["scale", "scales"], scale_check: ["scale check", "scale checks"],
-  part: ["part", "parts"], weighing: ["weighing", "weighings"], driver: ["driver", "drivers"], stage: ["stage", "stages"],
-  job: ["job", "jobs"], job_part: ["part of a job", "parts of jobs"], loose_end: ["loose end", "loose ends"],
-  weigh_in: ["weigh-in", "weigh-ins"], class_sheet: ["class sheet", "class sheets"], clause: ["clause", "clauses"],
-  photo: ["photo", "photos"], verdict: ["decision on a record", "decisions on records"],
+  garage: ["garage", "garages"],
+  car: ["car", "cars"],
+  scale: ["scale", "scales"],
+  scale_check: ["scale check", "scale checks"],
+  part: ["part", "parts"],
+  weighing: ["weighing", "weighings"],
+  driver: ["driver", "drivers"],
+  stage: ["stage", "stages"],
+  job: ["job", "jobs"],
+  job_part: ["part of a job", "parts of jobs"],
+  loose_end: ["loose end", "loose ends"],
+  weigh_in: ["weigh-in", "weigh-ins"],
+  class_sheet: ["class sheet", "class sheets"],
+  clause: ["clause", "clauses"],
+  photo: ["photo", "photos"],
+  verdict: ["decision on a record", "decisions on records"],
 };
 
 const FIELD_WORDS: Record<string, string> = {
-  track_front: "front track", track_rear: "rear track", tyre_radius_front: "front tyre radius", tyre_radius_rear: "rear tyre radius",
-  tank_x: "where the tank sits", fuel_kind: "fuel", driver_x: "where the driver sits, along", driver_y: "where the driver sits, across",
-  book_weight: "weight by the book", book_weight_from: "where the book weight is from", accuracy_class: "accuracy class",
-  x: "place along the car", y: "place across the car", z: "height", count: "how many", yard: "which yard", asking: "asking price",
-  instead_of: "instead of", unsprung: "unsprung", with_bolts: "with its bolts", claim: "weight as claimed", claim_basis: "how the claim is known",
-  claim_within: "claim good to", claim_from: "where the claim is from", fitted_on: "fitted on", way: "off or on", sort: "kind",
-  closed: "done", deleted: "withdrawn", driver: "driver in or out", fuel_stated: "fuel as stated", adders: "added to the minimum",
-  scale_division: "official scale's division", scale_rounding: "official scale's rounding", risk: "risk taken", clause: "clause",
-  mass_unit: "unit of weight", length_unit: "unit of length", volume_unit: "unit of volume", hazards: "cautions",
+  track_front: "front track",
+  track_rear: "rear track",
+  tyre_radius_front: "front tyre radius",
+  tyre_radius_rear: "rear tyre radius",
+  tank_x: "where the tank sits",
+  fuel_kind: "fuel",
+  driver_x: "where the driver sits, along",
+  driver_y: "where the driver sits, across",
+  book_weight: "weight by the book",
+  book_weight_from: "where the book weight is from",
+  accuracy_class: "accuracy class",
+  x: "place along the car",
+  y: "place across the car",
+  z: "height",
+  count: "how many",
+  yard: "which yard",
+  asking: "asking price",
+  instead_of: "instead of",
+  unsprung: "unsprung",
+  with_bolts: "with its bolts",
+  claim: "weight as claimed",
+  claim_basis: "how the claim is known",
+  claim_within: "claim good to",
+  claim_from: "where the claim is from",
+  fitted_on: "fitted on",
+  way: "off or on",
+  sort: "kind",
+  closed: "done",
+  deleted: "withdrawn",
+  driver: "driver in or out",
+  fuel_stated: "fuel as stated",
+  adders: "added to the minimum",
+  scale_division: "official scale's division",
+  scale_rounding: "official scale's rounding",
+  risk: "risk taken",
+  clause: "clause",
+  mass_unit: "unit of weight",
+  length_unit: "unit of length",
+  volume_unit: "unit of volume",
+  hazards: "cautions",
 };
 
 export function kindWord(kind: string, count = 1): string {
@@ -36,7 +78,8 @@ export function nameOf(rec: Rec): string {
   const { values } = rec;
   const text = (values["name"] ?? values["text"] ?? values["what"]) as string | undefined;
   if (text) return text;
-  if (rec.kind === "job_part") return `${refName(values["part"])} ${values["way"] === "on" ? "on" : "off"}, in ${refName(values["job"])}`;
+  if (rec.kind === "job_part")
+    return `${refName(values["part"])} ${values["way"] === "on" ? "on" : "off"}, in ${refName(values["job"])}`;
   const about = values["of"] ?? values["scale"];
   return about ? `${kindWord(rec.kind)} of ${refName(about)}` : kindWord(rec.kind);
 }
@@ -53,7 +96,8 @@ export function valueWords(kind: string, field: string, value: Value): string {
   if (value === null) return "nothing";
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (type === "ref") return refName(value);
-  if (Array.isArray(value)) return value.length ? value.map((each) => (type === "refs" ? refName(each) : each)).join(", ") : "none";
+  if (Array.isArray(value))
+    return value.length ? value.map((each) => (type === "refs" ? refName(each) : each)).join(", ") : "none";
   if (type === "choice") return unitWord(String(value)).replaceAll("_", " ");
   return String(value);
 }

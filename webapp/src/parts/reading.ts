@@ -18,7 +18,13 @@ export function readingOf(kind: Measure, text: string, unit: string | null, posi
   try {
     const quantity = read(kind, text, unit, positive);
     const typed = standsAlone(kind, text) ? text.trim() : quantity.reads;
-    return { state: "read", typed, value: quantity.value, unit: quantity.unit, words: showBoth(quantity, unitOf(kind)) };
+    return {
+      state: "read",
+      typed,
+      value: quantity.value,
+      unit: quantity.unit,
+      words: showBoth(quantity, unitOf(kind)),
+    };
   } catch (error) {
     if (!(error instanceof AppError)) throw error;
     return { state: "trouble", sentence: error.sentence, todo: error.do };

@@ -5,7 +5,11 @@
  */
 
 /** What one key means: characters as they are, a whole fraction ("3/8"), a unit, or taking the last thing away. */
-export type Key = { sort: "write"; text: string } | { sort: "fraction"; text: string } | { sort: "unit"; text: string } | { sort: "erase" };
+export type Key =
+  | { sort: "write"; text: string }
+  | { sort: "fraction"; text: string }
+  | { sort: "unit"; text: string }
+  | { sort: "erase" };
 
 const LAST_UNIT = /\s*[a-zA-Z_]+(?: [a-zA-Z_]+)*$/;
 const LAST_FRACTION = /\s?\d+\/\d+$/;

@@ -32,12 +32,15 @@ export function useDraft<T extends object>(name: string, start: () => T, isDone:
     };
   }, [name]);
 
-  const change = useCallback((patch: Partial<T>) => {
-    latest.current = { ...(latest.current ?? start()), ...patch };
-    setForm(latest.current);
-    // A draft that cannot be kept must not stop the weighing itself; saving will say what is wrong with the store.
-    drafts.keep(name, latest.current).catch(() => undefined);
-  }, [name]);
+  const change = useCallback(
+    (patch: Partial<T>) => {
+      latest.current = { ...(latest.current ?? start()), ...patch };
+      setForm(latest.current);
+      // A draft that cannot be kept must not stop the weighing itself; saving will say what is wrong with the store.
+      drafts.keep(name, latest.current).catch(() => undefined);
+    },
+    [name],
+  );
 
   return { form, change, name, drop: () => drafts.drop(name) };
 }

@@ -14,9 +14,15 @@ export function Devices() {
     <Screen title="Devices" back={to("more")}>
       <NewVersion />
       <JoinAgain />
-      <Section title="On this device"><Installing /></Section>
-      <Section title="Devices of the garage"><DeviceList /></Section>
-      <Section title="Add a device"><AddDevice /></Section>
+      <Section title="On this device">
+        <Installing />
+      </Section>
+      <Section title="Devices of the garage">
+        <DeviceList />
+      </Section>
+      <Section title="Add a device">
+        <AddDevice />
+      </Section>
     </Screen>
   );
 }
@@ -25,8 +31,12 @@ function NewVersion() {
   if (!updateReady.value) return <p class="small quiet">This is the newest version this device has heard of.</p>;
   return (
     <Notice>
-      <p><strong>A new version is ready.</strong> Records and half-typed forms stay as they are.</p>
-      <button type="button" class="button" onClick={takeUpdate}>Use it now</button>
+      <p>
+        <strong>A new version is ready.</strong> Records and half-typed forms stay as they are.
+      </p>
+      <button type="button" class="button" onClick={takeUpdate}>
+        Use it now
+      </button>
     </Notice>
   );
 }
@@ -38,7 +48,9 @@ function JoinAgain() {
   return (
     <Section title="Join again">
       <div class="stack">
-        <p><strong>{refusal.sentence}</strong> {refusal.do}</p>
+        <p>
+          <strong>{refusal.sentence}</strong> {refusal.do}
+        </p>
         <JoinField />
       </div>
     </Section>
@@ -50,7 +62,13 @@ function Installing() {
   return (
     <div class="stack">
       <p>Installed to the home screen, it opens without signal and the browser does not clear its records.</p>
-      {canInstall.value ? <button type="button" class="button wide" onClick={() => void install()}>Install to the home screen</button> : <ByHand />}
+      {canInstall.value ? (
+        <button type="button" class="button wide" onClick={() => void install()}>
+          Install to the home screen
+        </button>
+      ) : (
+        <ByHand />
+      )}
     </div>
   );
 }
@@ -59,9 +77,16 @@ function Installing() {
 function ByHand() {
   return (
     <ul class="by-hand small">
-      <li><strong>iPhone, iPad:</strong> Share, then “Add to Home Screen”. The installed app keeps its own records: pair inside it.</li>
-      <li><strong>Android:</strong> the browser's menu, then “Add to home screen” or “Install app”.</li>
-      <li><strong>Computer:</strong> the small install sign in the address bar, where the browser has one.</li>
+      <li>
+        <strong>iPhone, iPad:</strong> Share, then “Add to Home Screen”. The installed app keeps its own records: pair
+        inside it.
+      </li>
+      <li>
+        <strong>Android:</strong> the browser's menu, then “Add to home screen” or “Install app”.
+      </li>
+      <li>
+        <strong>Computer:</strong> the small install sign in the address bar, where the browser has one.
+      </li>
     </ul>
   );
 }
@@ -69,7 +94,9 @@ function ByHand() {
 function AddDevice() {
   return (
     <ol class="by-hand">
-      <li>On the home computer, run <code>tarebook pair</code>. It prints a link that works once, for ten minutes.</li>
+      <li>
+        On the home computer, run <code>tarebook pair</code>. It prints a link that works once, for ten minutes.
+      </li>
       <li>Open the link in the browser that is to join.</li>
       <li>From then on it works without the home computer, and hands its records over whenever it is in reach.</li>
     </ol>

@@ -12,18 +12,25 @@ export function JoinField() {
   const saving = useSaving();
   const [text, setText] = useState("");
   const code = codeIn(text) ?? bareCode(text);
-  const join = (invitation: string) => saving.run(async () => {
-    await pair(invitation);
-    syncNow();
-    replace("#/");
-  });
+  const join = (invitation: string) =>
+    saving.run(async () => {
+      await pair(invitation);
+      syncNow();
+      replace("#/");
+    });
   useEffect(() => {
     const followed = codeIn(location.hash);
     if (followed) void join(followed);
   }, []);
   return (
     <>
-      <TextField label="Pairing link or code" value={text} onValue={setText} most={400} hint="A link works once, for ten minutes. Run tarebook pair for a fresh one." />
+      <TextField
+        label="Pairing link or code"
+        value={text}
+        onValue={setText}
+        most={400}
+        hint="A link works once, for ten minutes. Run tarebook pair for a fresh one."
+      />
       <TroubleNotice trouble={saving.trouble ?? session.value.trouble ?? null} />
       <button type="button" class="button main" disabled={saving.busy || !code} onClick={() => code && join(code)}>
         {saving.busy ? "Joining…" : "Join"}

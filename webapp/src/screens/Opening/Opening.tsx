@@ -33,13 +33,19 @@ function Blocked() {
   return (
     <div class="stack">
       <h1>The records are not open</h1>
-      {trouble ? <TroubleNotice trouble={trouble} /> : (
+      {trouble ? (
+        <TroubleNotice trouble={trouble} />
+      ) : (
         <Notice sort="caution">
-          <p><strong>Another tab holds the records open with an older version.</strong></p>
+          <p>
+            <strong>Another tab holds the records open with an older version.</strong>
+          </p>
           <p>Close the other Tarebook tabs, then go on here.</p>
         </Notice>
       )}
-      <button type="button" class="button main" onClick={() => location.reload()}>Try again</button>
+      <button type="button" class="button main" onClick={() => location.reload()}>
+        Try again
+      </button>
       <Rescue />
     </div>
   );

@@ -17,7 +17,11 @@ export function Conflicts() {
   if (!disputes.length && !settled) return null;
   return (
     <Section title={disputes.length ? `To settle (${disputes.length})` : "Settled"}>
-      {disputes.length > 0 && <p class="small quiet">Two phones wrote different things. The first stands until you choose; nothing was lost.</p>}
+      {disputes.length > 0 && (
+        <p class="small quiet">
+          Two phones wrote different things. The first stands until you choose; nothing was lost.
+        </p>
+      )}
       {settled && <Notice sort="saved">{settled}</Notice>}
       {disputes.map((dispute) => (
         <DisputeRow key={`${dispute.rec.id} ${dispute.field}`} dispute={dispute} onSettled={setSettled} />
@@ -26,20 +30,42 @@ export function Conflicts() {
   );
 }
 
-function DisputeRow({ dispute: { rec, field, claims }, onSettled }: { dispute: Dispute; onSettled: (words: string) => void }) {
+function DisputeRow({
+  dispute: { rec, field, claims },
+  onSettled,
+}: {
+  dispute: Dispute;
+  onSettled: (words: string) => void;
+}) {
   const saving = useSaving();
-  const choose = (claim: Head) => saving.run(async () => {
-    await save([{ kind: rec.kind, record: rec.id, set: { [field]: claim.value }, base: rec.heads }]);
-    onSettled(`Settled on this phone: ${nameOf(rec)}, ${fieldWord(field)}: ${valueWords(rec.kind, field, claim.value)}.`);
-  });
+  const choose = (claim: Head) =>
+    saving.run(async () => {
+      await save([{ kind: rec.kind, record: rec.id, set: { [field]: claim.value }, base: rec.heads }]);
+      onSettled(
+        `Settled on this phone: ${nameOf(rec)}, ${fieldWord(field)}: ${valueWords(rec.kind, field, claim.value)}.`,
+      );
+    });
   return (
     <div class="dispute">
-      <h3>{nameOf(rec)} <span class="quiet">({kindWord(rec.kind)}): {fieldWord(field)}</span></h3>
+      <h3>
+        {nameOf(rec)}{" "}
+        <span class="quiet">
+          ({kindWord(rec.kind)}): {fieldWord(field)}
+        </span>
+      </h3>
       <div class="claims">
         {claims.map((claim) => (
-          <button key={claim.entry} type="button" class="claim-button" disabled={saving.busy} onClick={() => choose(claim)}>
+          <button
+            key={claim.entry}
+            type="button"
+            class="claim-button"
+            disabled={saving.busy}
+            onClick={() => choose(claim)}
+          >
             <span class="claimed num">{valueWords(rec.kind, field, claim.value)}</span>
-            <span class="by">{deviceName(claim.device)}, {sayMoment(momentOfId(claim.entry))}</span>
+            <span class="by">
+              {deviceName(claim.device)}, {sayMoment(momentOfId(claim.entry))}
+            </span>
           </button>
         ))}
       </div>
@@ -50,7 +76,9 @@ function DisputeRow({ dispute: { rec, field, claims }, onSettled }: { dispute: D
 
 /** Every field in dispute, with each differing value once. */
 export function openDisputes(records: readonly Rec[]): Dispute[] {
-  return records.flatMap((rec) => Object.entries(rec.conflicts).map(([field, heads]) => ({ rec, field, claims: onceEach(heads) })));
+  return records.flatMap((rec) =>
+    Object.entries(rec.conflicts).map(([field, heads]) => ({ rec, field, claims: onceEach(heads) })),
+  );
 }
 
 function onceEach(heads: readonly Head[]): Head[] {

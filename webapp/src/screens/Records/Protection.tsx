@@ -7,24 +7,41 @@ import { askForProtection, lookAtProtection, protection, storageRoom } from "../
 
 export function Protection() {
   const [used, setUsed] = useState<number | null>(null);
-  const [asked, setAsked] = useState(false);
   useEffect(() => {
     void lookAtProtection();
     void storageRoom().then((room) => setUsed(room?.used ?? null));
   }, []);
   const isSafe = protection.value === true;
-  const ask = async () => {
-    await askForProtection();
-    setAsked(true);
-  };
   return (
     <Notice sort={isSafe ? "plain" : "caution"}>
-      <p>{isSafe ? "The browser has promised to keep this app's storage." : "The browser may clear this app's storage when the phone runs short."}</p>
+      <p>
+        {isSafe
+          ? "The browser has promised to keep this app's storage."
+          : "The browser may clear this app's storage when the phone runs short."}
+      </p>
       {used !== null && <p class="small quiet num">{Math.max(1, Math.round(used / 1e6))} MB used on this phone.</p>}
-      {protection.value === false && !asked && <button type="button" class="button" onClick={ask}>Ask the browser to protect it</button>}
-      {protection.value === false && asked && <p>The browser said no. {installed.value ? "Open the app often, and export now and then." : "Installing to the home screen protects it."}</p>}
-      {!isSafe && !installed.value && <p><a class="button plain" href={to("devices")}>Install to the home screen</a></p>}
+      {protection.value === false && <Asking />}
+      {!isSafe && !installed.value && (
+        <a class="button plain" href={to("devices")}>
+          Install to the home screen
+        </a>
+      )}
       <p class="small">Deleting the app or its data destroys what is on this phone only.</p>
     </Notice>
   );
+}
+
+function Asking() {
+  const [asked, setAsked] = useState(false);
+  const ask = () => askForProtection().then(() => setAsked(true));
+  if (!asked)
+    return (
+      <button type="button" class="button" onClick={() => void ask()}>
+        Ask the browser to protect it
+      </button>
+    );
+  const instead = installed.value
+    ? "Open the app often, and export now and then."
+    : "Installing to the home screen protects it.";
+  return <p>The browser said no. {instead}</p>;
 }

@@ -1,4 +1,4 @@
-/** Where every record is, in words; what two phones disagree about; what was kept but could not be used; the way out. */
+/** Where every record is, in words; what two phones disagree about; what could not be used; the way out. */
 import "./Records.css";
 import { garage } from "../../journal/garage";
 import { sync, syncNow } from "../../sync/state";
@@ -11,7 +11,19 @@ import { Conflicts } from "./Conflicts";
 import { Protection } from "./Protection";
 import { SetAside } from "./SetAside";
 
-const COUNTED = ["weighing", "photo", "part", "job", "loose_end", "weigh_in", "scale", "scale_check", "driver", "class_sheet", "car"];
+const COUNTED = [
+  "weighing",
+  "photo",
+  "part",
+  "job",
+  "loose_end",
+  "weigh_in",
+  "scale",
+  "scale_check",
+  "driver",
+  "class_sheet",
+  "car",
+];
 
 export function Records() {
   return (
@@ -35,10 +47,18 @@ function Whereabouts() {
   return (
     <div class="stack">
       <div class="where" role="status" aria-live="polite">
-        {words.map((sentence, i) => <p key={sentence} class={i === 0 ? "where-first" : undefined}>{sentence}</p>)}
+        {words.map((sentence, i) => (
+          <p key={sentence} class={i === 0 ? "where-first" : undefined}>
+            {sentence}
+          </p>
+        ))}
       </div>
       <TroubleNotice trouble={refusal} />
-      <p class="small quiet">{lastHeard ? `Last heard from the home computer ${sayMoment(lastHeard)}.` : "The home computer has not answered yet."}</p>
+      <p class="small quiet">
+        {lastHeard
+          ? `Last heard from the home computer ${sayMoment(lastHeard)}.`
+          : "The home computer has not answered yet."}
+      </p>
       <button type="button" class="button wide" disabled={phase !== "idle"} onClick={syncNow}>
         {phase === "idle" ? "Send now" : "Sending…"}
       </button>
@@ -56,7 +76,9 @@ function Export() {
 }
 
 function Counts() {
-  const counts = COUNTED.map((kind) => ({ kind, count: garage.value.of(kind).length })).filter(({ count }) => count > 0);
+  const counts = COUNTED.map((kind) => ({ kind, count: garage.value.of(kind).length })).filter(
+    ({ count }) => count > 0,
+  );
   if (!counts.length) return <p class="quiet">Nothing is recorded yet.</p>;
   return (
     <dl class="counts">

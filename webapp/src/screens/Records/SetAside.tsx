@@ -18,23 +18,30 @@ export function SetAside() {
   if (!aside.length) return null;
   return (
     <Section title={`Set aside (${aside.length})`}>
-      <p class="small quiet">Kept as they came, but not part of the figures. “Leave” takes one off this list; its bytes stay.</p>
+      <p class="small quiet">
+        Kept as they came, but not part of the figures. “Leave” takes one off this list; its bytes stay.
+      </p>
       <TakeAll strangers={aside.filter(({ reason }) => reason === "stranger")} />
-      {aside.map((each) => <AsideRow key={each.id} each={each} />)}
+      {aside.map((each) => (
+        <AsideRow key={each.id} each={each} />
+      ))}
     </Section>
   );
 }
 
-/** A device that was taken off the list and joined again brings everything it wrote meanwhile: one tap for all of it. */
+/** A device taken off the list that joined again brings everything it wrote meanwhile: one tap for all of it. */
 function TakeAll({ strangers }: { strangers: readonly AsideEntry[] }) {
   const saving = useSaving();
   if (strangers.length < 2) return null;
-  const take = () => saving.run(async () => {
-    await save(strangers.map(({ id }) => ({ kind: "verdict", set: { entry: id, take: true } })));
-  });
+  const take = () =>
+    saving.run(async () => {
+      await save(strangers.map(({ id }) => ({ kind: "verdict", set: { entry: id, take: true } })));
+    });
   return (
     <>
-      <button type="button" class="button wide" disabled={saving.busy} onClick={take}>Take in all {strangers.length} from devices not in this garage</button>
+      <button type="button" class="button wide" disabled={saving.busy} onClick={take}>
+        Take in all {strangers.length} from devices not in this garage
+      </button>
       <TroubleNotice trouble={saving.trouble} />
     </>
   );
@@ -43,17 +50,28 @@ function TakeAll({ strangers }: { strangers: readonly AsideEntry[] }) {
 function AsideRow({ each }: { each: AsideEntry }) {
   const saving = useSaving();
   const { sentence, do: todo } = describe(each.reason);
-  const decide = (take: boolean) => saving.run(async () => {
-    await save([{ kind: "verdict", set: { entry: each.id, take } }]);
-  });
+  const decide = (take: boolean) =>
+    saving.run(async () => {
+      await save([{ kind: "verdict", set: { entry: each.id, take } }]);
+    });
   return (
     <div class="aside-entry">
       <h3>{aboutEntry(each)}</h3>
-      <p>{sentence} {todo}</p>
-      <Disclosure title="What it says"><WhatItSays each={each} /></Disclosure>
+      <p>
+        {sentence} {todo}
+      </p>
+      <Disclosure title="What it says">
+        <WhatItSays each={each} />
+      </Disclosure>
       <div class="pair">
-        {CAN_BE_TAKEN.includes(each.reason) && <button type="button" class="button" disabled={saving.busy} onClick={() => decide(true)}>Take in</button>}
-        <button type="button" class="button" disabled={saving.busy} onClick={() => decide(false)}>Leave</button>
+        {CAN_BE_TAKEN.includes(each.reason) && (
+          <button type="button" class="button" disabled={saving.busy} onClick={() => decide(true)}>
+            Take in
+          </button>
+        )}
+        <button type="button" class="button" disabled={saving.busy} onClick={() => decide(false)}>
+          Leave
+        </button>
       </div>
       <TroubleNotice trouble={saving.trouble} />
     </div>
@@ -72,9 +90,17 @@ function WhatItSays({ each: { entry, text } }: { each: AsideEntry }) {
   return (
     <dl class="counts">
       {Object.entries(entry.set).map(([field, value]) => (
-        <div key={field} class="spread"><dt>{fieldWord(field)}</dt><dd>{valueWords(entry.kind, field, value)}</dd></div>
+        <div key={field} class="spread">
+          <dt>{fieldWord(field)}</dt>
+          <dd>{valueWords(entry.kind, field, value)}</dd>
+        </div>
       ))}
-      <div class="spread"><dt>From</dt><dd>{deviceName(entry.device)}, {sayMoment(entry.made_at)}</dd></div>
+      <div class="spread">
+        <dt>From</dt>
+        <dd>
+          {deviceName(entry.device)}, {sayMoment(entry.made_at)}
+        </dd>
+      </div>
     </dl>
   );
 }

@@ -12,12 +12,16 @@ import { totalWords } from "../WeighIn/totalWords";
 const SHOWN = 8;
 
 export function LastLooks() {
-  const { of } = garage.value;
+  const now = garage.value;
   // Ids are made in order of time: the newest sort last.
-  const looks = [...of("weighing"), ...of("weigh_in")].sort((a, b) => (a.id < b.id ? 1 : -1)).slice(0, SHOWN);
+  const looks = [...now.of("weighing"), ...now.of("weigh_in")].sort((a, b) => (a.id < b.id ? 1 : -1)).slice(0, SHOWN);
   return (
     <Section title="Weighed last">
-      {looks.length ? looks.map((rec) => <Look key={rec.id} rec={rec} />) : <p class="quiet">Nothing yet. Any scale will do: what it can tell is worked out from its steps.</p>}
+      {looks.length ? (
+        looks.map((rec) => <Look key={rec.id} rec={rec} />)
+      ) : (
+        <p class="quiet">Nothing yet. Any scale will do: what it can tell is worked out from its steps.</p>
+      )}
     </Section>
   );
 }
@@ -25,9 +29,23 @@ export function LastLooks() {
 function Look({ rec }: { rec: Rec }) {
   const when = sayMoment((rec.values["at"] as string | undefined) ?? momentOfId(rec.id));
   if (rec.kind === "weigh_in") {
-    return <Row name="The whole car" note={`${when}${rec.values["official"] ? ", official" : ""}`} value={totalWords(rec)} href={to("weigh-in", rec.id)} />;
+    return (
+      <Row
+        name="The whole car"
+        note={`${when}${rec.values["official"] ? ", official" : ""}`}
+        value={totalWords(rec)}
+        href={to("weigh-in", rec.id)}
+      />
+    );
   }
   const { reading } = readOne({ id: rec.id, ...rec.values });
   const name = rec.values["of"] ? refName(rec.values["of"]) : String(rec.values["what"] ?? "Something");
-  return <Row name={name} note={when} value={reading ? say(reading.mass) : String(rec.values["shown"])} href={to("weighing", rec.id)} />;
+  return (
+    <Row
+      name={name}
+      note={when}
+      value={reading ? say(reading.mass) : String(rec.values["shown"])}
+      href={to("weighing", rec.id)}
+    />
+  );
 }

@@ -33,7 +33,9 @@ function LeftHalfDone() {
   if (!left.length) return null;
   return (
     <Section title="Left half done">
-      {left.map(({ name, words, href }) => <Row key={name} name={words} note="Kept on this phone. Tap to go on." href={href} />)}
+      {left.map(({ name, words, href }) => (
+        <Row key={name} name={words} note="Kept on this phone. Tap to go on." href={href} />
+      ))}
     </Section>
   );
 }

@@ -27,7 +27,11 @@ function ofPart(name: string, form: PartForm): HalfDone | null {
   if (isUntouched) return null;
   const what = form.of.text.trim() || (opened ? nameOf(opened) : "A part");
   const query = replaces ? [{ replaces }] : [];
-  return { name, words: form.shown ? `${what}, ${form.shown}` : what, href: of ? to("weigh-part", of, ...query) : to("weigh-part", ...query) };
+  return {
+    name,
+    words: form.shown ? `${what}, ${form.shown}` : what,
+    href: of ? to("weigh-part", of, ...query) : to("weigh-part", ...query),
+  };
 }
 
 function ofCar(name: string, form: CarForm): HalfDone | null {

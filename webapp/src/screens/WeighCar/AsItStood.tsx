@@ -9,9 +9,18 @@ import { unitOf } from "../../parts/units";
 import { to } from "../../route";
 import type { CarForm, Trim } from "./form";
 
-const TRIMS: { value: Trim; label: string }[] = [{ value: "event", label: "Event trim" }, { value: "road", label: "Road trim" }];
-const SEATS = [{ value: "out", label: "Nobody in it" }, { value: "in", label: "Driver in it" }];
-const WHOSE = [{ value: "own", label: "Our own" }, { value: "official", label: "Official" }];
+const TRIMS: { value: Trim; label: string }[] = [
+  { value: "event", label: "Event trim" },
+  { value: "road", label: "Road trim" },
+];
+const SEATS = [
+  { value: "out", label: "Nobody in it" },
+  { value: "in", label: "Driver in it" },
+];
+const WHOSE = [
+  { value: "own", label: "Our own" },
+  { value: "official", label: "Official" },
+];
 
 type Props = { form: CarForm; change: (patch: Partial<CarForm>) => void };
 
@@ -20,20 +29,59 @@ export function AsItStood({ form, change }: Props) {
     <Section title="As it stood there">
       <div class="stack">
         <Choice label="Trim" value={form.trim} options={TRIMS} onValue={(trim) => change({ trim, confirmed: false })} />
-        <QuantityField kind="volume" label="Fuel in the tank" value={form.fuel} onValue={(fuel) => change({ fuel })} trouble={aboveTheTank(form.fuel)} hint="Off the gauge will do. Without it, only the weight as it stands can be told." />
-        <Choice label="Seat" value={form.driverIn ? "in" : "out"} options={SEATS} onValue={(seat) => change({ driverIn: seat === "in" })} />
+        <QuantityField
+          kind="volume"
+          label="Fuel in the tank"
+          value={form.fuel}
+          onValue={(fuel) => change({ fuel })}
+          trouble={aboveTheTank(form.fuel)}
+          hint="Off the gauge will do. Without it, only the weight as it stands can be told."
+        />
+        <Choice
+          label="Seat"
+          value={form.driverIn ? "in" : "out"}
+          options={SEATS}
+          onValue={(seat) => change({ driverIn: seat === "in" })}
+        />
         {form.driverIn && <WhichDriver form={form} change={change} />}
-        <QuantityField kind="mass" label="Ballast on board" value={form.ballast} unit={form.unit} onValue={(ballast) => change({ ballast })} hint="Nothing, if there was none." />
-        <Choice label="Whose scales" value={form.official ? "official" : "own"} options={WHOSE} onValue={(whose) => change({ official: whose === "official" })} />
+        <QuantityField
+          kind="mass"
+          label="Ballast on board"
+          value={form.ballast}
+          unit={form.unit}
+          onValue={(ballast) => change({ ballast })}
+          hint="Nothing, if there was none."
+        />
+        <Choice
+          label="Whose scales"
+          value={form.official ? "official" : "own"}
+          options={WHOSE}
+          onValue={(whose) => change({ official: whose === "official" })}
+        />
       </div>
     </Section>
   );
 }
 
 function WhichDriver({ form, change }: Props) {
-  const drivers = garage.value.of("driver").map((driver) => ({ value: driver.id, label: String(driver.values["name"]) }));
-  if (!drivers.length) return <p class="small">No driver is written down yet. <a href={to("drivers")}>Add one</a>, with gear; what is typed here is kept.</p>;
-  return <Pick label="Which driver, with gear" value={form.driver} options={drivers} none="Not said" onValue={(driver) => change({ driver: driver || null })} />;
+  const drivers = garage.value
+    .of("driver")
+    .map((driver) => ({ value: driver.id, label: String(driver.values["name"]) }));
+  if (!drivers.length)
+    return (
+      <p class="small">
+        No driver is written down yet. <a href={to("drivers")}>Add one</a>, with gear; what is typed here is kept.
+      </p>
+    );
+  return (
+    <Pick
+      label="Which driver, with gear"
+      value={form.driver}
+      options={drivers}
+      none="Not said"
+      onValue={(driver) => change({ driver: driver || null })}
+    />
+  );
 }
 
 /** A sentence when more fuel is typed than the tank holds; it can be saved all the same. */

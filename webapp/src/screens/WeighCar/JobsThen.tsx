@@ -1,4 +1,4 @@
-/** The jobs in the car as it stands on the scales: offered from what is fitted, ticked otherwise where that is wrong, confirmed. */
+/** The jobs in the car as it stands on the scales: offered from what is fitted, ticked otherwise, confirmed. */
 import { jobs } from "../../answers";
 import type { Rec } from "../../journal/garage";
 import { Disclosure } from "../../parts/Disclosure";
@@ -12,12 +12,24 @@ export function JobsThen({ form, change, offered }: Props) {
   if (!jobs.value.length) return null;
   const isIn = (job: Rec) => form.ticks[job.id] ?? offered.has(job.id);
   const tick = (job: Rec) => (
-    <Tick key={job.id} value={isIn(job)} onValue={(value) => change({ ticks: { ...form.ticks, [job.id]: value }, confirmed: false })} label={<JobLine job={job} trim={form.trim} />} />
+    <Tick
+      key={job.id}
+      value={isIn(job)}
+      onValue={(value) => change({ ticks: { ...form.ticks, [job.id]: value }, confirmed: false })}
+      label={<JobLine job={job} trim={form.trim} />}
+    />
   );
   const expected = jobs.value.filter((job) => offered.has(job.id) || form.ticks[job.id]);
   const others = jobs.value.filter((job) => !expected.includes(job));
   return (
-    <Section title="Jobs in the car right now" aside={<span class="small quiet num">{jobs.value.filter(isIn).length} of {jobs.value.length}</span>}>
+    <Section
+      title="Jobs in the car right now"
+      aside={
+        <span class="small quiet num">
+          {jobs.value.filter(isIn).length} of {jobs.value.length}
+        </span>
+      }
+    >
       <p class="small quiet">Later changes are counted from exactly this list. Untick what is not in the car today.</p>
       <div class="jobs-then">{expected.map(tick)}</div>
       {others.length > 0 && (
@@ -25,13 +37,25 @@ export function JobsThen({ form, change, offered }: Props) {
           <div class="jobs-then">{others.map(tick)}</div>
         </Disclosure>
       )}
-      <Tick value={form.confirmed} onValue={(confirmed) => change({ confirmed })} label={<strong>The list is right: I looked.</strong>} />
+      <Tick
+        value={form.confirmed}
+        onValue={(confirmed) => change({ confirmed })}
+        label={<strong>The list is right: I looked.</strong>}
+      />
     </Section>
   );
 }
 
 function JobLine({ job, trim }: { job: Rec; trim: string }) {
   const { name, state, trim: only } = job.values;
-  const notes = [state !== "fitted" && `not marked fitted (${String(state ?? "idea")})`, only === "event" && trim === "road" && "event trim only"].filter(Boolean);
-  return <>{String(name ?? "")}{notes.length > 0 && <span class="small quiet"> · {notes.join(", ")}</span>}</>;
+  const notes = [
+    state !== "fitted" && `not marked fitted (${String(state ?? "idea")})`,
+    only === "event" && trim === "road" && "event trim only",
+  ].filter(Boolean);
+  return (
+    <>
+      {String(name ?? "")}
+      {notes.length > 0 && <span class="small quiet"> · {notes.join(", ")}</span>}
+    </>
+  );
 }

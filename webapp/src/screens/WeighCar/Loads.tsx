@@ -5,7 +5,9 @@ import { QuantityField } from "../../parts/QuantityField";
 import { LOOK_WORDS, LOOKS, type CarForm, type Layout, type LookName } from "./form";
 
 const LAYOUTS: { value: Layout; label: string }[] = [
-  { value: "corners", label: "Corners" }, { value: "axles", label: "Axles" }, { value: "total", label: "Total only" },
+  { value: "corners", label: "Corners" },
+  { value: "axles", label: "Axles" },
+  { value: "total", label: "Total only" },
 ];
 
 type Props = { form: CarForm; change: (patch: Partial<CarForm>) => void };
@@ -17,11 +19,24 @@ export function Loads({ form, change }: Props) {
     change({ scale: id || null, ...(unit === "kg" || unit === "lb" ? { unit } : {}) });
   };
   const look = (name: LookName) => (
-    <QuantityField key={name} kind="mass" label={LOOK_WORDS[name]} value={form.looks[name]} unit={form.unit} onValue={(text) => change({ looks: { ...form.looks, [name]: text } })} />
+    <QuantityField
+      key={name}
+      kind="mass"
+      label={LOOK_WORDS[name]}
+      value={form.looks[name]}
+      unit={form.unit}
+      onValue={(text) => change({ looks: { ...form.looks, [name]: text } })}
+    />
   );
   return (
     <>
-      <Choice label="What the scales give" value={form.layout} options={LAYOUTS} onValue={(layout) => change({ layout })} hideLabel />
+      <Choice
+        label="What the scales give"
+        value={form.layout}
+        options={LAYOUTS}
+        onValue={(layout) => change({ layout })}
+        hideLabel
+      />
       <Pick label="On which scales" value={form.scale} options={scales} none="No scales named" onValue={setScale} />
       {form.layout === "corners" ? <FromAbove look={look} /> : <div class="pair">{LOOKS[form.layout].map(look)}</div>}
     </>

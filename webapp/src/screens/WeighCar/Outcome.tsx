@@ -17,7 +17,9 @@ function workedOut(form: CarForm, jobs: readonly string[]) {
   const record = { id: form.id, ...weighInOf(form, jobs, { volume: unitOf("volume") }), car: car.value?.id ?? null };
   const laid = bookWith({ weigh_ins: [record] }, form.trim);
   const whole = weighIn(laid, form.id, known.value);
-  return whole?.loads.loads.total ? { whole, stand: standing(laid, known.value, null, form.id) } : { whole, stand: null };
+  return whole?.loads.loads.total
+    ? { whole, stand: standing(laid, known.value, null, form.id) }
+    : { whole, stand: null };
 }
 
 export function Outcome({ form, jobs }: { form: CarForm; jobs: readonly string[] }) {

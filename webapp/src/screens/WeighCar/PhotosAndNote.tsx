@@ -17,13 +17,23 @@ export function PhotosAndNote({ form, change }: Props) {
     <Section title="Photos and note">
       <div class="stack">
         {form.shots.map((shot, i) => (
-          <ShotPreview key={i} shot={shot} onDrop={() => change({ shots: form.shots.filter((each) => each !== shot) })} />
+          <ShotPreview
+            key={i}
+            shot={shot}
+            onDrop={() => change({ shots: form.shots.filter((each) => each !== shot) })}
+          />
         ))}
         <TakePhoto onShot={(shot) => change({ shots: [...form.shots, shot] })} onTrouble={setTrouble} />
         <TroubleNotice trouble={trouble} />
         <Disclosure title="Where, how sure of the fuel, note">
           <TextField label="Where" value={form.place} most={120} onValue={(place) => change({ place })} />
-          <QuantityField kind="volume" label="Fuel good to" value={form.fuelWithin} onValue={(fuelWithin) => change({ fuelWithin })} hint="Taken as a tenth of it when nothing is said." />
+          <QuantityField
+            kind="volume"
+            label="Fuel good to"
+            value={form.fuelWithin}
+            onValue={(fuelWithin) => change({ fuelWithin })}
+            hint="Taken as a tenth of it when nothing is said."
+          />
           <TextField label="Note" long value={form.note} most={4000} onValue={(note) => change({ note })} />
         </Disclosure>
       </div>

@@ -28,5 +28,9 @@ export function Shares({ loads }: { loads: Loads }) {
 function Share({ text }: { text: string }) {
   const [value, within] = text.split(" ± ");
   if (within === undefined) return <dd class="num">{text}</dd>;
-  return <dd class="num">{value} %<span class="sure">± {within}</span></dd>;
+  return (
+    <dd class="num">
+      {value} %<span class="sure">± {within}</span>
+    </dd>
+  );
 }

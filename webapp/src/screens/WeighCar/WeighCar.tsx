@@ -33,7 +33,9 @@ export function WeighCar({ replaces }: { replaces: string | null }) {
 
 function Form({ replaces, habits }: { replaces: string | null; habits: CarHabits }) {
   const start = useMemo(() => () => startOf(replaces, habits), [replaces, habits]);
-  const { form, change, name } = useDraft<CarForm>(`weigh-car:${replaces ?? ""}`, start, (kept) => garage.value.byId.has(kept.id));
+  const { form, change, name } = useDraft<CarForm>(`weigh-car:${replaces ?? ""}`, start, (kept) =>
+    garage.value.byId.has(kept.id),
+  );
   const saving = useSaving();
   if (!form) return null;
   const all = jobsOfCar.value.map((job) => job.id);
@@ -42,14 +44,22 @@ function Form({ replaces, habits }: { replaces: string | null; habits: CarHabits
   const units = { volume: unitOf("volume") };
   const keep = async () => {
     const changes = changesOf(form, { car: car.value?.id ?? null, jobs, units, replaces });
-    await save(changes, form.shots.map((shot) => ({ of: form.id, ...shot })), name);
+    await save(
+      changes,
+      form.shots.map((shot) => ({ of: form.id, ...shot })),
+      name,
+    );
     rememberHabits(form);
     replace(to("weigh-in", form.id, { saved: "yes" }));
   };
   return (
     <div class="weigh-car">
-      <div class="stack"><Loads form={form} change={change} /></div>
-      <div class="stack outcome-side"><Outcome form={form} jobs={jobs} /></div>
+      <div class="stack">
+        <Loads form={form} change={change} />
+      </div>
+      <div class="stack outcome-side">
+        <Outcome form={form} jobs={jobs} />
+      </div>
       <div class="stack">
         <AsItStood form={form} change={change} />
         <JobsThen form={form} change={change} offered={offered} />

@@ -15,10 +15,18 @@ export type LookName = "lf" | "rf" | "lr" | "rr" | "front" | "rear" | "total";
 export type Trim = "road" | "event";
 
 export const LOOKS: Record<Layout, readonly LookName[]> = {
-  corners: ["lf", "rf", "lr", "rr"], axles: ["front", "rear"], total: ["total"],
+  corners: ["lf", "rf", "lr", "rr"],
+  axles: ["front", "rear"],
+  total: ["total"],
 };
 export const LOOK_WORDS: Record<LookName, string> = {
-  lf: "Left front", rf: "Right front", lr: "Left rear", rr: "Right rear", front: "Front axle", rear: "Rear axle", total: "Whole car",
+  lf: "Left front",
+  rf: "Right front",
+  lr: "Left rear",
+  rr: "Right rear",
+  front: "Front axle",
+  rear: "Rear axle",
+  total: "Whole car",
 };
 
 export type CarForm = {
@@ -42,14 +50,31 @@ export type CarForm = {
   shots: Shot[];
 };
 
-export type CarHabits = { layout: Layout; unit: string; scale: string | null; driver: string | null; trim: Trim; place: string };
+export type CarHabits = {
+  layout: Layout;
+  unit: string;
+  scale: string | null;
+  driver: string | null;
+  trim: Trim;
+  place: string;
+};
 
 const NO_LOOKS: Record<LookName, string> = { lf: "", rf: "", lr: "", rr: "", front: "", rear: "", total: "" };
 
 export function emptyForm(id: string, habits: CarHabits): CarForm {
   return {
-    id, ...habits, looks: NO_LOOKS, fuel: "", fuelWithin: "", driverIn: false, ballast: "", official: false, ticks: {},
-    confirmed: false, note: "", shots: [],
+    id,
+    ...habits,
+    looks: NO_LOOKS,
+    fuel: "",
+    fuelWithin: "",
+    driverIn: false,
+    ballast: "",
+    official: false,
+    ticks: {},
+    confirmed: false,
+    note: "",
+    shots: [],
   };
 }
 
@@ -60,11 +85,19 @@ export function formFrom(id: string, before: Record<string, Value>, habits: CarH
   const jobs = (before["jobs"] as string[] | undefined) ?? [];
   return {
     ...emptyForm(id, habits),
-    layout: before["layout"] as Layout, looks: Object.fromEntries(names.map((name) => [name, text(name)])) as Record<LookName, string>,
-    scale: (before["scale"] as string | undefined) ?? null, fuel: text("fuel"), fuelWithin: text("fuel_within"),
-    driverIn: before["driver_in"] === true, driver: (before["driver"] as string | undefined) ?? null, ballast: text("ballast"),
-    trim: before["trim"] as Trim, official: before["official"] === true, ticks: Object.fromEntries(jobs.map((job) => [job, true])),
-    place: text("place"), note: text("note"),
+    layout: before["layout"] as Layout,
+    looks: Object.fromEntries(names.map((name) => [name, text(name)])) as Record<LookName, string>,
+    scale: (before["scale"] as string | undefined) ?? null,
+    fuel: text("fuel"),
+    fuelWithin: text("fuel_within"),
+    driverIn: before["driver_in"] === true,
+    driver: (before["driver"] as string | undefined) ?? null,
+    ballast: text("ballast"),
+    trim: before["trim"] as Trim,
+    official: before["official"] === true,
+    ticks: Object.fromEntries(jobs.map((job) => [job, true])),
+    place: text("place"),
+    note: text("note"),
   };
 }
 
@@ -77,7 +110,8 @@ export function jobsIn(form: CarForm, offered: ReadonlySet<string>, all: readonl
 export function missing(form: CarForm, jobs: number): string | null {
   for (const name of LOOKS[form.layout]) {
     const reading = readingOf("mass", form.looks[name], form.unit, true);
-    if (reading.state === "empty") return `${LOOK_WORDS[name]} is missing. Type what it shows, or choose another way above.`;
+    if (reading.state === "empty")
+      return `${LOOK_WORDS[name]} is missing. Type what it shows, or choose another way above.`;
     if (reading.state === "trouble") return `${LOOK_WORDS[name]}: ${reading.sentence} ${reading.todo}`;
   }
   const fuel = readingOf("volume", form.fuel, "L");
@@ -92,7 +126,12 @@ export type Units = { volume: string };
 
 /** The weigh-in's own fields as far as they are typed: what is saved, and what is worked out while typing. */
 export function weighInOf(form: CarForm, jobs: readonly string[], units: Units): Record<string, Value> {
-  const fields: Record<string, Value> = { layout: form.layout, trim: form.trim, driver_in: form.driverIn, jobs: [...jobs] };
+  const fields: Record<string, Value> = {
+    layout: form.layout,
+    trim: form.trim,
+    driver_in: form.driverIn,
+    jobs: [...jobs],
+  };
   for (const name of LOOKS[form.layout]) put(fields, name, typedOf("mass", form.looks[name], form.unit));
   put(fields, "scale", form.scale);
   put(fields, "fuel", typedOf("volume", form.fuel, units.volume));

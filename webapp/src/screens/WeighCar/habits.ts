@@ -17,7 +17,14 @@ function firstHabits(): CarHabits {
   const scale = garage.value.of("scale").find((each) => String(each.values["kind"]) in LAYOUT_OF);
   const layout = LAYOUT_OF[String(scale?.values["kind"])] ?? "corners";
   const driver = garage.value.of("driver")[0]?.id ?? null;
-  return { layout, unit: String(scale?.values["unit"] ?? bareUnit()), scale: scale?.id ?? null, driver, trim: "event", place: "" };
+  return {
+    layout,
+    unit: String(scale?.values["unit"] ?? bareUnit()),
+    scale: scale?.id ?? null,
+    driver,
+    trim: "event",
+    place: "",
+  };
 }
 
 /** Nobody weighs a car in pounds and ounces: a bare number is pounds. */

@@ -12,7 +12,14 @@ export function JobsThen({ rec }: { rec: Rec }) {
       {!jobs && <p class="quiet">Nobody confirmed a list, so what was done since cannot be told.</p>}
       {jobs?.length === 0 && <p class="quiet">None: the car as it was.</p>}
       <div>
-        {jobs?.map((job) => <Row key={job} name={refName(job)} note={garage.value.byId.get(job)?.deleted ? "deleted since" : undefined} href={to("job", job)} />)}
+        {jobs?.map((job) => (
+          <Row
+            key={job}
+            name={refName(job)}
+            note={garage.value.byId.get(job)?.deleted ? "deleted since" : undefined}
+            href={to("job", job)}
+          />
+        ))}
       </div>
     </Section>
   );

@@ -14,10 +14,23 @@ export function ToCondition({ whole, driver }: { whole: WholeCar; /** Who sat in
   const { condition, reason } = whole;
   const why = reason && describe(reason.code, reason.data);
   return (
-    <Section title="As the class weighs it" aside={<a class="button plain" href={to("class-sheet")}>Class sheet</a>}>
-      <p class="small quiet">The class weighs it with the driver {condition.driver}, fuel {FUEL[condition.fuel as keyof typeof FUEL]}.</p>
+    <Section
+      title="As the class weighs it"
+      aside={
+        <a class="button plain" href={to("class-sheet")}>
+          Class sheet
+        </a>
+      }
+    >
+      <p class="small quiet">
+        The class weighs it with the driver {condition.driver}, fuel {FUEL[condition.fuel as keyof typeof FUEL]}.
+      </p>
       <Facts rows={rowsOf(whole, driver)} />
-      {why && <p><strong>{why.sentence}</strong> {why.do}</p>}
+      {why && (
+        <p>
+          <strong>{why.sentence}</strong> {why.do}
+        </p>
+      )}
     </Section>
   );
 }
@@ -27,11 +40,20 @@ function rowsOf({ loads, condition, fuel, driver, weight }: WholeCar, inSeat: st
   const stays = condition.lightest !== null && condition.lightest === inSeat;
   const rows: (Fact | null)[] = [
     total ? { name: "As it stood", value: say(total) } : null,
-    condition.fuel === "as_it_is" ? null : fuel ? { name: "Fuel out", value: minus(fuel) } : { name: "Fuel out", value: "not noted then" },
+    condition.fuel === "as_it_is"
+      ? null
+      : fuel
+        ? { name: "Fuel out", value: minus(fuel) }
+        : { name: "Fuel out", value: "not noted then" },
     condition.fuel_mass ? { name: "Class's fuel in", value: plus(condition.fuel_mass) } : null,
     stays ? { name: "Driver", value: "stays in, the same" } : null,
     driver && driver.value > 0 && !stays ? { name: "Driver out", value: minus(driver) } : null,
-    condition.driver_mass && !stays ? { name: `${condition.lightest ? refName(condition.lightest) : "Driver"} in`, value: plus(condition.driver_mass) } : null,
+    condition.driver_mass && !stays
+      ? {
+          name: `${condition.lightest ? refName(condition.lightest) : "Driver"} in`,
+          value: plus(condition.driver_mass),
+        }
+      : null,
     weight ? { name: "In the class's condition", value: say(weight) } : null,
   ];
   return rows.filter((row) => row !== null);

@@ -1,12 +1,14 @@
-/** The trail of one weigh-in: readings, what was on board, the jobs then in the car, and the way to the class's condition. */
+/** The trail of one weigh-in: readings, what was on board, the jobs then in it, and the way to the class. */
 import "../Weighing/Weighing.css";
 import { known } from "../../answers";
-import { garage } from "../../journal/garage";
+import type { WholeCar } from "../../core/weighIn";
+import { garage, type Rec } from "../../journal/garage";
 import { Correct, CountsOrNot } from "../../parts/Correct";
 import { Doubts } from "../../parts/Doubts";
 import { Facts } from "../../parts/Facts";
 import { MassFigure } from "../../parts/MassFigure";
 import { momentOfId, sayMoment } from "../../parts/moments";
+import { NotHere } from "../../parts/NotHere";
 import { RecordPhotos } from "../../parts/RecordPhotos";
 import { Screen, Section } from "../../parts/Screen";
 import { Warnings } from "../../parts/Warnings";
@@ -20,34 +22,70 @@ import { wholeCarOf } from "./wholeCar";
 
 export function WeighIn({ id }: { id: string }) {
   const rec = garage.value.byId.get(id);
-  if (!rec) return <Screen title="A weigh-in not here yet" back="#/weigh"><p>Its record has not reached this phone.</p></Screen>;
+  if (!rec) return <NotHere what="A weigh-in" back="#/weigh" />;
   const whole = wholeCarOf(rec);
-  const total = whole?.loads.loads.total;
-  const when = sayMoment((rec.values["at"] as string | undefined) ?? momentOfId(id));
-  const scale = rec.values["scale"];
   return (
     <Screen title="Weigh-in" back="#/weigh">
       <CountsOrNot rec={rec} />
-      <div class="stack trail-head">
-        {total ? <MassFigure mass={total} /> : <p class="figure">Not complete</p>}
-        <p class="quiet">As it stood there {when}: {rec.values["official"] ? "the official scale" : "our own scales"}, {String(rec.values["trim"])} trim{rec.pending ? "; on this phone only" : ""}</p>
-        {whole && <Shares loads={whole.loads} />}
-        <Warnings of={whole?.warnings ?? []} />
-      </div>
+      <Headline rec={rec} whole={whole} />
       <div class="two-columns">
+        <AsEntered rec={rec} whole={whole} />
         <div>
-          <Section title="Readings as typed"><Facts rows={readings(rec)} /></Section>
-          <Section title="On board"><Facts rows={asItStood(rec)} /></Section>
-          <Section title="Scales"><OnScale model={known.value.scales.get(String(scale ?? "")) ?? null} scale={scale} /></Section>
-          {total && <Section title="How sure, and why"><Doubts mass={total} /></Section>}
-        </div>
-        <div>
-          {whole && <ToCondition whole={whole} driver={rec.values["driver_in"] ? (rec.values["driver"] as string | undefined) ?? null : null} />}
+          {whole && <ToCondition whole={whole} driver={driverThen(rec)} />}
           <JobsThen rec={rec} />
-          <Section title="Photos"><RecordPhotos of={id} /></Section>
+          <Section title="Photos">
+            <RecordPhotos of={id} />
+          </Section>
         </div>
       </div>
       <Correct rec={rec} again={to("weigh-car", { replaces: id })} />
     </Screen>
+  );
+}
+
+/** Who sat in it; null for an empty seat or a driver nobody named. */
+function driverThen({ values }: Rec): string | null {
+  return values["driver_in"] ? ((values["driver"] as string | undefined) ?? null) : null;
+}
+
+type Trail = { rec: Rec; whole: WholeCar | null };
+
+function Headline({ rec, whole }: Trail) {
+  const total = whole?.loads.loads.total;
+  const when = sayMoment((rec.values["at"] as string | undefined) ?? momentOfId(rec.id));
+  const whose = rec.values["official"] ? "the official scale" : "our own scales";
+  return (
+    <div class="stack trail-head">
+      {total ? <MassFigure mass={total} /> : <p class="figure">Not complete</p>}
+      <p class="quiet">
+        As it stood there {when}: {whose}, {String(rec.values["trim"])} trim
+        {rec.pending ? "; on this phone only" : ""}
+      </p>
+      {whole && <Shares loads={whole.loads} />}
+      <Warnings of={whole?.warnings ?? []} />
+    </div>
+  );
+}
+
+function AsEntered({ rec, whole }: Trail) {
+  const total = whole?.loads.loads.total;
+  const { scale } = rec.values;
+  return (
+    <div>
+      <Section title="Readings as typed">
+        <Facts rows={readings(rec)} />
+      </Section>
+      <Section title="On board">
+        <Facts rows={asItStood(rec)} />
+      </Section>
+      <Section title="Scales">
+        <OnScale model={known.value.scales.get(String(scale ?? "")) ?? null} scale={scale} />
+      </Section>
+      {total && (
+        <Section title="How sure, and why">
+          <Doubts mass={total} />
+        </Section>
+      )}
+    </div>
   );
 }

@@ -9,7 +9,9 @@ import { LOOK_WORDS, LOOKS, type Layout } from "../WeighCar/form";
 
 export function readings(rec: Rec): Fact[] {
   const unit = String(garage.value.byId.get(String(rec.values["scale"]))?.values["unit"] ?? massUnit());
-  return LOOKS[rec.values["layout"] as Layout].map((name) => typed("mass", LOOK_WORDS[name], rec.values[name] as string | undefined, unit));
+  return LOOKS[rec.values["layout"] as Layout].map((name) =>
+    typed("mass", LOOK_WORDS[name], rec.values[name] as string | undefined, unit),
+  );
 }
 
 export function asItStood(rec: Rec): Fact[] {
@@ -19,7 +21,8 @@ export function asItStood(rec: Rec): Fact[] {
     driverRow(rec),
     typed("mass", "Ballast", values["ballast"] as string | undefined, massUnit(), "none"),
   ];
-  if (values["fuel_within"]) rows.push(typed("volume", "Fuel good to", values["fuel_within"] as string, unitOf("volume")));
+  if (values["fuel_within"])
+    rows.push(typed("volume", "Fuel good to", values["fuel_within"] as string, unitOf("volume")));
   if (values["place"]) rows.push({ name: "Where", value: String(values["place"]) });
   if (values["note"]) rows.push({ name: "Note", value: String(values["note"]) });
   return rows;
@@ -27,7 +30,11 @@ export function asItStood(rec: Rec): Fact[] {
 
 function driverRow({ values }: Rec): Fact {
   if (!values["driver_in"]) return { name: "Driver", value: "nobody in the seat" };
-  return { name: "Driver", value: values["driver"] ? refName(values["driver"]) : "in it, not said who", href: to("drivers") };
+  return {
+    name: "Driver",
+    value: values["driver"] ? refName(values["driver"]) : "in it, not said who",
+    href: to("drivers"),
+  };
 }
 
 function typed(kind: Measure, name: string, text: string | undefined, unit: string, without = "not noted"): Fact {

@@ -2,6 +2,7 @@
 import { useState } from "preact/hooks";
 import { garage } from "../../journal/garage";
 import { Choice, Pick } from "../../parts/Field";
+import { nameOf } from "../../parts/naming";
 import { Row } from "../../parts/Row";
 import { to } from "../../route";
 import type { PartForm } from "./form";
@@ -9,35 +10,59 @@ import { METHODS, methodRow, type Method } from "./methods";
 
 const OPTIONS = METHODS.map(({ method, label }) => ({ value: method, label }));
 
-export function How({ form, change }: { form: PartForm; change: (patch: Partial<PartForm>) => void }) {
+type Props = { form: PartForm; change: (patch: Partial<PartForm>) => void };
+
+export function How({ form, change }: Props) {
   const [open, setOpen] = useState(false);
-  const scales = garage.value.of("scale");
-  const scale = scales.find((each) => each.id === form.scale);
-  const row = methodRow(form.method);
-  if (!open) {
-    return (
-      <div class="how">
-        <Row name={row.label} note={scale ? String(scale.values["name"]) : "No scale named: taken to be rough"} value={<span class="how-change">Change</span>} onTap={() => setOpen(true)} />
-        {row.hint && <p class="small quiet">{row.hint}</p>}
-      </div>
-    );
-  }
   const close = () => {
     setOpen(false);
     scrollTo(0, 0);
   };
-  const setMethod = (method: Method) => change({ method, second: methodRow(method).second === row.second ? form.second : "" });
+  return open ? (
+    <HowChoices form={form} change={change} onClose={close} />
+  ) : (
+    <HowNow form={form} onOpen={() => setOpen(true)} />
+  );
+}
+
+function HowNow({ form, onOpen }: { form: PartForm; onOpen: () => void }) {
+  const row = methodRow(form.method);
+  const scale = garage.value.byId.get(form.scale ?? "");
+  const change = <span class="how-change">Change</span>;
+  return (
+    <div>
+      <Row
+        name={row.label}
+        note={scale ? nameOf(scale) : "No scale named: taken to be rough"}
+        value={change}
+        onTap={onOpen}
+      />
+      {row.hint && <p class="small quiet">{row.hint}</p>}
+    </div>
+  );
+}
+
+function HowChoices({ form, change, onClose }: Props & { onClose: () => void }) {
+  const scales = garage.value.of("scale");
+  const options = scales.map((each) => ({ value: each.id, label: nameOf(each) }));
+  const row = methodRow(form.method);
+  const setMethod = (method: Method) =>
+    change({ method, second: methodRow(method).second === row.second ? form.second : "" });
   const setScale = (id: string) => {
-    const unit = scales.find((each) => each.id === id)?.values["unit"];
+    const unit = garage.value.byId.get(id)?.values["unit"];
     change({ scale: id || null, ...(typeof unit === "string" ? { unit } : {}) });
   };
   return (
-    <div class="how stack">
+    <div class="stack">
       <Choice label="How" value={form.method} options={OPTIONS} onValue={setMethod} hint={row.hint} />
-      <Pick label="On which scale" value={form.scale} options={scales.map((each) => ({ value: each.id, label: String(each.values["name"]) }))} none="No scale named" onValue={setScale} />
+      <Pick label="On which scale" value={form.scale} options={options} none="No scale named" onValue={setScale} />
       <div class="pair">
-        <a class="button plain" href={to("scale", "new")}>Add a scale</a>
-        <button type="button" class="button" onClick={close}>Done</button>
+        <a class="button plain" href={to("scale", "new")}>
+          Add a scale
+        </a>
+        <button type="button" class="button" onClick={onClose}>
+          Done
+        </button>
       </div>
     </div>
   );

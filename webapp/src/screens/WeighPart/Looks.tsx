@@ -1,4 +1,4 @@
-/** What the display shows, large, as typed; below it how that will be read. The keypad writes where the caret stands. */
+/** What the display shows, large, as typed; below it how that is read. The keypad writes where the caret stands. */
 import { useEffect, useRef } from "preact/hooks";
 import { Said } from "../../parts/QuantityField";
 import { readingOf } from "../../parts/reading";
@@ -9,14 +9,23 @@ import { methodRow } from "./methods";
 
 export type LookName = "shown" | "second";
 
-type Props = { form: PartForm; active: LookName; onActive: (name: LookName) => void; onText: (name: LookName, text: string) => void };
+type Props = {
+  form: PartForm;
+  active: LookName;
+  onActive: (name: LookName) => void;
+  onText: (name: LookName, text: string) => void;
+};
 
 export function Looks({ form, active, onActive, onText }: Props) {
   const row = methodRow(form.method);
   const one = (name: LookName, label: string, isCount: boolean) => (
     <Look
-      label={label} text={form[name]} unit={isCount ? null : form.unit} active={active === name}
-      onActive={() => onActive(name)} onText={(text) => onText(name, text)}
+      label={label}
+      text={form[name]}
+      unit={isCount ? null : form.unit}
+      active={active === name}
+      onActive={() => onActive(name)}
+      onText={(text) => onText(name, text)}
     />
   );
   return (
@@ -27,7 +36,14 @@ export function Looks({ form, active, onActive, onText }: Props) {
   );
 }
 
-type LookProps = { label: string; text: string; unit: string | null; active: boolean; onActive: () => void; onText: (text: string) => void };
+type LookProps = {
+  label: string;
+  text: string;
+  unit: string | null;
+  active: boolean;
+  onActive: () => void;
+  onText: (text: string) => void;
+};
 
 function Look({ label, text, unit, active, onActive, onText }: LookProps) {
   const input = useRef<HTMLInputElement>(null);
@@ -40,13 +56,27 @@ function Look({ label, text, unit, active, onActive, onText }: LookProps) {
       <span class="look-label">{label}</span>
       <span class="look-line">
         <input
-          ref={input} class="look-input num" value={text} inputMode="none" maxLength={64} autocomplete="off" spellcheck={false}
-          placeholder={unit === null ? "0" : `0 ${unitWord(unit)}`} onFocus={onActive} onInput={(event) => onText(event.currentTarget.value)}
+          ref={input}
+          class="look-input num"
+          value={text}
+          inputMode="none"
+          maxLength={64}
+          autocomplete="off"
+          spellcheck={false}
+          placeholder={unit === null ? "0" : `0 ${unitWord(unit)}`}
+          onFocus={onActive}
+          onInput={(event) => onText(event.currentTarget.value)}
         />
         {isBare && <span class="look-unit">{unitWord(unit)}</span>}
       </span>
       <span class="look-said" aria-live="polite">
-        {unit !== null && <Said reading={readingOf("mass", text, unit)} typing={active} hint={active ? "Type what the display shows." : undefined} />}
+        {unit !== null && (
+          <Said
+            reading={readingOf("mass", text, unit)}
+            typing={active}
+            hint={active ? "Type what the display shows." : undefined}
+          />
+        )}
       </span>
     </label>
   );

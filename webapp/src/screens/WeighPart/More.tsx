@@ -5,9 +5,15 @@ import { Choice, Pick, TextField } from "../../parts/Field";
 import { QuantityField } from "../../parts/QuantityField";
 import type { PartForm, Place } from "./form";
 
-const BOLTS = [{ value: "yes", label: "Bolts included" }, { value: "no", label: "Without bolts" }];
+const BOLTS = [
+  { value: "yes", label: "Bolts included" },
+  { value: "no", label: "Without bolts" },
+];
 const PLACES: { value: Place; label: string }[] = [
-  { value: "garage", label: "Garage" }, { value: "yard", label: "Yard" }, { value: "paddock", label: "Paddock" }, { value: "elsewhere", label: "Elsewhere" },
+  { value: "garage", label: "Garage" },
+  { value: "yard", label: "Yard" },
+  { value: "paddock", label: "Paddock" },
+  { value: "elsewhere", label: "Elsewhere" },
 ];
 
 type Props = { form: PartForm; isPart: boolean; change: (patch: Partial<PartForm>) => void };
@@ -15,10 +21,31 @@ type Props = { form: PartForm; isPart: boolean; change: (patch: Partial<PartForm
 export function More({ form, isPart, change }: Props) {
   return (
     <Disclosure title="Bolts, place, note">
-      <Choice label="On the scale" value={form.withBolts === null ? null : form.withBolts ? "yes" : "no"} options={BOLTS} onValue={(value) => change({ withBolts: value === "yes" })} />
+      <Choice
+        label="On the scale"
+        value={form.withBolts === null ? null : form.withBolts ? "yes" : "no"}
+        options={BOLTS}
+        onValue={(value) => change({ withBolts: value === "yes" })}
+      />
       <Choice label="Where you are" value={form.place} options={PLACES} onValue={(place) => change({ place })} />
-      {isPart && <Pick label="Where it sits in the car" value={form.zone} options={ZONES.map((zone) => ({ value: zone, label: zone }))} none="Not said" onValue={(zone) => change({ zone: zone || null })} />}
-      {isPart && <QuantityField kind="length" label="Or measured: behind the front axle" value={form.x} onValue={(x) => change({ x })} hint="Only if you measured it; the zone is enough." />}
+      {isPart && (
+        <Pick
+          label="Where it sits in the car"
+          value={form.zone}
+          options={ZONES.map((zone) => ({ value: zone, label: zone }))}
+          none="Not said"
+          onValue={(zone) => change({ zone: zone || null })}
+        />
+      )}
+      {isPart && (
+        <QuantityField
+          kind="length"
+          label="Or measured: behind the front axle"
+          value={form.x}
+          onValue={(x) => change({ x })}
+          hint="Only if you measured it; the zone is enough."
+        />
+      )}
       <TextField label="Note" long value={form.note} most={4000} onValue={(note) => change({ note })} />
     </Disclosure>
   );

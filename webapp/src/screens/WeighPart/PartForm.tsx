@@ -33,7 +33,11 @@ export function PartForm({ of, replaces, habits, onSaved }: Props) {
   const isPart = garage.value.byId.get(form.of.id ?? "")?.kind !== "driver";
   const keep = async () => {
     const around = { car: car.value?.id ?? null, lengthUnit: unitOf("length"), replaces, isPart };
-    await save(changesOf(form, around), form.shots.map((shot) => ({ of: form.id, ...shot })), name);
+    await save(
+      changesOf(form, around),
+      form.shots.map((shot) => ({ of: form.id, ...shot })),
+      name,
+    );
     rememberHabits(form);
     onSaved(form.id);
   };
@@ -55,7 +59,12 @@ export function PartForm({ of, replaces, habits, onSaved }: Props) {
 function Replaced({ weighing }: { weighing: string }) {
   const before = garage.value.byId.get(weighing)?.values;
   if (!before) return null;
-  return <p class="small quiet replaced">Takes the place of the reading {String(before["shown"])} of {sayMoment(String(before["at"] ?? momentOfId(weighing) ?? ""))}.</p>;
+  return (
+    <p class="small quiet replaced">
+      Takes the place of the reading {String(before["shown"])} of{" "}
+      {sayMoment(String(before["at"] ?? momentOfId(weighing) ?? ""))}.
+    </p>
+  );
 }
 
 /** A new reading of a known weighing starts from the same scale and the same way of weighing. */
@@ -65,7 +74,11 @@ function startOf(of: string | null, replaces: string | null, habits: Habits): Fo
   const name = id ? String(garage.value.byId.get(id)?.values["name"] ?? "") : "";
   const form = emptyForm({ weighing: newId(), part: newId() }, { id, text: name }, habits);
   if (!before) return form;
-  return { ...form, method: before["method"] as Form["method"], scale: (before["scale"] as string | undefined) ?? null };
+  return {
+    ...form,
+    method: before["method"] as Form["method"],
+    scale: (before["scale"] as string | undefined) ?? null,
+  };
 }
 
 type Part = { form: Form; change: (patch: Partial<Form>) => void };
@@ -75,12 +88,17 @@ function ByKeypad({ form, change }: Part) {
   const { second } = methodRow(form.method);
   const now = second ? active : "shown";
   const counts = now === "second" && second === "pieces";
-  const inForce = counts ? "" : unitWritten(form[now]) ?? unitWord(form.unit);
+  const inForce = counts ? "" : (unitWritten(form[now]) ?? unitWord(form.unit));
   const onKey = (key: Key) => change({ [now]: press(form[now], key).slice(0, 64), ...unitAfter(form.unit, key) });
   return (
     <div class="weigh-looks">
       <Looks form={form} active={now} onActive={setActive} onText={(name, text) => change({ [name]: text })} />
-      <Keypad units={counts ? [] : KEYPAD_UNITS.mass} unit={inForce} fractions={!counts && takesFractions(unitWord(form.unit))} onKey={onKey} />
+      <Keypad
+        units={counts ? [] : KEYPAD_UNITS.mass}
+        unit={inForce}
+        fractions={!counts && takesFractions(unitWord(form.unit))}
+        onKey={onKey}
+      />
       <Net form={form} />
       <How form={form} change={change} />
     </div>
@@ -93,9 +111,18 @@ function unitAfter(unit: string, key: Key): Partial<Form> {
 }
 
 function WhatItIs({ form, change }: Part) {
-  const { of } = garage.value;
-  const offers = useMemo(() => offersFrom(of("part"), of("driver"), of("weighing")), [garage.value]);
-  return <RecordPick label="What is it?" offers={offers} value={form.of} makes="a new part" hint={offers.length ? "Tap one, or type a name." : "A name of your own will do."} onValue={(picked) => change({ of: picked })} />;
+  const now = garage.value;
+  const offers = useMemo(() => offersFrom(now.of("part"), now.of("driver"), now.of("weighing")), [now]);
+  return (
+    <RecordPick
+      label="What is it?"
+      offers={offers}
+      value={form.of}
+      makes="a new part"
+      hint={offers.length ? "Tap one, or type a name." : "A name of your own will do."}
+      onValue={(picked) => change({ of: picked })}
+    />
+  );
 }
 
 function Shots({ form, change }: Part) {

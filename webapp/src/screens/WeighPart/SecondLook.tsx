@@ -33,7 +33,12 @@ export function SecondLook({ form, replaces }: { form: PartForm; replaces: strin
 function Far({ earlier, far }: { earlier: Uncertain; far: Uncertain }) {
   return (
     <Notice sort="caution">
-      <p><strong>Until now it weighed {say(earlier)}; this is {showMass(Math.abs(far.value), massUnit())} {far.value > 0 ? "more" : "less"}.</strong></p>
+      <p>
+        <strong>
+          Until now it weighed {say(earlier)}; this is {showMass(Math.abs(far.value), massUnit())}{" "}
+          {far.value > 0 ? "more" : "less"}.
+        </strong>
+      </p>
       <p>Look at the display again, and at what else is on the scale. It is kept either way.</p>
     </Notice>
   );
@@ -44,5 +49,14 @@ export function Net({ form }: { form: PartForm }) {
   if (methodRow(form.method).second === null) return null;
   const reading = asTyped(form)?.reading;
   const words = form.method === "batch" ? "One piece: " : "The part: ";
-  return <p class="num" aria-live="polite">{reading && <>{words}<strong class="brass">{say(reading.mass)}</strong></>}</p>;
+  return (
+    <p class="num" aria-live="polite">
+      {reading && (
+        <>
+          {words}
+          <strong class="brass">{say(reading.mass)}</strong>
+        </>
+      )}
+    </p>
+  );
 }

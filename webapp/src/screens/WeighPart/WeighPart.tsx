@@ -26,7 +26,19 @@ export function WeighPart({ of, replaces, back }: Props) {
   };
   return (
     <Screen title={replaces ? "Weigh again" : "Weigh a part"} back={back ?? "#/weigh"}>
-      {saved ? <Weighed id={saved} back={back} onAgain={again} /> : habits && <PartForm key={round} of={round ? null : of} replaces={round ? null : replaces} habits={habits} onSaved={setSaved} />}
+      {saved ? (
+        <Weighed id={saved} back={back} onAgain={again} />
+      ) : (
+        habits && (
+          <PartForm
+            key={round}
+            of={round ? null : of}
+            replaces={round ? null : replaces}
+            habits={habits}
+            onSaved={setSaved}
+          />
+        )
+      )}
     </Screen>
   );
 }

@@ -18,16 +18,31 @@ export function Weighed({ id, back, onAgain }: Props) {
   const { reading, warnings } = readOne({ id, ...rec.values });
   return (
     <div class="stack">
-      <Notice sort="saved"><p><strong>Saved on this phone.</strong></p></Notice>
+      <Notice sort="saved">
+        <p>
+          <strong>Saved on this phone.</strong>
+        </p>
+      </Notice>
       <div>
-        <h2>{refName(of)}{Number(rec.values["pieces"] ?? 1) > 1 ? ", one piece" : ""}</h2>
+        <h2>
+          {refName(of)}
+          {Number(rec.values["pieces"] ?? 1) > 1 ? ", one piece" : ""}
+        </h2>
         {reading && <MassFigure mass={reading.mass} />}
         <Together of={of} rec={rec} />
       </div>
       <Warnings of={warnings} />
-      <button type="button" class="button main" onClick={onAgain}>Weigh another</button>
-      {back && <a class="button wide" href={back}>Back to where I was</a>}
-      <a class="button wide" href={to("weighing", id)}>Look at this weighing</a>
+      <button type="button" class="button main" onClick={onAgain}>
+        Weigh another
+      </button>
+      {back && (
+        <a class="button wide" href={back}>
+          Back to where I was
+        </a>
+      )}
+      <a class="button wide" href={to("weighing", id)}>
+        Look at this weighing
+      </a>
       {garage.value.byId.get(of)?.kind === "part" && <AddToJob part={of} />}
     </div>
   );
@@ -38,5 +53,9 @@ function Together({ of, rec }: { of: string; rec: Rec }) {
   const mass = known.value.of.get(of);
   const readings = mass?.readings.length ?? 0;
   if (!mass?.mass || readings < 2 || rec.values["replaces"]) return null;
-  return <p class="quiet num">All {readings} weighings of it together: {say(mass.mass)}</p>;
+  return (
+    <p class="quiet num">
+      All {readings} weighings of it together: {say(mass.mass)}
+    </p>
+  );
 }

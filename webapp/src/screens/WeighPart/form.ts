@@ -38,14 +38,26 @@ export type Habits = { unit: string; scale: string | null; place: Place };
 
 export function emptyForm(ids: { weighing: string; part: string }, of: Picked, habits: Habits): PartForm {
   return {
-    id: ids.weighing, newPart: ids.part, of, method: "direct", shown: "", second: "", ...habits,
-    withBolts: null, zone: null, x: "", note: "", shots: [],
+    id: ids.weighing,
+    newPart: ids.part,
+    of,
+    method: "direct",
+    shown: "",
+    second: "",
+    ...habits,
+    withBolts: null,
+    zone: null,
+    x: "",
+    note: "",
+    shots: [],
   };
 }
 
 /** True when nothing worth keeping has been entered. */
 export function isBlank(form: PartForm): boolean {
-  return form.shown === "" && form.second === "" && form.note === "" && form.shots.length === 0 && form.of.text.trim() === "";
+  return (
+    form.shown === "" && form.second === "" && form.note === "" && form.shots.length === 0 && form.of.text.trim() === ""
+  );
 }
 
 /** What stands between this form and saving, as one sentence; null when it can be saved. */
@@ -59,7 +71,8 @@ export function missing(form: PartForm): string | null {
     const second = readingOf("mass", form.second, form.unit);
     if (second.state === "empty") return `Type the second reading too (${row.secondLabel.toLowerCase()}).`;
     if (second.state === "trouble") return `${second.sentence} ${second.todo}`;
-    if (row.second === "shown_empty" && second.value >= first.value) return `“${row.first}” must show more than “${row.secondLabel}”. Look at both readings again.`;
+    if (row.second === "shown_empty" && second.value >= first.value)
+      return `“${row.first}” must show more than “${row.secondLabel}”. Look at both readings again.`;
   }
   if (form.of.id === null && form.of.text.trim() === "") return "Say what it is.";
   return null;
@@ -73,7 +86,10 @@ function isCount(text: string): boolean {
 export function weighingOf(form: PartForm, replaces: string | null): Record<string, Value> {
   const { second } = methodRow(form.method);
   const fields: Record<string, Value> = {
-    of: form.of.id ?? form.newPart, what: form.of.text.trim(), method: form.method, shown: typedOf("mass", form.shown, form.unit),
+    of: form.of.id ?? form.newPart,
+    what: form.of.text.trim(),
+    method: form.method,
+    shown: typedOf("mass", form.shown, form.unit),
     place: form.place,
   };
   if (second === "pieces") fields["pieces"] = isCount(form.second) ? Number(form.second) : null;
@@ -90,7 +106,12 @@ export type Around = { car: string | null; lengthUnit: string; replaces: string 
 
 /** The changes that save the form: the weighing, and before it the part where it is new or its place was given. */
 export function changesOf(form: PartForm, { car, lengthUnit, replaces, isPart }: Around): Change[] {
-  const weighing: Change = { kind: "weighing", record: form.id, set: { ...weighingOf(form, replaces), at: momentNow() }, base: [] };
+  const weighing: Change = {
+    kind: "weighing",
+    record: form.id,
+    set: { ...weighingOf(form, replaces), at: momentNow() },
+    base: [],
+  };
   const where = placed(form, lengthUnit);
   if (form.of.id === null) {
     const part: Record<string, Value> = { name: form.of.text.trim(), ...where };
@@ -98,7 +119,9 @@ export function changesOf(form: PartForm, { car, lengthUnit, replaces, isPart }:
     if (form.place === "yard") part["whereabouts"] = "yard";
     return [{ kind: "part", record: form.newPart, set: part, base: [] }, weighing];
   }
-  return isPart && Object.keys(where).length ? [{ kind: "part", record: form.of.id, set: where }, weighing] : [weighing];
+  return isPart && Object.keys(where).length
+    ? [{ kind: "part", record: form.of.id, set: where }, weighing]
+    : [weighing];
 }
 
 function placed(form: PartForm, lengthUnit: string): Record<string, Value> {

@@ -1,4 +1,4 @@
-/** The scale and unit in hand and where one is: remembered from weighing to weighing, so that nobody picks them twice. */
+/** The scale and unit in hand and where one is: remembered, so that nobody picks them twice. */
 import { garage } from "../../journal/garage";
 import { massUnit } from "../../parts/units";
 import { drafts } from "../../store/drafts";

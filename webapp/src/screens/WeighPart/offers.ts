@@ -17,5 +17,9 @@ export function offersFrom(parts: readonly Rec[], drivers: readonly Rec[], weigh
 
 function offer(rec: Rec, note: string): Offer {
   const atYard = rec.values["whereabouts"] === "yard";
-  return { id: rec.id, name: String(rec.values["name"] ?? ""), note: atYard ? `${note ? `${note}, ` : ""}at the yard` : note };
+  return {
+    id: rec.id,
+    name: String(rec.values["name"] ?? ""),
+    note: atYard ? `${note ? `${note}, ` : ""}at the yard` : note,
+  };
 }

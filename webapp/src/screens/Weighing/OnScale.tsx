@@ -10,12 +10,30 @@ import { trustWords } from "../Scale/trust";
 export function OnScale({ model, scale }: { model: ScaleModel | null; scale: Value | undefined }) {
   const rec = typeof scale === "string" ? garage.value.byId.get(scale) : undefined;
   const trust = trustWords(model ?? undefined);
-  if (!rec) return <Row name="No scale was named" note="Taken to be rough, and its steps to be the last digit typed." value={trust.shown} under={trust.from} />;
+  if (!rec)
+    return (
+      <Row
+        name="No scale was named"
+        note="Taken to be rough, and its steps to be the last digit typed."
+        value={trust.shown}
+        under={trust.from}
+      />
+    );
   const typed = rec.values["division"];
-  const steps = typed ? `Steps of ${String(typed)}` : model?.division ? `Steps of ${showMass(model.division, massUnit())}` : "Steps not noted: taken to be the last digit typed";
+  const steps = typed
+    ? `Steps of ${String(typed)}`
+    : model?.division
+      ? `Steps of ${showMass(model.division, massUnit())}`
+      : "Steps not noted: taken to be the last digit typed";
   return (
     <div>
-      <Row name={String(rec.values["name"])} note={steps} value={trust.shown} under={trust.from} href={to("scale", rec.id)} />
+      <Row
+        name={String(rec.values["name"])}
+        note={steps}
+        value={trust.shown}
+        under={trust.from}
+        href={to("scale", rec.id)}
+      />
       {model && <Correction gain={model.gain.value} />}
     </div>
   );
@@ -25,5 +43,9 @@ export function OnScale({ model, scale }: { model: ScaleModel | null; scale: Val
 function Correction({ gain }: { gain: number }) {
   const share = showPercent(Math.abs(gain));
   if (share === showPercent(0)) return null;
-  return <p class="small quiet">By its checks it shows {share} too {gain > 0 ? "much" : "little"}; that is taken out.</p>;
+  return (
+    <p class="small quiet">
+      By its checks it shows {share} too {gain > 0 ? "much" : "little"}; that is taken out.
+    </p>
+  );
 }

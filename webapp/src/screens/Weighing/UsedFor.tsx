@@ -13,12 +13,24 @@ export function UsedFor({ rec }: { rec: Rec }) {
   const mass = known.value.of.get(of.id);
   const counts = mass?.readings.some((reading) => reading.weighing === rec.id) ?? false;
   const others = (mass?.readings.length ?? 0) - 1;
-  const words = counts ? (others > 0 ? `with ${others} other ${others === 1 ? "weighing" : "weighings"}` : "from this weighing alone") : "this weighing does not count";
+  const words = counts
+    ? others > 0
+      ? `with ${others} other ${others === 1 ? "weighing" : "weighings"}`
+      : "from this weighing alone"
+    : "this weighing does not count";
   const lines = garage.value.of("job_part").filter((line) => line.values["part"] === of.id);
   return (
     <Section title="Used for">
-      <Row name={nameOf(of)} note={words} value={mass?.mass ? say(mass.mass) : "—"} under={basisWord(mass?.basis)} href={of.kind === "part" ? to("part", of.id) : to("drivers")} />
-      {lines.map((line) => <JobRow key={line.id} line={line} />)}
+      <Row
+        name={nameOf(of)}
+        note={words}
+        value={mass?.mass ? say(mass.mass) : "—"}
+        under={basisWord(mass?.basis)}
+        href={of.kind === "part" ? to("part", of.id) : to("drivers")}
+      />
+      {lines.map((line) => (
+        <JobRow key={line.id} line={line} />
+      ))}
     </Section>
   );
 }
@@ -26,5 +38,12 @@ export function UsedFor({ rec }: { rec: Rec }) {
 function JobRow({ line }: { line: Rec }) {
   const job = garage.value.byId.get(String(line.values["job"]));
   if (!job || job.deleted) return null;
-  return <Row name={nameOf(job)} note={line.values["way"] === "on" ? "goes on in this job" : "comes off in this job"} value={String(job.values["state"] ?? "idea")} href={to("job", job.id)} />;
+  return (
+    <Row
+      name={nameOf(job)}
+      note={line.values["way"] === "on" ? "goes on in this job" : "comes off in this job"}
+      value={String(job.values["state"] ?? "idea")}
+      href={to("job", job.id)}
+    />
+  );
 }

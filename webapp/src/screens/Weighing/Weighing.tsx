@@ -1,15 +1,16 @@
-/** The trail of one weighing: what was typed, how it was read, on which scale, how sure, the photo, what it is used for. */
+/** The trail of one weighing: what was typed, how it was read, on which scale, how sure, what it is used for. */
 import "./Weighing.css";
 import { garage, type Rec } from "../../journal/garage";
+import { Correct, CountsOrNot } from "../../parts/Correct";
 import { Doubts } from "../../parts/Doubts";
 import { Facts } from "../../parts/Facts";
 import { MassFigure } from "../../parts/MassFigure";
 import { momentOfId, sayMoment } from "../../parts/moments";
-import { RecordPhotos } from "../../parts/RecordPhotos";
 import { nameOf } from "../../parts/naming";
+import { NotHere } from "../../parts/NotHere";
+import { RecordPhotos } from "../../parts/RecordPhotos";
 import { Screen, Section } from "../../parts/Screen";
 import { Warnings } from "../../parts/Warnings";
-import { Correct, CountsOrNot } from "../../parts/Correct";
 import { to } from "../../route";
 import { methodRow, type Method } from "../WeighPart/methods";
 import { OnScale } from "./OnScale";
@@ -19,21 +20,20 @@ import { UsedFor } from "./UsedFor";
 
 export function Weighing({ id }: { id: string }) {
   const rec = garage.value.byId.get(id);
-  if (!rec) return <Screen title="A weighing not here yet" back="#/weigh"><p>Its record has not reached this phone.</p></Screen>;
+  if (!rec) return <NotHere what="A weighing" back="#/weigh" />;
   const read = readOne({ id, ...rec.values });
   const of = garage.value.byId.get(String(rec.values["of"]));
+  const title = of ? nameOf(of) : String(rec.values["what"] ?? "Weighing");
   return (
-    <Screen title={of ? nameOf(of) : String(rec.values["what"] ?? "Weighing")} back={of?.kind === "part" ? to("part", of.id) : "#/weigh"}>
+    <Screen title={title} back={of?.kind === "part" ? to("part", of.id) : "#/weigh"}>
       <CountsOrNot rec={rec} />
       <Headline rec={rec} read={read} />
       <div class="two-columns">
+        <AsEntered rec={rec} read={read} />
         <div>
-          <Section title="As typed"><Facts rows={typedRows(rec)} /></Section>
-          <Section title="On the scale"><OnScale model={read.model} scale={rec.values["scale"]} /></Section>
-          {read.reading && <Section title="How sure, and why"><Doubts mass={read.reading.mass} /></Section>}
-        </div>
-        <div>
-          <Section title="Photos"><RecordPhotos of={id} /></Section>
+          <Section title="Photos">
+            <RecordPhotos of={id} />
+          </Section>
           <UsedFor rec={rec} />
         </div>
       </div>
@@ -42,13 +42,37 @@ export function Weighing({ id }: { id: string }) {
   );
 }
 
-function Headline({ rec, read }: { rec: Rec; read: ReadOne }) {
+type Trail = { rec: Rec; read: ReadOne };
+
+function AsEntered({ rec, read }: Trail) {
+  return (
+    <div>
+      <Section title="As typed">
+        <Facts rows={typedRows(rec)} />
+      </Section>
+      <Section title="On the scale">
+        <OnScale model={read.model} scale={rec.values["scale"]} />
+      </Section>
+      {read.reading && (
+        <Section title="How sure, and why">
+          <Doubts mass={read.reading.mass} />
+        </Section>
+      )}
+    </div>
+  );
+}
+
+function Headline({ rec, read }: Trail) {
   const row = methodRow(rec.values["method"] as Method);
   const when = sayMoment((rec.values["at"] as string | undefined) ?? momentOfId(rec.id));
   return (
     <div class="stack trail-head">
       {read.reading ? <MassFigure mass={read.reading.mass} /> : <p class="figure">Not readable</p>}
-      <p class="quiet">{Number(rec.values["pieces"] ?? 1) > 1 ? "One piece. " : ""}{row.label}, {when}{rec.pending ? ", on this phone only" : ""}</p>
+      <p class="quiet">
+        {Number(rec.values["pieces"] ?? 1) > 1 ? "One piece. " : ""}
+        {row.label}, {when}
+        {rec.pending ? ", on this phone only" : ""}
+      </p>
       <Warnings of={read.warnings} />
     </div>
   );

@@ -6,7 +6,12 @@ import { scaleModels, UNNAMED, type ScaleModel } from "../../core/scale";
 import { readWeighing, type Reading } from "../../core/weighing";
 
 /** `reading` is null when it cannot be read; `warnings` then say why. `model`: what is known of its scale's errors. */
-export type ReadOne = { weighing: Weighing | null; reading: Reading | null; model: ScaleModel | null; warnings: readonly Warned[] };
+export type ReadOne = {
+  weighing: Weighing | null;
+  reading: Reading | null;
+  model: ScaleModel | null;
+  warnings: readonly Warned[];
+};
 
 export function readOne(record: Plain): ReadOne {
   const { scales = [], scale_checks = [] } = lists.value;

@@ -5,7 +5,12 @@ import type { Fact } from "../../parts/Facts";
 import { massUnit } from "../../parts/units";
 import { methodRow, type Method } from "../WeighPart/methods";
 
-const PLACES: Record<string, string> = { garage: "In the garage", yard: "At the yard", paddock: "In the paddock", elsewhere: "Elsewhere" };
+const PLACES: Record<string, string> = {
+  garage: "In the garage",
+  yard: "At the yard",
+  paddock: "In the paddock",
+  elsewhere: "Elsewhere",
+};
 
 export function typedRows(rec: Rec): Fact[] {
   const { values } = rec;
@@ -14,7 +19,8 @@ export function typedRows(rec: Rec): Fact[] {
   const rows: Fact[] = [look(row.first, String(values["shown"]), unit)];
   if (row.second === "pieces") rows.push({ name: row.secondLabel, value: String(values["pieces"] ?? "not said") });
   else if (row.second) rows.push(look(row.secondLabel, String(values[row.second] ?? ""), unit));
-  if (values["with_bolts"] !== undefined) rows.push({ name: "Bolts", value: values["with_bolts"] ? "included" : "not included" });
+  if (values["with_bolts"] !== undefined)
+    rows.push({ name: "Bolts", value: values["with_bolts"] ? "included" : "not included" });
   if (values["place"]) rows.push({ name: "Where", value: PLACES[String(values["place"])] ?? String(values["place"]) });
   if (values["note"]) rows.push({ name: "Note", value: String(values["note"]) });
   return rows;
@@ -22,6 +28,11 @@ export function typedRows(rec: Rec): Fact[] {
 
 function look(name: string, text: string, unit: string): Fact {
   const reading = readingOf("mass", text, unit);
-  const under = reading.state === "read" ? `read as ${reading.words}` : reading.state === "trouble" ? reading.sentence : "not typed";
+  const under =
+    reading.state === "read"
+      ? `read as ${reading.words}`
+      : reading.state === "trouble"
+        ? reading.sentence
+        : "not typed";
   return { name, value: text, under };
 }

@@ -21,9 +21,17 @@ type MassUnit = "kg" | "lb" | "lb oz";
 type Start = { car: string; massUnit: MassUnit; minimum: string; kind: string | null; division: string };
 
 const MASS_UNITS: { value: MassUnit; label: string }[] = [
-  { value: "kg", label: "Kilograms" }, { value: "lb", label: "Pounds" }, { value: "lb oz", label: "Pounds and ounces" },
+  { value: "kg", label: "Kilograms" },
+  { value: "lb", label: "Pounds" },
+  { value: "lb oz", label: "Pounds and ounces" },
 ];
-const blank = (): Start => ({ car: "", massUnit: navigator.language === "en-US" ? "lb" : "kg", minimum: "", kind: null, division: "" });
+const blank = (): Start => ({
+  car: "",
+  massUnit: navigator.language === "en-US" ? "lb" : "kg",
+  minimum: "",
+  kind: null,
+  division: "",
+});
 
 export function Welcome() {
   const { form, change, name } = useDraft<Start>("welcome", blank, () => false);
@@ -36,7 +44,11 @@ export function Welcome() {
   };
   return (
     <div class="welcome">
-      {step === "car" ? <TheCar form={form} change={change} onNext={() => setStep("scale")} /> : <TheScale form={form} change={change} onBack={() => setStep("car")} />}
+      {step === "car" ? (
+        <TheCar form={form} change={change} onNext={() => setStep("scale")} />
+      ) : (
+        <TheScale form={form} change={change} onBack={() => setStep("car")} />
+      )}
       {step === "scale" && <SaveDock label="Weigh the first part" saving={saving} onSave={begin} />}
     </div>
   );
@@ -51,39 +63,80 @@ function TheCar({ form, change, onNext }: Half & { onNext: () => void }) {
     <>
       <header class="welcome-head">
         <h1>What does the car weigh?</h1>
-        <p>Weigh parts on whatever is at hand. Tarebook adds up, says how sure it is, and how far the car is from its minimum.</p>
+        <p>
+          Weigh parts on whatever is at hand. Tarebook adds up, says how sure it is, and how far the car is from its
+          minimum.
+        </p>
       </header>
-      <TextField label="What is the car called?" value={form.car} most={120} onValue={(car) => change({ car })} trouble={asked && !named ? "Give it a name, any name." : null} />
-      <Choice label="You think in" value={form.massUnit} options={MASS_UNITS} onValue={(massUnit) => change({ massUnit })} />
-      <QuantityField kind="mass" label="The class minimum, if you know it" value={form.minimum} unit={bare(form.massUnit)} onValue={(minimum) => change({ minimum })} hint="It can wait." />
+      <TextField
+        label="What is the car called?"
+        value={form.car}
+        most={120}
+        onValue={(car) => change({ car })}
+        trouble={asked && !named ? "Give it a name, any name." : null}
+      />
+      <Choice
+        label="You think in"
+        value={form.massUnit}
+        options={MASS_UNITS}
+        onValue={(massUnit) => change({ massUnit })}
+      />
+      <QuantityField
+        kind="mass"
+        label="The class minimum, if you know it"
+        value={form.minimum}
+        unit={bare(form.massUnit)}
+        onValue={(minimum) => change({ minimum })}
+        hint="It can wait."
+      />
       <div class="dock">
-        <button type="button" class="button main" onClick={() => (named ? onNext() : setAsked(true))}>Next: your scale</button>
+        <button type="button" class="button main" onClick={() => (named ? onNext() : setAsked(true))}>
+          Next: your scale
+        </button>
       </div>
     </>
   );
 }
 
 function TheScale({ form, change, onBack }: Half & { onBack: () => void }) {
-  const pick = (row: ScaleKindRow | null) => change({ kind: row?.kind ?? null, division: row ? usualFor(row, form.massUnit).division : "" });
+  const pick = (row: ScaleKindRow | null) =>
+    change({ kind: row?.kind ?? null, division: row ? usualFor(row, form.massUnit).division : "" });
   const row = SCALE_KINDS.find((each) => each.kind === form.kind);
   return (
     <>
       <header class="welcome-head">
-        <button type="button" class="button plain" onClick={onBack}>Back</button>
+        <button type="button" class="button plain" onClick={onBack}>
+          Back
+        </button>
         <h1>Which scale is at hand?</h1>
         <p class="quiet">More can be added later.</p>
       </header>
       <div class="scale-doors" role="group" aria-label="Kind of scale">
-        {SCALE_KINDS.map((each) => <ScaleDoor key={each.kind} label={each.label} chosen={form.kind === each.kind} onTap={() => pick(each)} />)}
+        {SCALE_KINDS.map((each) => (
+          <ScaleDoor key={each.kind} label={each.label} chosen={form.kind === each.kind} onTap={() => pick(each)} />
+        ))}
         <ScaleDoor label="Not sure yet" chosen={form.kind === null} onTap={() => pick(null)} />
       </div>
-      {row && <QuantityField kind="mass" label="Steps of its display" value={form.division} unit={usualFor(row, form.massUnit).unit} onValue={(division) => change({ division })} hint="The smallest change it can show." />}
+      {row && (
+        <QuantityField
+          kind="mass"
+          label="Steps of its display"
+          value={form.division}
+          unit={usualFor(row, form.massUnit).unit}
+          onValue={(division) => change({ division })}
+          hint="The smallest change it can show."
+        />
+      )}
     </>
   );
 }
 
 function ScaleDoor({ label, chosen, onTap }: { label: string; chosen: boolean; onTap: () => void }) {
-  return <button type="button" class="scale-door" aria-pressed={chosen} onClick={onTap}>{label}</button>;
+  return (
+    <button type="button" class="scale-door" aria-pressed={chosen} onClick={onTap}>
+      {label}
+    </button>
+  );
 }
 
 /** A whole car is never typed in ounces: bare numbers are pounds. */
@@ -111,7 +164,13 @@ function unitChange({ massUnit }: Start): Change {
 
 function sheetOf(form: Start, car: string): Change[] {
   if (!form.minimum.trim()) return [];
-  return [{ kind: "class_sheet", set: { car, name: "My class", minimum: typedOf("mass", form.minimum, bare(form.massUnit)) }, base: [] }];
+  return [
+    {
+      kind: "class_sheet",
+      set: { car, name: "My class", minimum: typedOf("mass", form.minimum, bare(form.massUnit)) },
+      base: [],
+    },
+  ];
 }
 
 function scaleOf(form: Start): Change[] {
