@@ -55,7 +55,7 @@ class Device:
         return self.get("/sync/pull", query_string={"epoch": epoch, "since": since, "since_id": since_id, **more})
 
     def push(self, *texts: str, **more: Any) -> Any:
-        epoch = more.pop("epoch", None) or self.pull(limit=1).json["epoch"]
+        epoch = more.pop("epoch", "")
         body = {"proto": 1, "schema": 1, "garage": self.garage, "epoch": epoch, "entries": list(texts)}
         return self.post("/sync/push", {**body, **more})
 

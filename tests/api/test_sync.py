@@ -62,8 +62,7 @@ def test_pages_follow_each_other_to_the_end(phone: Device) -> None:
     texts = [entry(f"j{index}", {"name": "x"}, device=phone.id) for index in range(5)]
     phone.push(*texts)
     first = phone.pull(limit=3).json
-    last = first["entries"][-1]
-    second = phone.pull(first["epoch"], last["number"], id_of(last["text"]), limit=3).json
+    second = phone.pull(first["epoch"], 3, first["mark"], limit=3).json
     assert (first["more"], second["more"]) == (True, False)
     assert [line["text"] for line in first["entries"] + second["entries"]] == texts
 
@@ -79,8 +78,10 @@ def test_a_page_holds_no_more_than_two_megabytes(phone: Device) -> None:
 
 def test_a_cursor_of_another_journal_is_told_rewound(phone: Device) -> None:
     phone.push(entry("j1", {"name": "x"}, device=phone.id))
-    epoch = phone.pull().json["epoch"]
-    for cursor in ((epoch, 1, "another"), (epoch, 2, "beyond"), ("older", 1, "e"), ("older", 0, "")):
+    page = phone.pull().json
+    epoch, mark = page["epoch"], page["mark"]
+    assert phone.pull(epoch, 1, mark).json["mark"] == mark
+    for cursor in ((epoch, 1, "another"), (epoch, 2, mark), ("older", 1, mark), ("older", 0, ""), ("", 1, mark)):
         answer = phone.pull(*cursor)
         assert answer.status_code == 409, cursor
         assert answer.json["error"]["code"] == "rewound"
@@ -91,6 +92,10 @@ def test_a_push_of_another_epoch_is_told_rewound_and_writes_nothing(phone: Devic
     answer = phone.push(entry("j1", {"name": "x"}, device=phone.id), epoch="older")
     assert (answer.status_code, answer.json["error"]["code"]) == (409, "rewound")
     assert phone.pull().json["head"] == 0
+
+
+def test_a_phone_that_never_heard_an_epoch_may_push(phone: Device) -> None:
+    assert phone.push(entry("j1", {"name": "x"}, device=phone.id), epoch="").status_code == 200
 
 
 def test_records_of_another_garage_are_refused(phone: Device) -> None:

@@ -45,6 +45,7 @@ class ModelPhone:
     held: dict[str, None] = field(default_factory=dict)
     rows: list[dict[str, Any]] = field(default_factory=list)
     epoch: str = ""
+    mark: str = ""
     writer: str = field(default_factory=lambda: f"w-{next(_serial)}")
     n: int = 0
 
@@ -54,7 +55,7 @@ class ModelPhone:
 
     def clone(self) -> ModelPhone:
         """The same store copied into another browser, token and all."""
-        return ModelPhone(self.device, Network(), self.clock, dict(self.held), list(self.rows), self.epoch)
+        return ModelPhone(self.device, Network(), self.clock, dict(self.held), list(self.rows), self.epoch, self.mark)
 
     @property
     def pending(self) -> list[str]:
@@ -88,7 +89,7 @@ class ModelPhone:
     def push(self, most: int = 500) -> int:
         """Sends what the server is not known to have. Gives the status."""
         texts = self.pending[:most]
-        answer = self.network.exchange(lambda: self.device.push(*texts, epoch=self.epoch or "none"))
+        answer = self.network.exchange(lambda: self.device.push(*texts, epoch=self.epoch))
         if answer.status_code == 409:
             self.reset()
         return int(answer.status_code)
@@ -97,13 +98,13 @@ class ModelPhone:
         """Brings pages until there are no more; each page and its cursor are kept together. Gives the last status."""
         while True:
             last = self.rows[-1] if self.rows else {"number": 0}
-            cursor = (self.epoch, last["number"], name_of(last) if self.rows else "")
+            cursor = (self.epoch, last["number"], self.mark)
             answer = self.network.exchange(lambda at=cursor: self.device.pull(*at, limit=limit))
             if answer.status_code != 200:
                 if answer.status_code == 409:
                     self.reset()
                 return int(answer.status_code)
-            self.epoch = answer.json["epoch"]
+            self.epoch, self.mark = answer.json["epoch"], answer.json["mark"]
             for row in answer.json["entries"]:
                 self.rows.append(row)
                 self.held.setdefault(row["text"])
@@ -112,7 +113,7 @@ class ModelPhone:
 
     def reset(self) -> None:
         """The server's journal is not the one this cursor was of: begin again, and keep everything."""
-        self.rows, self.epoch = [], ""
+        self.rows, self.epoch, self.mark = [], "", ""
 
     def sync(self, home: Home) -> None:
         """Without faults until nothing is left to do; pairs again when the server does not know the device."""
@@ -133,8 +134,3 @@ class ModelPhone:
 
     def pair_again(self, home: Home) -> None:
         self.device = home.pair("phone", wanted=self.device.id)
-
-
-def name_of(row: dict[str, Any]) -> str:
-    """The name a pulled row goes by: its own, or the one the journal gave it."""
-    return str(row.get("id") or json.loads(row["text"])["id"])

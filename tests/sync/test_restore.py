@@ -81,6 +81,31 @@ def test_a_cursor_from_before_the_copy_stays_good_and_what_was_answered_since_is
     assert names(home) == {"answered"}
 
 
+def test_the_same_entry_at_the_same_number_with_others_before_it_is_another_journal(home: Home, tmp_path: Path) -> None:
+    one, two = ModelPhone(home.pair()), ModelPhone(home.pair())
+    copied = copy(home, tmp_path / "copy")
+    for phone in (one, two, one):
+        phone.pull()
+        phone.save("job", f"j{len(phone.held)}", {"name": "x"}, base=[])
+        phone.push()
+    one.pull()
+    texts = [row["text"] for row in one.rows]
+    restore(home, copied, announced=False)
+    other = home.pair()
+    other.push(texts[1], texts[0], texts[2])
+    assert one.pull() == 409
+
+
+def test_sent_again_in_the_same_order_it_is_the_same_journal(home: Home, tmp_path: Path) -> None:
+    phone = ModelPhone(home.pair())
+    copied = copy(home, tmp_path / "copy")
+    phone.save("job", "j1", {"name": "x"})
+    phone.sync(home)
+    restore(home, copied, announced=False)
+    home.pair().push(phone.rows[0]["text"])
+    assert phone.pull() == 200
+
+
 def test_announced_every_phone_is_told_at_once(home: Home, tmp_path: Path) -> None:
     phone = ModelPhone(home.pair())
     phone.save("job", "j1", {"name": "kept"})

@@ -51,12 +51,12 @@ class PairedSchema(Schema):
 
 
 class PushSchema(Schema):
-    """Each entry: one entry's exact JSON text."""
+    """Each entry: one entry's exact JSON text. `epoch`: as last heard; empty from a phone that never heard one."""
 
     proto = whole(0, required=True)
     schema = whole(0, required=True)
     garage = Id(required=True)
-    epoch = Id(required=True)
+    epoch = Line(80, required=True)
     entries = fields.List(fields.String(), required=True, validate=validate.Length(max=BATCH_ENTRIES))
 
 
@@ -84,7 +84,10 @@ class PushedSchema(_MarkSchema):
 
 
 class PullSchema(Schema):
-    """The cursor: epoch, number and id of the last entry held. `since` 0 is the beginning, and needs neither."""
+    """The cursor: epoch, number of the last entry held, and in `since_id` the mark that came with it.
+
+    `since` 0 is the beginning, and needs neither.
+    """
 
     epoch = fields.String(load_default="", validate=validate.Length(max=80))
     since = fields.Integer(load_default=0, validate=validate.Range(min=0, max=LARGEST))
@@ -101,6 +104,7 @@ class PulledEntrySchema(Schema):
 
 class PulledSchema(_MarkSchema):
     entries = fields.List(fields.Nested(PulledEntrySchema), required=True)
+    mark = fields.String(required=True, metadata={"description": "Sent back as since_id with the next pull."})
     more = fields.Boolean(required=True)
 
 

@@ -34,7 +34,8 @@ def push(body: dict[str, Any]) -> Response:
         raise TarebookError("other_garage", garage=device().garage)
     with database().write() as session:
         garage = garages.get(session, device().garage, lock=True)
-        feed.check_epoch(garage, body["epoch"])
+        if body["epoch"]:
+            feed.check_epoch(garage, body["epoch"])
         pushed = intake.push(session, garage.id, device().id, body["entries"])
         mark = {"epoch": garage.epoch, "head": pushed.head, "durable": garage.durable}
     results = [asdict(result) for result in pushed.results]

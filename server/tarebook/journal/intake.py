@@ -17,7 +17,7 @@ from sqlalchemy.orm import Session
 from tarebook.errors import TarebookError
 from tarebook.journal import entries, state
 from tarebook.journal.fold import STRANGER, WAITING, Fold, Kept, Record
-from tarebook.journal.ids import raw_id, text_hash
+from tarebook.journal.ids import next_mark, raw_id, text_hash
 from tarebook.store.models import (
     Base,
     DeviceRow,
@@ -76,6 +76,13 @@ def _within_caps(texts: Sequence[str]) -> None:
     for index, text in enumerate(texts):
         if len(text.encode("utf-8", "replace")) > entries.ENTRY_BYTES:
             raise TarebookError("entry_too_large", most=entries.ENTRY_BYTES, index=index)
+
+
+def mark_at(session: Session, garage: str, number: int) -> str | None:
+    """The mark of the journal's first `number` entries; "" of none; None when there are not so many."""
+    if number == 0:
+        return ""
+    return session.scalar(select(EntryRow.mark).where(EntryRow.garage == garage, EntryRow.number == number))
 
 
 def in_chunks(items: Iterable[str], size: int = 500) -> Iterable[list[str]]:
@@ -162,6 +169,7 @@ class _Intake:
         self.device = device
         self.head = head
         self.fold = StoredFold(session, garage)
+        self.mark = mark_at(session, garage, head) or ""
         self.hashes: dict[str, str] = {}
         self.rows: dict[str, dict[str, Any]] = {}
         query = select(DeviceRow.id).where(DeviceRow.garage == garage, DeviceRow.revoked_at.is_(None))
@@ -187,22 +195,24 @@ class _Intake:
             self.hashes.update((row.id, row.hash) for row in self.session.execute(query))
 
     def _take_one(self, text: str, entry: entries.Entry | None) -> Result:
-        name, mark, reused = entry.id if entry else raw_id(text), text_hash(text), False
-        if entry is not None and self.hashes.get(name, mark) != mark:
+        name, digest, reused = entry.id if entry else raw_id(text), text_hash(text), False
+        if entry is not None and self.hashes.get(name, digest) != digest:
             name, reused = raw_id(text), True
         if entry is None or reused:
             self._bring_hashes([name])
         if name in self.hashes:
             return self._result(name, "repeated")
-        return self._keep(name, text, mark, entry, reused)
+        return self._keep(name, text, digest, entry, reused)
 
-    def _keep(self, name: str, text: str, mark: str, entry: entries.Entry | None, reused: bool) -> Result:
+    def _keep(self, name: str, text: str, digest: str, entry: entries.Entry | None, reused: bool) -> Result:
         self.head += 1
-        self.hashes[name] = mark
+        self.hashes[name] = digest
         stranger = STRANGER if entry is not None and entry.device not in self.known else None
+        self.mark = next_mark(self.mark, digest, stranger)
         self.rows[name] = {
-            "garage": self.garage, "number": self.head, "id": name, "hash": mark, "text": text.encode("utf-8"),
-            "record": entry.record if entry else None, "sent_by": self.device, "intake": stranger,
+            "garage": self.garage, "number": self.head, "id": name, "hash": digest, "mark": self.mark,
+            "text": text.encode("utf-8"), "record": entry.record if entry else None, "sent_by": self.device,
+            "intake": stranger,
         }  # fmt: skip
         kept = self.fold.put(Kept(name, self.head, entry, stranger, WAITING, reused))
         plain = "accepted" if kept.reason is None else "set_aside"

@@ -42,13 +42,17 @@ class GarageRow(Base):
 
 
 class EntryRow(Base):
-    """`text`: the exact bytes. `intake`: a reason known only on arrival. `reason`: why it is set aside now, or null."""
+    """`text`: the exact bytes. `intake`: a reason known only on arrival. `reason`: why it is set aside now, or null.
+
+    `mark`: the hash of this entry, its `intake` and the mark before it, so of the whole journal up to here.
+    """
 
     __tablename__ = "entry"
     garage: Mapped[str] = _garage()
     number: Mapped[int] = mapped_column(BigInteger, primary_key=True, autoincrement=False)
     id: Mapped[str] = mapped_column(ID)
     hash: Mapped[str] = mapped_column(HASH)
+    mark: Mapped[str] = mapped_column(HASH)
     text: Mapped[bytes] = mapped_column(LargeBinary)
     record: Mapped[str | None] = mapped_column(ID)
     sent_by: Mapped[str] = mapped_column(ID)

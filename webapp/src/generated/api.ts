@@ -745,6 +745,8 @@ export interface components {
             head: number;
             durable: number | null;
             entries: components["schemas"]["PulledEntry"][];
+            /** @description Sent back as since_id with the next pull. */
+            mark: string;
             more: boolean;
         };
         Announce: {

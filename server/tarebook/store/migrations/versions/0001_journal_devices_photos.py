@@ -41,6 +41,7 @@ def upgrade() -> None:
         sa.Column("number", sa.BigInteger(), autoincrement=False, nullable=False),
         sa.Column("id", sa.String(length=80), nullable=False),
         sa.Column("hash", sa.String(length=64), nullable=False),
+        sa.Column("mark", sa.String(length=64), nullable=False),
         sa.Column("text", sa.LargeBinary(), nullable=False),
         sa.Column("record", sa.String(length=80), nullable=True),
         sa.Column("sent_by", sa.String(length=80), nullable=False),
