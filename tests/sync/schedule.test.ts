@@ -75,14 +75,17 @@ describe("the schedule", () => {
     expect(hand.runs).toBe(2);
   });
 
-  it("does not hammer after a failure though asked meanwhile", async () => {
+  it("tries soon, but does not hammer, when asked during a run that failed", async () => {
     const hand = new Hand();
-    hand.outcomes = ["failed"];
-    hand.schedule.now();
+    hand.outcomes = ["failed", "failed", "failed", "failed"];
     hand.schedule.now();
     await settled();
-    expect(hand.runs).toBe(1);
-    expect(hand.timers).toHaveLength(1);
+    for (let times = 0; times < 2; times++) await hand.ring();
+    hand.timers.shift()!.run();
+    hand.schedule.now();
+    await settled();
+    expect(hand.runs).toBe(4);
+    expect(hand.timers.map((timer) => timer.milliseconds)).toEqual([750]);
   });
 
   it("does nothing more once stopped", async () => {

@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import { wordsFor, type Whereabouts } from "../../webapp/src/sync/words";
 
 const HOME: Whereabouts = {
-  waiting: 0, photosWaiting: 0, stuck: 0, photosStuck: 0, inBackup: false, lastHeard: "2026-05-02T10:00:00Z", failing: false, refusal: null,
+  waiting: 0, photosWaiting: 0, stuck: 0, photosStuck: 0, inBackup: false, lastHeard: "2026-05-02T10:00:00Z", failing: false,
   protected: true,
 };
 
@@ -28,8 +28,5 @@ describe("what the phone says", () => {
     ["a photo is damaged", { photosStuck: 1 }, ["On the home computer", "1 photo cannot go to the home computer and will stay here"]],
     ["storage may be cleared", { protected: false }, ["On the home computer", "Storage is not protected: install to the home screen"]],
     ["the browser does not say", { protected: null }, ["On the home computer"]],
-    ["the device was revoked", { refusal: "This device was taken off the garage's list." }, [
-      "On the home computer", "This device was taken off the garage's list.",
-    ]],
   ])("when %s", (_when, where, words) => expect(wordsFor({ ...HOME, ...where })).toEqual(words));
 });

@@ -96,7 +96,5 @@ async function dropDemo(garage: string): Promise<void> {
 
 /** What the list of devices calls this browser until someone names it. */
 export function deviceName(agent: string): string {
-  const system = /iPhone|iPad|Android|Windows|Macintosh|CrOS|Linux/.exec(agent)?.[0] ?? "Device";
-  const browser = /Firefox|Edg|Chrome|Safari/.exec(agent.replace("Mobile Safari", ""))?.[0];
-  return browser ? `${browser === "Edg" ? "Edge" : browser} on ${system}` : system;
+  return /Mobi/.test(agent) ? "Phone" : "Computer";
 }

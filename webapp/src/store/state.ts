@@ -6,3 +6,8 @@ import type { Store } from "./store";
 export async function readState(store: Store): Promise<State> {
   return (await store.read((db) => db.meta.get("state")))?.value ?? FIRST_STATE;
 }
+
+/** Remembers over restarts when the home computer last answered. */
+export async function rememberHeard(store: Store, heard: string): Promise<void> {
+  await store.write([], async (_db, state) => void (state.heard = heard));
+}

@@ -14,13 +14,13 @@ const LIMIT = 1000;
 
 /** Pulls until there is no more. Rejects with AppError; pages taken until then stay taken. */
 export async function pull(post: Post): Promise<void> {
-  post.onPhase("pulling");
   for (let more = true; more; ) {
     const { cursor, durable } = await readState(post.store);
     const page = await askPage(post, cursor);
     post.onHeard();
     more = page.more;
     if (page.lines.length === 0 && page.durable === durable && page.epoch === cursor.epoch) continue;
+    post.onPhase("pulling");
     const written = await takePage(post.store, cursor, page);
     if (written) await post.live.took(written);
     else more = true; // another tab has pulled: from its cursor on

@@ -34,7 +34,7 @@ export class Schedule {
     private readonly clock: Clock,
   ) {}
 
-  /** Tries at once, or right after the run that is under way. */
+  /** Tries at once, or soon after the run that is under way. */
   now(): void {
     if (this.stopped) return;
     if (this.running) this.again = true;
@@ -54,6 +54,8 @@ export class Schedule {
     this.running = false;
     this.failures = outcome === "failed" ? this.failures + 1 : 0;
     if (this.stopped) return;
+    // Whoever asked meanwhile may know that things have changed: soon, though not at once.
+    if (this.again) this.failures = Math.min(this.failures, 1);
     if (this.again && outcome === "done") void this.go();
     else this.plan(this.delay(outcome));
   }

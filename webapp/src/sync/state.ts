@@ -29,14 +29,11 @@ export const noted = {
   trouble: signal<AppError | null>(null),
 };
 
-/** Troubles that pass by themselves and need no sentence while everything is safe: the words say where records are. */
-const PASSING: readonly string[] = ["unreachable", "answer_unreadable", "busy"];
-
 export const sync: ReadonlySignal<SyncState> = computed(() => {
   const waiting = live.value?.waiting.value ?? 0;
   const photosWaiting = noted.photosWaiting.value;
   const lastHeard = noted.lastHeard.value;
-  const trouble = noted.trouble.value;
+  const refusal = noted.trouble.value;
   const words = wordsFor({
     waiting,
     photosWaiting,
@@ -44,11 +41,10 @@ export const sync: ReadonlySignal<SyncState> = computed(() => {
     photosStuck: noted.photosStuck.value,
     inBackup: noted.inBackup.value,
     lastHeard,
-    failing: trouble !== null,
-    refusal: trouble && !PASSING.includes(trouble.code) ? trouble.sentence : null,
+    failing: refusal !== null,
     protected: protection.value,
   });
-  return { waiting, photosWaiting, phase: noted.phase.value, lastHeard, refusal: trouble, words };
+  return { waiting, photosWaiting, phase: noted.phase.value, lastHeard, refusal, words };
 });
 
 /** Set by the station that is running. */

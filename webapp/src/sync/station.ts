@@ -3,7 +3,7 @@
 import { AppError } from "../generated/errors";
 import type { LiveGarage } from "../journal/garage";
 import { countPhotos } from "../store/photo_rows";
-import { readState } from "../store/state";
+import { readState, rememberHeard } from "../store/state";
 import { TabLock } from "./lock";
 import { newPost, type Post } from "./post";
 import type { Wire } from "./request";
@@ -14,10 +14,13 @@ import { noted } from "./state";
 /** Refusals by a rule: nothing is lost, but trying again soon is of no use. */
 const REFUSALS: readonly string[] = ["revoked", "unpaired", "other_garage", "protocol", "wrong_host"];
 
+const REMEMBER_EVERY = 300_000;
+
 export class Station {
   private readonly post: Post;
   private readonly lock: TabLock;
   private readonly schedule: Schedule;
+  private remembered = 0;
 
   /** `onUnpaired`: the home computer does not know this device's token. */
   constructor(live: LiveGarage, wire: Wire, clock: Clock, isWatched: () => boolean, private readonly onUnpaired: () => void) {
@@ -62,6 +65,7 @@ export class Station {
       const outcome = await this.lock.run(() => run(this.post, () => this.note()));
       if (outcome === "busy") return "busy";
       noted.trouble.value = null;
+      await this.rememberHeard();
       return "done";
     } catch (error) {
       return this.failed(error instanceof AppError ? error : new AppError("broken", { reason: String(error) }));
@@ -69,6 +73,14 @@ export class Station {
       noted.phase.value = "idle";
       await this.note().catch(() => undefined);
     }
+  }
+
+  /** Not with every answer: each write goes to the disk. */
+  private async rememberHeard(): Promise<void> {
+    const heard = noted.lastHeard.peek();
+    if (heard === null || Date.parse(heard) - this.remembered < REMEMBER_EVERY) return;
+    this.remembered = Date.parse(heard);
+    await rememberHeard(this.post.store, heard);
   }
 
   private failed(trouble: AppError): Outcome {

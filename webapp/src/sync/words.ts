@@ -12,10 +12,8 @@ export type Whereabouts = {
   inBackup: boolean;
   /** When the home computer last answered; null: never. */
   lastHeard: string | null;
-  /** The last try did not get through, or was refused. */
+  /** The last try did not get through, or was refused; why is said apart. */
   failing: boolean;
-  /** The sentence of a refusal that stands. */
-  refusal: string | null;
   /** Whether the browser has promised to keep the storage; null: it will not say. */
   protected: boolean | null;
 };
@@ -24,7 +22,6 @@ export type Whereabouts = {
 export function wordsFor(where: Whereabouts): string[] {
   return [
     headline(where),
-    where.refusal,
     where.waiting > 0 && where.photosWaiting > 0 ? photosGoing(where) : null,
     where.stuck > 0 ? `The home computer has not taken ${count(where.stuck, "record")} so far; export keeps everything` : null,
     where.photosStuck > 0 ? `${count(where.photosStuck, "photo")} cannot go to the home computer and will stay here` : null,
