@@ -7,6 +7,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { databaseName } from "../../webapp/src/store/database";
 import { opened } from "../../webapp/src/store/opened";
 import { deviceName, openSession, pair, session } from "../../webapp/src/store/session";
+import { exportAll } from "../../webapp/src/store/takeout";
 
 const asked: Record<string, unknown>[] = [];
 
@@ -92,6 +93,38 @@ describe("a browser", () => {
     Object.assign(Dexie.dependencies, { indexedDB: broken });
     await openSession();
     expect(session.value).toMatchObject({ state: "blocked", trouble: { code: "storage_failed" } });
+  });
+});
+
+describe("everything still comes out as one file", () => {
+  const keepAndClose = async () => {
+    answer(PAIRED);
+    await pair("a-code");
+    await opened.value!.store.write(["drafts"], (db) => db.drafts.put({ name: "weigh-car:", value: { shown: "912 kg" } }));
+    opened.value!.store.close();
+    opened.value = null;
+  };
+
+  const raisedByANewerApp = () =>
+    new Promise<void>((done, failed) => {
+      const opening = Dexie.dependencies.indexedDB.open(databaseName("garage-1"), 9999);
+      opening.onerror = failed;
+      opening.onsuccess = () => {
+        opening.result.close();
+        done();
+      };
+    });
+
+  it("when a newer app has written the database, which this one cannot open", async () => {
+    await keepAndClose();
+    await raisedByANewerApp();
+    await openSession();
+    expect(session.value).toMatchObject({ state: "blocked", trouble: { code: "storage_newer" } });
+    expect(JSON.parse(await (await exportAll()).text())).toMatchObject({ garage: "garage-1", drafts: [{ value: { shown: "912 kg" } }] });
+  });
+
+  it("but not before there is anything to export", async () => {
+    await expect(exportAll()).rejects.toMatchObject({ code: "garage_not_open" });
   });
 });
 

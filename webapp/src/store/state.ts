@@ -1,9 +1,10 @@
 /** How far this phone has read, and what it knows of the home computer: one row, moved only together with its data. */
 
 import { FIRST_STATE, type State } from "./database";
+import type { Readable } from "./as_it_is";
 import type { Store } from "./store";
 
-export async function readState(store: Store): Promise<State> {
+export async function readState(store: Readable): Promise<State> {
   return (await store.read((db) => db.meta.get("state")))?.value ?? FIRST_STATE;
 }
 

@@ -5,23 +5,27 @@
 
 import { AppError } from "../generated/errors";
 import { SCHEMA } from "../generated/kinds";
+import { readAsItIs, type Readable } from "./as_it_is";
 import type { BytesRow, EntryRow } from "./database";
 import { opened, type Opened } from "./opened";
+import { latestPairing } from "./pairings";
 import { readState } from "./state";
-import type { Store } from "./store";
 
 /** Photos read into memory at a time. */
 const AT_ONCE = 8;
 
-/** The open garage's file. Rejects with AppError. */
+type From = Omit<Opened, "token" | "drafts" | "demo" | "store"> & { store: Readable };
+
+/** The file of the open garage, or of the one that should be open and cannot be. Rejects with AppError. */
 export async function exportAll(): Promise<Blob> {
-  const from = opened.peek();
+  const from = opened.peek() ?? (await latestPairing());
   if (!from) throw new AppError("garage_not_open");
-  return new Blob(await takeout(from, new Date()), { type: "application/json" });
+  const parts = await readAsItIs(from.garage, (store) => takeout({ ...from, store }, new Date()));
+  return new Blob(parts, { type: "application/json" });
 }
 
 /** The file in parts: the whole of it may be more than one string can hold. */
-export async function takeout({ store, garage, device, name }: Omit<Opened, "token" | "drafts" | "demo">, at: Date): Promise<BlobPart[]> {
+export async function takeout({ store, garage, device, name }: From, at: Date): Promise<BlobPart[]> {
   const { cursor, durable, heard } = await readState(store);
   const head = { format: "tarebook-takeout", version: 1, schema: SCHEMA, made_at: at.toISOString(), garage, name, device };
   return [
@@ -51,7 +55,7 @@ function entryOut({ text, number, aside, state }: EntryRow): object {
   return { text, number, aside, state };
 }
 
-async function bytesOut(store: Store): Promise<BlobPart[]> {
+async function bytesOut(store: Readable): Promise<BlobPart[]> {
   const keys = await store.read((db) => db.photo_bytes.toCollection().primaryKeys());
   const parts: BlobPart[] = [',\n"photo_bytes":[\n'];
   for (let at = 0; at < keys.length; at += AT_ONCE) {

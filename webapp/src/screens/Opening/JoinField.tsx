@@ -3,7 +3,7 @@ import { useEffect, useState } from "preact/hooks";
 import { TextField } from "../../parts/Field";
 import { TroubleNotice } from "../../parts/Notice";
 import { useSaving } from "../../parts/SaveDock";
-import { replace } from "../../route";
+import { place, replace } from "../../route";
 import { pair, session } from "../../store/session";
 import { syncNow } from "../../sync/state";
 import { bareCode, codeIn } from "./pairingCode";
@@ -18,10 +18,11 @@ export function JoinField() {
       syncNow();
       replace("#/");
     });
+  // A link followed while the app is open changes only the address, which `place` tells of.
+  const followed = place.value.path.length ? codeIn(location.hash) : null;
   useEffect(() => {
-    const followed = codeIn(location.hash);
     if (followed) void join(followed);
-  }, []);
+  }, [followed]);
   return (
     <>
       <TextField
