@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import hashlib
 import struct
 import zlib
@@ -170,3 +171,20 @@ def test_another_garage_sees_no_photo_and_no_upload(home: Home, phone: Device) -
     send(phone, url, data)
     assert other.get(f"/photos/{sha(data)}").status_code == 404
     assert announce(other, data).json["present"] is False
+
+
+def test_a_full_disk_is_told_in_a_sentence_and_the_phone_may_go_on_later(
+    phone: Device, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    data = picture()
+    url = announce(phone, data).json["url"]
+
+    def full(*_: object) -> int:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    with monkeypatch.context() as patch:
+        patch.setattr("tarebook.store.files.os.write", full)
+        answer = send(phone, url, data)
+    assert (answer.status_code, answer.json["error"]["code"]) == (507, "disk_full")
+    assert phone.ask("HEAD", url).headers["Upload-Offset"] == "0"
+    assert send(phone, url, data).status_code == 204

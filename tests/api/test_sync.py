@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import json
+import sqlite3
+
+from sqlalchemy import event
 
 from tests.home import Device, Home, entry, id_of
 
@@ -147,3 +150,21 @@ def test_two_garages_on_one_server_see_nothing_of_each_other(home: Home, phone: 
     assert other.push(text.replace(phone.id, other.id)).json["results"][0]["number"] == 1
     assert other.get("/devices").json["devices"][0]["id"] == other.id
     assert other.post(f"/devices/{phone.id}/revoke").status_code == 404
+
+
+def test_a_full_disk_refuses_a_push_whole_and_the_next_try_goes_through(home: Home, phone: Device) -> None:
+    engine = home.app.extensions["tarebook"].database.engine
+    engine.dispose()
+
+    def little_room(connection: sqlite3.Connection, _record: object) -> None:
+        (pages,) = connection.execute("PRAGMA page_count").fetchone()
+        connection.execute(f"PRAGMA max_page_count={pages + 2}")
+
+    texts = [entry(f"j{n}", {"name": "x", "note": "y" * 3000}, device=phone.id) for n in range(20)]
+    event.listen(engine, "connect", little_room)
+    answer = phone.push(*texts)
+    event.remove(engine, "connect", little_room)
+    engine.dispose()
+    assert (answer.status_code, answer.json["error"]["code"]) == (507, "disk_full")
+    assert phone.pull().json["head"] == 0
+    assert phone.push(*texts).json["head"] == 20

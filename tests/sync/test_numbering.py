@@ -22,15 +22,8 @@ from tarebook.store import garages
 from tarebook.store.database import Database
 from tarebook.store.migrate import prepare
 from tests.home import entry
-from tests.sync import postgres
 
 WRITERS, PUSHES, ENTRIES = 8, 25, 20
-
-
-@pytest.fixture(scope="module")
-def address() -> Iterator[str]:
-    with postgres.running() as running:
-        yield running
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])

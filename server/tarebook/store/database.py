@@ -46,7 +46,7 @@ class Database:
     @contextmanager
     def write(self) -> Iterator[Session]:
         """A session that holds the write lock, commits at the end, and rolls back on any exception."""
-        with self._in_turn(), translated(), Session(self.engine) as session:
+        with self._in_turn(), translated(), Session(self.engine, expire_on_commit=False) as session:
             session.connection(execution_options={"tarebook_write": True})
             yield session
             session.commit()
