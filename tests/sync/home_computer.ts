@@ -106,8 +106,9 @@ export class HomeComputer {
       const own = readEntry(text)?.id === name;
       return own ? { number, text, aside } : { number, text, aside, id: name };
     });
-    const more = since + page.length < this.head;
-    return json({ epoch: this.epoch, head: this.head, durable: this.durable, entries, mark: page.at(-1)?.receipt, more });
+    const upTo = since + page.length;
+    const mark = this.lines[upTo - 1]?.receipt ?? "";
+    return json({ epoch: this.epoch, head: this.head, durable: this.durable, entries, mark, more: upTo < this.head });
   }
 
   private announce({ sha256, size }: { sha256: string; size: number }): Response {

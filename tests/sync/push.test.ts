@@ -95,8 +95,8 @@ describe("an answer that cannot be trusted", () => {
   it("is refused when a page repeats numbers, or promises more without end", async () => {
     const { one } = await pair();
     const answers = [
-      { epoch: "e", durable: null, more: false, entries: [{ number: 1, text: "x", aside: null }, { number: 1, text: "y", aside: null }] },
-      { epoch: "e", durable: null, more: true, entries: [] },
+      { epoch: "e", mark: "", durable: null, more: false, entries: [{ number: 1, text: "x", aside: null }, { number: 1, text: "y", aside: null }] },
+      { epoch: "e", mark: "", durable: null, more: true, entries: [] },
     ];
     for (const body of answers) {
       one.post.wire.fetch = async () => new Response(JSON.stringify(body));

@@ -25,10 +25,10 @@ export type PhotoRow = { sha256: string; size: number; type: string; state: Phot
 export type BytesRow = { sha256: string; size: "thumb" | "full"; type: string; bytes: ArrayBuffer };
 
 /**
- * Where this phone has read up to in the home computer's journal: its epoch, the last number read, and what names that
- * line over there. An empty epoch: never heard of it.
+ * Where this phone has read up to in the home computer's journal: its epoch, the last number read, and the mark of all
+ * up to there, by which a journal grown anew after a restore is told from this one. An empty epoch: never heard of it.
  */
-export type Cursor = { epoch: string; number: number; id: string };
+export type Cursor = { epoch: string; number: number; mark: string };
 
 /**
  * `counter` is the last `seq` given; `generation` changes when rows have to be folded again from the start. Entries up
@@ -36,7 +36,7 @@ export type Cursor = { epoch: string; number: number; id: string };
  */
 export type State = { counter: number; generation: number; cursor: Cursor; durable: number; heard: string | null };
 
-export const NO_CURSOR: Cursor = { epoch: "", number: 0, id: "" };
+export const NO_CURSOR: Cursor = { epoch: "", number: 0, mark: "" };
 export const FIRST_STATE: State = { counter: 0, generation: 0, cursor: NO_CURSOR, durable: 0, heard: null };
 
 export type DraftRow = { name: string; value: unknown };

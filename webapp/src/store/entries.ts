@@ -10,8 +10,8 @@ import type { Store, Written } from "./store";
 
 /** A line of a pulled page; `id` comes only with a text that has no name of its own. */
 export type PulledLine = { number: number; text: string; aside: string | null; id?: string };
-/** `mark` names the intake of the page's last line, so that a journal grown anew after a restore is not taken for it. */
-export type Page = { lines: PulledLine[]; epoch: string; mark: string | null; durable: number; heard: string };
+/** `mark`: the home computer's own for the journal up to the page's last line. */
+export type Page = { lines: PulledLine[]; epoch: string; mark: string; durable: number; heard: string };
 
 export type Fresh = { id: string; text: string };
 export type WrittenRows = Written<EntryRow[]>;
@@ -81,9 +81,8 @@ export async function takePage(store: Store, asked: Cursor, page: Page): Promise
   const named = page.lines.map((line) => ({ line, key: line.id ?? readEntry(line.text)?.id ?? rawId(line.text) }));
   const written = await store.write(["entries"], async (db, state) => {
     if (!sameCursor(state.cursor, asked)) return null;
-    const last = named[named.length - 1];
-    const { epoch, mark } = page;
-    state.cursor = last ? { epoch, number: last.line.number, id: mark ?? last.key } : { ...asked, epoch };
+    const number = page.lines.at(-1)?.number ?? asked.number;
+    state.cursor = { epoch: page.epoch, number, mark: page.mark };
     state.durable = page.durable;
     state.heard = page.heard;
     return putHeld(db, state, named);
@@ -113,7 +112,7 @@ async function moveAway(db: GarageDb, state: State, others: EntryRow[], rows: En
 }
 
 function sameCursor(one: Cursor, other: Cursor): boolean {
-  return one.epoch === other.epoch && one.number === other.number && one.id === other.id;
+  return one.epoch === other.epoch && one.number === other.number && one.mark === other.mark;
 }
 
 /**

@@ -28,11 +28,10 @@ export async function pull(post: Post): Promise<void> {
 }
 
 async function askPage(post: Post, cursor: Cursor): Promise<Page & { more: boolean }> {
-  const { epoch, number, id } = cursor;
-  const query = new URLSearchParams({ epoch, since: String(number), since_id: id, limit: String(LIMIT) });
+  const { epoch, number, mark } = cursor;
+  const query = new URLSearchParams({ epoch, since: String(number), since_id: mark, limit: String(LIMIT) });
   const body = await requestJson(post.wire, `/sync/pull?${query}`);
-  const { entries: lines, mark = null, durable, more } = body;
-  const page = { lines, epoch: body.epoch, mark, durable: durable ?? 0, more };
+  const page = { lines: body.entries, epoch: body.epoch, mark: body.mark, durable: body.durable ?? 0, more: body.more };
   if (!isPage(page, number)) throw unreadable({ status: 200 }, "no page of the journal");
   if (epoch !== "" && page.epoch !== epoch) throw new AppError("rewound", { epoch: page.epoch });
   return { ...page, heard: post.now().toISOString() };
@@ -43,7 +42,7 @@ type AskedPage = Omit<Page, "heard"> & { more: boolean };
 function isPage(page: Record<keyof AskedPage, unknown>, since: number): page is AskedPage {
   const { lines, epoch, mark, durable, more } = page;
   if (typeof epoch !== "string" || epoch === "" || !Number.isSafeInteger(durable) || typeof more !== "boolean") return false;
-  if (mark !== null && typeof mark !== "string") return false;
+  if (typeof mark !== "string") return false;
   if (!Array.isArray(lines) || (more && lines.length === 0)) return false;
   let last = since;
   return lines.every((line) => isLine(line) && line.number > last && ((last = line.number), true));
