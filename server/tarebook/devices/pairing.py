@@ -40,7 +40,8 @@ def new_code(session: Session, garage: str) -> str:
     session.execute(delete(PairCodeRow).where(PairCodeRow.garage == garage, PairCodeRow.good_until < utc_now()))
     code = secrets.token_urlsafe(16)
     good_until = (datetime.now(UTC) + GOOD_FOR).isoformat(timespec="milliseconds")
-    session.add(PairCodeRow(garage=garage, hash=tokens.hashed(code), good_until=good_until))
+    made = {"here": True, "made_at": utc_now(), "good_until": good_until}
+    session.add(PairCodeRow(garage=garage, hash=tokens.hashed(code), **made))
     session.flush()
     return code
 

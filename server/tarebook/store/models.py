@@ -1,4 +1,4 @@
-"""The tables. The garage is the shard key of every one of them.
+"""The tables. The garage is the shard key of every one of them but `setting`, which is about the server itself.
 
 `entry` is the journal and the only truth. `record`, `waiting` and `verdict` are its fold, written in the same
 transaction and made again by `tarebook rebuild`. Moments are ISO 8601 text in UTC; JSON is text, because a
@@ -113,13 +113,42 @@ class DeviceRow(Base):
 
 
 class PairCodeRow(Base):
-    """A one-time pairing code, by its hash."""
+    """An invitation, by the hashes of its codes: the full one, and the short one that is typed. `here`: only for a
+    browser on this computer, which needs no second word."""
 
     __tablename__ = "pair_code"
     garage: Mapped[str] = _garage()
     hash: Mapped[str] = mapped_column(HASH, primary_key=True)
+    short_hash: Mapped[str | None] = mapped_column(HASH, unique=True)
+    here: Mapped[bool]
+    made_at: Mapped[str] = mapped_column(MOMENT)
     good_until: Mapped[str] = mapped_column(MOMENT)
     used_at: Mapped[str | None] = mapped_column(MOMENT)
+
+
+class PairJoinRow(Base):
+    """A device that had the right code and waits for a yes on the home computer. `code`: its invitation's hash."""
+
+    __tablename__ = "pair_join"
+    garage: Mapped[str] = _garage()
+    id: Mapped[str] = mapped_column(ID, primary_key=True)
+    secret_hash: Mapped[str] = mapped_column(HASH, unique=True)
+    code: Mapped[str] = mapped_column(HASH)
+    name: Mapped[str] = mapped_column(String(80))
+    wanted: Mapped[str | None] = mapped_column(ID)  # the name its app had before
+    words: Mapped[str] = mapped_column(String(40))
+    asked_at: Mapped[str] = mapped_column(MOMENT)
+    good_until: Mapped[str] = mapped_column(MOMENT)
+    confirmed: Mapped[bool | None]  # null: nobody has said yet
+    given_at: Mapped[str | None] = mapped_column(MOMENT)
+
+
+class SettingRow(Base):
+    """What the server has chosen once and must not forget; see `store.house`."""
+
+    __tablename__ = "setting"
+    name: Mapped[str] = mapped_column(ID, primary_key=True)
+    value: Mapped[str] = mapped_column(Text)
 
 
 class PhotoRow(Base):
