@@ -26,12 +26,16 @@ PROJECTS = {
 
 @dataclass
 class Runner:
-    """One tool. `closing`: a pattern of the line that sums it up; without one, or unmatched, its last line."""
+    """One tool. `closing`: a pattern of the line that sums it up; without one, or unmatched, its last line.
+
+    `besides`: a pattern of lines that are repeated at the end with it.
+    """
 
     name: str
     command: Sequence[str]
     folder: str = "."
     closing: str = r"\S"
+    besides: str | None = None
     env: dict[str, str] = field(default_factory=lambda: dict(os.environ))
     summary: str = ""
     seconds: float = 0.0
@@ -49,7 +53,8 @@ class Runner:
                 print(f"{self.name:<15} | {lines[-1]}", flush=True)
         self.seconds, self.failed = time.monotonic() - started, process.returncode != 0
         said = [line for line in lines if re.search(self.closing, line)] or [line for line in lines if line]
-        self.summary = said[-1].strip() if said else "nothing to say"
+        besides = [line for line in lines if self.besides and re.search(self.besides, line)]
+        self.summary = "\n       ".join([said[-1].strip() if said else "nothing to say", *besides])
 
     def closing_line(self) -> str:
         """The line printed again at the end."""
@@ -71,7 +76,7 @@ def runners() -> list[Runner]:
         *types,
         Runner("vitest", [*npm, "vitest", "run"], "webapp", closing=r"^\s*Tests\s", env=node.env),
         Runner("mypy", [*python, "mypy"]),
-        Runner("pytest browser", [*python, "pytest", "tests/browser"]),
+        Runner("pytest browser", [*python, "pytest", "tests/browser"], besides="^Engine "),
         Runner("pytest", [*python, "pytest", "--ignore=tests/browser"]),
     ]
 

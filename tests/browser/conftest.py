@@ -7,11 +7,18 @@ from typing import Any
 import pytest
 from playwright.sync_api import Playwright, expect, sync_playwright
 
+from tests.browser.engines import ENGINES, Engine, said_of_engines
 from tests.browser.phone import Phone
 from tests.browser.serving import Server
 
 # How long a screen may take on a busy machine before a test gives up; nothing is asserted about speed.
 expect.set_options(timeout=20_000)
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Say which engines were tried, and what one of them cannot do."""
+    for line in said_of_engines():
+        terminalreporter.write_line(line)
 
 
 @pytest.fixture(scope="session")
@@ -35,6 +42,14 @@ def demo(tmp_path: Path) -> Iterator[Server]:
     running = Server(tmp_path / "demo", "--demo").start()
     yield running
     running.close()
+
+
+@pytest.fixture(params=ENGINES, ids=lambda engine: engine.name)
+def engine(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Engine]:
+    """A fresh browser of each other engine that is on this machine."""
+    opened: Engine = request.param(tmp_path / "engine")
+    yield opened
+    opened.close()
 
 
 @pytest.fixture
