@@ -19,7 +19,7 @@ const TURNS = 3;
 /** While one photo is on its way, the next is being read and checked. */
 const AT_ONCE = 3;
 const GOOD_FOR = 3_600_000;
-const CONFIRMED_AT_ONCE = 25;
+const CONFIRMED_AT_ONCE = 10;
 /** What will not be better next time: the photo is kept here, and shown as refused. */
 const FINAL: readonly string[] = [
   "photo_too_large", "photo_not_an_image", "photo_wrong_type", "photo_too_many_pixels", "photo_truncated",

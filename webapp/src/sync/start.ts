@@ -2,7 +2,7 @@
 
 import { effect } from "@preact/signals";
 
-import { followSession, live } from "../journal/garage";
+import { followSession, live, type LiveGarage } from "../journal/garage";
 import { followSaves } from "../journal/write";
 import { opened } from "../store/opened";
 import { askForProtection, lookAtProtection } from "../store/protection";
@@ -43,8 +43,9 @@ function keepStation(): void {
   effect(() => {
     station?.stop();
     const garage = live.value;
-    const token = opened.value?.token;
-    station = garage && token ? newStation(garage, token) : null;
+    const paired = opened.value;
+    // While another garage is being opened the two differ for a moment: one's token must never meet the other's store.
+    station = garage && paired?.store === garage.store ? newStation(garage, paired.token) : null;
     trigger.value = () => station?.now();
     void station?.begin();
   });
@@ -56,7 +57,7 @@ function keepStation(): void {
   });
 }
 
-function newStation(garage: NonNullable<typeof live.value>, token: string): Station {
+function newStation(garage: LiveGarage, token: string): Station {
   const isWatched = (): boolean => document.visibilityState === "visible";
   return new Station(garage, wireOf(token), clock, isWatched, () => void rejoinDemo());
 }

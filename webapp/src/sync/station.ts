@@ -21,6 +21,7 @@ export class Station {
   private readonly lock: TabLock;
   private readonly schedule: Schedule;
   private remembered = 0;
+  private stopped = false;
 
   /** `onUnpaired`: the home computer does not know this device's token. */
   constructor(live: LiveGarage, wire: Wire, clock: Clock, isWatched: () => boolean, private readonly onUnpaired: () => void) {
@@ -46,7 +47,9 @@ export class Station {
     this.schedule.now();
   }
 
+  /** What is under way goes on to its end, but has no more to say. */
   stop(): void {
+    this.stopped = true;
     this.schedule.stop();
   }
 
@@ -70,8 +73,10 @@ export class Station {
     } catch (error) {
       return this.failed(error instanceof AppError ? error : new AppError("broken", { reason: String(error) }));
     } finally {
-      noted.phase.value = "idle";
-      await this.note().catch(() => undefined);
+      if (!this.stopped) {
+        noted.phase.value = "idle";
+        await this.note().catch(() => undefined);
+      }
     }
   }
 
@@ -84,6 +89,7 @@ export class Station {
   }
 
   private failed(trouble: AppError): Outcome {
+    if (this.stopped) return "failed";
     noted.trouble.value = trouble;
     if (trouble.code === "unpaired") this.onUnpaired();
     return REFUSALS.includes(trouble.code) ? "refused" : "failed";
