@@ -32,6 +32,11 @@ export function momentOfId(id: string): string | null {
   return new Date(parseInt(hex.slice(0, 12), 16)).toISOString();
 }
 
+/** When a fact was stated to have happened, else when its record was made. */
+export function momentOf({ id, values }: { id: string; values: Readonly<Record<string, unknown>> }): string | null {
+  return typeof values["at"] === "string" ? values["at"] : momentOfId(id);
+}
+
 /** The present moment as a record states it: local time with its offset, to the minute. */
 export function momentNow(now: Date = new Date()): string {
   const shift = -now.getTimezoneOffset();

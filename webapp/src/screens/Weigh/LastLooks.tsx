@@ -1,20 +1,20 @@
 /** The last few looks at a scale, parts and whole car alike, newest first; each leads to its trail. */
 import { say } from "../../answers";
 import { garage, type Rec } from "../../journal/garage";
-import { momentOfId, sayMoment } from "../../parts/moments";
+import { momentOf, sayMoment } from "../../parts/moments";
 import { refName } from "../../parts/naming";
 import { Row } from "../../parts/Row";
 import { Section } from "../../parts/Screen";
 import { to } from "../../route";
 import { readOne } from "../Weighing/readOne";
 import { totalWords } from "../WeighIn/totalWords";
+import { newestLooks } from "./newestLooks";
 
 const SHOWN = 8;
 
 export function LastLooks() {
   const now = garage.value;
-  // Ids are made in order of time: the newest sort last.
-  const looks = [...now.of("weighing"), ...now.of("weigh_in")].sort((a, b) => (a.id < b.id ? 1 : -1)).slice(0, SHOWN);
+  const looks = newestLooks([...now.of("weighing"), ...now.of("weigh_in")], SHOWN);
   return (
     <Section title="Weighed last">
       {looks.length ? (
@@ -27,7 +27,7 @@ export function LastLooks() {
 }
 
 function Look({ rec }: { rec: Rec }) {
-  const when = sayMoment((rec.values["at"] as string | undefined) ?? momentOfId(rec.id));
+  const when = sayMoment(momentOf(rec));
   if (rec.kind === "weigh_in") {
     return (
       <Row

@@ -7,7 +7,7 @@ import { Correct, CountsOrNot } from "../../parts/Correct";
 import { Doubts } from "../../parts/Doubts";
 import { Facts } from "../../parts/Facts";
 import { MassFigure } from "../../parts/MassFigure";
-import { momentOfId, sayMoment } from "../../parts/moments";
+import { momentOf, sayMoment } from "../../parts/moments";
 import { NotHere } from "../../parts/NotHere";
 import { RecordPhotos } from "../../parts/RecordPhotos";
 import { Screen, Section } from "../../parts/Screen";
@@ -52,7 +52,7 @@ type Trail = { rec: Rec; whole: WholeCar | null };
 
 function Headline({ rec, whole }: Trail) {
   const total = whole?.loads.loads.total;
-  const when = sayMoment((rec.values["at"] as string | undefined) ?? momentOfId(rec.id));
+  const when = sayMoment(momentOf(rec));
   const whose = rec.values["official"] ? "the official scale" : "our own scales";
   return (
     <div class="stack trail-head">

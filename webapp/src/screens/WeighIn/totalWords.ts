@@ -1,10 +1,11 @@
 /** The total of a weigh-in in a few words, for lists. */
-import { say } from "../../answers";
+import { say, stand } from "../../answers";
 import type { Rec } from "../../journal/garage";
 import { wholeCarOf } from "./wholeCar";
 
 /** As the car stood on the scales; a dash when a reading is missing. */
 export function totalWords(rec: Rec): string {
-  const total = wholeCarOf(rec)?.loads.loads.total;
+  const counted = stand.value.history.find((past) => past.weigh_in === rec.id);
+  const total = counted ? counted.total : wholeCarOf(rec)?.loads.loads.total;
   return total ? say(total) : "—";
 }

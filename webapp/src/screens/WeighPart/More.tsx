@@ -16,11 +16,18 @@ const PLACES: { value: Place; label: string }[] = [
   { value: "elsewhere", label: "Elsewhere" },
 ];
 
+const WHERE: Record<Place, string> = {
+  garage: "In the garage",
+  yard: "At the yard",
+  paddock: "In the paddock",
+  elsewhere: "Elsewhere",
+};
+
 type Props = { form: PartForm; isPart: boolean; change: (patch: Partial<PartForm>) => void };
 
 export function More({ form, isPart, change }: Props) {
   return (
-    <Disclosure title="Bolts, place, note">
+    <Disclosure title={`${WHERE[form.place]}. Bolts, zone, note`}>
       <Choice
         label="On the scale"
         value={form.withBolts === null ? null : form.withBolts ? "yes" : "no"}

@@ -4,7 +4,7 @@ import { car } from "../../answers";
 import { garage } from "../../journal/garage";
 import { newId, save } from "../../journal/write";
 import { Keypad } from "../../parts/Keypad";
-import { momentOfId, sayMoment } from "../../parts/moments";
+import { momentOf, sayMoment } from "../../parts/moments";
 import { TroubleNotice } from "../../parts/Notice";
 import { ShotPreview, TakePhoto } from "../../parts/Photos";
 import { RecordPick } from "../../parts/RecordPick";
@@ -57,12 +57,11 @@ export function PartForm({ of, replaces, habits, onSaved }: Props) {
 }
 
 function Replaced({ weighing }: { weighing: string }) {
-  const before = garage.value.byId.get(weighing)?.values;
+  const before = garage.value.byId.get(weighing);
   if (!before) return null;
   return (
     <p class="small quiet replaced">
-      Takes the place of the reading {String(before["shown"])} of{" "}
-      {sayMoment(String(before["at"] ?? momentOfId(weighing) ?? ""))}.
+      Takes the place of the reading {String(before.values["shown"])} of {sayMoment(momentOf(before))}.
     </p>
   );
 }
@@ -118,7 +117,7 @@ function WhatItIs({ form, change }: Part) {
       label="What is it?"
       offers={offers}
       value={form.of}
-      makes="a new part"
+      makes={form.place === "yard" ? "a new part, seen at the yard" : "a new part"}
       hint={offers.length ? "Tap one, or type a name." : "A name of your own will do."}
       onValue={(picked) => change({ of: picked })}
     />

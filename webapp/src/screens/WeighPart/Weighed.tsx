@@ -15,6 +15,7 @@ export function Weighed({ id, back, onAgain }: Props) {
   const rec = garage.value.byId.get(id);
   if (!rec) return null;
   const of = String(rec.values["of"]);
+  const part = garage.value.byId.get(of);
   const { reading, warnings } = readOne({ id, ...rec.values });
   return (
     <div class="stack">
@@ -43,7 +44,12 @@ export function Weighed({ id, back, onAgain }: Props) {
       <a class="button wide" href={to("weighing", id)}>
         Look at this weighing
       </a>
-      {garage.value.byId.get(of)?.kind === "part" && <AddToJob part={of} />}
+      {part?.values["whereabouts"] === "yard" && (
+        <a class="button wide" href={to("donor", of)}>
+          Compare with yours
+        </a>
+      )}
+      {part?.kind === "part" && <AddToJob part={of} />}
     </div>
   );
 }

@@ -5,7 +5,7 @@ import { Correct, CountsOrNot } from "../../parts/Correct";
 import { Doubts } from "../../parts/Doubts";
 import { Facts } from "../../parts/Facts";
 import { MassFigure } from "../../parts/MassFigure";
-import { momentOfId, sayMoment } from "../../parts/moments";
+import { momentOf, sayMoment } from "../../parts/moments";
 import { nameOf } from "../../parts/naming";
 import { NotHere } from "../../parts/NotHere";
 import { RecordPhotos } from "../../parts/RecordPhotos";
@@ -64,7 +64,7 @@ function AsEntered({ rec, read }: Trail) {
 
 function Headline({ rec, read }: Trail) {
   const row = methodRow(rec.values["method"] as Method);
-  const when = sayMoment((rec.values["at"] as string | undefined) ?? momentOfId(rec.id));
+  const when = sayMoment(momentOf(rec));
   return (
     <div class="stack trail-head">
       {read.reading ? <MassFigure mass={read.reading.mass} /> : <p class="figure">Not readable</p>}

@@ -1,0 +1,15 @@
+/** Which looks at a scale were the last ones: by the time people stated, for reading only. */
+import type { Rec } from "../../journal/garage";
+import { momentOf } from "../../parts/moments";
+
+/** The newest first; readings that a newer one replaced are left out. */
+export function newestLooks(facts: readonly Rec[], most: number): Rec[] {
+  const replaced = new Set(facts.map((fact) => fact.values["replaces"]));
+  const when = (fact: Rec) => Date.parse(momentOf(fact) ?? "") || 0;
+  return facts
+    .filter((fact) => !replaced.has(fact.id))
+    .map((fact) => ({ fact, when: when(fact) }))
+    .sort((a, b) => b.when - a.when || (a.fact.id < b.fact.id ? 1 : -1))
+    .slice(0, most)
+    .map(({ fact }) => fact);
+}
