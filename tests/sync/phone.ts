@@ -30,7 +30,7 @@ export class Phone {
     const live = new LiveGarage(store);
     await live.catchUp();
     const wire = { fetch: home.fetch, token: `token-${device}`, patience: 10_000 };
-    const post = newPost({ wire, store, live, now, onPhase: () => undefined, onHeard: () => undefined });
+    const post = newPost({ wire, store, live, now, onPhase: () => undefined, onHeard: () => undefined, onShare: () => undefined });
     return new Phone(device, home, disk, store, live, new Writer(live, device, now), post);
   }
 

@@ -35,11 +35,34 @@ describe("a photo", () => {
     expect(await stateOf(phone, sha256)).toBe("sent");
   });
 
-  it("goes in pieces of at most 1 MiB", async () => {
-    const { home, phone, sha256 } = await phoneWithPhoto(1_900_000);
+  it("goes in pieces of at most 256 KiB, and how much of it is over there is told", async () => {
+    const { home, phone, sha256 } = await phoneWithPhoto(600_000);
+    const told: number[] = [];
+    phone.post.onShare = (share) => told.push(Math.round(share * 100));
     await phone.sync();
-    expect(home.asked.filter((path) => path.startsWith("PATCH"))).toHaveLength(2);
-    expect(home.photos.get(sha256)).toHaveLength(1_900_000);
+    expect(home.asked.filter((path) => path.startsWith("PATCH"))).toHaveLength(3);
+    expect(home.photos.get(sha256)).toHaveLength(600_000);
+    expect(told).toEqual([0, 0, 44, 87, 100, 0]);
+  });
+
+  it("goes in smaller pieces when a piece took too long, until the link manages them, and in larger ones again", async () => {
+    const { home, phone, sha256 } = await phoneWithPhoto(300_000);
+    const { fetch } = home;
+    let most = 40_000;
+    const sizes: number[] = [];
+    phone.post.wire.fetch = (url, options) => {
+      const size = options.method === "PATCH" ? (options.body as Uint8Array).length : 0;
+      if (size > most) throw new DOMException("too slow", "TimeoutError");
+      if (size > 0) sizes.push(size);
+      return fetch(url, options);
+    };
+    for (let tries = 0; tries < 3; tries++) await expect(phone.sync()).rejects.toMatchObject({ code: "unreachable" });
+    await expect(phone.sync()).rejects.toMatchObject({ code: "unreachable" });
+    expect(sizes).toEqual([32_768]);
+    most = Infinity;
+    await phone.sync();
+    expect(sizes).toEqual([32_768, 32_768, 65_536, 131_072, 300_000 - 32_768 - 32_768 - 65_536 - 131_072]);
+    expect(hashOf(home.photos.get(sha256)!)).toBe(sha256);
   });
 
   it("that is too large, or empty, is refused before anything is called saved", async () => {
@@ -51,7 +74,7 @@ describe("a photo", () => {
   });
 
   it("goes on after an interruption from where the home computer has it", async () => {
-    const { home, phone, sha256 } = await phoneWithPhoto(1_900_000);
+    const { home, phone, sha256 } = await phoneWithPhoto(500_000);
     const fetch = home.fetch;
     let pieces = 0;
     phone.post.wire.fetch = async (url, options) => {
@@ -79,7 +102,7 @@ describe("a photo", () => {
   });
 
   it("is told where to go on when the offset is another, and begins again when the upload is forgotten", async () => {
-    const { home, phone, sha256 } = await phoneWithPhoto(1_900_000);
+    const { home, phone, sha256 } = await phoneWithPhoto(500_000);
     const fetch = home.fetch;
     let pieces = 0;
     phone.post.wire.fetch = async (url, options) => {

@@ -2,6 +2,7 @@
 
 import { describe, expect, it } from "vitest";
 
+import { PATIENCE } from "../../webapp/src/sync/request";
 import { Schedule, type Outcome } from "../../webapp/src/sync/schedule";
 import { TabLock } from "../../webapp/src/sync/lock";
 
@@ -9,14 +10,19 @@ class Hand {
   outcomes: Outcome[] = [];
   runs = 0;
   watched = true;
+  time = 0;
+  /** How long each try takes. */
+  takes = 0;
   timers: { run: () => void; milliseconds: number }[] = [];
   readonly schedule = new Schedule(
     async () => {
       this.runs += 1;
+      this.time += this.takes;
       return this.outcomes.shift() ?? "done";
     },
     () => this.watched,
     {
+      now: () => this.time,
       setTimer: (run, milliseconds) => this.timers[this.timers.push({ run, milliseconds }) - 1],
       clearTimer: (timer) => (this.timers = this.timers.filter((other) => other !== timer)),
       random: () => 0.5,
@@ -25,6 +31,7 @@ class Hand {
 
   async ring(): Promise<number> {
     const { run, milliseconds } = this.timers.shift()!;
+    this.time += milliseconds;
     run();
     await settled();
     return milliseconds;
@@ -36,15 +43,37 @@ async function settled(): Promise<void> {
 }
 
 describe("the schedule", () => {
-  it("tries later and later after failures, but at least every minute", async () => {
+  it("is in step within 15 seconds of coming back into reach while someone looks, though every try hung", async () => {
     const hand = new Hand();
+    hand.takes = PATIENCE;
+    hand.outcomes = Array.from({ length: 9 }, () => "failed" as const);
+    hand.schedule.now();
+    await settled();
+    // At worst the phone comes back right after a try began that will hang to its end: that, the rest, and the next.
+    for (let at = 0; at < 9; at++) expect(PATIENCE + (await hand.ring())).toBeLessThan(15_000);
+  });
+
+  it("tries later and later after failures while someone looks, but at least every 12 seconds", async () => {
+    const hand = new Hand();
+    hand.outcomes = Array.from({ length: 7 }, () => "failed" as const);
+    hand.schedule.now();
+    await settled();
+    const delays = [];
+    for (let at = 0; at < 7; at++) delays.push(await hand.ring());
+    expect(delays).toEqual([750, 1500, 3000, 6000, 9000, 9000, 9000]);
+    expect(await hand.ring()).toBe(10000);
+  });
+
+  it("tries later and later after failures while nobody looks, but at least every minute", async () => {
+    const hand = new Hand();
+    hand.watched = false;
     hand.outcomes = Array.from({ length: 9 }, () => "failed" as const);
     hand.schedule.now();
     await settled();
     const delays = [];
     for (let at = 0; at < 9; at++) delays.push(await hand.ring());
     expect(delays).toEqual([750, 1500, 3000, 6000, 12000, 24000, 45000, 45000, 45000]);
-    expect(await hand.ring()).toBe(10000);
+    expect(hand.timers).toEqual([]);
   });
 
   it("asks for news while someone looks, and rests while nobody does", async () => {

@@ -33,7 +33,10 @@ beforeEach(() => {
   vi.stubGlobal("document", { visibilityState: "visible", addEventListener: () => undefined });
 });
 
-afterEach(() => vi.unstubAllGlobals());
+afterEach(() => {
+  live.value = null; // the running sync ends with it
+  vi.unstubAllGlobals();
+});
 
 async function until(holds: () => boolean): Promise<void> {
   while (!holds()) await new Promise((resolve) => setTimeout(resolve, 2));

@@ -12,7 +12,7 @@ import { Phone } from "./phone";
 import { job } from "./two_phones";
 
 /** Timers that ring only when told to. */
-const STILL: Clock = { setTimer: () => 1, clearTimer: () => undefined, random: () => 0 };
+const STILL: Clock = { now: () => 0, setTimer: () => 1, clearTimer: () => undefined, random: () => 0 };
 
 async function open(unpaired = (): void => undefined) {
   const home = new HomeComputer("garage");

@@ -8,9 +8,10 @@ import { AppError } from "../generated/errors";
 import type { PhotoRow } from "../store/database";
 import { hashOf, heldPhotos, readBytes, setPhotoState, waitingPhotos } from "../store/photo_rows";
 import type { Post } from "./post";
-import { request, requestJson, unreadable } from "./request";
+import { managed, paced, request, requestJson, unreadable } from "./request";
 
-const CHUNK = 1024 * 1024;
+/** Small enough that a photo's progress can be told, and that little is sent twice after a break. */
+const CHUNK = 256 * 1024;
 const PREFIX = "/api/v1";
 /** The upload is not where this phone thought: announcing the photo again tells where it is. */
 const ELSEWHERE: readonly string[] = ["upload_offset", "upload_unknown"];
@@ -46,22 +47,38 @@ export async function sendPhotos(post: Post, onSent: () => Promise<void>): Promi
   const waiting = await waitingPhotos(post.store);
   const troubles: AppError[] = [];
   if (waiting.length > 0) post.onPhase("photos");
+  const tell = shareOf(waiting, post.onShare);
   const sendOn = async (): Promise<void> => {
     for (let photo = waiting.shift(); photo; photo = waiting.shift()) {
-      const trouble = await tryPhoto(post, photo);
+      const trouble = await tryPhoto(post, photo, (bytes) => tell(photo, bytes));
       if (trouble) troubles.push(trouble);
       if (trouble && !OF_ONE_PHOTO.includes(trouble.code)) waiting.length = 0;
       await onSent();
     }
   };
   await Promise.all(Array.from({ length: AT_ONCE }, sendOn));
+  post.onShare(0);
   if (troubles.length > 0) throw troubles.find((trouble) => !OF_ONE_PHOTO.includes(trouble.code)) ?? troubles[0];
 }
 
+/** How many bytes of a photo are over there. */
+type Tell = (bytes: number) => void;
+
+/** Adds up what is told of each photo to the share of all that waited. */
+function shareOf(waiting: readonly PhotoRow[], onShare: Post["onShare"]): (photo: PhotoRow, bytes: number) => void {
+  const all = waiting.reduce((sum, { size }) => sum + size, 0);
+  const there = new Map<string, number>();
+  if (all > 0) onShare(0);
+  return ({ sha256 }, bytes) => {
+    there.set(sha256, bytes);
+    onShare([...there.values()].reduce((sum, some) => sum + some, 0) / all);
+  };
+}
+
 /** Null when the photo is sent, or will never be. */
-async function tryPhoto(post: Post, photo: PhotoRow): Promise<AppError | null> {
+async function tryPhoto(post: Post, photo: PhotoRow, tell: Tell): Promise<AppError | null> {
   try {
-    await sendPhoto(post, photo);
+    await sendPhoto(post, photo, tell);
     return null;
   } catch (error) {
     if (!(error instanceof AppError)) throw error;
@@ -71,17 +88,20 @@ async function tryPhoto(post: Post, photo: PhotoRow): Promise<AppError | null> {
   }
 }
 
-async function sendPhoto(post: Post, photo: PhotoRow): Promise<void> {
+async function sendPhoto(post: Post, photo: PhotoRow, tell: Tell): Promise<void> {
   const row = await readBytes(post.store, photo.sha256, "full");
   if (!row || hashOf(row.bytes) !== photo.sha256) return setPhotoState(post.store, photo.sha256, "damaged", "photo_damaged_here");
-  await upload(post, photo, new Uint8Array(row.bytes));
+  await upload(post, photo, new Uint8Array(row.bytes), tell);
+  tell(photo.size);
   post.confirmed.set(photo.sha256, post.now().getTime());
   await setPhotoState(post.store, photo.sha256, "sent");
 }
 
-async function upload(post: Post, { sha256, type }: PhotoRow, bytes: Uint8Array<ArrayBuffer>): Promise<void> {
+async function upload(post: Post, photo: PhotoRow, bytes: Uint8Array<ArrayBuffer>, tell: Tell): Promise<void> {
+  const { sha256, type } = photo;
   let place = await begin(post, sha256, type, bytes.length);
   for (let turns = 1; place; ) {
+    tell(place.offset);
     try {
       place = await sendChunk(post, place, bytes);
     } catch (error) {
@@ -108,9 +128,11 @@ async function begin(post: Post, sha256: string, type: string, size: number): Pr
 
 async function sendChunk(post: Post, place: NonNullable<Place>, bytes: Uint8Array<ArrayBuffer>): Promise<Place> {
   const { url, offset } = place;
-  const chunk = bytes.subarray(offset, offset + CHUNK);
+  const most = paced(post.wire, CHUNK);
+  const chunk = bytes.subarray(offset, offset + most);
   const headers = { "Content-Type": "application/octet-stream", "Upload-Offset": String(offset) };
   await request(post.wire, url, { method: "PATCH", bytes: chunk, headers });
   post.onHeard();
+  if (chunk.length === most) managed(post.wire);
   return offset + chunk.length < bytes.length ? { url, offset: offset + chunk.length } : null;
 }

@@ -8,7 +8,7 @@ import type { Cursor } from "../store/database";
 import { takePage, type Page, type PulledLine } from "../store/entries";
 import { readState } from "../store/state";
 import type { Post } from "./post";
-import { requestJson, unreadable } from "./request";
+import { managed, paced, requestJson, unreadable } from "./request";
 
 const LIMIT = 1000;
 
@@ -29,8 +29,9 @@ export async function pull(post: Post): Promise<void> {
 
 async function askPage(post: Post, cursor: Cursor): Promise<Page & { more: boolean }> {
   const { epoch, number, mark } = cursor;
-  const query = new URLSearchParams({ epoch, since: String(number), since_id: mark, limit: String(LIMIT) });
+  const query = new URLSearchParams({ epoch, since: String(number), since_id: mark, limit: String(paced(post.wire, LIMIT)) });
   const body = await requestJson(post.wire, `/sync/pull?${query}`);
+  if (body.more === true) managed(post.wire);
   const page = { lines: body.entries, epoch: body.epoch, mark: body.mark, durable: body.durable ?? 0, more: body.more };
   if (!isPage(page, number)) throw unreadable({ status: 200 }, "no page of the journal");
   if (epoch !== "" && page.epoch !== epoch) throw new AppError("rewound", { epoch: page.epoch });

@@ -11,7 +11,7 @@ import type { EntryRow } from "../store/database";
 import { markSent, nextPending } from "../store/entries";
 import { readState } from "../store/state";
 import { MOST_ENTRIES, PROTOCOL, type Post } from "./post";
-import { requestJson, unreadable } from "./request";
+import { managed, paced, requestJson, unreadable } from "./request";
 
 const MOST_BYTES = 256 * 1024;
 const STAND_BACK = 60_000;
@@ -46,7 +46,7 @@ async function nextBatch(post: Post): Promise<EntryRow[]> {
   const now = post.now().getTime();
   const back = [...post.distrusted].filter(([, { until }]) => until > now).map(([key]) => key);
   const rows = await nextPending(post.store, post.batch, new Set(back));
-  let room = MOST_BYTES;
+  let room = paced(post.wire, MOST_BYTES);
   const fitting = rows.findIndex((row) => (room -= utf8Length(row.text)) < 0);
   return fitting < 0 ? rows : rows.slice(0, Math.max(1, fitting));
 }
@@ -57,11 +57,16 @@ async function sendBatch(post: Post, batch: EntryRow[]): Promise<void> {
   const json = { proto: PROTOCOL, schema: SCHEMA, garage: post.store.garage, epoch: cursor.epoch, entries };
   const { results } = await requestJson(post.wire, "/sync/push", { method: "POST", json });
   post.onHeard();
+  if (sizeOf(batch) > paced(post.wire, MOST_BYTES) / 2) managed(post.wire);
   if (!Array.isArray(results) || results.length !== batch.length || !results.every(isTaken)) {
     throw unreadable({ status: 200 }, "push results do not match what was sent");
   }
   for (const row of batch) post.distrusted.delete(row.key);
   await post.live.took(await markSent(post.store, batch.map((row) => row.key)));
+}
+
+function sizeOf(batch: EntryRow[]): number {
+  return batch.reduce((size, row) => size + utf8Length(row.text), 0);
 }
 
 function isTaken(result: unknown): boolean {

@@ -3,14 +3,29 @@
 import { AppError } from "../generated/errors";
 
 /** A server out of range does not refuse, it hangs: no request may wait longer than this. */
-export const PATIENCE = 20_000;
+export const PATIENCE = 9_000;
+/** For what a person asked for and nothing else waits for: a picture, over a weak link. */
+export const LONG_PATIENCE = 60_000;
+const SLOWEST = 1 / 64;
 
 export type Wire = {
   fetch: (url: string, options: RequestInit) => Promise<Response>;
   token: string | null;
   /** Milliseconds until a request is given up. */
   patience: number;
+  /** How much of a full load one request carries (1/64 to 1; absent: 1), so that a weak link gets it over in time. */
+  pace?: number;
 };
+
+/** So much of a full load as the link has lately managed. */
+export function paced(wire: Wire, full: number): number {
+  return Math.ceil(full * (wire.pace ?? 1));
+}
+
+/** To be called when as much as `paced` allowed got over in time: the next load may be twice that. */
+export function managed(wire: Wire): void {
+  wire.pace = Math.min(1, 2 * (wire.pace ?? 1));
+}
 
 export type Ask = { method?: string; json?: unknown; bytes?: Uint8Array<ArrayBuffer>; headers?: Record<string, string> };
 
@@ -18,13 +33,13 @@ export type Ask = { method?: string; json?: unknown; bytes?: Uint8Array<ArrayBuf
 export async function request(wire: Wire, path: string, ask: Ask = {}): Promise<Response> {
   const answer = await reach(wire, path, ask);
   if (answer.ok) return answer;
-  throw AppError.fromBody(await bodyOf(answer)) ?? new AppError("answer_unreadable", { status: answer.status });
+  throw AppError.fromBody(await bodyOf(answer).catch(() => null)) ?? new AppError("answer_unreadable", { status: answer.status });
 }
 
 /** The JSON object of an answer. A body cut short, or someone else's page, is `answer_unreadable`. */
 export async function requestJson(wire: Wire, path: string, ask: Ask = {}): Promise<Record<string, unknown>> {
   const answer = await request(wire, path, ask);
-  const body = await bodyOf(answer);
+  const body = await bodyOf(answer).catch((error: unknown) => brokenOff(wire, error));
   if (typeof body !== "object" || body === null || Array.isArray(body)) throw unreadable(answer, "no JSON object");
   return body as Record<string, unknown>;
 }
@@ -41,8 +56,16 @@ async function reach(wire: Wire, path: string, ask: Ask): Promise<Response> {
   try {
     return await wire.fetch(`/api/v1${path}`, optionsOf(wire, ask));
   } catch (error) {
+    brokenOff(wire, error);
     throw new AppError("unreachable", { reason: String(error) });
   }
+}
+
+/** A request that took too long carries half as much next time. Rejects with AppError then; else null. */
+function brokenOff(wire: Wire, error: unknown): null {
+  if ((error as { name?: unknown } | null)?.name !== "TimeoutError") return null;
+  wire.pace = Math.max(SLOWEST, (wire.pace ?? 1) / 2);
+  throw new AppError("unreachable", { reason: String(error) });
 }
 
 function optionsOf(wire: Wire, ask: Ask): RequestInit {
@@ -59,9 +82,11 @@ function optionsOf(wire: Wire, ask: Ask): RequestInit {
   };
 }
 
+/** Null for what is no JSON; rejects when time ran out before the end of it. */
 async function bodyOf(answer: Response): Promise<unknown> {
+  const text = await answer.text();
   try {
-    return await answer.json();
+    return JSON.parse(text);
   } catch {
     return null;
   }

@@ -13,6 +13,7 @@ import { trigger } from "./state";
 import { Station } from "./station";
 
 const clock: Clock = {
+  now: () => performance.now(),
   setTimer: (run, milliseconds) => setTimeout(run, milliseconds),
   clearTimer: (timer) => clearTimeout(timer as number),
   random: Math.random,

@@ -22,6 +22,7 @@ export type SyncState = {
 export const noted = {
   phase: signal<Phase>("idle"),
   photosWaiting: signal(0),
+  photoShare: signal(0),
   stuck: signal(0),
   photosStuck: signal(0),
   lastHeard: signal<string | null>(null),
@@ -37,6 +38,7 @@ export const sync: ReadonlySignal<SyncState> = computed(() => {
   const words = wordsFor({
     waiting,
     photosWaiting,
+    photoShare: noted.photoShare.value,
     stuck: noted.stuck.value,
     photosStuck: noted.photosStuck.value,
     inBackup: noted.inBackup.value,

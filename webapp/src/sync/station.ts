@@ -31,6 +31,7 @@ export class Station {
       live,
       now: () => new Date(),
       onPhase: (phase) => (noted.phase.value = phase),
+      onShare: (share) => (noted.photoShare.value = share),
       onHeard: () => (noted.lastHeard.value = new Date().toISOString()),
     });
     this.lock = new TabLock(`tarebook-sync-${live.store.garage}`);

@@ -4,6 +4,8 @@ export type Whereabouts = {
   /** Entries and photos not known to be on the home computer. */
   waiting: number;
   photosWaiting: number;
+  /** How much of them is over there already: 0 to 1. */
+  photoShare: number;
   /** Records the home computer would not take so far, among those waiting. */
   stuck: number;
   /** Photos that are damaged here, or that the home computer refused for good. */
@@ -37,9 +39,10 @@ function headline(where: Whereabouts): string {
   return where.inBackup ? "In a backup" : "On the home computer";
 }
 
-function photosGoing({ photosWaiting, failing }: Whereabouts): string {
+function photosGoing({ photosWaiting, photoShare, failing }: Whereabouts): string {
   if (failing) return `Photos on this phone only (${photosWaiting})`;
-  return `Keep open: ${count(photosWaiting, "photo")} still going up`;
+  const gone = photoShare > 0 ? `, ${Math.floor(photoShare * 100)} % done` : "";
+  return `Keep open: ${count(photosWaiting, "photo")} still going up${gone}`;
 }
 
 function destroyed({ waiting, photosWaiting }: Whereabouts): string | null {
