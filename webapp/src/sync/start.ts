@@ -48,10 +48,10 @@ function keepStation(): void {
     // While another garage is being opened the two differ for a moment: one's token must never meet the other's store.
     station = garage && paired?.store === garage.store ? newStation(garage, paired.token) : null;
     trigger.value = () => station?.now();
-    void station?.begin();
+    void station?.begin().catch(() => undefined); // a store that fails shows at the next save
   });
   // Whoever writes, this tab or another: what waits is counted again.
-  effect(() => void (live.value?.garage.value && station?.note()));
+  effect(() => void (live.value?.garage.value && station?.note().catch(() => undefined)));
   followSaves(() => {
     station?.now();
     void askForProtection();
