@@ -26,8 +26,8 @@ class _Api(Api):
 def build(settings: Settings | None = None) -> Flask:
     """The application over a database that `store.migrate.prepare` has made ready."""
     settings = settings or Settings.read()
-    database = Database(settings.database)
     app = _bare()
+    database = Database(settings.database, app)
     app.extensions[NAME] = Services(settings, database, Photos(settings, database), Tries())
     return app
 

@@ -19,11 +19,11 @@ from tarebook.journal import entries, state
 from tarebook.journal.fold import STRANGER, WAITING, Fold, Kept, Record
 from tarebook.journal.ids import next_mark, raw_id, text_hash
 from tarebook.store.models import (
-    Base,
     DeviceRow,
     EntryRow,
     GarageRow,
     RecordRow,
+    Table,
     VerdictRow,
     WaitingRow,
     utc_now,
@@ -240,7 +240,7 @@ class _Intake:
         write_reasons(self.session, self.garage, {name: self.fold.kept[name].reason for name in older})
 
 
-def insert_rows(session: Session, table: type[Base], rows: list[dict[str, Any]]) -> None:
+def insert_rows(session: Session, table: type[Table], rows: list[dict[str, Any]]) -> None:
     """Many rows at once, past the session's own bookkeeping, which would cost more than the database."""
     if rows:
         session.connection().execute(insert(table), rows)

@@ -13,12 +13,14 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Any
 
-from sqlalchemy import Connection, Engine, create_engine, event
+from flask import Flask
+from sqlalchemy import Connection, Engine, event
 from sqlalchemy.exc import DBAPIError, SQLAlchemyError
 from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
 from tarebook.settings import Settings
+from tarebook.store.models import db
 
 LOCK_WAIT_SECONDS = 15
 _FULL = {sqlite3.SQLITE_FULL}
@@ -29,10 +31,13 @@ _PG_FULL, _PG_BUSY = ("53100",), ("40001", "40P01", "55P03", "53300")
 
 
 class Database:
-    """An engine and its two doors. Make it with `prepare` (serving) or directly once the tables are there."""
+    """An engine and its two doors. Make it with `prepare` (serving) or directly once the tables are there.
 
-    def __init__(self, address: str) -> None:
-        self.engine = _engine(address)
+    `app`: the web application it belongs to; a command line has none and gets one without routes.
+    """
+
+    def __init__(self, address: str, app: Flask | None = None) -> None:
+        self.engine = _engine(address, app or Flask("tarebook.store"))
         self._turn = threading.Lock()
 
     @contextmanager
@@ -72,9 +77,13 @@ class Database:
         self.engine.dispose()
 
 
-def _engine(address: str) -> Engine:
+def _engine(address: str, app: Flask) -> Engine:
+    app.config["SQLALCHEMY_DATABASE_URI"] = address
+    app.config["SQLALCHEMY_ENGINE_OPTIONS"] = {"pool_pre_ping": not address.startswith("sqlite")}
     try:
-        engine = create_engine(address, pool_pre_ping=not address.startswith("sqlite"))
+        db.init_app(app)
+        with app.app_context():
+            engine = db.engine
     except (SQLAlchemyError, ImportError, ValueError) as problem:
         raise TarebookError("database_unreachable", reason=str(problem).splitlines()[0]) from problem
     if engine.dialect.name == "sqlite":

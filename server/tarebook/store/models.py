@@ -8,7 +8,9 @@ database's own JSON type refuses characters that people may type.
 from __future__ import annotations
 
 from datetime import UTC, datetime
+from typing import TYPE_CHECKING
 
+from flask_sqlalchemy import SQLAlchemy
 from sqlalchemy import BigInteger, ForeignKey, Index, LargeBinary, String, Text, UniqueConstraint
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
@@ -22,14 +24,22 @@ def utc_now() -> str:
 
 
 class Base(DeclarativeBase):
-    """All tables, for the migrations."""
+    """What every table is made from."""
+
+
+db = SQLAlchemy(model_class=Base, disable_autonaming=True)
+
+if TYPE_CHECKING:
+    Table = Base  # the extension builds its class while running, which no type checker can follow
+else:
+    Table = db.Model
 
 
 def _garage() -> Mapped[str]:
     return mapped_column(ID, ForeignKey("garage.id", ondelete="CASCADE"), primary_key=True)
 
 
-class GarageRow(Base):
+class GarageRow(Table):
     """`head`: the number of the last entry; the row is locked first by whoever writes. `epoch`: new after a restore."""
 
     __tablename__ = "garage"
@@ -41,7 +51,7 @@ class GarageRow(Base):
     made_at: Mapped[str] = mapped_column(MOMENT)
 
 
-class EntryRow(Base):
+class EntryRow(Table):
     """`text`: the exact bytes. `intake`: a reason known only on arrival. `reason`: why it is set aside now, or null.
 
     `mark`: the hash of this entry, its `intake` and the mark before it, so of the whole journal up to here.
@@ -66,7 +76,7 @@ class EntryRow(Base):
     )
 
 
-class RecordRow(Base):
+class RecordRow(Table):
     """`state`: see `journal.state`. `standing`: the values as everyone else sees them. `disputed`: open conflicts."""
 
     __tablename__ = "record"
@@ -80,7 +90,7 @@ class RecordRow(Base):
     __table_args__ = (Index("record_of_kind", "garage", "kind"),)
 
 
-class WaitingRow(Base):
+class WaitingRow(Table):
     """`entry` waits for `needs`, an entry that has not arrived or waits itself."""
 
     __tablename__ = "waiting"
@@ -90,7 +100,7 @@ class WaitingRow(Base):
     __table_args__ = (Index("waiting_entry", "garage", "entry"),)
 
 
-class VerdictRow(Base):
+class VerdictRow(Table):
     """What a person decided about an entry set aside."""
 
     __tablename__ = "verdict"
@@ -99,7 +109,7 @@ class VerdictRow(Base):
     take: Mapped[bool]
 
 
-class DeviceRow(Base):
+class DeviceRow(Table):
     """A paired app. Only the hash of its token is kept."""
 
     __tablename__ = "device"
@@ -112,7 +122,7 @@ class DeviceRow(Base):
     revoked_at: Mapped[str | None] = mapped_column(MOMENT)
 
 
-class PairCodeRow(Base):
+class PairCodeRow(Table):
     """An invitation, by the hashes of its codes: the full one, and the short one that is typed. `here`: only for a
     browser on this computer, which needs no second word."""
 
@@ -126,7 +136,7 @@ class PairCodeRow(Base):
     used_at: Mapped[str | None] = mapped_column(MOMENT)
 
 
-class PairJoinRow(Base):
+class PairJoinRow(Table):
     """A device that had the right code and waits for a yes on the home computer. `code`: its invitation's hash."""
 
     __tablename__ = "pair_join"
@@ -143,7 +153,7 @@ class PairJoinRow(Base):
     given_at: Mapped[str | None] = mapped_column(MOMENT)
 
 
-class SettingRow(Base):
+class SettingRow(Table):
     """What the server has chosen once and must not forget; see `store.house`."""
 
     __tablename__ = "setting"
@@ -151,7 +161,7 @@ class SettingRow(Base):
     value: Mapped[str] = mapped_column(Text)
 
 
-class PhotoRow(Base):
+class PhotoRow(Table):
     """A photo whose bytes are here, complete and verified."""
 
     __tablename__ = "photo"
@@ -165,7 +175,7 @@ class PhotoRow(Base):
     received_at: Mapped[str] = mapped_column(MOMENT)
 
 
-class UploadRow(Base):
+class UploadRow(Table):
     """A photo on its way; its bytes so far are a file named by `id`."""
 
     __tablename__ = "upload"

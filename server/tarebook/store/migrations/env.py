@@ -2,11 +2,11 @@
 
 from alembic import context
 
-from tarebook.store.models import Base
+from tarebook.store.models import db
 
 context.configure(
     connection=context.config.attributes["connection"],
-    target_metadata=Base.metadata,
+    target_metadata=db.metadata,
     render_as_batch=True,
     compare_type=True,
 )
