@@ -80,8 +80,10 @@ def test_the_last_step_is_where_the_car_stands(whole):
 def test_putting_everything_back_leaves_nothing_and_no_doubt(whole):
     back = {"off": "on", "on": "off"}
     again = [{**job, "id": f"undo-{job['id']}"} for job in whole["jobs"]]
-    lines = [{**line, "id": f"undo-{line['id']}", "job": f"undo-{line['job']}", "way": back[line["way"]]}
-             for line in whole["job_parts"]]
+    lines = [
+        {**line, "id": f"undo-{line['id']}", "job": f"undo-{line['job']}", "way": back[line["way"]]}
+        for line in whole["job_parts"]
+    ]
     found = read({**whole, "jobs": whole["jobs"] + again, "job_parts": whole["job_parts"] + lines})
     assert found.now.mass.net == Uncertain(0.0, {})
     assert found.cumulative == () or found.cumulative[-1].u == 0.0

@@ -19,7 +19,9 @@ def refusal(**cells):
 @pytest.mark.parametrize(
     ("off", "unit", "kept"),
     [
-        ("7", "lb", "7 lb"), ("3 lb 4.5 oz", "kg", "3 lb 4.5 oz"), ("6 3/8", "oz", "6 3/8 oz"),
+        ("7", "lb", "7 lb"),
+        ("3 lb 4.5 oz", "kg", "3 lb 4.5 oz"),
+        ("6 3/8", "oz", "6 3/8 oz"),
         ("12.5 kg", "", "12.5 kg"),
     ],
 )
@@ -35,8 +37,12 @@ def test_nothing_a_dash_and_zero_say_that_there_is_no_such_part(nothing):
 @pytest.mark.parametrize(
     ("off", "code"),
     [
-        ("1,25 kg", "quantity_comma"), ("-3 kg", "quantity_negative"), ("12 psi", "quantity_unit_unknown"),
-        ("52", "quantity_unit_missing"), ("heavy", "quantity_unreadable"), ("1e9 kg", "quantity_exponent"),
+        ("1,25 kg", "quantity_comma"),
+        ("-3 kg", "quantity_negative"),
+        ("12 psi", "quantity_unit_unknown"),
+        ("52", "quantity_unit_missing"),
+        ("heavy", "quantity_unreadable"),
+        ("1e9 kg", "quantity_exponent"),
     ],
 )
 def test_an_unreadable_mass_is_refused_with_its_column(off, code):

@@ -17,10 +17,21 @@ from tarebook.core.units import Kind
 from tarebook.journal.kinds import Field
 
 # Zero is a reading a scale may show, but not a size these can have.
-_POSITIVE = frozenset((
-    "division", "capacity", "known", "minimum", "claim", "wheelbase", "track_front", "track_rear",
-    "tyre_radius_front", "tyre_radius_rear", "tank_size",
-))
+_POSITIVE = frozenset(
+    (
+        "division",
+        "capacity",
+        "known",
+        "minimum",
+        "claim",
+        "wheelbase",
+        "track_front",
+        "track_rear",
+        "tyre_radius_front",
+        "tyre_radius_rear",
+        "tank_size",
+    )
+)
 # Places on an axis, which may lie in front of the front axle or left of the centreline.
 _SIGNED = frozenset(("x", "y", "tank_x", "driver_x", "driver_y"))
 
@@ -108,6 +119,15 @@ def _references(value: Any, spec: Field) -> tuple[str, ...]:
 
 
 _PLAIN: dict[str, Callable[[Any, Field], Any]] = {
-    "text": _text, "moment": _text, "ref": _text, "money": _decimal, "hours": _hours, "fraction": _decimal,
-    "count": _whole, "integer": _whole, "flag": _flag, "choice": _choice, "refs": _references,
+    "text": _text,
+    "moment": _text,
+    "ref": _text,
+    "money": _decimal,
+    "hours": _hours,
+    "fraction": _decimal,
+    "count": _whole,
+    "integer": _whole,
+    "flag": _flag,
+    "choice": _choice,
+    "refs": _references,
 }

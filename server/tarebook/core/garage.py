@@ -37,8 +37,17 @@ Row = dict[str, Any]
 
 # A reference that is required leads to a kind further up.
 _SHAPES: dict[str, type] = {
-    "car": Car, "driver": Driver, "scale": Scale, "scale_check": ScaleCheck, "stage": Stage, "part": Part,
-    "weighing": Weighing, "job": Job, "job_part": JobPart, "loose_end": LooseEnd, "weigh_in": WeighIn,
+    "car": Car,
+    "driver": Driver,
+    "scale": Scale,
+    "scale_check": ScaleCheck,
+    "stage": Stage,
+    "part": Part,
+    "weighing": Weighing,
+    "job": Job,
+    "job_part": JobPart,
+    "loose_end": LooseEnd,
+    "weigh_in": WeighIn,
     "class_sheet": ClassSheet,
 }
 _WANTED = {kind: [f.name for f in fields(shape) if f.name != "id"] for kind, shape in _SHAPES.items()}

@@ -27,7 +27,12 @@ UNNAMED = ""
 
 # Relative standard uncertainty of the gain: common practice, no source.
 ASSUMED_GAIN = {
-    "kitchen": 0.003, "bench": 0.002, "hanging": 0.01, "bathroom": 0.01, "corner_pads": 0.002, "axle_pads": 0.005,
+    "kitchen": 0.003,
+    "bench": 0.002,
+    "hanging": 0.01,
+    "bathroom": 0.01,
+    "corner_pads": 0.002,
+    "axle_pads": 0.005,
     "platform": 0.001,
 }
 ASSUMED_GAIN_UNNAMED = 0.02
@@ -155,9 +160,7 @@ def _least_squares(checks: Sequence[ScaleCheck], variances: Sequence[float]) -> 
     return gain, shares
 
 
-def _disagreement(
-    model: ScaleModel, checks: Sequence[ScaleCheck], gain: float, variances: Sequence[float]
-) -> float:
+def _disagreement(model: ScaleModel, checks: Sequence[ScaleCheck], gain: float, variances: Sequence[float]) -> float:
     """The Birge ratio when a check is off the fitted line by more than a division, else 1."""
     chi_squared = 0.0
     beyond = False

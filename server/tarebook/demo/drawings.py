@@ -143,8 +143,14 @@ def _bowl(sheet: Sheet, x: float, base: float) -> None:
 
 def _sack(sheet: Sheet, x: float, base: float) -> None:
     sheet.shape(
-        (x, base - 350), (x + 50, base - 310), (x + 160, base - 190), (x + 150, base - 20), (x - 150, base - 20),
-        (x - 160, base - 190), (x - 50, base - 310), fill=_PALE,
+        (x, base - 350),
+        (x + 50, base - 310),
+        (x + 160, base - 190),
+        (x + 150, base - 20),
+        (x - 150, base - 20),
+        (x - 160, base - 190),
+        (x - 50, base - 310),
+        fill=_PALE,
     )
     sheet.line((x - 52, base - 300), (x + 52, base - 300), colour=_BRASS, width=10)
     for top in (210, 150, 90):
@@ -178,8 +184,13 @@ def _exhaust(sheet: Sheet, x: float, base: float) -> None:
 def _seat(sheet: Sheet, x: float, base: float) -> None:
     sheet.line((x, base - 360), (x - 60, base - 330))
     sheet.shape(
-        (x - 120, base - 340), (x - 40, base - 350), (x + 10, base - 150), (x + 190, base - 130), (x + 180, base - 60),
-        (x - 60, base - 60), fill=_PALE,
+        (x - 120, base - 340),
+        (x - 40, base - 350),
+        (x + 10, base - 150),
+        (x + 190, base - 130),
+        (x + 180, base - 60),
+        (x - 60, base - 60),
+        fill=_PALE,
     )
     sheet.line((x - 70, base - 30), (x + 170, base - 30), colour=_BRASS, width=10)
     for dx in (-40, 140):
@@ -203,8 +214,13 @@ def _hook(sheet: Sheet, x: float, base: float) -> None:
 
 def _panel(sheet: Sheet, x: float, base: float) -> None:
     sheet.shape(
-        (x - 300, base - 200), (x - 250, base - 290), (x + 250, base - 290), (x + 300, base - 200),
-        (x + 260, base - 20), (x - 260, base - 20), fill=_PALE,
+        (x - 300, base - 200),
+        (x - 250, base - 290),
+        (x + 250, base - 290),
+        (x + 300, base - 200),
+        (x + 260, base - 20),
+        (x - 260, base - 20),
+        fill=_PALE,
     )
     sheet.line((x - 270, base - 190), (x + 270, base - 190), width=3)
     sheet.box(x - 90, base - 90, x + 90, base - 45, round_by=6)
@@ -221,9 +237,15 @@ def _motor(sheet: Sheet, x: float, base: float) -> None:
 
 def _car(sheet: Sheet, x: float, base: float) -> None:
     sheet.shape(
-        (x - 430, base - 60), (x - 420, base - 150), (x - 240, base - 180), (x - 110, base - 300),
+        (x - 430, base - 60),
+        (x - 420, base - 150),
+        (x - 240, base - 180),
+        (x - 110, base - 300),
         (x + 150, base - 305),
-        (x + 300, base - 195), (x + 420, base - 170), (x + 430, base - 60), fill=_PALE,
+        (x + 300, base - 195),
+        (x + 420, base - 170),
+        (x + 430, base - 60),
+        fill=_PALE,
     )
     sheet.shape((x - 190, base - 185), (x - 90, base - 275), (x + 20, base - 280), (x + 20, base - 185), fill=_PAPER)
     sheet.shape((x + 45, base - 185), (x + 45, base - 280), (x + 135, base - 282), (x + 240, base - 185), fill=_PAPER)
@@ -239,11 +261,26 @@ def _wire(sheet: Sheet, x: float, base: float) -> None:
 
 
 SCALES: dict[str, Callable[[Sheet, str], float]] = {
-    "bathroom": _floor_scale, "kitchen": _kitchen_scale, "hanging": _hanging_scale, "pads": _pads, "fence": _fence,
+    "bathroom": _floor_scale,
+    "kitchen": _kitchen_scale,
+    "hanging": _hanging_scale,
+    "pads": _pads,
+    "fence": _fence,
     "none": _nothing,
 }
 THINGS: dict[str, Callable[[Sheet, float, float], None]] = {
-    "wheel": _wheel, "roll": _roll, "bowl": _bowl, "sack": _sack, "battery": _battery, "tray": _tray,
-    "exhaust": _exhaust, "seat": _seat, "rod": _rod, "hook": _hook, "panel": _panel, "motor": _motor, "car": _car,
+    "wheel": _wheel,
+    "roll": _roll,
+    "bowl": _bowl,
+    "sack": _sack,
+    "battery": _battery,
+    "tray": _tray,
+    "exhaust": _exhaust,
+    "seat": _seat,
+    "rod": _rod,
+    "hook": _hook,
+    "panel": _panel,
+    "motor": _motor,
+    "car": _car,
     "wire": _wire,
 }

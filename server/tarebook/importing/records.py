@@ -58,9 +58,7 @@ def line_changes(line: Line, occurrence: int, place: Place, stage: str | None) -
     return (Change(kind, record, fields, base=()) for kind, record, fields in _records(line, occurrence, place, stage))
 
 
-def _records(
-    line: Line, occurrence: int, place: Place, stage: str | None
-) -> Iterator[tuple[str, str, dict[str, Any]]]:
+def _records(line: Line, occurrence: int, place: Place, stage: str | None) -> Iterator[tuple[str, str, dict[str, Any]]]:
     job = job_id(line, occurrence, place)
     parts = {way: made_id(job, way) for way in ("off", "on") if getattr(line, way)}
     for way, part in parts.items():
@@ -75,17 +73,19 @@ def _records(
 def _part(line: Line, way: str, place: Place, parts: dict[str, str]) -> dict[str, Any]:
     new = way == "on"
     both = len(parts) == 2
-    return _given({
-        "car": place.car,
-        "name": f"{line.part[:110]} (new)" if new and both else line.part,
-        "zone": line.zone,
-        "count": line.count if line.count > 1 else None,
-        "whereabouts": "car" if new else None,
-        "instead_of": parts["off"] if new and both else None,
-        "claim": getattr(line, way),
-        "claim_basis": "quoted",
-        "claim_from": f"{place.file[:160]} line {line.number}",
-    })
+    return _given(
+        {
+            "car": place.car,
+            "name": f"{line.part[:110]} (new)" if new and both else line.part,
+            "zone": line.zone,
+            "count": line.count if line.count > 1 else None,
+            "whereabouts": "car" if new else None,
+            "instead_of": parts["off"] if new and both else None,
+            "claim": getattr(line, way),
+            "claim_basis": "quoted",
+            "claim_from": f"{place.file[:160]} line {line.number}",
+        }
+    )
 
 
 def _given(fields: dict[str, Any]) -> dict[str, Any]:

@@ -56,9 +56,7 @@ class Taken:
     bad: int = 0
 
 
-def take_in(
-    database: Database, garage: str, path: Path, place: Place, strict: bool, teller: Teller
-) -> Taken:
+def take_in(database: Database, garage: str, path: Path, place: Place, strict: bool, teller: Teller) -> Taken:
     """Takes the file's lines into the garage.
 
     Raises what `rows` raises, and with `strict` `import_strict` when any line is bad, before anything is added.
