@@ -1,7 +1,7 @@
 """Pictures of every screen from the running demo: `python -m tests.pictures FOLDER`; `--readme` renews the README's.
 
-Each screen is taken at a phone's and at a desk's size, light and dark, and checked by axe on the way, so that a person can look
-at what changed. Nothing is asserted here; `tests/browser` does that.
+Each screen is taken at a phone's and at a desk's size, light and dark, and checked by axe on the way, so that a person
+can look at what changed. Nothing is asserted here; `tests/browser` does that.
 """
 
 from __future__ import annotations
@@ -19,12 +19,21 @@ from tests.browser.phone import DESK, PHONE, Phone
 from tests.browser.serving import Server
 
 README_PICTURE = Path(__file__).parent.parent / "fixtures" / "demo" / "picture.png"
+# fmt: off
 PLAIN = (
-    "car standing parts weigh weigh-part weigh-car jobs job/new yard donor/new more car-sheet class-sheet scales scale/new "
-    "drivers stages devices units records"
-).split()
+    "car", "standing", "parts", "weigh", "weigh-part", "weigh-car", "jobs", "job/new", "yard", "donor/new", "more",
+    "car-sheet", "class-sheet", "scales", "scale/new", "drivers", "stages", "devices", "units", "records",
+)
+# fmt: on
 # Screens of one record: the address, and which record of a kind to open (by its place in the demo).
-OF_RECORDS = (("part", "part", 3), ("job", "job", 4), ("weighing", "weighing", 2), ("weigh-in", "weigh_in", 1), ("scale", "scale", 0), ("donor", "donor", 0))
+OF_RECORDS = (
+    ("part", "part", 3),
+    ("job", "job", 4),
+    ("weighing", "weighing", 2),
+    ("weigh-in", "weigh_in", 1),
+    ("scale", "scale", 0),
+    ("donor", "donor", 0),
+)
 
 
 def addresses(server: Server) -> Iterator[tuple[str, str]]:
@@ -53,7 +62,9 @@ def all_screens(folder: Path) -> None:
         server = Server(Path(scratch) / "demo", "--demo").start()
         for size, look in (("phone", PHONE), ("desk", DESK)):
             for scheme in ("light", "dark"):
-                phone = Phone(playwright, Path(scratch) / f"{size}-{scheme}", server.address, **look, color_scheme=scheme)
+                phone = Phone(
+                    playwright, Path(scratch) / f"{size}-{scheme}", server.address, **look, color_scheme=scheme
+                )
                 page = phone.open()
                 page.get_by_text("Weight now").wait_for()
                 for name, address in addresses(server):
