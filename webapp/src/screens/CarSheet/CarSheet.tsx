@@ -1,13 +1,14 @@
 /** The car's own figures. None of them is needed to weigh; each lets the weigh-in say more. */
 import { car } from "../../answers";
 import { garage } from "../../journal/garage";
+import type { Rec } from "../../journal/types";
 import { chooseCar } from "../../store/choices";
 import { Choice, Pick, TextField } from "../../parts/Field";
 import { useForm } from "../../parts/form";
 import { FormDock } from "../../parts/FormDock";
+import { PlaceField } from "../../parts/PlaceField";
 import { QuantityField } from "../../parts/QuantityField";
 import { Screen, Section } from "../../parts/Screen";
-import { unitOf } from "../../parts/units";
 import { to } from "../../route";
 
 const FUELS = [
@@ -22,10 +23,13 @@ const LENGTHS: [field: string, label: string, hint?: string][] = [
   ["track_rear", "Rear track"],
   ["tyre_radius_front", "Front tyre radius", "From the ground to the middle of the wheel, standing."],
   ["tyre_radius_rear", "Rear tyre radius"],
-  ["tank_x", "Tank behind the front axle"],
-  ["driver_x", "Driver's hips behind the front axle"],
-  ["driver_y", "Driver right of the centreline", "Left of it: type 0 for now and say so in the note."],
   ["beltline", "Height of the beltline"],
+];
+
+const PLACES: [field: string, label: string, sides: readonly [string, string]][] = [
+  ["tank_x", "Tank, from the front axle", ["Ahead of it", "Behind it"]],
+  ["driver_x", "Driver's hips, from the front axle", ["Ahead of it", "Behind it"]],
+  ["driver_y", "Driver, from the centreline", ["Left", "Right"]],
 ];
 
 export function CarSheet() {
@@ -33,26 +37,29 @@ export function CarSheet() {
   const id = car.value?.id ?? "new";
   return (
     <Screen title="Car" back={to("more")}>
-      {cars.length > 1 && (
-        <Pick label="Which car" value={id} options={cars.map((each) => ({ value: each.id, label: String(each.values["name"]) }))} onValue={(value) => void chooseCar(value)} />
-      )}
+      {cars.length > 1 && <Pick label="Which car" value={id} options={cars.map(optionOf)} onValue={(value) => void chooseCar(value)} />}
       <CarForm key={id} id={id} />
     </Screen>
   );
 }
+
+const optionOf = (each: Rec) => ({ value: each.id, label: String(each.values["name"]) });
 
 function CarForm({ id }: { id: string }) {
   const form = useForm("car", id, { fuel_kind: "petrol" });
   return (
     <div class="stack">
       <TextField label="Name" value={form.text("name")} onValue={(value) => form.set("name", value)} most={120} />
-      <QuantityField label="Weight in the brochure" kind="mass" unit={unitOf("mass")} value={form.text("book_weight")} onValue={(value) => form.set("book_weight", value)} hint="Only used as where the drawing starts, until the car has been weighed." />
+      <QuantityField label="Weight in the brochure" kind="mass" value={form.text("book_weight")} onValue={(value) => form.set("book_weight", value)} hint="Only used as where the drawing starts, until the car has been weighed." />
       <TextField label="Brochure weight comes from" value={form.text("book_weight_from")} onValue={(value) => form.set("book_weight_from", value)} />
       <Choice label="Fuel" value={form.text("fuel_kind")} options={FUELS} onValue={(value) => form.set("fuel_kind", value)} />
-      <QuantityField label="Tank holds" kind="volume" unit={unitOf("volume")} value={form.text("tank_size")} onValue={(value) => form.set("tank_size", value)} />
+      <QuantityField label="Tank holds" kind="volume" value={form.text("tank_size")} onValue={(value) => form.set("tank_size", value)} />
       <Section title="Dimensions">
         {LENGTHS.map(([field, label, hint]) => (
-          <QuantityField key={field} label={label} kind="length" unit={unitOf("length")} hint={hint} value={form.text(field)} onValue={(value) => form.set(field, value)} />
+          <QuantityField key={field} label={label} kind="length" hint={hint} value={form.text(field)} onValue={(value) => form.set(field, value)} />
+        ))}
+        {PLACES.map(([field, label, sides]) => (
+          <PlaceField key={field} label={label} sides={sides} value={form.text(field)} onValue={(value) => form.set(field, value)} />
         ))}
       </Section>
       <TextField label="Note" long value={form.text("note")} onValue={(value) => form.set("note", value)} most={4000} />

@@ -1,0 +1,44 @@
+/**
+ * A place along one axis of the car, by tape measure: how far, and to which side of where the axis begins.
+ *
+ * What is kept is one typed length, with a minus for the first side ("-330 mm" is 330 mm left); a thumb never types the minus.
+ */
+import { useState } from "preact/hooks";
+import { Choice } from "./Field";
+import { QuantityField } from "./QuantityField";
+
+type Props = {
+  label: string;
+  value: string;
+  onValue: (text: string) => void;
+  /** The words for the side below nothing and the one above it, such as left and right. */
+  sides: readonly [minus: string, plus: string];
+  hint?: string;
+};
+
+const MINUS = /^\s*[-−]\s*/;
+
+export function PlaceField({ label, value, onValue, sides, hint }: Props) {
+  const [isMinus, setMinus] = useState(MINUS.test(value));
+  const far = value.replace(MINUS, "");
+  const say = (text: string, minus: boolean) => onValue(text.trim() && minus ? `-${text}` : text);
+  const turn = (side: string) => {
+    setMinus(side === "minus");
+    say(far, side === "minus");
+  };
+  return (
+    <div class="stack">
+      <QuantityField kind="length" label={label} value={far} onValue={(text) => say(text, isMinus)} hint={hint} />
+      <Choice
+        label={`${label}: which side`}
+        hideLabel
+        value={isMinus ? "minus" : "plus"}
+        options={[
+          { value: "minus", label: sides[0] },
+          { value: "plus", label: sides[1] },
+        ]}
+        onValue={turn}
+      />
+    </div>
+  );
+}
