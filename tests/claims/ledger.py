@@ -26,25 +26,27 @@ def _brief(result: Any) -> Any:
 
 def _ledger(given: dict[str, Any]) -> Any:
     found = ledger(read_garage(given))
-    return plain({
-        "trim": found.trim,
-        "in_car": found.in_car,
-        "now": _brief(found.now),
-        "sources": found.now.mass.net.sources,
-        "jobs": {key: _brief(net.total) for key, net in found.jobs.items()},
-        "by_stage": [{"stage": of.stage, "states": _brief(of.states)} for of in found.by_stage],
-        "by_state": _brief(found.by_state),
-        "by_trim": _brief(found.by_trim),
-        "by_zone": [{"zone": of.zone, "mass": _brief(of.mass)} for of in found.by_zone],
-        "unsprung": _brief(found.unsprung),
-        "rotating": _brief(found.rotating),
-        "cumulative": found.cumulative,
-        "shares": found.shares,
-        "unweighed": found.unweighed,
-        "spent": _brief(found.spent),
-        "brought": found.brought,
-        "warnings": found.warnings,
-    })
+    return plain(
+        {
+            "trim": found.trim,
+            "in_car": found.in_car,
+            "now": _brief(found.now),
+            "sources": found.now.mass.net.sources,
+            "jobs": {key: _brief(net.total) for key, net in found.jobs.items()},
+            "by_stage": [{"stage": of.stage, "states": _brief(of.states)} for of in found.by_stage],
+            "by_state": _brief(found.by_state),
+            "by_trim": _brief(found.by_trim),
+            "by_zone": [{"zone": of.zone, "mass": _brief(of.mass)} for of in found.by_zone],
+            "unsprung": _brief(found.unsprung),
+            "rotating": _brief(found.rotating),
+            "cumulative": found.cumulative,
+            "shares": found.shares,
+            "unweighed": found.unweighed,
+            "spent": _brief(found.spent),
+            "brought": found.brought,
+            "warnings": found.warnings,
+        }
+    )
 
 
 def _lines(given: dict[str, Any]) -> Any:
@@ -53,10 +55,16 @@ def _lines(given: dict[str, Any]) -> Any:
 
 def _compare(given: dict[str, Any]) -> Any:
     found = compare(read_garage(given), given["part"], given.get("instead_of"))
-    return plain({
-        "part": found.part, "instead_of": found.instead_of, "count": found.count, "difference": found.difference,
-        "whole": found.whole, "warnings": found.warnings,
-    })
+    return plain(
+        {
+            "part": found.part,
+            "instead_of": found.instead_of,
+            "count": found.count,
+            "difference": found.difference,
+            "whole": found.whole,
+            "warnings": found.warnings,
+        }
+    )
 
 
 CLAIMS = {"ledger.ledger": _ledger, "ledger.lines": _lines, "compare.compare": _compare}
