@@ -9,8 +9,14 @@ from tarebook import __version__
 
 # Command → its module; the order is that of --help.
 COMMANDS = {
-    "serve": "serve", "pair": "pair", "devices": "devices", "import": "take_in", "report": "report", "calc": "calc",
-    "export": "export", "rebuild": "rebuild",
+    "serve": "serve",
+    "pair": "pair",
+    "devices": "devices",
+    "import": "take_in",
+    "report": "report",
+    "calc": "calc",
+    "export": "export",
+    "rebuild": "rebuild",
 }
 
 _ABOUT = "What a car weighs now, how sure that is, and how far it stands from its class minimum."
