@@ -19,11 +19,12 @@ type Props = {
 const MINUS = /^\s*[-−]\s*/;
 
 export function PlaceField({ label, value, onValue, sides, hint }: Props) {
-  const [isMinus, setMinus] = useState(MINUS.test(value));
+  const [chosen, setChosen] = useState(false); // a side may be chosen before anything is typed
+  const isMinus = value.trim() ? MINUS.test(value) : chosen;
   const far = value.replace(MINUS, "");
   const say = (text: string, minus: boolean) => onValue(text.trim() && minus ? `-${text}` : text);
   const turn = (side: string) => {
-    setMinus(side === "minus");
+    setChosen(side === "minus");
     say(far, side === "minus");
   };
   return (
