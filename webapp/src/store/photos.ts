@@ -3,7 +3,7 @@
  * fetched, checked against its hash, and kept.
  */
 
-import { PATIENCE, requestBytes, type Wire } from "../sync/request";
+import { LONG_PATIENCE, requestBytes, type Wire } from "../sync/request";
 import type { BytesRow } from "./database";
 import { opened, type Opened } from "./opened";
 import { hashOf, keepFetched, readBytes } from "./photo_rows";
@@ -43,7 +43,7 @@ async function stored({ store }: Opened, sha256: string, size: Size): Promise<By
 }
 
 async function fetched({ store, token }: Opened, sha256: string, size: Size): Promise<BytesRow> {
-  const wire: Wire = { fetch: (url, options) => fetch(url, options), token, patience: PATIENCE };
+  const wire: Wire = { fetch: (url, options) => fetch(url, options), token, patience: LONG_PATIENCE };
   const { bytes, type } = await requestBytes(wire, `/photos/${sha256}?size=${size}`);
   if (size === "full" && hashOf(bytes) !== sha256) throw new Error("other bytes than the hash names");
   const row: BytesRow = { sha256, size, type, bytes };
