@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from tarebook.error_row import ErrorRow
 from tarebook.error_table_car import WHOLE_CAR
+from tarebook.error_table_home import BACKUPS
 
 # fmt: off
 _REQUEST = {
@@ -241,6 +242,6 @@ _COMMAND = {
 
 ERRORS: dict[str, ErrorRow] = {
     **_REQUEST, **_DEVICES, **_SYNC, **_ASIDE, **_SERVE, **_QUANTITY, **_GARAGE, **_CALC, **WHOLE_CAR, **_PHONE,
-    **_COMMAND,
+    **_COMMAND, **BACKUPS,
 }
 # fmt: on

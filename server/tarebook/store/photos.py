@@ -22,7 +22,7 @@ from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
 from tarebook.settings import Settings
-from tarebook.store import pictures
+from tarebook.store import durable, pictures
 from tarebook.store.database import Database
 from tarebook.store.files import fsync, locked, write_all, write_whole
 from tarebook.store.models import PhotoRow, UploadRow, utc_now
@@ -169,6 +169,7 @@ class Photos:
                     width=picture.width, height=picture.height, sent_by=sent_by, received_at=utc_now(),
                 )
             )  # fmt: skip
+            durable.uncover(session, upload.garage, upload.sha256)
 
     def keep(self, garage: str, data: bytes, kind: str, sent_by: str) -> Picture:
         """Takes in a whole photo from the server itself, by the way a phone's comes."""

@@ -725,6 +725,36 @@ export const ERRORS = {
     "status": 200,
     "sentence": "“{typed}” is not a plain number.",
     "do": "Type it like 12.50."
+  },
+  "backup_no_room": {
+    "status": 507,
+    "sentence": "There is no room for a backup in {folder}; none was made.",
+    "do": "Make room there, or name a file elsewhere: tarebook backup FILE. Older backups are untouched."
+  },
+  "backup_differs": {
+    "status": 500,
+    "sentence": "{changed} rows of the backup are not what its journal makes; it was not kept.",
+    "do": "Run tarebook rebuild, then make the backup again."
+  },
+  "backup_damaged": {
+    "status": 500,
+    "sentence": "The backup {file} is damaged: {reason}.",
+    "do": "Use an older one. Nothing was changed."
+  },
+  "backup_newer": {
+    "status": 500,
+    "sentence": "The backup {file} was made by a newer Tarebook.",
+    "do": "Update this one; nothing was changed."
+  },
+  "not_a_backup": {
+    "status": 500,
+    "sentence": "The file {file} is not a backup of Tarebook, or only a piece of one.",
+    "do": "Name one that tarebook backup made. What an app has exported is taken in by tarebook import."
+  },
+  "restore_not_empty": {
+    "status": 500,
+    "sentence": "The database that DATABASE_URL names holds a garage already.",
+    "do": "Make an empty database and name that one. Nothing was changed."
   }
 } as const;
 

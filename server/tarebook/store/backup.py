@@ -1,0 +1,173 @@
+"""Backups: made while others go on writing, and called one only after it was restored elsewhere and folded again.
+
+A backup is put together in a passing folder beside its name and renamed when it is proven, so a disk that fills or a
+power cut leaves the older ones as they were. Then `garage.durable` says how far it reaches, and phones hear of it.
+"""
+
+from __future__ import annotations
+
+import errno
+import hashlib
+import os
+import shutil
+import tempfile
+import time
+import zipfile
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+
+from sqlalchemy import delete, select
+
+from tarebook import __version__
+from tarebook.errors import TarebookError
+from tarebook.journal.intake import mark_at
+from tarebook.settings import Settings
+from tarebook.store import durable, photo_copies
+from tarebook.store.backup_file import DATABASE, MANIFEST, Manifest, Marks, opened, verify
+from tarebook.store.database import Database
+from tarebook.store.files import fsync, locked
+from tarebook.store.kept import backups_in, name_at, to_keep
+from tarebook.store.migrate import make_folder
+from tarebook.store.models import GarageRow, PhotoRow, utc_now
+from tarebook.store.snapshot import snapshot
+
+_PASSING = ".tarebook-backup-"
+_LEFT_BEHIND_SECONDS = 24 * 3600
+State = tuple[Marks, frozenset[str]]
+"""How far each journal goes, and the photos it has: equal states need no second backup."""
+
+
+@dataclass(frozen=True)
+class Made:
+    """A backup that was made: the file, and what it says of itself."""
+
+    file: Path
+    manifest: Manifest
+
+
+def back_up_to(settings: Settings, database: Database, file: Path) -> Made:
+    """A backup in one file, with everything inside.
+
+    Raises `backup_no_room`, `file_unwritable`, `backup_differs`, and what the database has to say.
+    """
+    return _make(settings, database, file, None)
+
+
+def back_up_daily(settings: Settings, database: Database, now: datetime) -> Made:
+    """A backup in the folder of the kept ones, which share their photos; then those past their age go."""
+    folder = settings.backups
+    make_folder(folder)
+    with locked(folder / "making.lock"):
+        made = _make(settings, database, folder / name_at(now), folder)
+        _let_go(folder, made.file)
+    return made
+
+
+def is_due(settings: Settings, database: Database, now: datetime) -> bool:
+    """Whether today has no backup yet, and something has changed since those there are."""
+    kept = backups_in(settings.backups)
+    if now.date() in {moment.date() for moment in kept.values()}:
+        return False
+    state = _contents(database)
+    return any(number for number, _mark in state[0].values()) and state not in [_state_of(file) for file in kept]
+
+
+def _contents(database: Database) -> State:
+    with database.read() as session:
+        heads = {row.id: row.head for row in session.scalars(select(GarageRow))}
+        marks = {garage: (head, mark_at(session, garage, head) or "") for garage, head in heads.items()}
+        return marks, frozenset(session.scalars(select(PhotoRow.sha256)))
+
+
+def _state_of(file: Path) -> State | None:
+    try:
+        with opened(file) as backup:
+            return backup.manifest.marks, backup.manifest.photos | backup.manifest.left_out
+    except TarebookError:
+        return None
+
+
+def _make(settings: Settings, database: Database, file: Path, pool: Path | None) -> Made:
+    with _troubles(file), _passing_folder(file.parent) as passing:
+        whole = passing / "whole.zip"
+        _put_together(settings, database, whole, pool)
+        with opened(whole, pool) as backup:
+            manifest = backup.manifest
+            (passing / "elsewhere").mkdir()
+            verify(backup, passing / "elsewhere").close()
+        fsync(whole)
+        os.replace(whole, file)
+        fsync(file.parent)
+    with database.write() as session:
+        durable.cover(session, manifest.marks, manifest.photos)
+    return Made(file, manifest)
+
+
+def _put_together(settings: Settings, database: Database, whole: Path, pool: Path | None) -> None:
+    plain = whole.parent / DATABASE
+    handle = os.open(whole, os.O_RDWR | os.O_CREAT | os.O_EXCL, 0o600)
+    with os.fdopen(handle, "w+b") as out, zipfile.ZipFile(out, "w") as archive:
+        put = photo_copies.into_zip(archive) if pool is None else photo_copies.into_pool(pool)
+        with snapshot(database, plain) as copy:
+            marks, photos = _contents(copy)
+            missing = frozenset(name for name in photos if not photo_copies.take(settings.data, pool, name, put))
+            _forget_photos(copy, missing)
+        hashed = hashlib.sha256(plain.read_bytes()).hexdigest()
+        manifest = Manifest(utc_now(), __version__, hashed, marks, photos - missing, missing)
+        _add(archive, DATABASE, plain.read_bytes())
+        _add(archive, MANIFEST, manifest.to_json().encode())
+
+
+def _add(archive: zipfile.ZipFile, name: str, data: bytes) -> None:
+    # A ZipInfo of our own says no moment: a clock before 1980 could not be written.
+    archive.writestr(zipfile.ZipInfo(name), data, zipfile.ZIP_DEFLATED)
+
+
+def _forget_photos(copy: Database, missing: frozenset[str]) -> None:
+    """A restored garage asks the phones for what it does not know to have."""
+    with copy.write() as session:
+        for sha256 in missing:
+            session.execute(delete(PhotoRow).where(PhotoRow.sha256 == sha256))
+
+
+def _let_go(folder: Path, made: Path) -> None:
+    kept = backups_in(folder)
+    staying = to_keep(kept.values())
+    for file, moment in kept.items():
+        if moment not in staying and file != made:
+            file.unlink()
+    states = [_state_of(file) for file in backups_in(folder)]
+    if None in states:
+        return  # what an unreadable one needs is not known
+    needed = {sha256 for state in states if state for sha256 in state[1]}
+    for photo in (folder / "photos").glob("??/*"):
+        if photo.name not in needed:
+            photo.unlink()
+
+
+@contextmanager
+def _passing_folder(parent: Path) -> Iterator[Path]:
+    """A folder for the time of making; those of programs that were killed are cleared away."""
+    for old in parent.glob(f"{_PASSING}*"):
+        if time.time() - old.stat().st_mtime > _LEFT_BEHIND_SECONDS:
+            shutil.rmtree(old, ignore_errors=True)
+    with tempfile.TemporaryDirectory(prefix=_PASSING, dir=parent, ignore_cleanup_errors=True) as folder:
+        yield Path(folder)
+
+
+@contextmanager
+def _troubles(file: Path) -> Iterator[None]:
+    """Turns a full disk, or one that cannot be written, into a sentence about the backup."""
+    try:
+        yield
+    except OSError as problem:
+        if problem.errno in (errno.ENOSPC, errno.EDQUOT):
+            raise TarebookError("backup_no_room", folder=str(file.parent)) from problem
+        raise TarebookError("file_unwritable", file=str(file), reason=problem.strerror or str(problem)) from problem
+    except TarebookError as problem:
+        if problem.code != "disk_full":
+            raise
+        raise TarebookError("backup_no_room", folder=str(file.parent)) from problem

@@ -1,0 +1,194 @@
+"""A backup as a file: one zip that unpacks to a data folder, and what proves that it is whole.
+
+`backup.json` says what must be inside, by hashes. `tarebook.sqlite3` is the database, `photos/ab/abcd…` the photos. The
+daily backups leave their photos in one folder beside them, which they share: a photo never changes.
+
+Nothing of a backup is believed: hashes are made again, the journal's chain of marks is walked, and the records are
+folded anew and must come out as the rows that are there.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import zipfile
+import zlib
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, fields
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import select, text
+from sqlalchemy.exc import SQLAlchemyError
+from sqlalchemy.orm import Session
+
+from tarebook.errors import TarebookError
+from tarebook.journal.ids import next_mark, text_hash
+from tarebook.store.database import Database
+from tarebook.store.migrate import migrate
+from tarebook.store.models import Base, EntryRow, GarageRow, PhotoRow
+from tarebook.store.rebuild import RULES, rebuild
+
+FORMAT, VERSION = "tarebook-backup", 1
+MANIFEST, DATABASE = "backup.json", "tarebook.sqlite3"
+Marks = dict[str, tuple[int, str]]
+"""Garage -> (number of its last entry, mark of its journal there)."""
+
+_BAD_BYTES = (
+    zipfile.BadZipFile, zlib.error, EOFError, KeyError, TypeError, ValueError, AttributeError, NotImplementedError,
+    RuntimeError, SQLAlchemyError,
+)  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Manifest:
+    """What `backup.json` says. `database`: its hash. `photos`: hashes. `left_out`: those of photos that the garage
+    knows but that were not on its disk, or not whole there."""
+
+    made_at: str
+    tarebook: str
+    database: str
+    marks: Marks
+    photos: frozenset[str]
+    left_out: frozenset[str]
+
+    def to_json(self) -> str:
+        plain = {**vars(self), "photos": sorted(self.photos), "left_out": sorted(self.left_out)}
+        return json.dumps({"format": FORMAT, "version": VERSION, **plain}, indent=1) + "\n"
+
+    @classmethod
+    def of(cls, said: dict[str, Any]) -> Manifest:
+        """Raises ValueError and its like for what cannot be one."""
+        marks = {garage: (int(number), str(mark)) for garage, (number, mark) in said["marks"].items()}
+        named = {"marks": marks, "photos": frozenset(said["photos"]), "left_out": frozenset(said["left_out"])}
+        return cls(**{field.name: said[field.name] for field in fields(cls)} | named)
+
+
+@dataclass(frozen=True)
+class BackupFile:
+    """An open backup. `beside`: the folder that holds the photos which are not inside."""
+
+    file: Path
+    archive: zipfile.ZipFile
+    beside: Path
+    manifest: Manifest
+
+    def photo(self, sha256: str) -> bytes:
+        """A photo's bytes, proven by their hash. Raises `backup_damaged`."""
+        name = photo_name(sha256)
+        with damage(self.file):
+            if name in self.archive.NameToInfo:
+                return _proven(self.archive.read(name), sha256, f"photo {sha256[:8]}")
+            if not (self.beside / name).is_file():
+                raise ValueError(f"photo {sha256[:8]} is missing")
+            return _proven((self.beside / name).read_bytes(), sha256, f"photo {sha256[:8]}")
+
+    def database(self) -> bytes:
+        """The database's file. Raises `backup_damaged`."""
+        with damage(self.file):
+            return _proven(self.archive.read(DATABASE), self.manifest.database, "the database")
+
+
+def photo_name(sha256: str) -> str:
+    """Where a photo lies, in a backup as in a data folder."""
+    return f"photos/{sha256[:2]}/{sha256}"
+
+
+def _proven(data: bytes, sha256: str, what: str) -> bytes:
+    _same(hashlib.sha256(data).hexdigest(), sha256, f"{what} is not what it was")
+    return data
+
+
+def _same(found: object, expected: object, otherwise: str) -> None:
+    if found != expected:
+        raise ValueError(otherwise)
+
+
+@contextmanager
+def damage(file: Path) -> Iterator[None]:
+    """Whatever bad bytes bring about in here is a damaged backup."""
+    try:
+        yield
+    except _BAD_BYTES as problem:
+        reason = (str(problem) or type(problem).__name__).splitlines()[0]
+        raise TarebookError("backup_damaged", file=str(file), reason=reason) from problem
+    except TarebookError as problem:
+        if problem.code not in ("database_damaged", "database_unreachable"):
+            raise
+        reason = "the database is not sound"
+        raise TarebookError("backup_damaged", file=str(file), reason=reason) from problem
+
+
+@contextmanager
+def opened(file: Path, beside: Path | None = None) -> Iterator[BackupFile]:
+    """Opens a backup. Raises `file_unreadable`, `not_a_backup`, `backup_newer`, `backup_damaged`."""
+    try:
+        archive = zipfile.ZipFile(file)
+    except OSError as problem:
+        raise TarebookError("file_unreadable", file=str(file), reason=problem.strerror or str(problem)) from problem
+    except zipfile.BadZipFile as problem:
+        raise TarebookError("not_a_backup", file=str(file)) from problem
+    with archive:
+        yield BackupFile(file, archive, beside or file.parent, _manifest(file, archive))
+
+
+def _manifest(file: Path, archive: zipfile.ZipFile) -> Manifest:
+    if MANIFEST not in archive.NameToInfo:
+        raise TarebookError("not_a_backup", file=str(file))
+    with damage(file):
+        said = json.loads(archive.read(MANIFEST))
+        _same(said["format"], FORMAT, "its list of contents is of something else")
+        if said["version"] > VERSION:
+            raise TarebookError("backup_newer", file=str(file))
+        return Manifest.of(said)
+
+
+def verify(backup: BackupFile, scratch: Path) -> Database:
+    """Restores the backup's database into the folder `scratch`, folds it again, and looks at every photo.
+
+    Gives the database, brought up to this program. Raises `backup_damaged`, `backup_differs`, `database_newer`.
+    """
+    (scratch / DATABASE).write_bytes(backup.database())
+    database = Database(f"sqlite:///{(scratch / DATABASE).absolute()}")
+    try:
+        with damage(backup.file):
+            with database.read() as session:
+                _same(session.scalar(text("PRAGMA integrity_check")), "ok", "the database is not sound")
+            migrate(database)
+            with database.write() as session:
+                for table in Base.metadata.sorted_tables:
+                    session.execute(select(table).limit(1)).all()
+                _check(session, backup.manifest)
+        for sha256 in sorted(backup.manifest.photos):
+            backup.photo(sha256)
+    except BaseException:
+        database.close()
+        raise
+    return database
+
+
+def _check(session: Session, manifest: Manifest) -> None:
+    garages = {row.id: row for row in session.scalars(select(GarageRow))}
+    walked = {garage: _walked(session, garage) for garage in garages}
+    _same(walked, manifest.marks, "its journal is not what it was")
+    _same({garage: row.head for garage, row in garages.items()}, _numbers(manifest.marks), "its journal is cut short")
+    _same(set(session.scalars(select(PhotoRow.sha256))), manifest.photos, "its photos are others")
+    for garage, row in garages.items():
+        comparable = row.folded_by == RULES
+        changed = rebuild(session, garage).changed
+        if comparable and changed:
+            raise TarebookError("backup_differs", changed=changed)
+
+
+def _numbers(marks: Marks) -> dict[str, int]:
+    return {garage: number for garage, (number, _mark) in marks.items()}
+
+
+def _walked(session: Session, garage: str) -> tuple[int, str]:
+    """(number, mark) of the last entry, the chain made again from the texts."""
+    number, mark = 0, ""
+    entries = select(EntryRow.number, EntryRow.text, EntryRow.intake).where(EntryRow.garage == garage)
+    for row in session.execute(entries.order_by(EntryRow.number).execution_options(yield_per=1000)):
+        number, mark = row.number, next_mark(mark, text_hash(row.text.decode("utf-8")), row.intake)
+    return number, mark

@@ -1,0 +1,62 @@
+"""Photos on their way into a backup: each proven by its hash; one that has gone bad is set right where it can be."""
+
+from __future__ import annotations
+
+import hashlib
+import zipfile
+from collections.abc import Callable
+from pathlib import Path
+
+from tarebook.store.backup_file import photo_name
+from tarebook.store.files import write_whole
+
+Put = Callable[[str, bytes], None]
+"""Keeps a photo's bytes in the backup, by hash."""
+
+
+def into_zip(archive: zipfile.ZipFile) -> Put:
+    """Photos inside the backup, as they are: they are compressed already."""
+    return lambda sha256, data: archive.writestr(zipfile.ZipInfo(photo_name(sha256)), data)
+
+
+def into_pool(pool: Path) -> Put:
+    """Photos beside the backup, in the folder that all of a folder's backups share."""
+
+    def put(sha256: str, data: bytes) -> None:
+        if whole(pool / photo_name(sha256), sha256) is None:
+            place(pool / photo_name(sha256), data)
+
+    return put
+
+
+def take(live: Path, pool: Path | None, sha256: str, put: Put) -> bool:
+    """Puts one photo of the data folder `live` into the backup; False when it is nowhere whole.
+
+    A bad file is healed from an earlier backup, or renamed, so that a phone which has the photo is asked for it.
+    """
+    file = live / photo_name(sha256)
+    data = whole(file, sha256)
+    if data is None and pool is not None:
+        data = whole(pool / photo_name(sha256), sha256)
+        if data is not None:
+            place(file, data)
+    if data is not None:
+        put(sha256, data)
+    elif file.is_file():
+        file.replace(file.with_name(f"{sha256}.damaged"))
+    return data is not None
+
+
+def whole(file: Path, sha256: str) -> bytes | None:
+    """The file's bytes when they can be read and are those of the hash."""
+    try:
+        data = file.read_bytes()
+    except OSError:
+        return None
+    return data if hashlib.sha256(data).hexdigest() == sha256 else None
+
+
+def place(file: Path, data: bytes) -> None:
+    """Writes a file whole, and the folder for it."""
+    file.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    write_whole(file, data)
