@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from tarebook.error_row import ErrorRow
 from tarebook.error_table_car import WHOLE_CAR
+from tarebook.error_table_lan import HOME_NETWORK
 from tarebook.error_table_home import BACKUPS
 
 # fmt: off
@@ -95,7 +96,7 @@ _ASIDE = {
 
 _SERVE = {
     "port_taken": ErrorRow(500, "Port {port} is taken by another program.",
-        "Stop that program, or choose another port with --port."),
+        "Stop that program, or choose another port with {option}."),
     "folder_not_writable": ErrorRow(500, "The folder {folder} cannot be written to.",
         "Choose another one with --data, or change its permissions."),
     "folder_in_use": ErrorRow(500, "Another Tarebook is already serving the folder {folder}.",
@@ -242,6 +243,6 @@ _COMMAND = {
 
 ERRORS: dict[str, ErrorRow] = {
     **_REQUEST, **_DEVICES, **_SYNC, **_ASIDE, **_SERVE, **_QUANTITY, **_GARAGE, **_CALC, **WHOLE_CAR, **_PHONE,
-    **_COMMAND, **BACKUPS,
+    **HOME_NETWORK, **_COMMAND, **BACKUPS,
 }
 # fmt: on

@@ -9,6 +9,7 @@ from __future__ import annotations
 import os
 from collections.abc import Callable, Mapping
 from dataclasses import Field, dataclass, field, fields
+from ipaddress import ip_address
 from pathlib import Path
 from typing import Any
 
@@ -34,6 +35,15 @@ def _flag(raw: str) -> bool:
 
 def _names(raw: str) -> tuple[str, ...]:
     return tuple(name.strip().lower() for name in raw.split(",") if name.strip())
+
+
+def _addresses(raw: str) -> tuple[str, ...]:
+    from tarebook.devices.network import is_near
+
+    given = _names(raw)
+    if not all(is_near(ip_address(one)) for one in given):
+        raise ValueError("private addresses are expected")
+    return given
 
 
 def _whole(least: int, most: int) -> Callable[[str], int]:
@@ -65,12 +75,12 @@ class Settings:
         _path, "Folder of the database and the photos."))
     database_url: str = field(default="", metadata=_as(
         _text, "Database; empty: SQLite in the data folder. postgresql+psycopg://… for a club."))
-    backup_folder: str = field(default="", metadata=_as(
-        _text, "Folder of the daily backups, best on another disk; empty: backups in the data folder."))
     host: str = field(default="127.0.0.1", metadata=_as(_text, "Address to listen on."))
     port: int = field(default=8017, metadata=_as(_whole(0, 65535), "Port to listen on; 0 takes any free one."))
     hosts: tuple[str, ...] = field(default=(), metadata=_as(
         _names, "Host names answered to besides localhost, separated by commas."))
+    lan_addresses: tuple[str, ...] = field(default=(), metadata=_as(
+        _addresses, "Private addresses phones reach this computer by, separated by commas; empty: those it has."))
     demo: bool = field(default=False, metadata=_as(_flag, "A throw-away garage: the local address pairs by itself."))
     threads: int = field(default=8, metadata=_as(_whole(1, 64), "Requests answered at once."))
     photo_bytes: int = field(default=2_000_000, metadata=_as(
@@ -91,15 +101,15 @@ class Settings:
     @property
     def database(self) -> str:
         """The SQLAlchemy address of the database."""
-        return self.database_url or f"sqlite:///{self.data.absolute() / 'tarebook.sqlite3'}"
+        return self.database_url or f"sqlite:///{self.data / 'tarebook.sqlite3'}"
 
     @property
     def photos(self) -> Path:
         return self.data / "photos"
 
     @property
-    def backups(self) -> Path:
-        return Path(self.backup_folder).expanduser() if self.backup_folder else self.data / "backups"
+    def certificates(self) -> Path:
+        return self.data / "certificates"
 
 
 def environment_name(name: str) -> str:

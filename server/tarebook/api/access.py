@@ -43,9 +43,14 @@ def guard(app: Flask) -> None:
 def _check_host() -> None:
     """A name that is not ours is a page elsewhere pointing its own name at this computer."""
     name = request.host.rsplit(":", 1)[0] if not request.host.endswith("]") else request.host
-    settings = services().settings
-    if name.strip("[]").lower() not in LOCAL_NAMES | set(settings.hosts) | {settings.host}:
+    if name.strip("[]").lower() not in _our_names():
         raise TarebookError("wrong_host")
+
+
+def _our_names() -> set[str]:
+    """Phones are answered under the permanent name alone: under another they would begin another, empty garage."""
+    settings, named = services().settings, set(services().settings.hosts)
+    return named if request.environ.get("tarebook.entrance") == "lan" else LOCAL_NAMES | named | {settings.host}
 
 
 def _check_access() -> None:

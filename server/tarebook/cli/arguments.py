@@ -12,12 +12,11 @@ COMMANDS = {
     "serve": "serve",
     "pair": "pair",
     "devices": "devices",
+    "authority": "authority",
     "import": "take_in",
     "report": "report",
     "calc": "calc",
     "export": "export",
-    "backup": "backup",
-    "restore": "restore",
     "rebuild": "rebuild",
 }
 
@@ -60,10 +59,10 @@ def add_car(parser: argparse.ArgumentParser) -> None:
 
 def add_port(parser: argparse.ArgumentParser, text: str) -> None:
     """`--port`, a whole number a port can have."""
-    parser.add_argument("--port", type=_port, metavar="N", help=text)
+    parser.add_argument("--port", type=port_number, metavar="N", help=text)
 
 
-def _port(text: str) -> int:
+def port_number(text: str) -> int:
     number = int(text)
     if not 0 <= number <= 65535:
         raise ValueError
@@ -71,4 +70,4 @@ def _port(text: str) -> int:
 
 
 # argparse names the type in its message: "invalid port number value: 'x'"
-_port.__name__ = "port number"
+port_number.__name__ = "port number"

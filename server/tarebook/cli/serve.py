@@ -1,8 +1,8 @@
-"""Serve the garage to the browser of this computer, until Ctrl-C.
+"""Serve the garage to the browser of this computer, and with --lan to phones on the home network, until Ctrl-C.
 
-The database and the photos live in your user data folder, or where --data or TAREBOOK_DATA says. The address is for
-this computer only; phones, which need HTTPS, come with the next stage. --demo opens a filled garage on a port of its
-own and throws it away at the end.
+The database and the photos live in your user data folder, or where --data or TAREBOOK_DATA says. Without --lan nobody
+but this computer is answered. Phones need HTTPS with a certificate they trust: --lan makes one and says how a phone
+comes to trust it, or takes your own. --demo opens a filled garage on a port of its own and throws it away at the end.
 """
 
 from __future__ import annotations
@@ -20,15 +20,19 @@ from ipaddress import ip_address
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from tarebook.cli import lan
 from tarebook.cli.arguments import add_data, add_port
 
 if TYPE_CHECKING:
     from tarebook.cli.garage import OpenGarage
+    from tarebook.cli.server import House
     from tarebook.settings import Settings
 
-HELP = "serve the garage to this computer's browser"
+HELP = "serve the garage to this computer's browser, and to phones"
 EXAMPLES = (
     "tarebook serve",
+    "tarebook serve --lan",
+    "tarebook serve --lan --name garage.example.net --cert fullchain.pem --key key.pem",
     "tarebook serve --demo",
     "tarebook serve --port 9000 --data ~/cars --no-browser",
 )
@@ -37,25 +41,48 @@ _DEMO_PORT = 8018
 
 
 def add_options(parser: ArgumentParser) -> None:
-    parser.add_argument("--demo", action="store_true", help="a filled garage that is thrown away at the end")
+    kinds = parser.add_mutually_exclusive_group()
+    kinds.add_argument("--demo", action="store_true", help="a filled garage that is thrown away at the end")
+    kinds.add_argument("--lan", action="store_true", help="serve phones on the home network too")
     add_port(parser, f"port to listen on (default: 8017, with --demo {_DEMO_PORT}); 0 takes any free one")
     parser.add_argument("--host", metavar="ADDRESS", help="loopback address to listen on (default: 127.0.0.1)")
     parser.add_argument("--no-browser", action="store_true", help="do not open the browser")
     add_data(parser)
+    lan.add_options(parser)
 
 
 def run(options: Namespace) -> int:
-    from tarebook.cli.server import claimed_port, serve
+    from tarebook.cli.server import serve
 
     signal.signal(signal.SIGTERM, lambda *_: sys.exit(0))
     try:
-        with _settings(options) as settings, _folder_held(settings), claimed_port(settings.host, settings.port) as port:
-            number = port.getsockname()[1]
-            words, opens = _announcement(settings, number)
-            serve(settings, port, lambda: _ready(words, None if options.no_browser else opens))
+        with _settings(options) as settings, _folder_held(settings):
+            house = _house(settings)
+            words, opens = _announcement(settings, house.entrances[0].port)
+            phones = _phones(options, house)
+            to_open = None if options.no_browser else opens
+            serve(phones.house, lambda: _ready(words + phones.words, phones.door, to_open))
     except KeyboardInterrupt:
         pass
     return 0
+
+
+def _house(settings: Settings) -> House:
+    """For this computer alone."""
+    from tarebook.cli.entrance import Entrance, claimed
+    from tarebook.cli.server import House
+
+    listening = claimed(settings.host, settings.port, "--port")
+    return House(settings, [Entrance("home", listening.getsockname()[1], [listening])])
+
+
+def _phones(options: Namespace, house: House) -> lan.Lan:
+    from tarebook.cli.garage import garage_in
+
+    if not options.lan:
+        return lan.Lan(house, "")
+    with garage_in(house.settings) as garage:
+        return lan.with_phones(options, house, garage.database)
 
 
 @contextmanager
@@ -131,8 +158,13 @@ def _has_devices(garage: OpenGarage) -> bool:
         return any(row.revoked_at is None for row in tokens.listing(session, garage.id))
 
 
-def _ready(words: str, opens: str | None) -> None:
-    print(f"{words}\nCtrl-C stops it.", flush=True)
+def _ready(words: str, door: str | None, opens: str | None) -> None:
+    import segno
+
+    print(words)
+    if door and sys.stdout.isatty():
+        segno.make(door).terminal(compact=True)
+    print("Ctrl-C stops it.", flush=True)
     if opens and _has_screen():
         webbrowser.open(opens)
 

@@ -1,6 +1,6 @@
-"""The web server of `tarebook serve`: gunicorn inside this process, over a socket that is already ours.
+"""The web server of `tarebook serve`: gunicorn inside this process, over sockets that are already ours.
 
-The port is claimed before anything is made, so that a taken one is refused in a sentence. One worker process
+Ports are claimed before anything is made, so that a taken one is refused in a sentence. One worker process
 with threads: SQLite has one writer at a time. gunicorn's control socket in the home folder stays off.
 """
 
@@ -8,34 +8,47 @@ from __future__ import annotations
 
 import os
 import signal
-import socket
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from types import FrameType
-from typing import Any
+from typing import TYPE_CHECKING, Any, Protocol
 
-from flask import Flask
 from gunicorn.app.base import BaseApplication
 
 from tarebook import create_app
-from tarebook.errors import TarebookError
+from tarebook.cli.entrance import Entrance, Reception
+from tarebook.cli.worker import Worker
 from tarebook.settings import Settings
+
+if TYPE_CHECKING:
+    from _typeshed.wsgi import WSGIApplication
 
 _SECONDS_TO_FINISH = 5  # for requests under way when it is stopped
 
 
-def claimed_port(host: str, port: int) -> socket.socket:
-    """A socket that listens on the port; raises `port_taken`."""
-    try:
-        return socket.create_server((host, port))
-    except OSError as problem:
-        raise TarebookError("port_taken", port=port) from problem
+class Alongside(Protocol):
+    """A thread of its own. `stop` is also called in a process where nothing was started, and does nothing there."""
+
+    def start(self) -> None: ...
+
+    def stop(self) -> None: ...
 
 
-def serve(settings: Settings, listening: socket.socket, ready: Callable[[], None]) -> None:
+@dataclass(frozen=True)
+class House:
+    """What is served where. `alongside`: what else runs in the process that serves, for as long as it does."""
+
+    settings: Settings
+    entrances: Sequence[Entrance]
+    door: Callable[[], WSGIApplication] | None = None
+    alongside: Sequence[Alongside] = ()
+
+
+def serve(house: House, ready: Callable[[], None]) -> None:
     """Serves until Ctrl-C or SIGTERM. `ready` is called once, when requests are answered."""
     owner = os.getpid()
     try:
-        _Server(settings, listening, ready).run()
+        _Server(house, ready).run()
     except SystemExit as end:
         # The worker process leaves by the same door; only the owner goes on to tidy up.
         if os.getpid() != owner:
@@ -45,32 +58,45 @@ def serve(settings: Settings, listening: socket.socket, ready: Callable[[], None
 
 
 class _Server(BaseApplication):
-    def __init__(self, settings: Settings, listening: socket.socket, ready: Callable[[], None]) -> None:
-        self._settings, self._listening, self._ready = settings, listening, ready
+    def __init__(self, house: House, ready: Callable[[], None]) -> None:
+        self._house, self._ready = house, ready
+        self.entrances = house.entrances  # the worker looks here
         super().__init__()
 
     def load_config(self) -> None:
         chosen = {
-            # gunicorn takes the descriptor over and closes it at the end
-            "bind": f"fd://{self._listening.detach()}",
-            "worker_class": "gthread",
+            # gunicorn takes the descriptors over and closes them at the end
+            "bind": [f"fd://{one.detach()}" for entrance in self.entrances for one in entrance.sockets],
+            "worker_class": Worker,
             "workers": 1,
-            "threads": self._settings.threads,
+            "threads": self._house.settings.threads,
             "graceful_timeout": _SECONDS_TO_FINISH,
             "control_socket_disable": True,
             "loglevel": "warning",
             "when_ready": self._when_ready,
+            "post_worker_init": self._when_serving,
+            "worker_exit": self._when_over,
         }
         for name, value in chosen.items():
             self.cfg.set(name, value)
 
-    def load(self) -> Flask:
-        return create_app(self._settings)
+    def load(self) -> Reception:
+        kinds = {str(entrance.port): entrance.kind for entrance in self.entrances}
+        door = self._house.door
+        return Reception(kinds, create_app(self._house.settings), door() if door else None)
 
     def _when_ready(self, _arbiter: Any) -> None:
         # A closed terminal would make gunicorn reload and live on; it means stop.
         signal.signal(signal.SIGHUP, _terminate)
         self._ready()
+
+    def _when_serving(self, _worker: Any) -> None:
+        for one in self._house.alongside:
+            one.start()
+
+    def _when_over(self, _arbiter: Any, _worker: Any) -> None:
+        for one in self._house.alongside:
+            one.stop()
 
 
 def _terminate(_number: int, _frame: FrameType | None) -> None:

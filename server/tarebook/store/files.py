@@ -18,11 +18,12 @@ def write_all(handle: int, data: bytes, offset: int) -> None:
         view = view[os.write(handle, view) :]
 
 
-def write_whole(path: Path, data: bytes) -> None:
-    """Writes a file under a passing name, brings it to the disk, and gives it its name."""
+def write_whole(path: Path, data: bytes, mode: int = 0o666) -> None:
+    """Writes a file under a passing name, brings it to the disk, and gives it its name. `mode`: before the umask."""
     passing = path.with_name(f"{path.name}.{secrets.token_hex(4)}")
     try:
-        passing.write_bytes(data)
+        with open(passing, "xb", opener=lambda name, flags: os.open(name, flags, mode)) as file:
+            file.write(data)
         fsync(passing)
         os.replace(passing, path)
     finally:

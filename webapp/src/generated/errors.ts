@@ -214,7 +214,7 @@ export const ERRORS = {
   "port_taken": {
     "status": 500,
     "sentence": "Port {port} is taken by another program.",
-    "do": "Stop that program, or choose another port with --port."
+    "do": "Stop that program, or choose another port with {option}."
   },
   "folder_not_writable": {
     "status": 500,
@@ -635,6 +635,101 @@ export const ERRORS = {
     "status": 422,
     "sentence": "A photo on this phone is damaged and cannot be sent.",
     "do": "Take it again if the thing is still at hand. What was weighed is not touched."
+  },
+  "no_network": {
+    "status": 500,
+    "sentence": "This computer is on no home network: it has no private address.",
+    "do": "Connect it to your router and start again. Without --lan, tarebook serve needs no network."
+  },
+  "clock_wrong": {
+    "status": 500,
+    "sentence": "This computer's clock says {now}, which cannot be.",
+    "do": "Set its date and time. Certificates are made and believed by the clock."
+  },
+  "name_unusable": {
+    "status": 500,
+    "sentence": "{name} cannot be the permanent name: {reason}.",
+    "do": "Choose one like tarebook.local, or a name or private address that your router keeps for this computer."
+  },
+  "origin_kept": {
+    "status": 500,
+    "sentence": "Devices are paired and {kept} is the address they know; {asked} would be another app to them.",
+    "do": "Leave --name and --lan-port out. To move all the same: let every phone send or export its records first, as those not sent yet stay behind under the old address; then add --move-anyway and pair each phone again."
+  },
+  "lan_port_taken": {
+    "status": 500,
+    "sentence": "Port {port}, where phones look for Tarebook, is taken by another program.",
+    "do": "Stop that program. Another --lan-port can be chosen freely only before the first phone is paired."
+  },
+  "port_forbidden": {
+    "status": 500,
+    "sentence": "This user may not open port {port}.",
+    "do": "Choose one above 1023 with {option}."
+  },
+  "tls_pair_incomplete": {
+    "status": 500,
+    "sentence": "A certificate and its key belong together; only one of them was named.",
+    "do": "Name both: --cert FILE --key FILE."
+  },
+  "tls_file_unreadable": {
+    "status": 500,
+    "sentence": "The file {file} cannot be used: {reason}.",
+    "do": "Check its name and its permissions. A certificate and a key are text files that begin with -----BEGIN."
+  },
+  "tls_key_locked": {
+    "status": 500,
+    "sentence": "The key in {file} is locked with a password.",
+    "do": "Give it without one, readable by you only; a server that starts by itself cannot ask for it."
+  },
+  "tls_key_other": {
+    "status": 500,
+    "sentence": "The key in {key} does not belong to the certificate in {cert}.",
+    "do": "Name the two files that were made together."
+  },
+  "tls_name_other": {
+    "status": 500,
+    "sentence": "The certificate in {cert} is for {names}, not for {name}.",
+    "do": "Get one for {name}. The name itself cannot change once phones are paired."
+  },
+  "tls_expired": {
+    "status": 500,
+    "sentence": "The certificate in {cert} ended on {until}; this computer's clock says {now}.",
+    "do": "Renew it; or set the clock, if that is what is wrong."
+  },
+  "tls_not_yet": {
+    "status": 500,
+    "sentence": "The certificate in {cert} begins on {since}; this computer's clock says {now}.",
+    "do": "Set the clock, if that is what is wrong; else use the certificate that is good now."
+  },
+  "authority_missing": {
+    "status": 500,
+    "sentence": "No authority has been made in {folder} yet.",
+    "do": "tarebook serve --lan makes one when it needs it."
+  },
+  "authority_damaged": {
+    "status": 500,
+    "sentence": "The authority in {folder} cannot be used: {reason}.",
+    "do": "tarebook authority --new makes another one. Every phone then has to install it anew, from the door page."
+  },
+  "authority_exposed": {
+    "status": 500,
+    "sentence": "The authority's key {file} can be read by others on this computer.",
+    "do": "Run chmod 600 on it. If somebody else may have read it, run tarebook authority --new instead."
+  },
+  "authority_expired": {
+    "status": 500,
+    "sentence": "The authority ended on {until}; this computer's clock says {now}.",
+    "do": "Set the clock, if that is what is wrong; else tarebook authority --new makes another one. Every phone then has to install it anew, from the door page."
+  },
+  "authority_not_yet": {
+    "status": 500,
+    "sentence": "The authority begins on {since}; this computer's clock says {now}.",
+    "do": "Set the clock, if that is what is wrong. If it was wrong when the authority was made, tarebook authority --new makes another one. Every phone then has to install it anew, from the door page."
+  },
+  "outside_authority": {
+    "status": 500,
+    "sentence": "The authority may not vouch for {name}, only for {allowed}.",
+    "do": "tarebook authority --new makes one for the permanent name. Every phone then has to install it anew, from the door page."
   },
   "command_broken": {
     "status": 500,
