@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from tarebook.error_row import ErrorRow
 from tarebook.error_table_car import WHOLE_CAR
-from tarebook.error_table_lan import HOME_NETWORK
 from tarebook.error_table_home import BACKUPS
+from tarebook.error_table_lan import HOME_NETWORK
 
 # fmt: off
 _REQUEST = {

@@ -75,6 +75,8 @@ class Settings:
         _path, "Folder of the database and the photos."))
     database_url: str = field(default="", metadata=_as(
         _text, "Database; empty: SQLite in the data folder. postgresql+psycopg://… for a club."))
+    backup_folder: str = field(default="", metadata=_as(
+        _text, "Folder of the daily backups, best on another disk; empty: backups in the data folder."))
     host: str = field(default="127.0.0.1", metadata=_as(_text, "Address to listen on."))
     port: int = field(default=8017, metadata=_as(_whole(0, 65535), "Port to listen on; 0 takes any free one."))
     hosts: tuple[str, ...] = field(default=(), metadata=_as(
@@ -101,7 +103,7 @@ class Settings:
     @property
     def database(self) -> str:
         """The SQLAlchemy address of the database."""
-        return self.database_url or f"sqlite:///{self.data / 'tarebook.sqlite3'}"
+        return self.database_url or f"sqlite:///{self.data.absolute() / 'tarebook.sqlite3'}"
 
     @property
     def photos(self) -> Path:
@@ -110,6 +112,10 @@ class Settings:
     @property
     def certificates(self) -> Path:
         return self.data / "certificates"
+
+    @property
+    def backups(self) -> Path:
+        return Path(self.backup_folder).expanduser() if self.backup_folder else self.data / "backups"
 
 
 def environment_name(name: str) -> str:

@@ -17,6 +17,8 @@ COMMANDS = {
     "report": "report",
     "calc": "calc",
     "export": "export",
+    "backup": "backup",
+    "restore": "restore",
     "rebuild": "rebuild",
 }
 
