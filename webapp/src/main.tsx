@@ -8,10 +8,11 @@ import "./look/steelyard.css";
 import { App } from "./App";
 import "./parts/install";
 import { followAddress } from "./route";
+import { goOnWaiting } from "./screens/Opening/join";
 import { registerWorker } from "./sync/update";
 import { startPhone } from "./sync/start";
 
 followAddress();
-void startPhone();
+void startPhone().then(goOnWaiting);
 void registerWorker();
 render(<App />, document.getElementById("app")!);

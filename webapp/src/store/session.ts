@@ -7,6 +7,7 @@ import { AppError } from "../generated/errors";
 import { PATIENCE, requestJson, unreadable, type Wire } from "../sync/request";
 import { databaseName } from "./database";
 import { Drafts } from "./drafts";
+import { handedOut, waitForYes, type Kept } from "./joining";
 import { opened, type Pairing } from "./opened";
 import { forgetPairing, latestPairing, otherDemos, rememberPairing } from "./pairings";
 import { Store } from "./store";
@@ -49,17 +50,34 @@ export async function openSession(): Promise<void> {
 }
 
 /**
- * Pairs this browser by a one-time code (null: the demo, which asks none) and opens the garage. Records of another
- * garage on this phone stay in their own database. Rejects with AppError.
+ * Pairs this browser by a one-time code (null: the demo, which asks none) and opens the garage; a phone waits for a yes
+ * on the home computer in between. False when the person stopped waiting. Records of another garage on this phone stay
+ * in their own database. Rejects with AppError.
  */
-export async function pair(code: string | null): Promise<void> {
+export async function pair(code: string | null): Promise<boolean> {
   const before = opened.value ?? (await latestPairing());
-  const wire: Wire = { fetch: (url, options) => fetch(url, options), token: null, patience: PATIENCE };
   const json = { code, name: deviceName(navigator.userAgent), ...(before && { device: before.device }) };
-  const pairing = readPairing(await requestJson(wire, "/pair", { method: "POST", json }));
+  const wire = withoutToken();
+  return keepAndOpen(await handedOut(wire, await requestJson(wire, "/pair", { method: "POST", json })));
+}
+
+/** Goes on with a pairing whose wait for a yes was broken off by a reload of the page. */
+export async function pairOn(kept: Kept): Promise<boolean> {
+  return keepAndOpen(await waitForYes(withoutToken(), kept));
+}
+
+function withoutToken(): Wire {
+  return { fetch: (url, options) => fetch(url, options), token: null, patience: PATIENCE };
+}
+
+/** The token is handed out once: it is on the disk before anything else happens. */
+async function keepAndOpen(answer: Record<string, unknown> | null): Promise<boolean> {
+  if (!answer) return false;
+  const pairing = readPairing(answer);
   await rememberPairing(pairing);
   await open(pairing);
   for (const garage of pairing.demo ? await otherDemos(pairing.garage) : []) await dropDemo(garage);
+  return true;
 }
 
 function readPairing(body: Record<string, unknown>): Pairing {

@@ -1,32 +1,11 @@
-/** Who may write in this garage, as the home computer tells it; each other device can be taken off the list. */
-import { useEffect, useState } from "preact/hooks";
+/** Who may write in this garage, as the home computer tells it; each can be named, and each other one taken off. */
 import { Disclosure } from "../../parts/Disclosure";
-import { keepDeviceNames } from "../../parts/deviceNames";
 import { sayMoment } from "../../parts/moments";
-import { Notice, TroubleNotice } from "../../parts/Notice";
-import { useSaving, type Saving } from "../../parts/SaveDock";
-import { askHome } from "./askHome";
+import { TroubleNotice } from "../../parts/Notice";
+import { DeviceRow } from "./DeviceRow";
+import type { Device, Devices } from "./useDevices";
 
-export type Device = {
-  id: string;
-  name: string;
-  paired_at: string;
-  last_seen: string;
-  revoked_at: string | null;
-  this: boolean;
-};
-type Answer = { devices: Device[] };
-
-export function DeviceList() {
-  const [devices, setDevices] = useState<Device[] | null>(null);
-  const asking = useSaving();
-  const ask = (path: string, method: "GET" | "POST" = "GET") =>
-    asking.run(async () => {
-      const { devices: listed } = await askHome<Answer>(path, method);
-      setDevices(listed);
-      await keepDeviceNames(listed);
-    });
-  useEffect(() => void ask("/devices"), []);
+export function DeviceList({ devices, asking, ask }: Devices) {
   return (
     <div class="stack">
       {asking.busy && !devices && (
@@ -36,7 +15,7 @@ export function DeviceList() {
       )}
       <TroubleNotice trouble={asking.trouble} />
       {asking.trouble && (
-        <button type="button" class="button" disabled={asking.busy} onClick={() => void ask("/devices")}>
+        <button type="button" class="button" disabled={asking.busy} onClick={() => void ask()}>
           Ask again
         </button>
       )}
@@ -44,54 +23,10 @@ export function DeviceList() {
         {devices
           ?.filter((device) => !device.revoked_at)
           .map((device) => (
-            <DeviceRow
-              key={device.id}
-              device={device}
-              asking={asking}
-              onRevoke={() => void ask(`/devices/${encodeURIComponent(device.id)}/revoke`, "POST")}
-            />
+            <DeviceRow key={device.id} device={device} busy={asking.busy} ask={ask} />
           ))}
       </div>
       <Gone devices={devices?.filter((device) => device.revoked_at) ?? []} />
-    </div>
-  );
-}
-
-function DeviceRow({ device, asking, onRevoke }: { device: Device; asking: Saving; onRevoke: () => void }) {
-  const [asked, setAsked] = useState(false);
-  return (
-    <div class="device">
-      <div class="spread">
-        <span>
-          <strong>{device.name}</strong>
-          {device.this ? ", this one" : ""}
-          <br />
-          <span class="small quiet">
-            Last heard {sayMoment(device.last_seen)}, joined {sayMoment(device.paired_at)}
-          </span>
-        </span>
-        {!device.this && !asked && (
-          <button type="button" class="button plain" onClick={() => setAsked(true)}>
-            Take off
-          </button>
-        )}
-      </div>
-      {asked && (
-        <Notice sort="caution">
-          <p>
-            It can then neither read nor send. What it has recorded stays in the garage, and on the device itself
-            nothing is deleted.
-          </p>
-          <div class="pair">
-            <button type="button" class="button" onClick={() => setAsked(false)}>
-              Keep it
-            </button>
-            <button type="button" class="button" disabled={asking.busy} onClick={onRevoke}>
-              Take it off
-            </button>
-          </div>
-        </Notice>
-      )}
     </div>
   );
 }

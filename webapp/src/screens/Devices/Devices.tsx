@@ -1,15 +1,20 @@
 /** The app on this device, and the others of the garage: pairing, taking one off the list, installing, new versions. */
 import "./Devices.css";
-import { canInstall, install, installed } from "../../parts/install";
+import { installed } from "../../parts/install";
+import { InstallSteps } from "../../parts/InstallSteps";
 import { Notice } from "../../parts/Notice";
 import { Screen, Section } from "../../parts/Screen";
 import { to } from "../../route";
 import { sync } from "../../sync/state";
 import { takeUpdate, updateReady } from "../../sync/update";
 import { JoinField } from "../Opening/JoinField";
+import { Rescue } from "../Opening/Rescue";
+import { AddPhone } from "./AddPhone";
 import { DeviceList } from "./DeviceList";
+import { useDevices } from "./useDevices";
 
 export function Devices() {
+  const devices = useDevices();
   return (
     <Screen title="Devices" back={to("more")}>
       <NewVersion />
@@ -18,10 +23,10 @@ export function Devices() {
         <Installing />
       </Section>
       <Section title="Devices of the garage">
-        <DeviceList />
+        <DeviceList {...devices} />
       </Section>
       <Section title="Add a device">
-        <AddDevice />
+        {devices.home ? <AddPhone onJoined={() => void devices.ask()} /> : <AddByHand />}
       </Section>
     </Screen>
   );
@@ -51,6 +56,7 @@ function JoinAgain() {
         <p>
           <strong>{refusal.sentence}</strong> {refusal.do}
         </p>
+        <Rescue />
         <JoinField />
       </div>
     </Section>
@@ -62,42 +68,20 @@ function Installing() {
   return (
     <div class="stack">
       <p>Installed to the home screen, it opens without signal and the browser does not clear its records.</p>
-      {canInstall.value ? (
-        <button type="button" class="button wide" onClick={() => void install()}>
-          Install to the home screen
-        </button>
-      ) : (
-        <ByHand />
-      )}
+      <InstallSteps />
     </div>
   );
 }
 
-/** Browsers that make no offer have the same thing in a menu. */
-function ByHand() {
-  return (
-    <ul class="by-hand small">
-      <li>
-        <strong>iPhone, iPad:</strong> Share, then “Add to Home Screen”. The installed app keeps its own records: pair
-        inside it.
-      </li>
-      <li>
-        <strong>Android:</strong> the browser's menu, then “Add to home screen” or “Install app”.
-      </li>
-      <li>
-        <strong>Computer:</strong> the small install sign in the address bar, where the browser has one.
-      </li>
-    </ul>
-  );
-}
-
-function AddDevice() {
+/** Only a browser on the home computer itself can let others in. */
+function AddByHand() {
   return (
     <ol class="by-hand">
       <li>
-        On the home computer, run <code>tarebook pair</code>. It prints a link that works once, for ten minutes.
+        On the home computer, open this page in its own browser and press “Add a phone”, or run{" "}
+        <code>tarebook pair</code>.
       </li>
-      <li>Open the link in the browser that is to join.</li>
+      <li>Scan or type on the new phone what the home computer shows, and say yes there.</li>
       <li>From then on it works without the home computer, and hands its records over whenever it is in reach.</li>
     </ol>
   );

@@ -3,9 +3,10 @@ import { AppError } from "../../generated/errors";
 import { opened } from "../../store/opened";
 import { PATIENCE, requestJson } from "../../sync/request";
 
-export async function askHome<T>(path: string, method: "GET" | "POST"): Promise<T> {
+/** Asks with GET, or with POST when there is something to send. */
+export async function askHome<T>(path: string, json?: object): Promise<T> {
   const token = opened.value?.token ?? null;
   if (token === null) throw new AppError("unpaired");
   const wire = { fetch: (url: string, options: RequestInit) => fetch(url, options), token, patience: PATIENCE };
-  return (await requestJson(wire, path, { method })) as T;
+  return (await requestJson(wire, path, json ? { method: "POST", json } : {})) as T;
 }

@@ -1,40 +1,42 @@
-/** The pairing link or its code, and joining with it; a link that was followed here joins by itself. */
+/** Joining by what the home computer shows: its square code scanned, or its short code or link typed. */
 import { useEffect, useState } from "preact/hooks";
 import { TextField } from "../../parts/Field";
 import { TroubleNotice } from "../../parts/Notice";
-import { useSaving } from "../../parts/SaveDock";
-import { place, replace } from "../../route";
-import { pair, session } from "../../store/session";
-import { syncNow } from "../../sync/state";
+import { place } from "../../route";
+import { session } from "../../store/session";
+import { join, joining } from "./join";
 import { bareCode, codeIn } from "./pairingCode";
+import { hasCamera, ScanCode } from "./ScanCode";
+import { isHomeComputer } from "../../parts/whereabouts";
 
-export function JoinField() {
-  const saving = useSaving();
+export function JoinField({ follow = false }: { follow?: boolean }) {
   const [text, setText] = useState("");
+  const { busy, trouble } = joining.value;
   const code = codeIn(text) ?? bareCode(text);
-  const join = (invitation: string) =>
-    saving.run(async () => {
-      await pair(invitation);
-      syncNow();
-      replace("#/");
-    });
+  const isScannable = hasCamera() && !isHomeComputer();
   // A link followed while the app is open changes only the address, which `place` tells of.
-  const followed = place.value.path.length ? codeIn(location.hash) : null;
+  const followed = follow && place.value.path.length ? codeIn(location.hash) : null;
   useEffect(() => {
     if (followed) void join(followed);
   }, [followed]);
   return (
     <>
+      {isScannable && <ScanCode onCode={(scanned) => void join(scanned)} />}
       <TextField
-        label="Pairing link or code"
+        label={isHomeComputer() ? "Pairing link or code" : "Or type the code"}
         value={text}
         onValue={setText}
         most={400}
-        hint="A link works once, for ten minutes. Run tarebook pair for a fresh one."
+        hint={isHomeComputer() ? "Run tarebook pair for a fresh one." : "8 letters and digits, or the whole link."}
       />
-      <TroubleNotice trouble={saving.trouble ?? session.value.trouble ?? null} />
-      <button type="button" class="button main" disabled={saving.busy || !code} onClick={() => code && join(code)}>
-        {saving.busy ? "Joining…" : "Join"}
+      <TroubleNotice trouble={trouble ?? session.value.trouble ?? null} />
+      <button
+        type="button"
+        class={isScannable ? "button wide" : "button main"}
+        disabled={busy || !code}
+        onClick={() => code && void join(code)}
+      >
+        {busy ? "Joining…" : "Join"}
       </button>
     </>
   );

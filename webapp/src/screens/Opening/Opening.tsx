@@ -1,15 +1,20 @@
 /** Before the garage is open: opening, not paired yet, or kept from opening; each with what to do, and the way out. */
 import "./Opening.css";
+import type { ComponentChildren } from "preact";
+import { waiting } from "../../store/joining";
 import { session } from "../../store/session";
 import { Notice, TroubleNotice } from "../../parts/Notice";
 import { place } from "../../route";
+import { joining } from "./join";
+import { Joined } from "./Joined";
 import { Pairing } from "./Pairing";
 import { codeIn } from "./pairingCode";
 import { Rescue } from "./Rescue";
+import { WaitForYes } from "./WaitForYes";
 
 /** True while there is something to do before any screen: also when a pairing link is followed in an open garage. */
 export function isOpening(): boolean {
-  return session.value.state !== "ready" || isInvited();
+  return session.value.state !== "ready" || isInvited() || waiting.value !== null || joining.value.joined;
 }
 
 function isInvited(): boolean {
@@ -18,12 +23,32 @@ function isInvited(): boolean {
 
 export function Opening() {
   const { state } = session.value;
+  if (waiting.value)
+    return (
+      <Frame>
+        <WaitForYes {...waiting.value} />
+      </Frame>
+    );
+  if (joining.value.joined)
+    return (
+      <Frame>
+        <Joined />
+      </Frame>
+    );
   return (
-    <main class="opening">
-      <p class="opening-name">Tarebook</p>
+    <Frame>
       {state === "opening" && <p role="status">Opening this phone's records…</p>}
       {state === "blocked" && <Blocked />}
       {(state === "unpaired" || state === "ready") && <Pairing />}
+    </Frame>
+  );
+}
+
+function Frame({ children }: { children: ComponentChildren }) {
+  return (
+    <main class="opening">
+      <p class="opening-name">Tarebook</p>
+      {children}
     </main>
   );
 }

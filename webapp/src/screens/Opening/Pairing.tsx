@@ -1,9 +1,15 @@
-/** Joins this browser to a garage by the one-time link the home computer prints: followed, pasted, or typed. */
+/** Joins this browser to a garage: on the home computer by the link it prints, on a phone by the code it shows. */
+import { InstallSteps } from "../../parts/InstallSteps";
+import { installed } from "../../parts/install";
+import { Disclosure } from "../../parts/Disclosure";
+import { Notice } from "../../parts/Notice";
 import { session } from "../../store/session";
 import { JoinField } from "./JoinField";
 import { Rescue } from "./Rescue";
+import { isHomeComputer, keepsAppsApart } from "../../parts/whereabouts";
 
 export function Pairing() {
+  const installFirst = keepsAppsApart() && !installed.value;
   return (
     <div class="stack">
       <h1>Join your garage</h1>
@@ -11,13 +17,7 @@ export function Pairing() {
         What the car weighs now, how sure that is, and how far it stands from the minimum. Records live on this device
         and on your home computer.
       </p>
-      <ol>
-        <li>
-          On the home computer, run <code>tarebook serve</code>. It prints a link.
-        </li>
-        <li>Open that link here, or paste it below.</li>
-      </ol>
-      <JoinField />
+      {installFirst ? <InstallFirst /> : <JoinHere />}
       {session.value.state === "ready" && (
         <a class="button wide" href="#/car">
           Go on with the garage that is open here
@@ -25,5 +25,56 @@ export function Pairing() {
       )}
       {session.value.garage && <Rescue />}
     </div>
+  );
+}
+
+function JoinHere() {
+  return (
+    <>
+      {isHomeComputer() ? <AtHome /> : <OnAPhone />}
+      <JoinField follow />
+    </>
+  );
+}
+
+function AtHome() {
+  return (
+    <ol>
+      <li>
+        On the home computer, run <code>tarebook serve</code>. It prints a link.
+      </li>
+      <li>Open that link here, or paste it below.</li>
+    </ol>
+  );
+}
+
+function OnAPhone() {
+  return (
+    <ol>
+      <li>
+        On the home computer, open Tarebook: More, then Devices, then “Add a phone”. Or run <code>tarebook pair</code>.
+      </li>
+      <li>Scan the square code it shows, or type the short code beside it.</li>
+      <li>Say yes on the home computer.</li>
+    </ol>
+  );
+}
+
+/** An iPhone keeps the app and its browser apart: whoever joins in the browser has joined nothing for the app. */
+function InstallFirst() {
+  return (
+    <>
+      <Notice sort="caution">
+        <p>
+          <strong>Install first, then join inside the app.</strong> An iPhone or iPad keeps an installed app's records
+          apart from the browser's, and clears the browser's after a week without a visit.
+        </p>
+      </Notice>
+      <InstallSteps />
+      <Disclosure title="Join in this browser all the same">
+        <OnAPhone />
+        <JoinField />
+      </Disclosure>
+    </>
   );
 }

@@ -1,0 +1,84 @@
+/** On the home computer: a code for a phone to scan or type, good once; and the phones that wait for a yes. */
+import { useEffect, useState } from "preact/hooks";
+import { Notice, TroubleNotice } from "../../parts/Notice";
+import { useSaving } from "../../parts/SaveDock";
+import { askHome } from "./askHome";
+import { Joins } from "./Joins";
+
+type Invitation = { link: string; code: string; svg: string; seconds: number };
+
+/** `onJoined`: a phone was let in, or refused. */
+export function AddPhone({ onJoined }: { onJoined: () => void }) {
+  const [invitation, setInvitation] = useState<Invitation | null>(null);
+  const inviting = useSaving();
+  const invite = () => inviting.run(async () => setInvitation(await askHome<Invitation>("/pair/invitations", {})));
+  return (
+    <div class="stack">
+      <Joins onJoined={onJoined} />
+      {invitation ? (
+        <Shown key={invitation.code} {...invitation} onOver={() => setInvitation(null)} />
+      ) : (
+        <p>A code works once, for five minutes. The phone then waits until you say yes here.</p>
+      )}
+      <TroubleNotice trouble={inviting.trouble} />
+      <button
+        type="button"
+        class={invitation ? "button wide" : "button main"}
+        disabled={inviting.busy}
+        onClick={() => void invite()}
+      >
+        {invitation ? "Show a fresh code" : "Add a phone"}
+      </button>
+    </div>
+  );
+}
+
+function Shown({ link, code, svg, seconds, onOver }: Invitation & { onOver: () => void }) {
+  const picture = usePicture(svg);
+  const minutes = useMinutes(seconds, onOver);
+  return (
+    <Notice>
+      <ol class="by-hand">
+        <li>
+          On the phone, open <strong class="address">{new URL(link).origin}</strong>. The first time, begin at the door
+          page, whose address <code>tarebook serve --lan</code> prints: it makes the phone trust this computer.
+        </li>
+        <li>In Tarebook on the phone, scan this square or type the code.</li>
+      </ol>
+      <div class="invitation">
+        {picture && <img src={picture} alt="The square code for the phone" width="220" height="220" />}
+        <p>
+          <span class="small quiet">Code to type</span>
+          <br />
+          <strong class="short-code num">{code}</strong>
+          <br />
+          <span class="small quiet">{minutes}</span>
+        </p>
+      </div>
+    </Notice>
+  );
+}
+
+function usePicture(svg: string): string | null {
+  const [url, setUrl] = useState<string | null>(null);
+  useEffect(() => {
+    const made = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
+    setUrl(made);
+    return () => URL.revokeObjectURL(made);
+  }, [svg]);
+  return url;
+}
+
+/** How long the code is good, in words; counted here, for the two clocks may differ. */
+function useMinutes(seconds: number, onOver: () => void): string {
+  const [left, setLeft] = useState(seconds);
+  useEffect(() => {
+    const over = performance.now() + seconds * 1000;
+    const timer = setInterval(() => setLeft((over - performance.now()) / 1000), 1000);
+    return () => clearInterval(timer);
+  }, [seconds]);
+  useEffect(() => {
+    if (left <= 0) onOver();
+  }, [left]);
+  return left > 60 ? `Good for ${Math.ceil(left / 60)} minutes` : "Good for less than a minute";
+}

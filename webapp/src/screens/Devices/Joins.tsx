@@ -1,0 +1,55 @@
+/** The phones that wait for a yes on the home computer, each with the two words that it shows itself. */
+import { useEffect, useState } from "preact/hooks";
+import { Notice, TroubleNotice } from "../../parts/Notice";
+import { useSaving } from "../../parts/SaveDock";
+import { askHome } from "./askHome";
+
+type Join = { id: string; name: string; words: string[]; seconds: number };
+type Answer = { joins: Join[] };
+
+const EVERY = 2_000;
+
+export function Joins({ onJoined }: { onJoined: () => void }) {
+  const [joins, setJoins] = useState<Join[]>([]);
+  const deciding = useSaving();
+  useEffect(() => follow(setJoins), []);
+  const decide = (join: Join, what: "confirm" | "refuse") =>
+    deciding.run(async () => {
+      const { joins: left } = await askHome<Answer>(`/pair/joins/${encodeURIComponent(join.id)}/${what}`, {});
+      setJoins(left);
+      onJoined();
+    });
+  return (
+    <div role="region" aria-live="polite" aria-label="Phones that wait">
+      {joins.map((join) => (
+        <Notice key={join.id} sort="caution">
+          <p>
+            <strong>A device called “{join.name}” wants to join.</strong> Let it in only if it shows these two words:
+          </p>
+          <p class="check-words">{join.words.join(" · ")}</p>
+          <div class="pair">
+            <button type="button" class="button" disabled={deciding.busy} onClick={() => void decide(join, "refuse")}>
+              Refuse
+            </button>
+            <button type="button" class="button" disabled={deciding.busy} onClick={() => void decide(join, "confirm")}>
+              Let it in
+            </button>
+          </div>
+        </Notice>
+      ))}
+      <TroubleNotice trouble={deciding.trouble} />
+    </div>
+  );
+}
+
+/** Asks who waits, again and again while someone looks. A try that fails says nothing: the next one will. */
+function follow(onJoins: (joins: Join[]) => void): () => void {
+  const ask = async (): Promise<void> => {
+    if (document.visibilityState === "hidden") return;
+    onJoins((await askHome<Answer>("/pair/joins")).joins);
+  };
+  const tick = (): void => void ask().catch(() => undefined);
+  tick();
+  const timer = setInterval(tick, EVERY);
+  return () => clearInterval(timer);
+}

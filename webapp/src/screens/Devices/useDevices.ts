@@ -1,0 +1,44 @@
+/** The garage's devices, as the home computer tells them, and whether this browser may let others in. */
+import { useEffect, useState } from "preact/hooks";
+import { keepDeviceNames } from "../../parts/deviceNames";
+import { useSaving, type Saving } from "../../parts/SaveDock";
+import { askHome } from "./askHome";
+
+export type Device = {
+  id: string;
+  name: string;
+  paired_at: string;
+  last_seen: string;
+  revoked_at: string | null;
+  this: boolean;
+};
+
+export type Devices = {
+  /** Null until the home computer has answered. */
+  devices: Device[] | null;
+  /** True in a browser on the home computer itself. */
+  home: boolean;
+  asking: Saving;
+  /** Asks again, or for a change; the answer is the new list. */
+  ask: (path?: string, json?: object) => Promise<void>;
+};
+
+type Answer = { devices: Device[]; home?: boolean };
+
+export function useDevices(): Devices {
+  const [answer, setAnswer] = useState<Answer | null>(null);
+  const asking = useSaving();
+  const ask = (path = "/devices", json?: object) =>
+    asking.run(async () => {
+      const told = await askHome<Answer>(path, json);
+      setAnswer(told);
+      await keepDeviceNames(told.devices);
+    });
+  useEffect(() => void ask(), []);
+  return { devices: answer?.devices ?? null, home: answer?.home === true, asking, ask };
+}
+
+/** The path of a request about one device. */
+export function about(device: Device, what: "rename" | "revoke"): string {
+  return `/devices/${encodeURIComponent(device.id)}/${what}`;
+}

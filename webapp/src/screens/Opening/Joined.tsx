@@ -1,0 +1,26 @@
+/** The garage is open on this phone; one more thing makes it safe and handy: the home screen. */
+import { InstallSteps } from "../../parts/InstallSteps";
+import { installed } from "../../parts/install";
+import { goOn } from "./join";
+
+export function Joined() {
+  return (
+    <div class="stack">
+      <h1>{installed.value ? "It is on the home screen" : "Joined. One more thing"}</h1>
+      {installed.value ? (
+        <p>Open Tarebook from there. It starts without the home computer and without signal.</p>
+      ) : (
+        <>
+          <p>
+            Put Tarebook on the home screen: it then opens without signal, and the browser does not clear its records
+            when the phone runs short.
+          </p>
+          <InstallSteps />
+        </>
+      )}
+      <button type="button" class="button wide" onClick={goOn}>
+        {installed.value ? "Go on here" : "Later"}
+      </button>
+    </div>
+  );
+}
