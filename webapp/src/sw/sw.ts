@@ -1,7 +1,8 @@
 /**
- * The service worker, and a boring one: the built files of one version in a cache of their own, so that the app opens
- * without a server; the API never. A new version waits until the user agrees, and an old page that is still open keeps
- * the files it came with.
+ * The service worker, and a boring one: the built files of each version in a cache of their own, so that the app opens
+ * without a server; the API never. Which version opens is written down and changed by the user's word alone: a browser
+ * lets a new worker take over whenever no page is open, and a phone closes pages as it likes, in the middle of a weighing
+ * too. An old page that is still open keeps the files it came with.
  */
 
 declare const self: ServiceWorkerGlobalScope;
@@ -11,13 +12,18 @@ declare const BUILD: string;
 
 const PREFIX = "tarebook-";
 const CACHE = PREFIX + BUILD;
+/** Where the name of the cache that the user chose is written down; not itself a version's. */
+const CHOICE = "chosen-tarebook";
+const CHOSEN = "/chosen";
 /** How long an open page may take to say which files it needs. */
 const PATIENCE = 2_000;
 
-self.addEventListener("install", (event) => event.waitUntil(fill()));
+self.addEventListener("install", (event) => event.waitUntil(fill().then(beFirst)));
 self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
 self.addEventListener("message", (event) => {
-  if (event.data === "take over") event.waitUntil(self.skipWaiting());
+  const answer = (value: unknown): void => event.ports[0]?.postMessage(value);
+  if (event.data === "take over") event.waitUntil(choose().then(answer).then(() => self.skipWaiting()));
+  if (event.data === "is this another version?") event.waitUntil(chosen().then((name) => answer(name !== CACHE)));
   if (event.data === "sweep") event.waitUntil(sweep());
 });
 self.addEventListener("fetch", (event) => {
@@ -40,6 +46,21 @@ async function fetchInto(cache: Cache, url: string, hash: string): Promise<void>
   await cache.put(url, new Response(bytes, { headers: unpacked(answer.headers) }));
 }
 
+/** The first version needs nobody's word: there is no other. */
+async function beFirst(): Promise<void> {
+  if (!(await (await caches.open(CHOICE)).match(CHOSEN))) await choose();
+}
+
+async function choose(): Promise<void> {
+  await (await caches.open(CHOICE)).put(CHOSEN, new Response(CACHE));
+}
+
+/** The name of the chosen version's cache; this worker's own when that one is not there any more. */
+async function chosen(): Promise<string> {
+  const name = await (await (await caches.open(CHOICE)).match(CHOSEN))?.text();
+  return name !== undefined && (await caches.has(name)) ? name : CACHE;
+}
+
 /** The page's policy stays with it; what was true of the transfer only does not. */
 function unpacked(headers: Headers): Headers {
   const kept = new Headers(headers);
@@ -55,22 +76,23 @@ async function digest(bytes: ArrayBuffer): Promise<string> {
 
 /** The one page, whatever the address: the app finds its screen after the #. */
 async function page(request: Request): Promise<Response> {
-  const cache = await caches.open(CACHE);
+  const cache = await caches.open(await chosen());
   return (await cache.match("/")) ?? fetch(request);
 }
 
-/** From this version, else from an older one whose page is still open, else from the network. */
+/** From the chosen version, else from another one whose page is still open, else from the network. */
 async function file(request: Request): Promise<Response> {
-  const cache = await caches.open(CACHE);
+  const cache = await caches.open(await chosen());
   return (await cache.match(request)) ?? (await caches.match(request)) ?? fetch(request);
 }
 
 /**
- * Deletes the files of versions that no open page came with; while a newer one is on its way, nothing. Pages ask for it
- * once they are open: before that they could not say what they need.
+ * Deletes the files of versions that neither the user chose nor an open page came with; while a newer one is on its way,
+ * nothing. Pages ask for it once they are open: before that they could not say what they need.
  */
 async function sweep(): Promise<void> {
-  const old = (await caches.keys()).filter((name) => name.startsWith(PREFIX) && name !== CACHE);
+  const kept = [CACHE, await chosen()];
+  const old = (await caches.keys()).filter((name) => name.startsWith(PREFIX) && !kept.includes(name));
   if (old.length === 0 || self.registration.installing || self.registration.waiting) return;
   const pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
   const scripts = await Promise.all(pages.map(scriptOf));

@@ -2,15 +2,14 @@
 import "./Devices.css";
 import { installed } from "../../parts/install";
 import { InstallSteps } from "../../parts/InstallSteps";
-import { Notice } from "../../parts/Notice";
 import { Screen, Section } from "../../parts/Screen";
 import { to } from "../../route";
 import { sync } from "../../sync/state";
-import { takeUpdate, updateReady } from "../../sync/update";
 import { JoinField } from "../Opening/JoinField";
 import { Rescue } from "../Opening/Rescue";
 import { AddPhone } from "./AddPhone";
 import { DeviceList } from "./DeviceList";
+import { NewVersion } from "./NewVersion";
 import { useDevices } from "./useDevices";
 
 export function Devices() {
@@ -29,20 +28,6 @@ export function Devices() {
         {devices.home ? <AddPhone onJoined={() => void devices.ask()} /> : <AddByHand />}
       </Section>
     </Screen>
-  );
-}
-
-function NewVersion() {
-  if (!updateReady.value) return <p class="small quiet">This is the newest version this device has heard of.</p>;
-  return (
-    <Notice>
-      <p>
-        <strong>A new version is ready.</strong> Records and half-typed forms stay as they are.
-      </p>
-      <button type="button" class="button" onClick={takeUpdate}>
-        Use it now
-      </button>
-    </Notice>
   );
 }
 

@@ -5,6 +5,7 @@ import { Row } from "../../parts/Row";
 import { Screen, Section } from "../../parts/Screen";
 import { to } from "../../route";
 import { sync } from "../../sync/state";
+import { updateReady } from "../../sync/update";
 
 const count = (kind: string, one: string, many: string) => {
   const number = garage.value.of(kind).length;
@@ -28,7 +29,7 @@ export function More() {
       </Section>
       <Section title="The records">
         <Row name="Where the records are" note={sync.value.words[0] ?? ""} value={open ? String(open) : ""} under={open ? "set aside" : ""} href={to("records")} />
-        <Row name="Devices and this app" note="Pairing, installing, new versions" href={to("devices")} />
+        <Row name="Devices and this app" note={updateReady.value ? "A new version is ready" : "Pairing, installing, new versions"} href={to("devices")} />
       </Section>
     </Screen>
   );
