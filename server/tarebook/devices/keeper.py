@@ -9,14 +9,22 @@ from __future__ import annotations
 import threading
 from collections.abc import Callable, Sequence
 from pathlib import Path
+from typing import Protocol
 
 from tarebook.devices import authority, certificates
-from tarebook.devices.announcement import Announcement
 from tarebook.devices.network import Address
 from tarebook.devices.origin import Origin
 from tarebook.errors import TarebookError
 
 EVERY_SECONDS = 30.0
+
+
+class Announces(Protocol):
+    """Tells the network where the name is, and says how it went; see `Announcement`."""
+
+    def tell(self, addresses: Sequence[Address]) -> str: ...
+
+    def close(self) -> None: ...
 
 
 class Keeper:
@@ -29,7 +37,7 @@ class Keeper:
         self,
         origin: Origin,
         folder: Path | None,
-        announcement: Announcement | None,
+        announcement: Announces | None,
         addresses: Callable[[], Sequence[Address]],
         say: Callable[[str], None],
     ) -> None:
