@@ -4,7 +4,7 @@ import secrets
 from ipaddress import ip_address
 
 import pytest
-from zeroconf import AddressResolver, ServiceBrowser, Zeroconf
+from zeroconf import AddressResolver, ServiceBrowser, Zeroconf  # type: ignore[attr-defined]
 
 from tarebook.devices.announcement import Announcement
 from tarebook.devices.origin import Origin
