@@ -11,9 +11,12 @@ import json
 import sys
 import tempfile
 from collections.abc import Iterator
+from contextlib import contextmanager
+from itertools import product
 from pathlib import Path
+from typing import Any
 
-from playwright.sync_api import Page, sync_playwright
+from playwright.sync_api import Page, Playwright, sync_playwright
 
 from tests.browser.phone import DESK, PHONE, Phone
 from tests.browser.serving import Server
@@ -57,33 +60,39 @@ def take(page: Page, file: Path, full: bool = True) -> None:
     page.screenshot(path=file, full_page=full)
 
 
-def all_screens(folder: Path) -> None:
-    with tempfile.TemporaryDirectory() as scratch, sync_playwright() as playwright:
-        server = Server(Path(scratch) / "demo", "--demo").start()
-        for size, look in (("phone", PHONE), ("desk", DESK)):
-            for scheme in ("light", "dark"):
-                phone = Phone(
-                    playwright, Path(scratch) / f"{size}-{scheme}", server.address, **look, color_scheme=scheme
-                )
-                page = phone.open()
-                page.get_by_text("Weight now").wait_for()
-                for name, address in addresses(server):
-                    page.goto(server.address + "/" + address)
-                    take(page, folder / f"{name}.{size}.{scheme}.png")
-                print(size, scheme, *phone.troubles, sep="\n  ")
-                phone.close()
+@contextmanager
+def open_demo(playwright: Playwright, folder: Path, **look: Any) -> Iterator[tuple[Server, Phone]]:
+    """A demo server and a phone that shows it, both gone at the end, whatever happens."""
+    server = Server(folder / "demo", "--demo").start()
+    phone = Phone(playwright, folder / "phone", server.address, **look)
+    try:
+        phone.open().get_by_text("Weight now").wait_for()
+        yield server, phone
+    finally:
+        phone.close()
         server.close()
+
+
+def all_screens(folder: Path) -> None:
+    for (size, look), scheme in product((("phone", PHONE), ("desk", DESK)), ("light", "dark")):
+        with (
+            tempfile.TemporaryDirectory() as scratch,
+            sync_playwright() as playwright,
+            open_demo(playwright, Path(scratch), **look, color_scheme=scheme) as (server, phone),
+        ):
+            for name, address in addresses(server):
+                phone.page.goto(server.address + "/" + address)
+                take(phone.page, folder / f"{name}.{size}.{scheme}.png")
+            print(size, scheme, *phone.troubles, sep="\n  ")
 
 
 def readme_picture() -> None:
-    with tempfile.TemporaryDirectory() as scratch, sync_playwright() as playwright:
-        server = Server(Path(scratch) / "demo", "--demo").start()
-        phone = Phone(playwright, Path(scratch) / "phone", server.address, **PHONE, color_scheme="light")
-        page = phone.open()
-        page.get_by_text("Weight now").wait_for()
-        take(page, README_PICTURE, full=False)
-        phone.close()
-        server.close()
+    with (
+        tempfile.TemporaryDirectory() as scratch,
+        sync_playwright() as playwright,
+        open_demo(playwright, Path(scratch), **PHONE, color_scheme="light") as (_, phone),
+    ):
+        take(phone.page, README_PICTURE, full=False)
 
 
 def main() -> int:

@@ -36,8 +36,8 @@ export function App() {
 
 function DemoBanner() {
   return (
-    <p class="banner" role="note">
+    <aside class="banner" aria-label="Demo">
       Demo: nothing here is kept. <a href="http://localhost:8017/">Open my own garage</a>
-    </p>
+    </aside>
   );
 }
