@@ -37,7 +37,7 @@ export function App() {
 function DemoBanner() {
   return (
     <aside class="banner" aria-label="Demo">
-      Demo: nothing here is kept. <a href="http://localhost:8017/">Open my own garage</a>
+      Demo: nothing here is kept. Your own garage: run <code>tarebook serve</code>, then <a href="http://localhost:8017/">localhost:8017</a>
     </aside>
   );
 }

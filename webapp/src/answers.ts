@@ -64,12 +64,13 @@ export const stand = computed(() => standing(book.value, known.value));
 
 /** A mass with its 95 % interval, in the garage's unit. */
 export const say = (mass: Uncertain, signed = false): string => showMass(mass.value, massUnit(), expanded(mass), signed);
-/** The minimum as the class writes it, when nothing is added for this car. */
+/** The minimum in the garage's unit: as the class writes it, when that is the same unit and nothing is added for this car. */
 export const minimumWords = computed<string | null>(() => {
   const { minimum, condition } = stand.value;
   const sheet = condition.class_sheet ? book.value.class_sheets.get(condition.class_sheet) : undefined;
   if (minimum == null || !sheet?.minimum) return null;
-  return sheet.adders ? showMass(minimum, massUnit()) : sheet.minimum.reads;
+  const isTyped = !sheet.adders && sheet.minimum.unit === massUnit();
+  return isTyped ? sheet.minimum.reads : showMass(minimum, massUnit());
 });
 
 export const interval = (mass: Uncertain) => ({ value: mass.value, within: expanded(mass) });

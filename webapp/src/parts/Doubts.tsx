@@ -11,9 +11,9 @@ export function Doubts({ mass, unit = massUnit() }: { mass: Uncertain; unit?: st
   if (!widest) return <p class="quiet">Nothing is known of how sure this is.</p>;
   return (
     <dl class="doubts">
-      {doubts.map(({ words, u }) => (
+      {doubts.map(({ words, u, href }) => (
         <div key={words} class="doubt">
-          <dt>{words}</dt>
+          <dt>{href ? <a href={href}>{words}</a> : words}</dt>
           <dd class="num">± {withDigits(2 * u, unit)}</dd>
           <meter class="doubt-bar" min={0} max={widest} value={u} aria-hidden="true" />
         </div>

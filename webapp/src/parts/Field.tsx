@@ -34,7 +34,7 @@ type TextProps = {
 export function TextField({ label, value, onValue, hint, trouble, type = "text", mode = "text", most = 200, long, list }: TextProps) {
   const onInput = (event: Event) => onValue((event.currentTarget as HTMLInputElement | HTMLTextAreaElement).value);
   return (
-    <FieldFrame label={label} hint={hint} trouble={trouble}>
+    <FieldFrame label={label} hint={value.length >= most ? `That is as long as it can be: ${most} characters.` : hint} trouble={trouble}>
       {({ id, about }) => {
         const shared = { id, value, onInput, maxLength: most, "aria-describedby": about, "aria-invalid": !!trouble };
         if (long) return <textarea class="input" {...shared} />;

@@ -27,6 +27,7 @@ export function FormDock({ form, photos = [], label = "Save", then, remove, miss
     setBusy(false);
     if (id && then) replace(then(id));
   };
+  const wanting = missing ?? form.unreadable;
   const nothing = !form.changed && !photos.length && !form.isNew;
   const isQuiet = nothing && !form.saved && !form.trouble; // a screen that is only read needs no save button
   return (
@@ -36,8 +37,8 @@ export function FormDock({ form, photos = [], label = "Save", then, remove, miss
         <div class="dock">
           <TroubleNotice trouble={form.trouble} />
           {form.saved && nothing && <Notice sort="saved">Saved on this phone.</Notice>}
-          {missing && <p class="small quiet">{missing}</p>}
-          {!nothing && <button type="button" class="button main" disabled={busy || !!missing} onClick={() => void save()}>{label}</button>}
+          {wanting && <p class="small" role="status"><strong>{wanting}</strong></p>}
+          {!nothing && <button type="button" class="button main" disabled={busy || !!wanting} onClick={() => void save()}>{label}</button>}
         </div>
       )}
     </>

@@ -11,6 +11,7 @@ import type { Value } from "../journal/types";
 import { newId, save, type NewPhoto } from "../journal/write";
 import { drafts } from "../store/drafts";
 import { troubleOf } from "./trouble";
+import { unreadable } from "./unreadable";
 
 export type Values = Record<string, Value>;
 
@@ -21,6 +22,8 @@ export type Form = {
   text: (field: string) => string;
   set: (field: string, value: Value) => void;
   changed: boolean;
+  /** What was typed and cannot be read, with what to type; null when all can. */
+  unreadable: string | null;
   /** Saves what differs; resolves to the record's id, or null when it could not (the trouble is then shown). */
   save: (photos?: NewPhoto[]) => Promise<string | null>;
   remove: () => Promise<boolean>;
@@ -94,6 +97,7 @@ export function useForm(kind: string, given: string | null, defaults: Values = {
     text: (field) => String(values[field] ?? ""),
     set,
     changed,
+    unreadable: unreadable(kind, typed),
     save: async (photos = []) => {
       const fields = isNew ? Object.fromEntries(Object.entries(changes).filter(([, value]) => value !== null)) : changes;
       if (!Object.keys(fields).length && !photos.length) return id;

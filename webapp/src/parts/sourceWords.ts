@@ -1,8 +1,10 @@
 /** Where doubt comes from, in words: the error sources of the core, named for people and gathered by what they are. */
 import { u, uncertain, type Uncertain } from "../core/uncertain";
 import { garage } from "../journal/garage";
+import { to } from "../route";
 
-export type Doubt = { words: string; u: number };
+/** `href`: the scale it comes from, when that is a scale of this garage. */
+export type Doubt = { words: string; u: number; href: string | null };
 
 const WORDS: [prefix: string, words: (rest: string) => string][] = [
   ["cal:official:", () => "How true the official scale is (assumed)"],
@@ -31,6 +33,11 @@ export function sourceWord(source: string): string {
   return found ? found[1](source.slice(found[0].length)) : source;
 }
 
+function scaleOf(source: string): string | null {
+  const id = source.startsWith("cal:") ? source.slice("cal:".length) : "";
+  return garage.value.byId.get(id)?.kind === "scale" ? to("scale", id) : null;
+}
+
 /** Sources that are called the same are one line; the largest doubt comes first. */
 export function doubtsOf(item: Uncertain): Doubt[] {
   const groups = new Map<string, Record<string, number>>();
@@ -38,6 +45,6 @@ export function doubtsOf(item: Uncertain): Doubt[] {
     const words = sourceWord(source);
     groups.set(words, { ...groups.get(words), [source]: deviation });
   }
-  const doubts = [...groups].map(([words, sources]) => ({ words, u: u(uncertain(0, sources)) }));
+  const doubts = [...groups].map(([words, sources]) => ({ words, u: u(uncertain(0, sources)), href: scaleOf(Object.keys(sources)[0]!) }));
   return doubts.filter((doubt) => doubt.u > 0).sort((a, b) => b.u - a.u);
 }

@@ -30,8 +30,9 @@ const SCREENS: Record<string, Opened> = {
     <WeighPart key={`${id}${query}`} of={id || null} replaces={query.get("replaces")} back={query.get("back")} />
   )),
   "weigh-car": later("weigh", () => import("./WeighCar/WeighCar"), ({ WeighCar }, _, query) => <WeighCar replaces={query.get("replaces")} />),
-  jobs: later("jobs", () => import("./Jobs/Jobs"), ({ Jobs }) => <Jobs />),
+  jobs: later("jobs", () => import("./Jobs/Jobs"), ({ Jobs }, _, query) => <Jobs key={String(query)} stage={query.get("stage")} />),
   job: later("jobs", () => import("./Job/Job"), ({ Job }, id) => <Job key={id} id={id} />),
+  "loose-ends": later("jobs", () => import("./LooseEnds/LooseEnds"), ({ LooseEnds }) => <LooseEnds />),
   yard: later("yard", () => import("./Yard/Yard"), ({ Yard }) => <Yard />),
   donor: later("yard", () => import("./Donor/Donor"), ({ Donor }, id, query) => <Donor key={id} id={id} insteadOf={query.get("instead-of")} />),
   more: later("more", () => import("./More/More"), ({ More }) => <More />),

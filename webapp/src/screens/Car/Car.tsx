@@ -1,9 +1,11 @@
 /** What the car weighs now, how sure that is, how far from the minimum; and below it, where that comes from and what is open. */
 import { car, minimumWords, say, stand, trim, type Trim } from "../../answers";
+import type { Standing as Stand } from "../../core/standing";
 import { isSignificant } from "../../core/estimate";
 import { gapSentence, inHandSentence, marginSentence } from "../../core/sentences";
 import { Choice } from "../../parts/Field";
 import { MassFigure } from "../../parts/MassFigure";
+import { refName } from "../../parts/naming";
 import { Notice } from "../../parts/Notice";
 import { Screen } from "../../parts/Screen";
 import { Steelyard } from "../../parts/Steelyard";
@@ -49,12 +51,18 @@ function WeightNow() {
           <span class="quiet">{now.weight ? "Weight now" : "Taken out so far"}</span>
           <span class="made-of">What it is made of</span>
         </span>
-        <MassFigure mass={now.weight ?? now.removed} under={isUnder} />
+        {(now.weight || now.removed.value !== 0) && <MassFigure mass={now.weight ?? now.removed} under={isUnder} />}
       </a>
       <Steelyard {...armOf(now)} label={margin.text} />
       <ArmEnds />
       <p class={isUnder ? "margin under" : "margin"}>{margin.text}.</p>
-      {now.official && <p class="quiet">{inHandSentence(now.official, massUnit()).text}.</p>}
+      {now.official && <p><a href={to("standing")}>{inHandSentence(now.official, massUnit()).text}</a> <span class="quiet">{counted(now)}</span></p>}
+      {now.since && now.since.unweighed.length > 0 && (
+        <Notice sort="caution">
+          <p><strong>{now.since.unweighed.length === 1 ? "1 part" : `${now.since.unweighed.length} parts`} moved since the weigh-in without a weight.</strong> What came off unweighed makes the car lighter than shown.</p>
+          <a class="button" href={to("parts", { show: "unweighed" })}>Weigh them</a>
+        </Notice>
+      )}
       {now.gap && isSignificant(now.gap) && (
         <Notice>
           <p><strong>{gapSentence(now.gap, massUnit()).text}.</strong> Something went in or came out without a note, or a reading is wrong.</p>
@@ -66,14 +74,20 @@ function WeightNow() {
   );
 }
 
+/** Whom and what the class counts, in a few words. */
+function counted({ condition }: Stand): string {
+  if (condition.driver !== "in") return "Without a driver.";
+  return condition.lightest ? `With ${refName(condition.lightest)}, the lightest driver.` : "No driver has been weighed.";
+}
+
 /** What stands at the two ends of the arm. */
 function ArmEnds() {
   const { start } = stand.value;
   return (
     <p class="arm-ends num">
-      <span>{start && <>Start <strong>{say(start.weight)}</strong>{start.basis === "quoted" ? ", as quoted" : ""}</>}</span>
+      <span>{start && <><a href={start.weigh_in ? to("weigh-in", start.weigh_in) : to("car-sheet")}>Start</a> <strong>{say(start.weight)}</strong>{start.basis === "quoted" ? ", as quoted" : ""}</>}</span>
       <span>
-        {minimumWords.value ? <>Minimum <strong>{minimumWords.value}</strong></> : <a href={to("class-sheet")}>Note the class minimum</a>}
+        {minimumWords.value ? <><a href={to("class-sheet")}>Minimum</a> <strong>{minimumWords.value}</strong></> : <a href={to("class-sheet")}>Note the class minimum</a>}
       </span>
     </p>
   );

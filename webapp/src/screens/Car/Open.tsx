@@ -1,5 +1,5 @@
 /** What is still open: weights nobody knows, weights that rest on a guess, loose ends, and records that are on this phone only. */
-import { account, book, jobs } from "../../answers";
+import { account, jobs } from "../../answers";
 import { showHours, showMoney, showPercent } from "../../core/shown";
 import { garage } from "../../journal/garage";
 import { currency } from "../../parts/money";
@@ -10,25 +10,27 @@ import { sync } from "../../sync/state";
 
 export function Open() {
   const { shares, spent, brought } = account.value;
-  const unweighed = [...book.value.parts.keys()].filter((id) => account.value.unweighed.includes(id)).length;
+  const unweighed = account.value.unweighed.length;
   const claimed = 1 - (shares["weighed"] ?? 0);
   const done = new Set(jobs.value.filter((job) => job.values["state"] === "fitted").map((job) => job.id));
   const ends = garage.value.of("loose_end").filter((end) => done.has(String(end.values["job"])) && !end.values["closed"]);
-  const openJob = ends[0] ? to("job", String(ends[0].values["job"])) : to("jobs");
+  const moving = new Set(garage.value.of("job_part").map((line) => line.values["part"]));
+  const loose = garage.value.of("part").filter((part) => part.values["whereabouts"] !== "yard" && part.values["whereabouts"] !== "left" && !moving.has(part.id));
   return (
     <div>
       <Section title="Still open">
         <div>
           <Row name="Moved without a weight" note="They count as nothing until weighed" value={String(unweighed)} href={to("parts", { show: "unweighed" })} />
           <Row name="Rests on a guess or a quote" note="Share of the kilograms moved" value={spent.jobs.length ? showPercent(claimed) : "—"} href={to("parts", { show: "claimed" })} />
-          <Row name="Loose ends" note="Plugs, wires, holes, bolts" value={String(ends.length)} href={openJob} />
+          <Row name="Loose ends" note="Plugs, wires, holes, bolts" value={String(ends.length)} href={to("loose-ends")} />
+          {loose.length > 0 && <Row name="In no job yet" note="Parts noted or weighed; a job takes them off or puts them on" value={String(loose.length)} href={to("parts", { show: "jobless" })} />}
           <Row name="On this phone only" note={sync.value.words[0] ?? ""} value={String(sync.value.waiting)} href={to("records")} />
         </div>
       </Section>
       <Section title="Spent so far">
         <div>
           <Row name="Money" value={showMoney(spent.money, currency())} href={to("jobs")} />
-          <Row name="Brought by sold parts" value={showMoney(brought.money, currency())} href={to("parts")} />
+          <Row name="Brought by sold parts" value={showMoney(brought.money, currency())} href={to("parts", { show: "sold" })} />
           <Row name="Hours" value={showHours(spent.hours)} href={to("jobs")} />
         </div>
       </Section>

@@ -16,7 +16,7 @@ export function StageTotals() {
           const fitted = states["fitted"]!;
           const chosen = states["chosen"]!;
           const note = [`${fitted.effort.jobs.length} fitted`, chosen.effort.jobs.length && `${chosen.effort.jobs.length} chosen, ${say(chosen.mass.net, true)}`].filter(Boolean).join(" · ");
-          return <Row key={stage ?? ""} name={stage ? (names.get(stage) ?? "A stage not here yet") : "Without a stage"} note={note} value={fitted.mass.lines.length ? say(fitted.mass.net, true) : "—"} href={to("jobs")} />;
+          return <Row key={stage ?? ""} name={stage ? (names.get(stage) ?? "A stage not here yet") : "Without a stage"} note={note} value={fitted.mass.lines.length ? say(fitted.mass.net, true) : "—"} href={to("jobs", { stage: stage ?? "" })} />;
         })}
       </div>
     </Section>

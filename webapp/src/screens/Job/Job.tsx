@@ -5,6 +5,7 @@ import { Choice, Pick, TextField } from "../../parts/Field";
 import { useForm, type Form } from "../../parts/form";
 import { FormDock } from "../../parts/FormDock";
 import { MassFigure } from "../../parts/MassFigure";
+import { currency } from "../../parts/money";
 import { RecordPhotos } from "../../parts/RecordPhotos";
 import { Screen, Section } from "../../parts/Screen";
 import { Steelyard } from "../../parts/Steelyard";
@@ -17,7 +18,7 @@ import { STATES } from "./states";
 import { WeighedAlready } from "./WeighedAlready";
 
 const TRIMS = [
-  { value: "both", label: "Stays for the road" },
+  { value: "both", label: "On the road too" },
   { value: "event", label: "Only at the event" },
 ];
 const RULINGS = [
@@ -54,6 +55,7 @@ export function Job({ id }: { id: string }) {
       <FormDock
         form={form}
         missing={form.text("name").trim() ? null : "Say what is done, such as “Spare wheel out”."}
+        label={form.isNew ? "Save, then add its parts" : "Save"}
         then={form.isNew ? (made) => to("job", made) : undefined}
         remove={{ label: "Delete this job", warning: "Its parts and their weighings stay. The job no longer counts. Delete it?", then: to("jobs") }}
       />
@@ -76,7 +78,7 @@ function Effect({ job }: { job: string }) {
   return (
     <div class="stack">
       <MassFigure mass={sum} signed />
-      <p class="small quiet num">off {off.value ? say(off) : "nothing"} · on {on.value ? say(on) : "nothing"}</p>
+      <p class="small quiet">off {off.value ? say(off) : "nothing"} · on {on.value ? say(on) : "nothing"}{net.unweighed.length > 0 && ` · ${net.unweighed.length} not weighed, counted as nothing`}</p>
       <Steelyard {...arm} weighIns={[]} then={moves} small label={moves == null ? "Already in the car" : `Would take the car from ${say(stand.value.weight!)} by ${say(sum, true)}`} />
       {interval(sum).within > Math.abs(sum.value) && <p class="small quiet">Too little to be sure of: a better scale, or weighing several at once, would tell.</p>}
     </div>
@@ -92,7 +94,7 @@ function Details({ form }: { form: Form }) {
       <Choice label="Trim" value={form.text("trim")} options={TRIMS} onValue={(value) => form.set("trim", value)} />
       <div class="pair">
         <TextField label="Hours" mode="decimal" value={form.text("hours")} onValue={(value) => form.set("hours", value)} trouble={decimalTrouble(form.text("hours"))} />
-        <TextField label="Money" mode="decimal" value={form.text("money")} onValue={(value) => form.set("money", value)} trouble={decimalTrouble(form.text("money"))} />
+        <TextField label={["Money", currency()].filter(Boolean).join(", ")} mode="decimal" value={form.text("money")} onValue={(value) => form.set("money", value)} trouble={decimalTrouble(form.text("money"))} />
       </div>
       <TextField label="Fitted on" type="date" value={form.text("fitted_on").slice(0, 10)} onValue={(value) => form.set("fitted_on", value)} />
       <Pick label="What the class says" value={form.text("ruling")} options={RULINGS} none="Not looked up" onValue={(value) => form.set("ruling", value)} />

@@ -12,16 +12,18 @@ import { STATES, stateWord } from "../Job/states";
 
 const FILTERS = [{ value: "all", label: "All" }, ...STATES];
 
-export function Jobs() {
+export function Jobs({ stage }: { stage: string | null }) {
   const [state, setState] = useState("all");
   const shown = jobs.value.filter((job) => state === "all" || (job.values["state"] ?? "idea") === state);
-  const groups = [...stages.value.map((stage) => ({ id: stage.id, name: String(stage.values["name"]) })), { id: null, name: "Without a stage" }];
+  const all = [...stages.value.map((stage) => ({ id: stage.id, name: String(stage.values["name"]) })), { id: null, name: "Without a stage" }];
+  const groups = stage === null ? all : all.filter((group) => (group.id ?? "") === stage);
   return (
     <Screen title="Jobs">
       <Choice label="Show jobs that are" hideLabel value={state} options={FILTERS} onValue={setState} />
       {groups.map((group) => (
         <Group key={group.id ?? ""} stage={group.id} name={group.name} jobs={shown.filter((job) => (job.values["stage"] ?? null) === group.id)} />
       ))}
+      {stage !== null && <a class="button wide" href={to("jobs")}>Show all stages</a>}
       {!jobs.value.length && <p class="quiet">A job is work on the car: what comes off, what goes on, what it cost and what it leaves behind.</p>}
       <div class="dock">
         <a class="button main" href={to("job", "new")}>New job</a>

@@ -85,11 +85,17 @@ function UsedIn({ part }: { part: string }) {
   );
 }
 
+/** Digits only: whatever else is typed leaves the number as it can be read. */
+function toCount(text: string): number | null {
+  const digits = text.replace(/\D/g, "").slice(0, 3);
+  return Number(digits) || null;
+}
+
 function Details({ form }: { form: Form }) {
   return (
     <div class="stack">
       <TextField label="Name" value={form.text("name")} onValue={(value) => form.set("name", value)} most={120} />
-      <TextField label="Pieces like it" mode="numeric" value={form.text("count")} onValue={(value) => form.set("count", /^[1-9]\d{0,2}$/.test(value) ? Number(value) : null)} />
+      <TextField label="Pieces like it" mode="numeric" value={form.text("count")} onValue={(value) => form.set("count", toCount(value))} hint="A whole number, 1 to 999." />
       <QuantityField kind="mass" unit={unitOf("mass")} label="Weight, until it is weighed" value={form.text("claim")} onValue={(value) => form.set("claim", value)} hint="Of one piece. A weighing always counts before this." />
       {form.text("claim") && (
         <>

@@ -1,8 +1,10 @@
 /** Every part, or only those nobody has weighed, or those that rest on a guess or a quote. */
 import { account, known, say } from "../../answers";
+import { showMoney } from "../../core/shown";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
 import { basisWord } from "../../parts/basis";
+import { currency } from "../../parts/money";
 import { Choice } from "../../parts/Field";
 import { Row } from "../../parts/Row";
 import { Screen } from "../../parts/Screen";
@@ -10,17 +12,22 @@ import { replace, to } from "../../route";
 
 const FILTERS = [
   { value: "all", label: "All" },
-  { value: "unweighed", label: "No weight" },
+  { value: "unweighed", label: "Moved without a weight" },
   { value: "claimed", label: "Guessed or quoted" },
+  { value: "jobless", label: "In no job" },
+  { value: "sold", label: "Sold" },
 ];
 const PLACE: Record<string, string> = { shelf: "on the shelf", yard: "at the yard", left: "left there", sold: "sold", scrapped: "scrapped" };
 
 export function Parts({ show }: { show: string | null }) {
   const filter = show ?? "all";
   const moved = new Set(account.value.in_car.flatMap((job) => account.value.jobs.get(job)?.lines.map((line) => line.part) ?? []));
+  const inJobs = new Set(garage.value.of("job_part").map((line) => line.values["part"]));
   const keeps = (part: Rec): boolean => {
     const basis = known.value.of.get(part.id)?.basis ?? null;
-    if (filter === "unweighed") return basis === null;
+    if (filter === "unweighed") return account.value.unweighed.includes(part.id);
+    if (filter === "jobless") return !inJobs.has(part.id) && !["yard", "left"].includes(String(part.values["whereabouts"]));
+    if (filter === "sold") return part.values["whereabouts"] === "sold";
     if (filter === "claimed") return moved.has(part.id) && basis !== null && basis !== "weighed";
     return true;
   };
@@ -36,7 +43,7 @@ export function Parts({ show }: { show: string | null }) {
 
 function PartRow({ part }: { part: Rec }) {
   const mass = known.value.of.get(part.id);
-  const { zone, whereabouts, box } = part.values;
-  const note = [basisWord(mass?.basis), zone, PLACE[String(whereabouts)], box && `box ${box}`].filter(Boolean).join(" · ");
+  const { zone, whereabouts, box, sold_for: soldFor } = part.values;
+  const note = [basisWord(mass?.basis), zone, PLACE[String(whereabouts)], box, soldFor && `for ${showMoney(String(soldFor), currency())}`].filter(Boolean).join(" · ");
   return <Row name={String(part.values["name"])} note={note} value={mass?.mass ? say(mass.mass) : "—"} href={to("part", part.id)} />;
 }

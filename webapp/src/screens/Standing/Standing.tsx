@@ -1,9 +1,10 @@
 /** Where the weight now comes from: the weigh-in it rests on, the jobs since, the condition, and what the doubt is made of. */
-import { minimumWords, say, stand } from "../../answers";
+import { account, minimumWords, say, stand } from "../../answers";
 import { showChance, showPercent } from "../../core/shown";
 import type { Standing as Stand } from "../../core/standing";
 import { uncertain, type Uncertain } from "../../core/uncertain";
 import { inHandSentence, marginSentence } from "../../core/sentences";
+import { garage } from "../../journal/garage";
 import { MassFigure } from "../../parts/MassFigure";
 import { refName } from "../../parts/naming";
 import { Doubts } from "../../parts/Doubts";
@@ -28,7 +29,7 @@ export function Standing() {
         {now.weight && (
           <Section title="How sure, and why">
             <Doubts mass={now.weight} />
-            <p class="small quiet">The widest line is where a check or a better scale helps most.</p>
+            <p class="small quiet">± means: true 19 times in 20. The widest line is where a check or a better scale helps most.</p>
           </Section>
         )}
         <Warnings of={[...Object.values(now.reasons), ...now.warnings]} />
@@ -51,14 +52,26 @@ function MadeOf({ now }: { now: Stand }) {
           href={to("weigh-in", since.weigh_in)}
         />
         {[...since.put_in, ...since.taken_out].map((job) => (
-          <Row key={job} name={refName(job)} note={since.put_in.includes(job) ? "done since" : "undone since"} value={say(since.changes[job] ?? exact(0), true)} href={to("job", job)} />
+          <Row key={job} name={refName(job)} note={sinceWords(job, since.put_in.includes(job))} value={changeOf(now, job)} href={to("job", job)} />
         ))}
-        <Row name="Driver" note={condition.driver === "in" ? `counted: ${condition.lightest ? refName(condition.lightest) : "nobody weighed yet"}` : "not counted by the class"} value={condition.driver_mass ? say(condition.driver_mass) : ""} href={to("drivers")} />
+        <Row name="Driver" note={condition.driver === "in" ? `counted: ${condition.lightest ? `${refName(condition.lightest)}, in the weight above already` : "nobody weighed yet"}` : "not counted by the class"} value={condition.driver_mass ? say(condition.driver_mass) : ""} href={to("drivers")} />
         <Row name="Fuel" note={FUEL_WORDS[condition.fuel]} value={condition.fuel_mass ? say(condition.fuel_mass) : ""} href={to("class-sheet")} />
         {now.ballast > 0 && <Row name="Ballast then on board" value={say(exact(now.ballast))} />}
       </div>
     </Section>
   );
+}
+
+/** An event's job is not undone for the drive home: its parts are just back in. */
+function sinceWords(job: string, isIn: boolean): string {
+  if (isIn) return "done since";
+  return garage.value.byId.get(job)?.values["state"] === "fitted" ? "not in this trim" : "undone since";
+}
+
+function changeOf(now: Stand, job: string): string {
+  const lines = account.value.jobs.get(job)?.total.mass.lines.length ?? 0;
+  const change = now.since?.changes[job];
+  return lines && change ? say(change, true) : "not weighed";
 }
 
 const FUEL_WORDS: Record<string, string> = { as_it_is: "as it was at the weigh-in", empty: "tank empty", full: "tank full", stated: "the amount the class states" };
@@ -72,6 +85,7 @@ function AtTheOfficialScale({ now }: { now: Stand }) {
         <Row name="Minimum" note="with what the class adds" value={minimumWords.value} href={to("class-sheet")} />
         <Row name="It should show" value={say(official.expected)} />
         <Row name="Chance that it shows under" value={showChance(official.chance_under)} />
+        <Row name="Its own doubt" note="how true it is, its steps and how it repeats; in the ± above" href={to("class-sheet")} />
         <Row name={inHandSentence(official, massUnit()).text} note={`for a risk of ${showPercent(risk)}`} href={to("class-sheet")} />
       </div>
     </Section>

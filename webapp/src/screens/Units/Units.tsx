@@ -20,14 +20,18 @@ const MASSES: Option<string>[] = MASS_UNITS.map((unit) => ({ value: unit, label:
 
 export function Units() {
   const form = useForm("garage", session.value.garage ?? null, { name: "Garage", mass_unit: "kg", length_unit: "mm", volume_unit: "L" });
+  const choose = (field: string) => (value: string) => {
+    form.set(field, value);
+    void form.save(); // a unit is seen at once on every figure: nobody looks for a button
+  };
   return (
     <Screen title="Units" back={to("more")}>
       <div class="stack">
         <p class="quiet">Figures are shown in these units. A reading stays exactly as you typed it, in its own unit.</p>
-        <Choice label="Mass" value={form.text("mass_unit")} options={MASSES} onValue={(value) => form.set("mass_unit", value)} />
-        <Choice label="Length" value={form.text("length_unit")} options={LENGTHS} onValue={(value) => form.set("length_unit", value)} />
-        <Choice label="Fuel" value={form.text("volume_unit")} options={VOLUMES} onValue={(value) => form.set("volume_unit", value)} />
-        <TextField label="Money is in" value={form.text("currency")} onValue={(value) => form.set("currency", value)} most={8} hint="A sign or three letters, written before amounts." />
+        <Choice label="Mass" value={form.text("mass_unit")} options={MASSES} onValue={choose("mass_unit")} />
+        <Choice label="Length" value={form.text("length_unit")} options={LENGTHS} onValue={choose("length_unit")} />
+        <Choice label="Fuel" value={form.text("volume_unit")} options={VOLUMES} onValue={choose("volume_unit")} />
+        <TextField label="Money is in" value={form.text("currency")} onValue={(value) => form.set("currency", value)} most={8} hint="A sign or three letters, written after amounts. Amounts stay the numbers they are." />
         <TextField label="Name of this garage" value={form.text("name")} onValue={(value) => form.set("name", value)} most={120} />
         <FormDock form={form} />
       </div>

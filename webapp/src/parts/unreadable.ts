@@ -1,0 +1,32 @@
+/** What was typed into a form and cannot be read: said before it is saved, so that nothing counts as nothing unnoticed. */
+import { read } from "../core/quantity";
+import { AppError } from "../generated/errors";
+import { KINDS, type Field } from "../generated/kinds";
+import type { Value } from "../journal/types";
+import { fieldWord } from "./naming";
+import { unitOf, type Measure } from "./units";
+
+const MEASURES: readonly string[] = ["mass", "length", "volume"];
+const DECIMAL = /^\d{1,15}(\.\d{1,9})?$/;
+
+/** A sentence naming the first field that cannot be read and what to type; null when all can. */
+export function unreadable(kind: string, typed: Record<string, Value>): string | null {
+  for (const [name, value] of Object.entries(typed)) {
+    const field = KINDS[kind]?.fields[name];
+    const trouble = field && typeof value === "string" ? troubleIn(field, value) : null;
+    if (trouble) return `${fieldWord(name)}: ${trouble}`;
+  }
+  return null;
+}
+
+function troubleIn({ type }: Field, text: string): string | null {
+  if (type === "money" || type === "hours" || type === "fraction") return DECIMAL.test(text) ? null : "type a plain number with a point, such as 2.5.";
+  if (!MEASURES.includes(type)) return null;
+  const measure = type as Measure;
+  try {
+    read(measure, text, unitOf(measure), false, measure === "length");
+    return null;
+  } catch (error) {
+    return error instanceof AppError ? `${error.sentence} ${error.do}` : null;
+  }
+}
