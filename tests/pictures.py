@@ -24,8 +24,8 @@ from tests.browser.serving import Server
 README_PICTURE = Path(__file__).parent.parent / "fixtures" / "demo" / "picture.png"
 # fmt: off
 PLAIN = (
-    "car", "standing", "parts", "weigh", "weigh-part", "weigh-car", "jobs", "job/new", "yard", "donor/new", "more",
-    "car-sheet", "class-sheet", "scales", "scale/new", "drivers", "stages", "devices", "units", "records",
+    "car", "standing", "loose-ends", "parts", "weigh", "weigh-part", "weigh-car", "jobs", "job/new", "yard", "donor/new",
+    "more", "car-sheet", "class-sheet", "scales", "scale/new", "drivers", "stages", "devices", "units", "records",
 )
 # fmt: on
 # Screens of one record: the address, and which record of a kind to open (by its place in the demo).

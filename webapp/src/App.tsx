@@ -37,7 +37,7 @@ export function App() {
 function DemoBanner() {
   return (
     <aside class="banner" aria-label="Demo">
-      Demo: nothing here is kept. Your own garage: run <code>tarebook serve</code>, then <a href="http://localhost:8017/">localhost:8017</a>
+      Demo: nothing here is kept. <code>tarebook serve</code> opens <a href="http://localhost:8017/">your own garage</a>
     </aside>
   );
 }

@@ -83,9 +83,8 @@ function AtTheOfficialScale({ now }: { now: Stand }) {
     <Section title="At the official scale">
       <div>
         <Row name="Minimum" note="with what the class adds" value={minimumWords.value} href={to("class-sheet")} />
-        <Row name="It should show" value={say(official.expected)} />
+        <Row name="It should show" note="with that scale's own doubt: how true it is, its steps, how it repeats" value={say(official.expected)} />
         <Row name="Chance that it shows under" value={showChance(official.chance_under)} />
-        <Row name="Its own doubt" note="how true it is, its steps and how it repeats; in the ± above" href={to("class-sheet")} />
         <Row name={inHandSentence(official, massUnit()).text} note={`for a risk of ${showPercent(risk)}`} href={to("class-sheet")} />
       </div>
     </Section>
