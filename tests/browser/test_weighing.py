@@ -46,7 +46,7 @@ def test_a_half_filled_form_comes_back_with_its_photo_when_the_camera_killed_the
     phone = make_phone("anna", server)
     page = join(phone, server)
     begin(page, "Coupe", "980 kg")
-    press(page, ["6", "oz", "3 eighths"])
+    press(page, ["6", "oz", "3/8, 3 eighths"])
     page.get_by_role("textbox", name="What is it?").fill("Bonnet prop")
     page.locator('input[data-photo="camera"]').set_input_files(photo(tmp_path))
     expect(page.get_by_alt_text("The photo just taken")).to_be_visible()

@@ -1,6 +1,6 @@
 /** Completion from what the garage knows. */
 import { expect, test } from "vitest";
-import { matching } from "../../webapp/src/parts/RecordPick";
+import { matching, typedAs } from "../../webapp/src/parts/picking";
 
 const OFFERS = [
   { id: "1", name: "Spare wheel carrier" },
@@ -28,4 +28,14 @@ test("a name typed whole comes first", () => {
 
 test("the note counts as part of the name", () => {
   expect(named("cabin")).toEqual(["Rear seat"]);
+});
+
+test("a known name typed out is that record, whatever its capitals", () => {
+  expect(typedAs(OFFERS, "spare wheel ")).toEqual({ id: "4", text: "spare wheel " });
+  expect(typedAs(OFFERS, "spare whee").id).toBeNull();
+  expect(typedAs([{ id: "1", name: "" }], " ").id).toBeNull();
+});
+
+test("of two records of one name none is taken unasked", () => {
+  expect(typedAs([...OFFERS, { id: "5", name: "Wheel" }], "wheel").id).toBeNull();
 });

@@ -82,10 +82,10 @@ const BELOW: Record<string, [one: string, many: string]> = {
   "8": ["an eighth", "eighths"],
 };
 
-/** What a screen reader says where the cap itself would be read badly. */
+/** What a screen reader says where the cap itself would be read badly; for who speaks to the phone, with what stands on it. */
 function spoken(key: Key): string | undefined {
   if (key.sort === "erase") return "Erase";
   if (key.sort !== "fraction") return SIGNS[key.text];
   const [above, below] = key.text.split("/") as [string, string];
-  return above === "1" ? BELOW[below]![0] : `${above} ${BELOW[below]![1]}`;
+  return `${key.text}, ${above === "1" ? BELOW[below]![0] : `${above} ${BELOW[below]![1]}`}`;
 }

@@ -8,7 +8,7 @@ import { Icon } from "./Icon";
 
 export type Shot = { bytes: ArrayBuffer; type: string; width: number; height: number };
 
-type TakeProps = { onShot: (shot: Shot) => void; onTrouble: (trouble: AppError) => void };
+type TakeProps = { onShot: (shot: Shot) => void; onTrouble: (trouble: AppError | null) => void };
 
 export function TakePhoto({ onShot, onTrouble }: TakeProps) {
   const [busy, setBusy] = useState(false);
@@ -17,6 +17,7 @@ export function TakePhoto({ onShot, onTrouble }: TakeProps) {
     input.value = "";
     if (!file) return;
     setBusy(true);
+    onTrouble(null); // what was wrong with the one before says nothing of this one
     try {
       onShot(await shrink(file));
     } catch (error) {

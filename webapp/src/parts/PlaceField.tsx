@@ -5,7 +5,9 @@
  */
 import { useState } from "preact/hooks";
 import { Choice } from "./Field";
+import { placed, sidesOf, tooFar } from "./place";
 import { QuantityField } from "./QuantityField";
+import { unitOf } from "./units";
 
 type Props = {
   label: string;
@@ -16,20 +18,24 @@ type Props = {
   hint?: string;
 };
 
-const MINUS = /^\s*[-−]\s*/;
-
 export function PlaceField({ label, value, onValue, sides, hint }: Props) {
   const [chosen, setChosen] = useState(false); // a side may be chosen before anything is typed
-  const isMinus = value.trim() ? MINUS.test(value) : chosen;
-  const far = value.replace(MINUS, "");
-  const say = (text: string, minus: boolean) => onValue(text.trim() && minus ? `-${text}` : text);
+  const typed = sidesOf(value);
+  const isMinus = value.trim() ? typed.minus : chosen;
   const turn = (side: string) => {
     setChosen(side === "minus");
-    say(far, side === "minus");
+    onValue(placed(typed.far, side === "minus"));
   };
   return (
     <div class="stack">
-      <QuantityField kind="length" label={label} value={far} onValue={(text) => say(text, isMinus)} hint={hint} />
+      <QuantityField
+        kind="length"
+        label={label}
+        value={typed.far}
+        onValue={(text) => onValue(placed(text, isMinus))}
+        hint={hint}
+        trouble={tooFar(value, unitOf("length"))}
+      />
       <Choice
         label={`${label}: which side`}
         hideLabel

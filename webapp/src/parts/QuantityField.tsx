@@ -23,9 +23,11 @@ type Props = {
   hint?: ComponentChildren;
   /** A trouble the form itself found ("above the tank"), shown in place of the reading. */
   trouble?: string | null;
+  /** Without it the form cannot be saved: shown to the person who presses save. */
+  needed?: boolean;
 };
 
-export function QuantityField({ kind, label, value, onValue, unit = unitOf(kind), hint, trouble }: Props) {
+export function QuantityField({ kind, label, value, onValue, unit = unitOf(kind), hint, trouble, needed }: Props) {
   const id = useId();
   const frame = useRef<HTMLDivElement>(null);
   const input = useRef<HTMLInputElement>(null);
@@ -46,6 +48,7 @@ export function QuantityField({ kind, label, value, onValue, unit = unitOf(kind)
         id={id}
         class="input num"
         data-quantity
+        data-needed={needed && reading.state === "empty" ? "" : undefined}
         value={value}
         maxLength={64}
         autocomplete="off"

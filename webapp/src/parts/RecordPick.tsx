@@ -1,13 +1,15 @@
 /**
  * Picks a known record by a few letters, or takes the words as a new one: rows large enough for a glove.
  *
- * With nothing typed the likeliest are offered at once, so that a known part costs one tap.
+ * With nothing typed the likeliest are offered at once, so that a known part costs one tap. A known name typed out is
+ * that record: nobody means a second one by writing the first one's name.
  */
-import { useId } from "preact/hooks";
+import { useId, useState } from "preact/hooks";
+import { afterPress } from "./afterPress";
+import { matching, typedAs, type Offer, type Picked } from "./picking";
 import "./RecordPick.css";
 
-export type Offer = { id: string; name: string; note?: string };
-export type Picked = { id: string | null; text: string };
+export type { Offer, Picked };
 
 type Props = {
   label: string;
@@ -23,10 +25,14 @@ type Props = {
 
 export function RecordPick({ label, offers, value, onValue, hint, makes, show = 4 }: Props) {
   const id = useId();
+  const [typing, setTyping] = useState(false);
   const picked = pickedFrom(offers, value);
-  if (picked) return <Chosen label={label} offer={picked} onChange={() => onValue({ id: null, text: "" })} />;
-  const found = matching(offers, value.text).slice(0, show);
-  const isNew = makes !== undefined && value.text.trim() !== "";
+  if (picked && !typing) return <Chosen label={label} offer={picked} onChange={() => onValue({ id: null, text: "" })} />;
+  const found = picked ? [] : matching(offers, value.text).slice(0, show);
+  const pick = (offer: Offer) => {
+    setTyping(false);
+    onValue({ id: offer.id, text: offer.name });
+  };
   return (
     <div class="field">
       <label class="label" for={id}>
@@ -39,14 +45,23 @@ export function RecordPick({ label, offers, value, onValue, hint, makes, show = 
         maxLength={120}
         autocomplete="off"
         aria-describedby={`${id}-about`}
-        onInput={(event) => onValue({ id: null, text: event.currentTarget.value })}
+        data-needed={makes && !value.text.trim() ? "" : undefined}
+        onFocus={() => setTyping(true)}
+        onBlur={() => afterPress(() => setTyping(false))}
+        onInput={(event) => onValue(typedAs(offers, event.currentTarget.value))}
       />
-      {found.length > 0 && <Offers found={found} onPick={(offer) => onValue({ id: offer.id, text: offer.name })} />}
+      {found.length > 0 && <Offers found={found} onPick={pick} />}
       <p class="hint" id={`${id}-about`} aria-live="polite">
-        {isNew ? `“${value.text.trim()}” will be ${makes}.` : hint}
+        {becomes(value, makes) ?? hint}
       </p>
     </div>
   );
+}
+
+/** What the words typed will be, as one sentence; null while there is nothing to say. */
+function becomes({ id, text }: Picked, makes: string | undefined): string | null {
+  if (id !== null) return `“${text.trim()}” is known: that one. Add a word for another.`;
+  return makes && text.trim() ? `“${text.trim()}” will be ${makes}.` : null;
 }
 
 /** A record can be picked that is not offered any more, such as a part that was sold. */
@@ -84,25 +99,4 @@ function Offers({ found, onPick }: { found: readonly Offer[]; onPick: (offer: Of
       ))}
     </ul>
   );
-}
-
-/** Records whose name has a word beginning with each word typed; a whole name first, else in the order offered. */
-export function matching(offers: readonly Offer[], text: string): Offer[] {
-  const wanted = words(text);
-  const found = offers.filter((offer) => {
-    const has = words(`${offer.name} ${offer.note ?? ""}`);
-    return wanted.every((word) => has.some((each) => each.startsWith(word)));
-  });
-  const whole = text.trim().toLowerCase();
-  return [
-    ...found.filter((offer) => offer.name.toLowerCase() === whole),
-    ...found.filter((offer) => offer.name.toLowerCase() !== whole),
-  ];
-}
-
-function words(text: string): string[] {
-  return text
-    .toLowerCase()
-    .split(/[^\p{L}\p{N}]+/u)
-    .filter(Boolean);
 }

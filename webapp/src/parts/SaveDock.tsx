@@ -6,6 +6,7 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import type { AppError } from "../generated/errors";
+import { showFirstTrouble } from "./firstTrouble";
 import { TroubleNotice } from "./Notice";
 import { troubleOf } from "./trouble";
 
@@ -43,7 +44,8 @@ export function SaveDock({ label, saving, onSave, missing, children }: Props) {
   const [asked, setAsked] = useState(false);
   const press = () => {
     setAsked(!!missing);
-    if (!missing) void saving.run(onSave);
+    if (missing) showFirstTrouble();
+    else void saving.run(onSave);
   };
   return (
     <div class="dock">

@@ -1,0 +1,27 @@
+/** A place along one axis of the car, as a tape measure gives it: how far, to which side, and whether that can be. */
+import { readingOf } from "./reading";
+
+const MINUS = /^\s*[-−]\s*/;
+const FAR = 10; // m; nothing of a car is farther than this from where its axes begin
+
+/** The length without its side; `minus`: it is to the side below nothing (ahead, left). */
+export function sidesOf(text: string): { far: string; minus: boolean } {
+  return { far: text.replace(MINUS, ""), minus: MINUS.test(text) };
+}
+
+export function placed(far: string, minus: boolean): string {
+  return far.trim() && minus ? `-${far}` : far;
+}
+
+/** A sentence when the length is more than a car is long. */
+export function tooFar(text: string, unit: string): string | null {
+  const reading = readingOf("length", sidesOf(text).far, unit);
+  if (reading.state !== "read" || reading.value <= FAR) return null;
+  return `That is ${reading.words}, more than a car is long. Look at the number and its unit.`;
+}
+
+/** Why a typed place cannot be one, with what to do; null when it can, or nothing is typed. */
+export function placeTrouble(text: string, unit: string): string | null {
+  const reading = readingOf("length", sidesOf(text).far, unit);
+  return reading.state === "trouble" ? `${reading.sentence} ${reading.todo}` : tooFar(text, unit);
+}
