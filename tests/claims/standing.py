@@ -3,11 +3,14 @@
 from dataclasses import fields, is_dataclass
 from typing import Any
 
+from tarebook.core.condition import chosen_sheet
+from tarebook.core.estimate import in_order
 from tarebook.core.garage import read_garage
-from tarebook.core.official import OfficialScale, official_reading
+from tarebook.core.official import OfficialScale, official_reading, official_scale
 from tarebook.core.sentences import gap_sentence, in_hand_sentence, margin_sentence
 from tarebook.core.standing import Standing, standing
 from tarebook.core.uncertain import Uncertain
+from tarebook.core.weighing import masses
 from tests.plain import plain
 
 
@@ -40,6 +43,13 @@ def _official_reading(given: dict[str, Any]) -> Any:
     return plain(official_reading(weight, given["minimum"], OfficialScale(**scale), given["risk"]))
 
 
+def _official_scale(given: dict[str, Any]) -> Any:
+    garage = read_garage(given["garage"])
+    return plain(
+        official_scale(garage, masses(garage), chosen_sheet(garage), in_order(garage), minimum=given["minimum"])
+    )
+
+
 def _sentences(given: dict[str, Any]) -> Any:
     asked, unit = _asked(given), given["unit"]
     return {
@@ -52,5 +62,6 @@ def _sentences(given: dict[str, Any]) -> Any:
 CLAIMS = {
     "standing.standing": _standing,
     "official.official_reading": _official_reading,
+    "official.official_scale": _official_scale,
     "sentences.sentences": _sentences,
 }

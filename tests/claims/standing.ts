@@ -1,10 +1,13 @@
 /** What the vectors of core/standing (with estimate, history, official and sentences) run in TypeScript. */
 
+import { chosenSheet } from "../../webapp/src/core/condition";
+import { inOrder } from "../../webapp/src/core/estimate";
 import { readGarage } from "../../webapp/src/core/garage";
-import { officialReading } from "../../webapp/src/core/official";
+import { officialReading, officialScale } from "../../webapp/src/core/official";
 import { gapSentence, inHandSentence, marginSentence } from "../../webapp/src/core/sentences";
 import { type Standing, standing } from "../../webapp/src/core/standing";
 import { type Uncertain, u } from "../../webapp/src/core/uncertain";
+import { masses } from "../../webapp/src/core/weighing";
 import { plain } from "../plain";
 import type { Claims, Given } from "../vectors";
 
@@ -26,6 +29,11 @@ function whole(given: Given): unknown {
   return plain({ ...(brief(rest) as object), weight, margin, official });
 }
 
+function scaleOf(given: Given): unknown {
+  const garage = readGarage(given.garage);
+  return plain(officialScale(garage, masses(garage), chosenSheet(garage), inOrder(garage), given.minimum));
+}
+
 function sentences(given: Given): unknown {
   const { official, gap, ...rest } = asked(given);
   return {
@@ -40,5 +48,6 @@ export const claims: Claims = {
   "official.official_reading": ({ weight, minimum, scale, risk }) => {
     return plain(officialReading(weight, minimum, scale, risk));
   },
+  "official.official_scale": scaleOf,
   "sentences.sentences": sentences,
 };

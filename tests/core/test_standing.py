@@ -153,6 +153,34 @@ def test_the_verdict_says_above_only_when_it_is_sure(minimum, verdict):
     assert margin_sentence(found, "kg").code == verdict
 
 
+def weighed_officially(total: float, **scale: Any) -> dict[str, Any]:
+    """A car of about 910 kg on the pads, and on the official platform some time before, at another load."""
+    platform = {"id": "platform", "kind": "platform", "repeatability": "0.3 kg", **scale}
+    before = weigh_in("k1", total, [], scale="platform", official=True, at="2026-01-01")
+    return garage(before, weigh_in("k2", 910, [], at="2026-02-01"), scales=[PADS, BENCH, platform])
+
+
+def kept_in_hand(given: dict[str, Any]) -> float:
+    official = stand(given).official
+    assert official is not None
+    return official.in_hand
+
+
+@pytest.mark.parametrize("total", [600, 900, 1500])
+def test_what_was_weighed_before_does_not_change_what_to_keep_in_hand(total):
+    # 500 to 2000 divisions: off by two at most, whatever the load in between.
+    platform = {"division": "1 kg", "accuracy_class": "III"}
+    at_minimum = kept_in_hand(weighed_officially(900, **platform))
+    assert kept_in_hand(weighed_officially(total, **platform)) == pytest.approx(at_minimum, rel=1e-12)
+
+
+@pytest.mark.parametrize("division", ["0.2 kg", "1 kg", "5 kg"])
+def test_knowing_less_of_the_official_scale_never_asks_for_less_in_hand(division):
+    whole = kept_in_hand(weighed_officially(900, division=division, accuracy_class="III"))
+    assert kept_in_hand(weighed_officially(900, division=division)) >= whole
+    assert kept_in_hand(weighed_officially(900)) >= kept_in_hand(weighed_officially(900, division="1 kg"))
+
+
 @given(RANDOMS)
 def test_the_order_of_the_records_never_changes_a_digit(random: Random):
     made = whole_cars.garage(random)

@@ -45,11 +45,10 @@ class Since:
 
 @dataclass(frozen=True, slots=True)
 class Estimate:
-    """`weight`: the car now at the condition, kg. `gains`: scale id → its gain as it is in the weight."""
+    """`weight`: the car now at the condition, kg."""
 
     weight: Uncertain
     since: Since
-    gains: dict[str, Uncertain]
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,8 +84,7 @@ def estimate(
     if isinstance(whole, dict):
         return whole
     since = since_weigh_in(last.record.id, last.jobs, [job.id for job in jobs_in_car(garage)], nets)
-    gains = {each.record.scale: each.loads.gain for each in usable if each.record.scale}
-    return Estimate(add(whole, since.net), since, gains)
+    return Estimate(add(whole, since.net), since)
 
 
 def since_weigh_in(weigh_in: str, then: tuple[str, ...], now: list[str], nets: Mapping[str, JobNet]) -> Since:

@@ -2,8 +2,9 @@
 
 The official scale shows m·(1 + ĝ) rounded to its division. Its gain is not known better than anybody's, but if the
 car was weighed on that very scale before, the gain is already in the weight and cancels in what it will show again:
-both are sums over the same named sources, so the covariance takes care of itself. A display that rounds to nearest
-shows less than the minimum M when the load is half a division under M*, the first step at or above M:
+both are sums over the same named sources, so the covariance takes care of itself. A gain that is a legal tolerance in
+kilograms is taken at the minimum, where the answer is wanted, whatever was weighed before. A display that rounds to
+nearest shows less than the minimum M when the load is half a division under M*, the first step at or above M:
 
     P(shown < M) = Φ((M* − d/2 − ŷ) / u)      rounding to nearest, division d
     P(shown < M) = Φ((M − ŷ) / u)             rule or division unknown
@@ -14,13 +15,13 @@ r is how far above the minimum the weight must be for P to be r: the guard band 
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil
 
 from tarebook.core import normal
 from tarebook.core.records import ClassSheet, Garage, WeighIn
-from tarebook.core.scale import ASSUMED_GAIN
+from tarebook.core.trade_scale import platform_gain, whole_car_gain
 from tarebook.core.uncertain import Uncertain, u, weighted_sum
 from tarebook.core.weigh_in import ASSUMED_REPEATABILITY, repeatability
 from tarebook.core.weighing import Masses
@@ -60,20 +61,21 @@ def official_scale(
     known: Masses,
     sheet: ClassSheet | None,
     weigh_ins: Sequence[WeighIn],
-    gains: Mapping[str, Uncertain],
+    minimum: float,
 ) -> OfficialScale:
     """The scale of the last official weigh-in that names one, else an assumed platform.
 
-    `weigh_ins` in order; `gains` as they are in the weight, by scale id, so that the same scale's error cancels.
+    `weigh_ins` in order. `minimum` (kg): the load its gain is wanted at; the error keeps the name it has in the weight,
+    so that the same scale's error cancels.
     """
     named = [record.scale for record in weigh_ins if record.official and record.scale]
     stated = sheet.scale_division.value if sheet and sheet.scale_division else None
     rounding = (sheet.scale_rounding if sheet else None) or "unknown"
     if not named:
-        gain = Uncertain(0.0, {"cal:official": ASSUMED_GAIN["platform"]})
+        gain = platform_gain("cal:official", minimum, stated)
         return OfficialScale(None, gain, ASSUMED_REPEATABILITY["platform"], stated, rounding)
     model = known.scales[named[-1]]
-    gain = gains.get(model.id, model.gain)
+    gain = whole_car_gain(garage, model, minimum, stated)
     return OfficialScale(model.id, gain, repeatability(garage, model), stated or model.division, rounding)
 
 

@@ -140,7 +140,7 @@ def _official(given: _Given, found: Estimate | None, minimum: float | None, risk
     if found is None or minimum is None:
         return None
     records = [each.record for each in given.weighed]
-    theirs = official_scale(given.garage, given.known, given.sheet, records, found.gains)
+    theirs = official_scale(given.garage, given.known, given.sheet, records, minimum)
     return official_reading(found.weight, minimum, theirs, risk)
 
 

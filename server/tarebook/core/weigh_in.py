@@ -26,7 +26,7 @@ from tarebook.core.condition import (
 from tarebook.core.quantity import Quantity
 from tarebook.core.records import Car, Garage, Warned, WeighIn, warned
 from tarebook.core.scale import ASSUMED_GAIN, UNNAMED, ScaleModel
-from tarebook.core.trade_scale import whole_car_gain
+from tarebook.core.trade_scale import gain_by_class, platform_gain, whole_car_gain
 from tarebook.core.uncertain import Uncertain, divide, multiply, resolution, total, weighted_sum
 from tarebook.core.weighing import Masses, masses
 
@@ -144,7 +144,7 @@ def loads_of(garage: Garage, record: WeighIn, known: Masses) -> Loads:
     """The loads of one weigh-in, as many of its readings as there are."""
     model = model_for(record, known)
     shown = {name: look for name in LOOKS[record.layout] if (look := getattr(record, name)) is not None}
-    gain = whole_car_gain(garage, model, sum(look.value for look in shown.values()))
+    gain = _gain_for(garage, record, model, sum(look.value for look in shown.values()))
     repeats = repeatability(garage, model) / sqrt(len(LOOKS[record.layout]))
     loads = _sums({name: _load(record, model, gain, name, look, repeats) for name, look in shown.items()})
     whole = loads.get("total")
@@ -153,7 +153,7 @@ def loads_of(garage: Garage, record: WeighIn, known: Masses) -> Loads:
         *_missing(record, shown),
         *_above_capacity(garage, record, model, shown),
         *_odd(record, loads),
-        *_assumed(garage, record, model, gain),
+        *_assumed(garage, record, model),
     )
     return Loads(loads, shares, _x_cg(garage.car, shares), _y_cg(garage.car, loads), gain, warnings)
 
@@ -164,6 +164,13 @@ def model_for(record: WeighIn, known: Masses) -> ScaleModel:
         return known.scales[record.scale or UNNAMED]
     gain = Uncertain(0.0, {f"cal:official:{record.id}": ASSUMED_GAIN["platform"]})
     return ScaleModel(UNNAMED, gain, True, None, ASSUMED_REPEATABILITY["platform"], None, (), ())
+
+
+def _gain_for(garage: Garage, record: WeighIn, model: ScaleModel, load: float) -> Uncertain:
+    """The gain for a car of about `load` kg; an official scale without a name is a platform of unknown class."""
+    if record.official and not record.scale:
+        return platform_gain(f"cal:official:{record.id}", load)
+    return whole_car_gain(garage, model, load)
 
 
 def repeatability(garage: Garage, model: ScaleModel) -> float:
@@ -242,11 +249,11 @@ def _odd(record: WeighIn, loads: dict[str, Uncertain]) -> list[Warned]:
     return [warned("reading_odd", weigh_in=record.id, fields=odd)] if odd else []
 
 
-def _assumed(garage: Garage, record: WeighIn, model: ScaleModel, gain: Uncertain) -> list[Warned]:
+def _assumed(garage: Garage, record: WeighIn, model: ScaleModel) -> list[Warned]:
     """What was taken for the scale because nobody checked or noted it."""
     if record.official and not record.scale:
         return [warned("official_scale_unnamed", weigh_in=record.id)]
-    code = "gain_assumed" if gain is model.gain else "gain_by_class"
+    code = "gain_by_class" if gain_by_class(garage, model) else "gain_assumed"
     found = [warned(code, scale=model.id)] if model.assumed else []
     if not model.repeatability:
         found.append(warned("repeatability_assumed", scale=model.id, kg=repeatability(garage, model)))

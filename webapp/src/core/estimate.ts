@@ -37,12 +37,8 @@ export type Since = {
   readonly unweighed: readonly string[];
 };
 
-/** `weight`: the car now at the condition, kg. `gains`: scale id → its gain as it is in the weight. */
-export type Estimate = {
-  readonly weight: Uncertain;
-  readonly since: Since;
-  readonly gains: ReadonlyMap<string, Uncertain>;
-};
+/** `weight`: the car now at the condition, kg. */
+export type Estimate = { readonly weight: Uncertain; readonly since: Since };
 
 /** What two weigh-ins say beside the jobs between them: `difference` kg more in the car than written down. */
 export type Gap = { readonly first: string; readonly second: string; readonly difference: Uncertain };
@@ -72,8 +68,7 @@ export function estimate(
   if (isWarned(whole)) return whole;
   const now = jobsInCar(garage).map((job) => job.id);
   const since = sinceWeighIn(last.record.id, last.jobs, now, nets);
-  const gains = new Map(usable.flatMap(({ record, loads }) => (record.scale ? [[record.scale, loads.gain]] : [])));
-  return { weight: add(whole, since.net), since, gains };
+  return { weight: add(whole, since.net), since };
 }
 
 /** The difference of two lists of jobs, and what it weighs. */

@@ -3,8 +3,9 @@
  *
  * The official scale shows m·(1 + ĝ) rounded to its division. Its gain is not known better than anybody's, but if the
  * car was weighed on that very scale before, the gain is already in the weight and cancels in what it will show again:
- * both are sums over the same named sources, so the covariance takes care of itself. A display that rounds to nearest
- * shows less than the minimum M when the load is half a division under M*, the first step at or above M:
+ * both are sums over the same named sources, so the covariance takes care of itself. A gain that is a legal tolerance
+ * in kilograms is taken at the minimum, where the answer is wanted, whatever was weighed before. A display that rounds
+ * to nearest shows less than the minimum M when the load is half a division under M*, the first step at or above M:
  *
  *     P(shown < M) = Φ((M* − d/2 − ŷ) / u)      rounding to nearest, division d
  *     P(shown < M) = Φ((M − ŷ) / u)             rule or division unknown
@@ -15,7 +16,8 @@
 
 import { cumulative, inverse } from "./normal";
 import type { ClassSheet, Garage, WeighIn } from "./records";
-import { ASSUMED_GAIN, type ScaleModel } from "./scale";
+import type { ScaleModel } from "./scale";
+import { platformGain, wholeCarGain } from "./tradeScale";
 import { type Uncertain, u, uncertain, weightedSum } from "./uncertain";
 import { ASSUMED_REPEATABILITY, repeatability } from "./weighIn";
 import type { Masses } from "./weighing";
@@ -50,25 +52,26 @@ export type OfficialReading = {
 /**
  * The scale of the last official weigh-in that names one, else an assumed platform.
  *
- * `weighIns` in order; `gains` as they are in the weight, by scale id, so that the same scale's error cancels.
+ * `weighIns` in order. `minimum` (kg): the load its gain is wanted at; the error keeps the name it has in the weight,
+ * so that the same scale's error cancels.
  */
 export function officialScale(
   garage: Garage,
   known: Masses,
   sheet: ClassSheet | null,
   weighIns: readonly WeighIn[],
-  gains: ReadonlyMap<string, Uncertain>,
+  minimum: number,
 ): OfficialScale {
   const named = weighIns.flatMap(({ official, scale }) => (official && scale ? [scale] : [])).at(-1);
   const stated = sheet?.scale_division?.value || null;
   const rounding = (sheet?.scale_rounding ?? "unknown") as OfficialScale["rounding"];
   if (named === undefined) {
-    const gain = uncertain(0, { "cal:official": ASSUMED_GAIN["platform"] as number });
+    const gain = platformGain("cal:official", minimum, stated);
     const repeats = ASSUMED_REPEATABILITY["platform"] as number;
     return { scale: null, gain, repeatability: repeats, division: stated, rounding };
   }
   const model = known.scales.get(named) as ScaleModel;
-  const gain = gains.get(named) ?? model.gain;
+  const gain = wholeCarGain(garage, model, minimum, stated);
   const division = stated ?? model.division;
   return { scale: named, gain, repeatability: repeatability(garage, model), division, rounding };
 }

@@ -145,7 +145,7 @@ function officialOf(
 ): OfficialReading | null {
   if (found === null || minimum === null) return null;
   const records = given.weighed.map(({ record }) => record);
-  const theirs = officialScale(given.garage, given.known, given.sheet, records, found.gains);
+  const theirs = officialScale(given.garage, given.known, given.sheet, records, minimum);
   return officialReading(found.weight, minimum, theirs, risk);
 }
 

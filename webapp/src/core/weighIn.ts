@@ -17,7 +17,7 @@ import {
 import type { Quantity } from "./quantity";
 import { type Car, type Garage, type Warned, type WeighIn, warned } from "./records";
 import { ASSUMED_GAIN, type ScaleModel, UNNAMED, divisionFor } from "./scale";
-import { wholeCarGain } from "./tradeScale";
+import { gainByClass, platformGain, wholeCarGain } from "./tradeScale";
 import { type Uncertain, divide, multiply, resolution, total, uncertain, weightedSum } from "./uncertain";
 import { type Masses, masses } from "./weighing";
 
@@ -126,7 +126,7 @@ export function loadsOf(garage: Garage, record: WeighIn, known: Masses): Loads {
   const model = modelFor(record, known);
   const names = LOOKS[record.layout];
   const shown = new Map(names.flatMap((name) => (record[name] ? [[name, record[name] as Quantity] as const] : [])));
-  const gain = wholeCarGain(garage, model, [...shown.values()].reduce((sum, look) => sum + look.value, 0));
+  const gain = gainFor(garage, record, model, [...shown.values()].reduce((sum, look) => sum + look.value, 0));
   const repeats = repeatability(garage, model) / Math.sqrt(names.length);
   const looks = [...shown].map(([name, look]) => [name, loadOf(record, model, gain, name, look, repeats)] as const);
   const loads = sumsOf(Object.fromEntries(looks));
@@ -135,7 +135,7 @@ export function loadsOf(garage: Garage, record: WeighIn, known: Masses): Loads {
     ...missing(record, shown),
     ...aboveCapacity(garage, record, model, shown),
     ...odd(record, loads),
-    ...assumed(garage, record, model, gain),
+    ...assumed(garage, record, model),
   ];
   return { loads, shares, x_cg: xCg(garage.car, shares), y_cg: yCg(garage.car, loads), gain, warnings };
 }
@@ -146,6 +146,12 @@ function modelFor(record: WeighIn, known: Masses): ScaleModel {
   if (record.scale !== null || !record.official) return named;
   const gain = uncertain(0, { [`cal:official:${record.id}`]: ASSUMED_GAIN["platform"] as number });
   return { ...named, gain, repeatability: ASSUMED_REPEATABILITY["platform"] as number };
+}
+
+/** The gain for a car of about `load` kg; an official scale without a name is a platform of unknown class. */
+function gainFor(garage: Garage, record: WeighIn, model: ScaleModel, load: number): Uncertain {
+  if (record.official && !record.scale) return platformGain(`cal:official:${record.id}`, load);
+  return wholeCarGain(garage, model, load);
 }
 
 /** Standard deviation (kg) of a whole car's weight on this scale: as noted, else assumed for its kind. */
@@ -236,9 +242,9 @@ function odd(record: WeighIn, loads: LoadsByName): Warned[] {
 }
 
 /** What was taken for the scale because nobody checked or noted it. */
-function assumed(garage: Garage, record: WeighIn, model: ScaleModel, gain: Uncertain): Warned[] {
+function assumed(garage: Garage, record: WeighIn, model: ScaleModel): Warned[] {
   if (record.official && record.scale === null) return [warned("official_scale_unnamed", { weigh_in: record.id })];
-  const code = gain === model.gain ? "gain_assumed" : "gain_by_class";
+  const code = gainByClass(garage, model) ? "gain_by_class" : "gain_assumed";
   const found = model.assumed ? [warned(code, { scale: model.id })] : [];
   if (model.repeatability) return found;
   return [...found, warned("repeatability_assumed", { scale: model.id, kg: repeatability(garage, model) })];
