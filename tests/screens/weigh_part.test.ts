@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { uncertain } from "../../webapp/src/core/uncertain";
 import { farFrom } from "../../webapp/src/screens/WeighPart/far";
-import { changesOf, emptyForm, isBlank, missing, type PartForm } from "../../webapp/src/screens/WeighPart/form";
+import { changesOf, emptyForm, frozen, isBlank, missing, type PartForm } from "../../webapp/src/screens/WeighPart/form";
 import { offersFrom } from "../../webapp/src/screens/WeighPart/offers";
 import type { Rec } from "../../webapp/src/journal/types";
 
@@ -90,4 +90,25 @@ test("what nobody has weighed is offered first, newest first; what is gone is no
   const weighings = [{ values: { of: "d" } } as unknown as Rec];
   expect(offersFrom(parts, [part("x")], weighings).map(({ id }) => id)).toEqual(["e", "b", "a", "d", "x"]);
   expect(offersFrom(parts, [], weighings)[0]!.note).toBe("not weighed yet, at the yard");
+});
+
+test("a measured place that cannot be one stops the form, and a side is kept as a minus", () => {
+  expect(missing(form({ shown: "6", x: "12 psi" }))).toContain("Its measured place");
+  expect(missing(form({ shown: "6", y: "-12 m" }))).toContain("more than a car is long");
+  const placed = form({ shown: "6", x: "-600", y: "330 mm" });
+  expect(missing(placed)).toBeNull();
+  expect(changesOf(placed, AROUND)[0]).toMatchObject({ record: "p-1", set: { x: "-600 mm", y: "330 mm" } });
+});
+
+test("a reading keeps its unit when the scale or the unit is changed after it", () => {
+  expect(frozen(form({ shown: "6 3/8" }))).toEqual({ shown: "6 3/8 oz", second: "" });
+  expect(frozen(form({ method: "difference", shown: "82.4 kg", second: "75.1", unit: "kg" })).second).toBe("75.1 kg");
+  expect(frozen(form({ method: "batch", shown: "80", second: "12" })).second).toBe("12");
+  expect(frozen(form({ shown: "" })).shown).toBe("");
+});
+
+test("a weighing made earlier is dated then, in the phone's own time", () => {
+  const at = (patch: Partial<PartForm>) => String(changesOf(form({ shown: "6", ...patch }), AROUND)[0]!.set["at"]);
+  expect(at({ at: "2026-05-02T09:30" })).toMatch(/^2026-05-02T09:30[+-]\d\d:\d\d$/);
+  expect(Math.abs(Date.parse(at({})) - Date.now())).toBeLessThan(120_000);
 });

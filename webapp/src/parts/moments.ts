@@ -44,3 +44,15 @@ export function momentNow(now: Date = new Date()): string {
   const two = (n: number) => String(Math.trunc(n)).padStart(2, "0");
   return `${local}${shift < 0 ? "-" : "+"}${two(Math.abs(shift) / 60)}:${two(Math.abs(shift) % 60)}`;
 }
+
+/** A moment as a record states it, from what a date field holds ("2026-05-02T09:30", local); "" is now. */
+export function momentTyped(text: string): string {
+  const typed = new Date(text);
+  return momentNow(Number.isNaN(typed.getTime()) ? new Date() : typed);
+}
+
+/** A record's moment as a date field takes it: local, to the minute; "" for what is no moment. */
+export function momentForField(moment: unknown): string {
+  const then = new Date(typeof moment === "string" ? moment : "");
+  return Number.isNaN(then.getTime()) ? "" : momentNow(then).slice(0, 16);
+}

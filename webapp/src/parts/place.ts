@@ -25,3 +25,15 @@ export function placeTrouble(text: string, unit: string): string | null {
   const reading = readingOf("length", sidesOf(text).far, unit);
   return reading.state === "trouble" ? `${reading.sentence} ${reading.todo}` : tooFar(text, unit);
 }
+
+/** Where a part sits, from what its record says of zone and tape measure; null when it says nothing. */
+export function placeWords({ zone, x, y }: Readonly<Record<string, unknown>>): string | null {
+  const along = typeof x === "string" && measured(x, ["ahead of the front axle", "behind the front axle"]);
+  const across = typeof y === "string" && measured(y, ["left of the centreline", "right of the centreline"]);
+  return [zone, along, across].filter(Boolean).join(", ") || null;
+}
+
+function measured(text: string, [minus, plus]: readonly [string, string]): string {
+  const side = sidesOf(text);
+  return `${side.far} ${side.minus ? minus : plus}`;
+}

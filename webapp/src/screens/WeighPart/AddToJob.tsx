@@ -76,7 +76,7 @@ function Closed({ part, onOpen }: { part: string; onOpen: () => void }) {
       <button type="button" class="button wide" onClick={onOpen}>
         Add to a job
       </button>
-      {names.length > 0 && <p class="small quiet">Moved already by: {names.join(", ")}.</p>}
+      {names.length > 0 && <p class="small quiet">Already in: {names.join(", ")}.</p>}
     </>
   );
 }

@@ -5,7 +5,7 @@ import { Choice, Pick } from "../../parts/Field";
 import { nameOf } from "../../parts/naming";
 import { Row } from "../../parts/Row";
 import { to } from "../../route";
-import type { PartForm } from "./form";
+import { frozen, type PartForm } from "./form";
 import { METHODS, methodRow, type Method } from "./methods";
 
 const OPTIONS = METHODS.map(({ method, label }) => ({ value: method, label }));
@@ -29,11 +29,12 @@ function HowNow({ form, onOpen }: { form: PartForm; onOpen: () => void }) {
   const row = methodRow(form.method);
   const scale = garage.value.byId.get(form.scale ?? "");
   const change = <span class="how-change">Change</span>;
+  const on = scale ? nameOf(scale) : "no scale named, so taken to be rough";
   return (
     <div>
       <Row
-        name={row.label}
-        note={scale ? nameOf(scale) : "No scale named: taken to be rough"}
+        name="How it is weighed"
+        note={`${row.label} · ${on}`}
         value={change}
         onTap={onOpen}
       />
@@ -50,7 +51,7 @@ function HowChoices({ form, change, onClose }: Props & { onClose: () => void }) 
     change({ method, second: methodRow(method).second === row.second ? form.second : "" });
   const setScale = (id: string) => {
     const unit = garage.value.byId.get(id)?.values["unit"];
-    change({ scale: id || null, ...(typeof unit === "string" ? { unit } : {}) });
+    change({ ...frozen(form), scale: id || null, ...(typeof unit === "string" ? { unit } : {}) });
   };
   return (
     <div class="stack">

@@ -50,6 +50,7 @@ function Look({ label, text, unit, active, onActive, onText }: LookProps) {
   useEffect(() => {
     if (active) input.current?.focus({ preventScroll: true });
   }, [active]);
+  const reading = unit === null ? null : readingOf("mass", text, unit);
   const isBare = unit !== null && text.trim() !== "" && unitWritten(text) === null;
   return (
     <label class={active ? "look active" : "look"}>
@@ -63,6 +64,8 @@ function Look({ label, text, unit, active, onActive, onText }: LookProps) {
           maxLength={64}
           autocomplete="off"
           spellcheck={false}
+          aria-invalid={!active && reading?.state === "trouble"}
+          data-needed={text.trim() ? undefined : ""}
           placeholder={unit === null ? "0" : `0 ${unitWord(unit)}`}
           onFocus={onActive}
           onInput={(event) => onText(event.currentTarget.value)}
@@ -70,12 +73,8 @@ function Look({ label, text, unit, active, onActive, onText }: LookProps) {
         {isBare && <span class="look-unit">{unitWord(unit)}</span>}
       </span>
       <span class="look-said" aria-live="polite">
-        {unit !== null && (
-          <Said
-            reading={readingOf("mass", text, unit)}
-            typing={active}
-            hint={active ? "Type what the display shows." : undefined}
-          />
+        {reading && (
+          <Said reading={reading} typing={active} hint={active ? "Type what the display shows." : undefined} />
         )}
       </span>
     </label>

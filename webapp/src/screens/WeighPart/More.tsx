@@ -1,8 +1,9 @@
-/** What may be said of a weighing and need not be: bolts, zone, measured place, where one is, a note. */
+/** What may be said of a weighing and need not be: bolts, zone, measured place, where and when, a note. */
 import { ZONES } from "../../generated/kinds";
 import { Disclosure } from "../../parts/Disclosure";
 import { Choice, Pick, TextField } from "../../parts/Field";
-import { QuantityField } from "../../parts/QuantityField";
+import { sayMoment } from "../../parts/moments";
+import { PlaceField } from "../../parts/PlaceField";
 import type { PartForm, Place } from "./form";
 
 const BOLTS = [
@@ -27,7 +28,7 @@ type Props = { form: PartForm; isPart: boolean; change: (patch: Partial<PartForm
 
 export function More({ form, isPart, change }: Props) {
   return (
-    <Disclosure title={`${WHERE[form.place]}. Bolts, zone, note`}>
+    <Disclosure title={`${WHERE[form.place]}${form.at ? `, ${sayMoment(form.at)}` : ""}. Bolts, zone, when, note`}>
       <Choice
         label="On the scale"
         value={form.withBolts === null ? null : form.withBolts ? "yes" : "no"}
@@ -45,14 +46,29 @@ export function More({ form, isPart, change }: Props) {
         />
       )}
       {isPart && (
-        <QuantityField
-          kind="length"
-          label="Or measured: behind the front axle"
-          value={form.x}
-          onValue={(x) => change({ x })}
-          hint="Only if you measured it; the zone is enough."
-        />
+        <>
+          <PlaceField
+            label="Or measured: from the front axle"
+            sides={["Ahead of it", "Behind it"]}
+            value={form.x}
+            onValue={(x) => change({ x })}
+            hint="Only if you measured it; the zone is enough."
+          />
+          <PlaceField
+            label="And from the centreline"
+            sides={["Left", "Right"]}
+            value={form.y}
+            onValue={(y) => change({ y })}
+          />
+        </>
       )}
+      <TextField
+        label="When"
+        type="datetime-local"
+        value={form.at}
+        onValue={(at) => change({ at })}
+        hint="Now, unless you say otherwise."
+      />
       <TextField label="Note" long value={form.note} most={4000} onValue={(note) => change({ note })} />
     </Disclosure>
   );

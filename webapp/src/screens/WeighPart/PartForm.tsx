@@ -13,7 +13,7 @@ import { press, unitWritten, type Key } from "../../parts/typing";
 import { KEYPAD_UNITS, takesFractions, unitOf, unitWord } from "../../parts/units";
 import { useDraft } from "../../parts/useDraft";
 import type { AppError } from "../../generated/errors";
-import { changesOf, emptyForm, missing, type Habits, type PartForm as Form } from "./form";
+import { changesOf, emptyForm, frozen, missing, type Habits, type PartForm as Form } from "./form";
 import { rememberHabits } from "./habits";
 import { How } from "./How";
 import { Looks, type LookName } from "./Looks";
@@ -51,7 +51,7 @@ export function PartForm({ of, replaces, habits, onSaved }: Props) {
         <More form={form} isPart={isPart} change={change} />
         <SecondLook form={form} replaces={replaces} />
       </div>
-      <SaveDock label="Save weighing" saving={saving} missing={missing(form)} onSave={keep} />
+      <SaveDock label="Save weighing" saving={saving} missing={missing(isPart ? form : { ...form, x: "", y: "" }, unitOf("length"))} onSave={keep} />
     </div>
   );
 }
@@ -88,7 +88,7 @@ function ByKeypad({ form, change }: Part) {
   const now = second ? active : "shown";
   const counts = now === "second" && second === "pieces";
   const inForce = counts ? "" : (unitWritten(form[now]) ?? unitWord(form.unit));
-  const onKey = (key: Key) => change({ [now]: press(form[now], key).slice(0, 64), ...unitAfter(form.unit, key) });
+  const onKey = (key: Key) => change(afterKey(form, now, key));
   return (
     <div class="weigh-looks">
       <Looks form={form} active={now} onActive={setActive} onText={(name, text) => change({ [name]: text })} />
@@ -102,6 +102,12 @@ function ByKeypad({ form, change }: Part) {
       <How form={form} change={change} />
     </div>
   );
+}
+
+/** What was typed before in another unit keeps that unit. */
+function afterKey(form: Form, now: LookName, key: Key): Partial<Form> {
+  const unit = unitAfter(form.unit, key);
+  return { ...(unit.unit ? frozen(form) : {}), [now]: press(form[now], key).slice(0, 64), ...unit };
 }
 
 /** A unit key also says what bare numbers are from now on; on a scale that shows pounds and ounces both stay. */

@@ -3,6 +3,7 @@ import { known, say } from "../../answers";
 import { garage, type Rec } from "../../journal/garage";
 import { MassFigure } from "../../parts/MassFigure";
 import { refName } from "../../parts/naming";
+import { placeWords } from "../../parts/place";
 import { Notice } from "../../parts/Notice";
 import { Warnings } from "../../parts/Warnings";
 import { to } from "../../route";
@@ -31,6 +32,7 @@ export function Weighed({ id, back, onAgain }: Props) {
         </h2>
         {reading && <MassFigure mass={reading.mass} />}
         <Together of={of} rec={rec} />
+        <Where values={part?.values ?? {}} />
       </div>
       <Warnings of={warnings} />
       <button type="button" class="button main" onClick={onAgain}>
@@ -52,6 +54,12 @@ export function Weighed({ id, back, onAgain }: Props) {
       {part?.kind === "part" && <AddToJob part={of} />}
     </div>
   );
+}
+
+/** As it now stands in the part's record. */
+function Where({ values }: { values: Rec["values"] }) {
+  const words = placeWords(values);
+  return words && <p class="quiet">Sits: {words}</p>;
 }
 
 /** With earlier weighings of the same part, what all of them say together. */

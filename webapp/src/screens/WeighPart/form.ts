@@ -4,8 +4,9 @@
  * The weighing's id is made when the form opens, so that a form saved just before the page was killed is known again
  * and never saved twice.
  */
-import { momentNow } from "../../parts/moments";
+import { momentTyped } from "../../parts/moments";
 import type { Shot } from "../../parts/Photos";
+import { placed as withSide, placeTrouble, sidesOf } from "../../parts/place";
 import { readingOf, typedOf } from "../../parts/reading";
 import type { Picked } from "../../parts/RecordPick";
 import type { Change } from "../../journal/write";
@@ -26,9 +27,12 @@ export type PartForm = {
   scale: string | null;
   withBolts: boolean | null;
   zone: string | null;
-  /** How far behind the front axle, where somebody measured it. */
+  /** Where somebody measured it: behind the front axle, and right of the centreline. */
   x: string;
+  y: string;
   place: Place;
+  /** When, as a date field gives it; "" is now. */
+  at: string;
   note: string;
   shots: Shot[];
 };
@@ -48,6 +52,8 @@ export function emptyForm(ids: { weighing: string; part: string }, of: Picked, h
     withBolts: null,
     zone: null,
     x: "",
+    y: "",
+    at: "",
     note: "",
     shots: [],
   };
@@ -61,7 +67,15 @@ export function isBlank(form: PartForm): boolean {
 }
 
 /** What stands between this form and saving, as one sentence; null when it can be saved. */
-export function missing(form: PartForm): string | null {
+export function missing(form: PartForm, lengthUnit = "mm"): string | null {
+  const looks = missingLooks(form);
+  if (looks) return looks;
+  if (form.of.id === null && form.of.text.trim() === "") return "Say what it is.";
+  const place = placeTrouble(form.x, lengthUnit) ?? placeTrouble(form.y, lengthUnit);
+  return place && `Its measured place: ${place}`;
+}
+
+function missingLooks(form: PartForm): string | null {
   const row = methodRow(form.method);
   const first = readingOf("mass", form.shown, form.unit, true);
   if (first.state === "empty") return `Type what the scale shows (${row.first.toLowerCase()}).`;
@@ -74,8 +88,14 @@ export function missing(form: PartForm): string | null {
     if (row.second === "shown_empty" && second.value >= first.value)
       return `“${row.first}” must show more than “${row.secondLabel}”. Look at both readings again.`;
   }
-  if (form.of.id === null && form.of.text.trim() === "") return "Say what it is.";
   return null;
+}
+
+/** The looks with the unit they were typed in, so that another scale or unit never reads them anew. */
+export function frozen(form: PartForm): Pick<PartForm, "shown" | "second"> {
+  const isReading = ![null, "pieces"].includes(methodRow(form.method).second);
+  const kept = (text: string) => (text.trim() ? typedOf("mass", text, form.unit) : text);
+  return { shown: kept(form.shown), second: isReading ? kept(form.second) : form.second };
 }
 
 function isCount(text: string): boolean {
@@ -109,7 +129,7 @@ export function changesOf(form: PartForm, { car, lengthUnit, replaces, isPart }:
   const weighing: Change = {
     kind: "weighing",
     record: form.id,
-    set: { ...weighingOf(form, replaces), at: momentNow() },
+    set: { ...weighingOf(form, replaces), at: momentTyped(form.at) },
     base: [],
   };
   const where = placed(form, lengthUnit);
@@ -126,5 +146,13 @@ export function changesOf(form: PartForm, { car, lengthUnit, replaces, isPart }:
 
 function placed(form: PartForm, lengthUnit: string): Record<string, Value> {
   const where: Record<string, Value> = form.zone ? { zone: form.zone } : {};
-  return form.x.trim() ? { ...where, x: typedOf("length", form.x, lengthUnit) } : where;
+  for (const axis of ["x", "y"] as const) {
+    if (form[axis].trim()) where[axis] = placeOf(form[axis], lengthUnit);
+  }
+  return where;
+}
+
+function placeOf(text: string, lengthUnit: string): string {
+  const { far, minus } = sidesOf(text);
+  return withSide(typedOf("length", far, lengthUnit), minus);
 }
