@@ -7,14 +7,13 @@ import { Joins } from "./Joins";
 
 type Invitation = { link: string; code: string; svg: string; seconds: number };
 
-/** `onJoined`: a phone was let in, or refused. */
-export function AddPhone({ onJoined }: { onJoined: () => void }) {
+export function AddPhone() {
   const [invitation, setInvitation] = useState<Invitation | null>(null);
   const inviting = useSaving();
   const invite = () => inviting.run(async () => setInvitation(await askHome<Invitation>("/pair/invitations", {})));
   return (
     <div class="stack">
-      <Joins onJoined={onJoined} />
+      <Joins onDecided={() => setInvitation(null)} />
       {invitation ? (
         <Shown key={invitation.code} {...invitation} onOver={() => setInvitation(null)} />
       ) : (

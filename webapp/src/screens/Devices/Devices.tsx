@@ -25,7 +25,7 @@ export function Devices() {
         <DeviceList {...devices} />
       </Section>
       <Section title="Add a device">
-        {devices.home ? <AddPhone onJoined={() => void devices.ask()} /> : <AddByHand />}
+        {devices.home ? <AddPhone /> : <AddByHand />}
       </Section>
     </Screen>
   );

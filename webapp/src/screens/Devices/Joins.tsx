@@ -9,15 +9,18 @@ type Answer = { joins: Join[] };
 
 const EVERY = 2_000;
 
-export function Joins({ onJoined }: { onJoined: () => void }) {
+/** `onDecided`: a phone was let in or refused, and its code is used up. */
+export function Joins({ onDecided }: { onDecided: () => void }) {
   const [joins, setJoins] = useState<Join[]>([]);
+  const [isIn, setIsIn] = useState(false);
   const deciding = useSaving();
   useEffect(() => follow(setJoins), []);
   const decide = (join: Join, what: "confirm" | "refuse") =>
     deciding.run(async () => {
       const { joins: left } = await askHome<Answer>(`/pair/joins/${encodeURIComponent(join.id)}/${what}`, {});
       setJoins(left);
-      onJoined();
+      setIsIn(what === "confirm");
+      onDecided();
     });
   return (
     <div role="region" aria-live="polite" aria-label="Phones that wait">
@@ -37,6 +40,7 @@ export function Joins({ onJoined }: { onJoined: () => void }) {
           </div>
         </Notice>
       ))}
+      {isIn && <Notice sort="saved">It is in: the phone fetches its key by itself, and then stands in the list.</Notice>}
       <TroubleNotice trouble={deciding.trouble} />
     </div>
   );

@@ -23,19 +23,29 @@ export type Devices = {
   ask: (path?: string, json?: object) => Promise<void>;
 };
 
-type Answer = { devices: Device[]; home?: boolean };
+type Answer = { devices: Device[]; home: boolean };
+
+/** On the home computer, where others come in, the list is looked at again so often. */
+const EVERY = 4_000;
 
 export function useDevices(): Devices {
   const [answer, setAnswer] = useState<Answer | null>(null);
   const asking = useSaving();
-  const ask = (path = "/devices", json?: object) =>
-    asking.run(async () => {
-      const told = await askHome<Answer>(path, json);
-      setAnswer(told);
-      await keepDeviceNames(told.devices);
-    });
+  const load = async (path: string, json?: object) => {
+    const told = await askHome<Answer>(path, json);
+    setAnswer(told);
+    await keepDeviceNames(told.devices);
+  };
+  const ask = (path = "/devices", json?: object) => asking.run(() => load(path, json));
+  const home = answer?.home === true;
   useEffect(() => void ask(), []);
-  return { devices: answer?.devices ?? null, home: answer?.home === true, asking, ask };
+  useEffect(() => {
+    if (!home) return;
+    const look = () => document.visibilityState === "visible" && void load("/devices").catch(() => undefined);
+    const timer = setInterval(look, EVERY);
+    return () => clearInterval(timer);
+  }, [home]);
+  return { devices: answer?.devices ?? null, home, asking, ask };
 }
 
 /** The path of a request about one device. */
