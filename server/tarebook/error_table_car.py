@@ -5,9 +5,11 @@ for an answer that cannot be given.
 from __future__ import annotations
 
 from tarebook.error_row import ErrorRow
+from tarebook.error_table_stock import STOCK
 
 # fmt: off
 WHOLE_CAR = {
+    **STOCK,
     "reading_missing": ErrorRow(200, "A reading of this weigh-in is missing, so it has no total.",
         "Enter every reading of it."),
     "reading_odd": ErrorRow(200, "One reading of this weigh-in is far from the others.",

@@ -656,6 +656,48 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/calc/sheet": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Sheet stock: area times thickness times density, before it is cut. */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["CalcSheetGiven"];
+                };
+            };
+            responses: {
+                /** @description OK */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["Sheets"];
+                    };
+                };
+                422: components["responses"]["UNPROCESSABLE_ENTITY"];
+                default: components["responses"]["DEFAULT_ERROR"];
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
@@ -1549,6 +1591,125 @@ export interface components {
                 [key: string]: components["schemas"]["Told"];
             };
             warnings: components["schemas"]["Told"][];
+        };
+        SheetShape: {
+            /** @enum {string|null} */
+            form?: "rectangle" | "circle" | "polygon" | null;
+            width?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            height?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            diameter?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            corners?: (string | {
+                value: string | number;
+                unit: string;
+            } | null)[][] | null;
+            count?: number | null;
+        };
+        SheetPiece: {
+            /** @enum {string|null} */
+            form?: "rectangle" | "circle" | "polygon" | null;
+            width?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            height?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            diameter?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            corners?: (string | {
+                value: string | number;
+                unit: string;
+            } | null)[][] | null;
+            count?: number | null;
+            id: string;
+            material?: string | null;
+            holes?: components["schemas"]["SheetShape"][] | null;
+            thickness?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            measured?: boolean | null;
+            gauge?: number | null;
+            /** @enum {string|null} */
+            gauge_table?: "msg" | "ussg" | null;
+            density_low?: (string | number) | null;
+            density_high?: (string | number) | null;
+            within?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+        };
+        CalcSheetGiven: {
+            /** @description Id of the car meant; by default the first. */
+            car?: string | null;
+            /** @enum {string|null} */
+            trim?: "road" | "event" | null;
+            /**
+             * @description Unit of what is shown.
+             * @enum {string}
+             */
+            mass_unit?: "kg" | "g" | "lb" | "oz" | "lb oz";
+            /** @enum {string} */
+            length_unit?: "mm" | "in";
+            currency?: string;
+            /** @description As written by tarebook export; not looked at. */
+            export?: {
+                [key: string]: unknown;
+            };
+            /** @description As written by tarebook export; not looked at. */
+            entries?: unknown[];
+            garages?: components["schemas"]["CalcGarage"][];
+            cars?: components["schemas"]["CalcCar"][];
+            scales?: components["schemas"]["CalcScale"][];
+            scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            parts?: components["schemas"]["CalcPart"][];
+            weighings?: components["schemas"]["CalcWeighing"][];
+            drivers?: components["schemas"]["CalcDriver"][];
+            stages?: components["schemas"]["CalcStage"][];
+            jobs?: components["schemas"]["CalcJob"][];
+            job_parts?: components["schemas"]["CalcJobPart"][];
+            loose_ends?: components["schemas"]["CalcLooseEnd"][];
+            weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            class_sheets?: components["schemas"]["CalcClassSheet"][];
+            clauses?: components["schemas"]["CalcClause"][];
+            photos?: components["schemas"]["CalcPhoto"][];
+            verdicts?: components["schemas"]["CalcVerdict"][];
+            pieces?: components["schemas"]["SheetPiece"][];
+        };
+        SheetAnswer: {
+            id: string;
+            count: number;
+            area: number | null;
+            density: number | null;
+            thickness: components["schemas"]["Number"] | null;
+            mass: components["schemas"]["Number"] | null;
+            whole: components["schemas"]["Number"] | null;
+            listed: components["schemas"]["Number"] | null;
+            reason: components["schemas"]["Told"] | null;
+            warnings: components["schemas"]["Told"][];
+        };
+        SheetMaterial: {
+            material: string;
+            low: number;
+            high: number;
+            source: string;
+        };
+        Sheets: {
+            pieces: components["schemas"]["SheetAnswer"][];
+            total: components["schemas"]["Number"] | null;
+            materials: components["schemas"]["SheetMaterial"][];
         };
     };
     responses: {

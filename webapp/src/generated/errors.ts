@@ -451,6 +451,71 @@ export const ERRORS = {
     "sentence": "There is no part to compare this one with.",
     "do": "Say which part it would replace."
   },
+  "sheet_material_unknown": {
+    "status": 200,
+    "sentence": "Nothing is known of the material {material}.",
+    "do": "Choose one of the list, or enter its density."
+  },
+  "sheet_density_range": {
+    "status": 200,
+    "sentence": "The density is not a range above zero.",
+    "do": "Enter the lowest and the highest in kg/m³, the lowest first."
+  },
+  "sheet_no_thickness": {
+    "status": 200,
+    "sentence": "The thickness is missing.",
+    "do": "Measure the sheet, or enter what it is sold as."
+  },
+  "sheet_gauge_unknown": {
+    "status": 200,
+    "sentence": "The gauge table {table} has no number {gauge} here.",
+    "do": "Enter the thickness instead."
+  },
+  "sheet_gauge_not_steel": {
+    "status": 200,
+    "sentence": "These gauge numbers are for steel, not for {material}.",
+    "do": "Enter the thickness instead: other metals have other gauges."
+  },
+  "sheet_corners": {
+    "status": 200,
+    "sentence": "An outline has {corners} corners.",
+    "do": "Draw one with 3 to {most}."
+  },
+  "sheet_crosses": {
+    "status": 200,
+    "sentence": "Side {side} of an outline crosses or touches side {other}.",
+    "do": "Move a corner so that no two sides meet except at their ends."
+  },
+  "sheet_hole_outside": {
+    "status": 200,
+    "sentence": "Hole {hole} is not wholly inside the outline.",
+    "do": "Move it, or draw the outline around it."
+  },
+  "sheet_holes_overlap": {
+    "status": 200,
+    "sentence": "Holes {hole} and {other} overlap.",
+    "do": "Draw them as one hole."
+  },
+  "sheet_holes_too_large": {
+    "status": 200,
+    "sentence": "The holes leave nothing of the piece.",
+    "do": "Correct their sizes."
+  },
+  "sheet_as_sold": {
+    "status": 200,
+    "sentence": "The thickness is the one it is sold as; the real one is often less.",
+    "do": "Measure the sheet and say so."
+  },
+  "sheet_gauge_convention": {
+    "status": 200,
+    "sentence": "Gauge tables list steel 2.4 % heavier than it is: 41.82 lb/ft² for an inch is a convention.",
+    "do": "Measure the thickness to know better."
+  },
+  "sheet_gauge_legal": {
+    "status": 200,
+    "sentence": "The legal gauge means weight; its thicknesses are those of wrought iron, not of steel sheet.",
+    "do": "If the seller means the thickness, choose the makers' gauge."
+  },
   "reading_missing": {
     "status": 200,
     "sentence": "A reading of this weigh-in is missing, so it has no total.",

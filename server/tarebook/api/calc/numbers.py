@@ -65,6 +65,11 @@ class Numbers:
         return {name: self.mass(item) for name, item in items.items()}
 
 
+def typed_text(value: Any) -> Any:
+    """A quantity as the text a person would have typed: `{value, unit}` in one piece, a text as it is."""
+    return f"{value['value']} {value['unit']}" if isinstance(value, Mapping) else value
+
+
 def told(warning: Warned | None) -> Json | None:
     return None if warning is None else describe(warning["code"], warning["data"])
 

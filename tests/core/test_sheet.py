@@ -1,0 +1,135 @@
+"""Sheet stock: areas against geometry, doubt against numerical derivatives and chance, outlines by their laws."""
+
+from dataclasses import replace
+from fractions import Fraction
+from math import cos, hypot, pi, sin, sqrt
+from random import Random
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tarebook.core.polygon import crossing, inside, on_grid, twice_area
+from tarebook.core.sheet import Sheet, sheet
+from tarebook.core.sheet_piece import read_piece
+
+BRACKET = [(0, 0), (400, 0), (400, 100), (100, 100), (100, 300), (0, 300)]
+whole = st.integers(-40, 40)
+
+
+def millimetres(corners):
+    return [[f"{x} mm", f"{y} mm"] for x, y in corners]
+
+
+def found(**record) -> Sheet:
+    answer = sheet(read_piece({"id": "p", "material": "aluminium", "thickness": "2 mm", **record}))
+    assert isinstance(answer, Sheet)
+    return answer
+
+
+def star(random: Random, corners: int) -> list[tuple[int, int]]:
+    """An outline about its middle, so that it never crosses itself."""
+    turns = sorted(random.sample(range(360), corners))
+    sizes = [random.uniform(100, 400) for _ in turns]
+    return [
+        (round(size * cos(turn * pi / 180)), round(size * sin(turn * pi / 180)))
+        for turn, size in zip(turns, sizes, strict=True)
+    ]
+
+
+@given(st.randoms(use_true_random=False), st.integers(-500, 500), st.integers(-500, 500))
+def test_moving_turning_and_mirroring_an_outline_leaves_its_area(random, dx, dy):
+    corners = star(random, 9)
+    (one, moved, turned, mirrored), _ = on_grid(
+        [
+            [(Fraction(x), Fraction(y)) for x, y in corners],
+            [(Fraction(x + dx), Fraction(y + dy)) for x, y in corners],
+            [(Fraction(-y), Fraction(x)) for x, y in corners],
+            [(Fraction(-x), Fraction(y)) for x, y in corners],
+        ]
+    )
+    assert twice_area(one) == twice_area(moved) == twice_area(turned) == -twice_area(mirrored)
+    assert bool(crossing(one)) == bool(crossing(moved)) == bool(crossing(mirrored))
+
+
+@given(st.lists(st.tuples(whole, whole), min_size=4, max_size=8, unique=True))
+def test_an_outline_without_crossings_has_as_many_grid_points_as_pick_counts(corners):
+    """Pick's theorem: area = points inside + points on the sides / 2 − 1. It fails where sides cross."""
+    if crossing(corners):
+        return
+    sides = list(zip(corners, [*corners[1:], corners[0]], strict=True))
+    on_sides = {
+        (x, y)
+        for (ax, ay), (bx, by) in sides
+        for x in range(min(ax, bx), max(ax, bx) + 1)
+        for y in range(min(ay, by), max(ay, by) + 1)
+        if (bx - ax) * (y - ay) == (x - ax) * (by - ay)
+    }
+    grid = [(x, y) for x in range(-40, 41) for y in range(-40, 41) if (x, y) not in on_sides]
+    within = sum(inside(spot, corners) for spot in grid)
+    assert abs(twice_area(corners)) == 2 * within + len(on_sides) - 2
+
+
+def test_a_circle_and_a_polygon_of_many_corners_agree():
+    corners = [(f"{200 + 100 * cos(n * pi / 50):.6f} mm", f"{100 * sin(n * pi / 50):.6f} mm") for n in range(100)]
+    circle, polygon = found(form="circle", diameter="200 mm"), found(form="polygon", corners=corners)
+    assert polygon.area.value == pytest.approx(circle.area.value * sin(pi / 50) * 50 / pi, rel=1e-6)
+
+
+def test_the_doubt_of_a_drawn_area_is_that_of_its_numerical_derivatives():
+    corners = millimetres(BRACKET)
+    plain = found(form="polygon", corners=corners)
+    for at, (x, y) in enumerate(BRACKET):
+        for axis, moved in (("x", (x + 0.001, y)), ("y", (x, y + 0.001))):
+            shifted = [*BRACKET[:at], moved, *BRACKET[at + 1 :]]
+            slope = (found(form="polygon", corners=millimetres(shifted)).area.value - plain.area.value) / 1e-6
+            part = plain.area.sources.get(f"round:p:outline:{at + 1}{axis}", 0.0)
+            assert part == pytest.approx(slope * 0.001 / sqrt(12), rel=1e-4)
+
+
+def test_the_doubt_of_a_mass_is_what_chance_gives():
+    piece = read_piece(
+        {"id": "p", "material": "steel", "thickness": "1 mm", "width": "90 mm", "height": "60 mm", "within": "2 mm"}
+    )
+    ours, random = sheet(piece), Random(20261125)
+    assert isinstance(ours, Sheet)
+    masses = [
+        random.uniform(0.088, 0.092)
+        * random.uniform(0.058, 0.062)
+        * random.uniform(0.95e-3, 1.05e-3)
+        * random.uniform(7830, 7870)
+        for _ in range(40_000)
+    ]
+    mean = sum(masses) / len(masses)
+    spread = sqrt(sum((mass - mean) ** 2 for mass in masses) / len(masses))
+    assert ours.mass.value == pytest.approx(mean, rel=1e-3)
+    assert ours.mass.u == pytest.approx(spread, rel=0.02)
+
+
+def test_relative_doubts_add_in_quadrature():
+    ours = found(width="300 mm", height="200 mm")
+    parts = (ours.area, ours.thickness, ours.density)
+    assert ours.mass.u / ours.mass.value == pytest.approx(hypot(*(each.u / each.value for each in parts)))
+
+
+def test_pieces_of_one_sheet_share_its_thickness_and_density():
+    one, other = found(width="300 mm", height="200 mm"), found(id="q", width="100 mm", height="80 mm")
+    shared = one.mass.sources.keys() & other.mass.sources.keys()
+    assert shared == {"density:aluminium", "thickness:aluminium:2 mm"}
+
+
+def test_a_piece_is_its_outline_less_every_hole():
+    hole = {"form": "circle", "diameter": "25 mm", "count": 12}
+    solid, drilled = found(width="300 mm", height="200 mm"), found(width="300 mm", height="200 mm", holes=[hole])
+    assert solid.area.value - drilled.area.value == pytest.approx(12 * pi * 0.0125**2)
+
+
+@pytest.mark.parametrize("swapped", [(0, 2), (1, 4), (2, 5)])
+def test_swapping_two_corners_makes_an_outline_cross(swapped):
+    corners = list(BRACKET)
+    one, other = swapped
+    corners[one], corners[other] = corners[other], corners[one]
+    answer = sheet(replace(read_piece({"id": "p", "material": "steel", "thickness": "1 mm", "form": "polygon",
+                                       "corners": millimetres(corners)}), measured=True))  # fmt: skip
+    assert not isinstance(answer, Sheet)
+    assert answer["code"] == "sheet_crosses"
