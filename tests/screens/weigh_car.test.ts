@@ -59,3 +59,14 @@ test("a weigh-in to be replaced opens as it was entered", () => {
     ticks: { a: true }, confirmed: false, scale: null,
   });
 });
+
+test("every amount typed can be read before it is saved", () => {
+  expect(missing(form({ fuelWithin: "12 psi" }), 0)).toContain("Fuel good to: ");
+  expect(missing(form({ ballast: "1,5" }), 0)).toContain("Ballast: ");
+});
+
+test("a weigh-in that is corrected keeps its moment, so that it is not taken for a newer one", () => {
+  const before = { layout: "total", total: "912 kg", trim: "event", at: "2026-05-02T09:30+00:00" };
+  const [change] = changesOf(formFrom("wi-2", before, HABITS), { car: null, jobs: [], units: UNITS, replaces: "wi-1" });
+  expect(Date.parse(String(change!.set["at"]))).toBe(Date.parse("2026-05-02T09:30Z"));
+});

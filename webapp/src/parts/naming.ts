@@ -101,3 +101,7 @@ export function valueWords(kind: string, field: string, value: Value): string {
   if (type === "choice") return unitWord(String(value)).replaceAll("_", " ");
   return String(value);
 }
+
+export function sentenceCase(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

@@ -2,10 +2,11 @@
 import "./Records.css";
 import { garage } from "../../journal/garage";
 import { sync, syncNow } from "../../sync/state";
-import { kindWord } from "../../parts/naming";
+import { kindWord, sentenceCase } from "../../parts/naming";
 import { TroubleNotice } from "../../parts/Notice";
 import { sayMoment } from "../../parts/moments";
 import { Screen, Section } from "../../parts/Screen";
+import { to } from "../../route";
 import { Rescue } from "../Opening/Rescue";
 import { Conflicts } from "./Conflicts";
 import { Protection } from "./Protection";
@@ -54,6 +55,11 @@ function Whereabouts() {
         ))}
       </div>
       <TroubleNotice trouble={refusal} />
+      {(refusal?.code === "revoked" || refusal?.code === "unpaired") && (
+        <a class="button wide" href={to("devices")}>
+          Join again
+        </a>
+      )}
       <p class="small quiet">
         {lastHeard
           ? `Last heard from the home computer ${sayMoment(lastHeard)}.`
@@ -90,8 +96,4 @@ function Counts() {
       ))}
     </dl>
   );
-}
-
-function sentenceCase(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -37,11 +37,13 @@ export function JobsThen({ form, change, offered }: Props) {
           <div class="jobs-then">{others.map(tick)}</div>
         </Disclosure>
       )}
-      <Tick
-        value={form.confirmed}
-        onValue={(confirmed) => change({ confirmed })}
-        label={<strong>The list is right: I looked.</strong>}
-      />
+      <div data-needed={form.confirmed ? undefined : ""}>
+        <Tick
+          value={form.confirmed}
+          onValue={(confirmed) => change({ confirmed })}
+          label={<strong>The list is right: I looked.</strong>}
+        />
+      </div>
     </Section>
   );
 }

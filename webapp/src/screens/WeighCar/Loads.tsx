@@ -25,6 +25,7 @@ export function Loads({ form, change }: Props) {
       label={LOOK_WORDS[name]}
       value={form.looks[name]}
       unit={form.unit}
+      needed
       onValue={(text) => change({ looks: { ...form.looks, [name]: text } })}
     />
   );

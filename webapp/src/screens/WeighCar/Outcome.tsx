@@ -3,9 +3,11 @@ import { bookWith, car, known } from "../../answers";
 import { marginSentence } from "../../core/sentences";
 import { standing } from "../../core/standing";
 import { weighIn } from "../../core/weighIn";
+import { Facts } from "../../parts/Facts";
 import { massUnit, unitOf } from "../../parts/units";
 import { MassFigure } from "../../parts/MassFigure";
 import { Warnings } from "../../parts/Warnings";
+import { conditionRows } from "../WeighIn/conditionRows";
 import { weighInOf, type CarForm } from "./form";
 import { Shares } from "./Shares";
 
@@ -32,6 +34,7 @@ export function Outcome({ form, jobs }: { form: CarForm; jobs: readonly string[]
       <h2>{total ? "As it stands on the scales" : "Type what the scales show"}</h2>
       {total && <MassFigure mass={total} />}
       {whole && <Shares loads={whole.loads} />}
+      {total && whole && <Facts rows={conditionRows(whole, form.driverIn ? form.driver : null).slice(1)} />}
       {margin && <p class={margin.code === "under" ? "under" : undefined}>{margin.text}.</p>}
       {total && <Warnings of={warnings} />}
     </div>

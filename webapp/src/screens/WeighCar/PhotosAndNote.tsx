@@ -3,6 +3,8 @@ import { useState } from "preact/hooks";
 import type { AppError } from "../../generated/errors";
 import { Disclosure } from "../../parts/Disclosure";
 import { TextField } from "../../parts/Field";
+import { sayMoment } from "../../parts/moments";
+import { sentenceCase } from "../../parts/naming";
 import { TroubleNotice } from "../../parts/Notice";
 import { ShotPreview, TakePhoto } from "../../parts/Photos";
 import { QuantityField } from "../../parts/QuantityField";
@@ -25,7 +27,14 @@ export function PhotosAndNote({ form, change }: Props) {
         ))}
         <TakePhoto onShot={(shot) => change({ shots: [...form.shots, shot] })} onTrouble={setTrouble} />
         <TroubleNotice trouble={trouble} />
-        <Disclosure title="Where, how sure of the fuel, note">
+        <Disclosure title={`${form.at ? `${sentenceCase(sayMoment(form.at))}. ` : ""}Where, when, how sure of the fuel, note`}>
+          <TextField
+            label="When"
+            type="datetime-local"
+            value={form.at}
+            onValue={(at) => change({ at })}
+            hint="Now, unless you say otherwise."
+          />
           <TextField label="Where" value={form.place} most={120} onValue={(place) => change({ place })} />
           <QuantityField
             kind="volume"

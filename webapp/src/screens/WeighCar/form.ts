@@ -6,9 +6,9 @@
  */
 import type { Value } from "../../journal/types";
 import type { Change } from "../../journal/write";
-import { momentNow } from "../../parts/moments";
+import { momentForField, momentTyped } from "../../parts/moments";
 import type { Shot } from "../../parts/Photos";
-import { readingOf, typedOf } from "../../parts/reading";
+import { readingOf, typedOf, type Reading } from "../../parts/reading";
 
 export type Layout = "corners" | "axles" | "total";
 export type LookName = "lf" | "rf" | "lr" | "rr" | "front" | "rear" | "total";
@@ -45,6 +45,8 @@ export type CarForm = {
   /** Only what the person ticked otherwise than it was offered. */
   ticks: Record<string, boolean>;
   confirmed: boolean;
+  /** When, as a date field gives it; "" is now. */
+  at: string;
   place: string;
   note: string;
   shots: Shot[];
@@ -73,6 +75,7 @@ export function emptyForm(id: string, habits: CarHabits): CarForm {
     official: false,
     ticks: {},
     confirmed: false,
+    at: "",
     note: "",
     shots: [],
   };
@@ -96,6 +99,7 @@ export function formFrom(id: string, before: Record<string, Value>, habits: CarH
     trim: before["trim"] as Trim,
     official: before["official"] === true,
     ticks: Object.fromEntries(jobs.map((job) => [job, true])),
+    at: momentForField(before["at"]), // a correction is no newer weigh-in: the order of weigh-ins stays
     place: text("place"),
     note: text("note"),
   };
@@ -114,12 +118,17 @@ export function missing(form: CarForm, jobs: number): string | null {
       return `${LOOK_WORDS[name]} is missing. Type what it shows, or choose another way above.`;
     if (reading.state === "trouble") return `${LOOK_WORDS[name]}: ${reading.sentence} ${reading.todo}`;
   }
-  const fuel = readingOf("volume", form.fuel, "L");
-  if (fuel.state === "trouble") return `Fuel: ${fuel.sentence} ${fuel.todo}`;
-  const ballast = readingOf("mass", form.ballast, form.unit);
-  if (ballast.state === "trouble") return `Ballast: ${ballast.sentence} ${ballast.todo}`;
+  const trouble =
+    troubleIn("Fuel", readingOf("volume", form.fuel, "L")) ??
+    troubleIn("Ballast", readingOf("mass", form.ballast, form.unit)) ??
+    troubleIn("Fuel good to", readingOf("volume", form.fuelWithin, "L"));
+  if (trouble) return trouble;
   if (jobs > 0 && !form.confirmed) return "Look through the jobs in the car, then tick that the list is right.";
   return null;
+}
+
+function troubleIn(name: string, reading: Reading): string | null {
+  return reading.state === "trouble" ? `${name}: ${reading.sentence} ${reading.todo}` : null;
 }
 
 export type Units = { volume: string };
@@ -150,7 +159,7 @@ function put(fields: Record<string, Value>, name: string, value: string | null):
 
 type Around = { car: string | null; jobs: readonly string[]; units: Units; replaces: string | null; at?: string };
 
-export function changesOf(form: CarForm, { car, jobs, units, replaces, at = momentNow() }: Around): Change[] {
+export function changesOf(form: CarForm, { car, jobs, units, replaces, at = momentTyped(form.at) }: Around): Change[] {
   const set = { ...weighInOf(form, jobs, units), at, ...(car ? { car } : {}), ...(replaces ? { replaces } : {}) };
   return [{ kind: "weigh_in", record: form.id, set, base: [] }];
 }
