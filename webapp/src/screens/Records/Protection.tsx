@@ -6,10 +6,10 @@ import { to } from "../../route";
 import { askForProtection, lookAtProtection, protection, storageRoom } from "../../store/protection";
 
 export function Protection() {
-  const [used, setUsed] = useState<number | null>(null);
+  const [room, setRoom] = useState<Room | null>(null);
   useEffect(() => {
     void lookAtProtection();
-    void storageRoom().then((room) => setUsed(room?.used ?? null));
+    void storageRoom().then(setRoom);
   }, []);
   const isSafe = protection.value === true;
   return (
@@ -19,7 +19,7 @@ export function Protection() {
           ? "The browser has promised to keep this app's storage."
           : "The browser may clear this app's storage when the phone runs short."}
       </p>
-      {used !== null && <p class="small quiet num">{Math.max(1, Math.round(used / 1e6))} MB used on this phone.</p>}
+      <p class="small quiet">{room ? fullness(room) : "This browser does not say how full its storage is."}</p>
       {protection.value === false && <Asking />}
       {!isSafe && !installed.value && (
         <a class="button plain" href={to("devices")}>
@@ -29,6 +29,18 @@ export function Protection() {
       <p class="small">Deleting the app or its data destroys what is on this phone only.</p>
     </Notice>
   );
+}
+
+type Room = { used: number; room: number };
+
+/** How full the storage is, in the megabytes and gigabytes that phones themselves count in. */
+function fullness({ used, room }: Room): string {
+  const share = Math.ceil((100 * used) / Math.max(1, room));
+  return `${sayBytes(used)} used on this phone, ${share} % of the ${sayBytes(room)} the browser allows.`;
+}
+
+function sayBytes(bytes: number): string {
+  return bytes >= 1e9 ? `${(bytes / 1e9).toFixed(1)} GB` : `${Math.max(1, Math.round(bytes / 1e6))} MB`;
 }
 
 function Asking() {
