@@ -31,6 +31,11 @@ export function readingOf(kind: Measure, text: string, unit: string | null, posi
   }
 }
 
+/** Why a typed quantity cannot be kept, with what to do, behind what it is; null when it can, or nothing is typed. */
+export function troubleIn(name: string, reading: Reading): string | null {
+  return reading.state === "trouble" ? `${name}: ${reading.sentence} ${reading.todo}` : null;
+}
+
 /** The text to keep: with its unit where it can be read, else exactly as typed. */
 export function typedOf(kind: Measure, text: string, unit: string | null): string {
   const reading = readingOf(kind, text, unit);

@@ -11,7 +11,7 @@ import { momentNow } from "../../parts/moments";
 import { Notice, TroubleNotice } from "../../parts/Notice";
 import { ShotPreview, TakePhoto, type Shot } from "../../parts/Photos";
 import { QuantityField } from "../../parts/QuantityField";
-import { typedOf } from "../../parts/reading";
+import { readingOf, troubleIn, typedOf } from "../../parts/reading";
 import { RecordPick, type Picked } from "../../parts/RecordPick";
 import { SaveDock, useSaving } from "../../parts/SaveDock";
 import { Screen } from "../../parts/Screen";
@@ -19,6 +19,7 @@ import { unitOf } from "../../parts/units";
 import { useDraft } from "../../parts/useDraft";
 import { replace, to } from "../../route";
 import { Comparison } from "./Comparison";
+import { priceTrouble } from "./price";
 
 type Draft = { part: string; name: string; insteadOf: Picked; shown: string; scale: string; yard: string; row: string; asking: string; shot: Shot | null };
 
@@ -68,19 +69,15 @@ export function NewDonor({ insteadOf }: { insteadOf: string | null }) {
         <Notice sort="caution">
           <p class="small">Airbags, tensioners and anything under a car on a jack: leave them to trained people and the yard’s own rules.</p>
         </Notice>
-        <SaveDock label="Save on this phone" saving={saving} onSave={finish} missing={missingIn(form)} />
+        <SaveDock label="Save on this phone" saving={saving} onSave={finish} missing={missingIn(form, scaleUnit)} />
       </div>
     </Screen>
   );
 }
 
-function missingIn(form: Draft): string | null {
+function missingIn(form: Draft, unit: string): string | null {
   if (!form.name.trim()) return "Say what it is.";
-  return priceTrouble(form.asking);
-}
-
-function priceTrouble(text: string): string | null {
-  return !text || /^\d{1,9}(\.\d{1,2})?$/.test(text) ? null : "Type the price as a plain number, such as 40 or 12.50.";
+  return troubleIn("The scale shows", readingOf("mass", form.shown, unit, true)) ?? priceTrouble(form.asking);
 }
 
 /** The part and its weighing as records, before they are saved. */

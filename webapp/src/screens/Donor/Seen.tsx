@@ -13,6 +13,7 @@ import { Screen, Section } from "../../parts/Screen";
 import { go, to } from "../../route";
 import { Readings } from "../Part/Readings";
 import { Comparison } from "./Comparison";
+import { priceTrouble } from "./price";
 
 const DECISIONS = [
   { value: "yard", label: "Seen" },
@@ -37,12 +38,12 @@ export function Seen({ part }: { part: Rec }) {
         </Section>
         <div class="pair">
           <TextField label="Row" value={form.text("row")} onValue={(value) => form.set("row", value)} most={80} />
-          <TextField label="Asking price" mode="decimal" value={form.text("asking")} onValue={(value) => form.set("asking", value)} />
+          <TextField label="Asking price" mode="decimal" value={form.text("asking")} onValue={(value) => form.set("asking", value)} trouble={priceTrouble(form.text("asking"))} />
         </div>
         <TextField label="Which yard" value={form.text("yard")} onValue={(value) => form.set("yard", value)} most={120} />
         <TextField label="Box or shelf at home" value={form.text("box")} onValue={(value) => form.set("box", value)} most={80} />
         <TextField label="Notes" long value={form.text("note")} onValue={(value) => form.set("note", value)} most={4000} />
-        <FormDock form={form} remove={{ label: "Delete this part", warning: "Its readings stay in the records but no longer count. Delete it?", then: to("yard") }} />
+        <FormDock form={form} missing={priceTrouble(form.text("asking"))} remove={{ label: "Delete this part", warning: "Its readings stay in the records but no longer count. Delete it?", then: to("yard") }} />
       </div>
     </Screen>
   );

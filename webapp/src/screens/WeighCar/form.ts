@@ -8,7 +8,7 @@ import type { Value } from "../../journal/types";
 import type { Change } from "../../journal/write";
 import { momentForField, momentTyped } from "../../parts/moments";
 import type { Shot } from "../../parts/Photos";
-import { readingOf, typedOf, type Reading } from "../../parts/reading";
+import { readingOf, troubleIn, typedOf } from "../../parts/reading";
 
 export type Layout = "corners" | "axles" | "total";
 export type LookName = "lf" | "rf" | "lr" | "rr" | "front" | "rear" | "total";
@@ -125,10 +125,6 @@ export function missing(form: CarForm, jobs: number): string | null {
   if (trouble) return trouble;
   if (jobs > 0 && !form.confirmed) return "Look through the jobs in the car, then tick that the list is right.";
   return null;
-}
-
-function troubleIn(name: string, reading: Reading): string | null {
-  return reading.state === "trouble" ? `${name}: ${reading.sentence} ${reading.todo}` : null;
 }
 
 export type Units = { volume: string };

@@ -10,15 +10,14 @@ import { garage } from "../../journal/garage";
 import { newId, save, type Change } from "../../journal/write";
 import { Choice, TextField } from "../../parts/Field";
 import { QuantityField } from "../../parts/QuantityField";
+import { showFirstTrouble } from "../../parts/firstTrouble";
 import { typedOf } from "../../parts/reading";
 import { SaveDock, useSaving } from "../../parts/SaveDock";
 import { SCALE_KINDS, usualFor, type ScaleKindRow } from "../../parts/scaleKinds";
 import { useDraft } from "../../parts/useDraft";
 import { replace, to } from "../../route";
 import { session } from "../../store/session";
-
-type MassUnit = "kg" | "lb" | "lb oz";
-type Start = { car: string; massUnit: MassUnit; minimum: string; kind: string | null; division: string };
+import { bare, divisionTrouble, minimumTrouble, type MassUnit, type Start } from "./form";
 
 const MASS_UNITS: { value: MassUnit; label: string }[] = [
   { value: "kg", label: "Kilograms" },
@@ -49,7 +48,9 @@ export function Welcome() {
       ) : (
         <TheScale form={form} change={change} onBack={() => setStep("car")} />
       )}
-      {step === "scale" && <SaveDock label="Weigh the first part" saving={saving} onSave={begin} />}
+      {step === "scale" && (
+        <SaveDock label="Weigh the first part" saving={saving} missing={divisionTrouble(form)} onSave={begin} />
+      )}
     </div>
   );
 }
@@ -59,6 +60,12 @@ type Half = { form: Start; change: (patch: Partial<Start>) => void };
 function TheCar({ form, change, onNext }: Half & { onNext: () => void }) {
   const [asked, setAsked] = useState(false);
   const named = form.car.trim() !== "";
+  const unread = minimumTrouble(form);
+  const next = () => {
+    setAsked(true);
+    if (named && !unread) onNext();
+    else setTimeout(showFirstTrouble); // once the fields say what is wrong
+  };
   return (
     <>
       <header class="welcome-head">
@@ -88,9 +95,10 @@ function TheCar({ form, change, onNext }: Half & { onNext: () => void }) {
         unit={bare(form.massUnit)}
         onValue={(minimum) => change({ minimum })}
         hint="It can wait."
+        trouble={asked ? unread : null}
       />
       <div class="dock">
-        <button type="button" class="button main" onClick={() => (named ? onNext() : setAsked(true))}>
+        <button type="button" class="button main" onClick={next}>
           Next: your scale
         </button>
       </div>
@@ -137,11 +145,6 @@ function ScaleDoor({ label, chosen, onTap }: { label: string; chosen: boolean; o
       {label}
     </button>
   );
-}
-
-/** A whole car is never typed in ounces: bare numbers are pounds. */
-function bare(massUnit: MassUnit): string {
-  return massUnit === "lb oz" ? "lb" : massUnit;
 }
 
 function changesOf(form: Start): Change[] {
