@@ -26,6 +26,8 @@ def _lay_out(given: dict[str, Any]) -> dict[str, Any]:
 
 CLAIMS = {
     "shown.show_mass": lambda given: shown.show_mass(**given),
+    "shown.show_guard": lambda given: shown.show_guard(**given),
+    "shown.show_doubt": lambda given: shown.show_doubt(**given),
     "shown.show_length": lambda given: shown.show_length(**given),
     "shown.show_volume": lambda given: shown.show_volume(**given),
     "shown.show_percent": lambda given: shown.show_percent(**given),

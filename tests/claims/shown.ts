@@ -6,6 +6,8 @@ import type { Claims } from "../vectors";
 
 export const claims: Claims = {
   "shown.show_mass": ({ kg, unit, U, signed }) => shown.showMass(kg, unit, U, signed),
+  "shown.show_guard": ({ kg, unit, U }) => shown.showGuard(kg, unit, U),
+  "shown.show_doubt": ({ U, unit }) => shown.showDoubt(U, unit),
   "shown.show_length": ({ m, unit, U, signed }) => shown.showLength(m, unit, U, signed),
   "shown.show_volume": ({ m3, unit, U, signed }) => shown.showVolume(m3, unit, U, signed),
   "shown.show_percent": ({ fraction, U }) => shown.showPercent(fraction, U),

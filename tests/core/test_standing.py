@@ -181,6 +181,40 @@ def test_knowing_less_of_the_official_scale_never_asks_for_less_in_hand(division
     assert kept_in_hand(weighed_officially(900)) >= kept_in_hand(weighed_officially(900, division="1 kg"))
 
 
+def moved_unweighed(way: str, minimum: str = "900 kg") -> Standing:
+    """A car of 930 kg, and a part nobody weighed moved since: off, on, or off and back on."""
+    ways = {"off": ("off",), "on": ("on",), "off and on": ("off", "on")}[way]
+    jobs = [{"id": f"j-{each}", "state": "fitted"} for each in ways]
+    job_parts = [{"id": f"jp-{each}", "job": f"j-{each}", "part": "seat", "way": each} for each in ways]
+    sheet = {**SHEET, "minimum": minimum}
+    given = garage(weigh_in("k", 930, []), parts=(), class_sheets=[sheet])
+    return stand({**given, "parts": [{"id": "seat"}], "jobs": jobs, "job_parts": job_parts})
+
+
+@pytest.mark.parametrize(
+    ("way", "minimum", "verdict", "code"),
+    [
+        ("off", "900 kg", "unweighed", "above_as_weighed"),
+        ("off", "950 kg", "under", "under_as_weighed"),
+        ("on", "900 kg", "above", "above_as_weighed"),
+        ("on", "950 kg", "unweighed", "under_as_weighed"),
+        ("off and on", "900 kg", "above", "above"),
+    ],
+)
+def test_what_moved_without_a_weight_makes_nothing_sure_that_it_could_undo(way, minimum, verdict, code):
+    found = moved_unweighed(way, minimum)
+    assert (found.verdict, margin_sentence(found, "kg").code) == (verdict, code)
+    assert ("sure" in margin_sentence(found, "kg").text) == (code == "above")
+
+
+def test_bad_news_is_not_called_too_close_to_call():
+    likely = stand(garage(weigh_in("k", 930, []), class_sheets=[{**SHEET, "minimum": "931.5 kg"}]))
+    assert likely.verdict == "close"
+    assert likely.official is not None
+    assert likely.official.chance_under > 0.5
+    assert margin_sentence(likely, "kg").text.startswith("Probably under the minimum: ")
+
+
 @given(RANDOMS)
 def test_the_order_of_the_records_never_changes_a_digit(random: Random):
     made = whole_cars.garage(random)

@@ -32,7 +32,8 @@ class Weighed:
 class Since:
     """What was done since the weigh-in the weight rests on: jobs `put_in` (fitted) and `taken_out` (undone), by id.
 
-    `changes`: kg by job, as it changed the car; `net`: their sum. `unweighed`: parts among them that count zero.
+    `changes`: kg by job, as it changed the car; `net`: their sum. `unweighed`: parts among them that count zero;
+    `unweighed_out`: those of which the car has fewer than at the weigh-in, `unweighed_in`: more.
     """
 
     weigh_in: str
@@ -41,6 +42,8 @@ class Since:
     changes: dict[str, Uncertain]
     net: Uncertain
     unweighed: tuple[str, ...]
+    unweighed_out: tuple[str, ...]
+    unweighed_in: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,8 +96,27 @@ def since_weigh_in(weigh_in: str, then: tuple[str, ...], now: list[str], nets: M
     taken_out = tuple(job for job in then if job not in now)
     signs = {**dict.fromkeys(put_in, 1.0), **dict.fromkeys(taken_out, -1.0)}
     changes = {job: weighted_sum((nets[job].total.mass.net,), (sign,)) for job, sign in signs.items()}
-    unweighed = sorted({part for job in signs for part in nets[job].unweighed})
-    return Since(weigh_in, put_in, taken_out, changes, net_between(now, then, nets), tuple(unweighed))
+    moved = _unweighed_pieces(signs, nets)
+    return Since(
+        weigh_in=weigh_in,
+        put_in=put_in,
+        taken_out=taken_out,
+        changes=changes,
+        net=net_between(now, then, nets),
+        unweighed=tuple(moved),
+        unweighed_out=tuple(part for part, pieces in moved.items() if pieces < 0),
+        unweighed_in=tuple(part for part, pieces in moved.items() if pieces > 0),
+    )
+
+
+def _unweighed_pieces(signs: Mapping[str, float], nets: Mapping[str, JobNet]) -> dict[str, int]:
+    """Parts without a mass → how many pieces more of it the car has, in order of id; put off and back on, none."""
+    pieces: dict[str, int] = {}
+    lines = [(line, sign) for job, sign in signs.items() for line in nets[job].lines if line.mass is None]
+    for line, sign in lines:
+        more = line.count if (line.way == "on") == (sign > 0) else -line.count
+        pieces[line.part] = pieces.get(line.part, 0) + more
+    return dict(sorted(pieces.items()))
 
 
 def net_between(now: Sequence[str], then: Sequence[str], nets: Mapping[str, JobNet]) -> Uncertain:

@@ -1,16 +1,18 @@
 """The plain sentences a standing is told in, from one table of templates.
 
 A sentence here is what a person reads first, so it says one thing: how far above or under the minimum, or that it is
-too close to call. The phone's copy of the table is written by `python -m tarebook.contract`.
+too close to call. Where a part without a weight has moved since the weigh-in, no sentence is sure of anything: it says
+what is weighed, and which way the truth may lie. The phone's copy of the table is written by
+`python -m tarebook.contract`.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tarebook.core.estimate import Gap
+from tarebook.core.estimate import Gap, Since
 from tarebook.core.official import OfficialReading
-from tarebook.core.shown import lay_out, show_chance, show_mass
+from tarebook.core.shown import lay_out, show_chance, show_guard, show_mass
 from tarebook.core.standing import Standing
 from tarebook.core.uncertain import Uncertain, expanded
 from tarebook.errors import describe
@@ -19,6 +21,18 @@ SENTENCES = {
     "above": "{mass} above the minimum, sure to ± {within}",
     "under": "Under the minimum by {mass}, sure to ± {within}",
     "close": "Too close to call: {chance} chance that the official scale shows under the minimum",
+    "probably_under": "Probably under the minimum: {chance} chance that the official scale shows under it",
+    "above_as_weighed": "{mass} above the minimum by what is weighed; {moved}",
+    "under_as_weighed": "Under the minimum by {mass} by what is weighed; {moved}",
+    "close_as_weighed": "Too close to call by what is weighed: {chance} chance that the official scale shows under the "
+    "minimum; {moved}",
+    "probably_under_as_weighed": "Probably under the minimum by what is weighed: {chance} chance that the official "
+    "scale shows under it; {moved}",
+    "out_one": "1 part taken off since has no weight, so it may be lighter",
+    "out_more": "{count} parts taken off since have no weight, so it may be lighter",
+    "in_one": "1 part put on since has no weight, so it may be heavier",
+    "in_more": "{count} parts put on since have no weight, so it may be heavier",
+    "both_ways": "{count} parts moved since have no weight, so it may be lighter or heavier",
     "no_minimum": "The class minimum is not entered yet",
     "minimum_unread": "The class minimum cannot be read: {why}",
     "lighter": "{mass} lighter by the jobs written down, sure to ± {within}; the car itself has not been weighed yet",
@@ -45,16 +59,31 @@ def margin_sentence(standing: Standing, unit: str) -> Said:
     """How far from the minimum, in one sentence; or what is missing to tell. `unit`: a unit of mass."""
     if standing.margin is None:
         return _missing(standing, unit)
+    moved = _moved(standing.since)
+    ending = "_as_weighed" if moved else ""
     if standing.verdict == "close" and standing.official is not None:
-        return _said("close", chance=show_chance(standing.official.chance_under))
-    return _said(str(standing.verdict), **_size(standing.margin, unit))
+        chance = standing.official.chance_under
+        code = "probably_under" if chance > 0.5 else "close"
+        return _said(code + ending, chance=show_chance(chance), **moved)
+    side = "above" if standing.margin.value > 0.0 else "under"
+    size = _size(standing.margin, unit)
+    return _said(side + ending, mass=size["mass"], **(moved or {"within": size["within"]}))
 
 
 def in_hand_sentence(reading: OfficialReading, unit: str) -> Said:
-    """What to keep above the minimum, to about a digit more than the expected reading is known to."""
+    """What to keep above the minimum, rounded up, to about a digit more than the expected reading is known to."""
     if reading.in_hand <= 0.0:
         return _said("in_hand_none")
-    return _said("in_hand", mass=_join(lay_out("mass", reading.in_hand, unit, expanded(reading.expected) / 5.0).parts))
+    return _said("in_hand", mass=show_guard(reading.in_hand, unit, expanded(reading.expected) / 5.0))
+
+
+def _moved(since: Since | None) -> dict[str, str]:
+    """`moved`: what went in or came out since without a weight; nothing when everything has one."""
+    out, put = (len(since.unweighed_out), len(since.unweighed_in)) if since else (0, 0)
+    if not out + put:
+        return {}
+    way = "both_ways" if out and put else ("out" if out else "in") + ("_one" if out + put == 1 else "_more")
+    return {"moved": SENTENCES[way].format(count=out + put)}
 
 
 def gap_sentence(gap: Gap, unit: str) -> Said:

@@ -8,7 +8,8 @@ minus sign (−), and no thousands marks, so that what is shown can be typed bac
 * Without: a fixed number of decimals for each unit (`core/units`): kg 2, lb 2, oz 1, g 0, mm 0, in 2, L 1.
 * Two units: "15 lb 6 oz", "3 lb 4.5 oz", "23 lb" when nothing is left over, "−3 oz" below a pound. With U it is
   "15 lb 6 oz ± 2 oz"; when U is a pound or more, ounces say nothing and pounds stand alone: "2011 ± 3 lb".
-* Rounding is half away from zero, of the exact value of the double. Nothing is shown as "−0".
+* Rounding is half away from zero, of the exact value of the double. Nothing is shown as "−0". What is to be kept in
+  hand is rounded up, and so is a U that has no place for the digits it deserves [JCGM 100:2008, 7.2.6].
 
 The functions named `show_…` give text. `lay_out` gives the same text in parts, for big figures beside small units.
 """
@@ -17,6 +18,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 from typing import Any, Literal
 
 from tarebook.core.quantity import MINUS, Quantity, factor, read_number
@@ -50,6 +52,17 @@ class Shown:
 def show_mass(kg: float | Fraction, unit: str, U: float | None = None, signed: bool = False) -> str:  # noqa: N803
     """A mass in `unit` ("kg", "g", "lb", "oz", "lb oz" …). `U`: expanded uncertainty in kg. `signed` writes "+" too."""
     return lay_out("mass", kg, unit, U, signed).text
+
+
+def show_guard(kg: float, unit: str, U: float | None = None) -> str:  # noqa: N803
+    """A mass to keep in hand: rounded up, to the place that `U` (kg) deserves, so that it is never too little."""
+    shown = lay_out("mass", kg, unit, U, up=True)
+    return shown.sign + _join(shown.parts)
+
+
+def show_doubt(U: float, unit: str) -> str:  # noqa: N803
+    """A doubt alone (kg), in the form it has behind a "±": "0.4 kg", "12 oz", "3 lb"."""
+    return _join(lay_out("mass", 0.0, unit, U).within)
 
 
 def show_length(m: float | Fraction, unit: str, U: float | None = None, signed: bool = False) -> str:  # noqa: N803
@@ -109,19 +122,29 @@ def number(item: Uncertain | float, kind: Kind | Literal["fraction"], unit: str,
     return {"value": value.value, "unit": DIMENSIONS[kind].si, "u": u(value), "shown": shown}
 
 
-def lay_out(kind: Kind, si: float | Fraction, unit: str, U: float | None = None, signed: bool = False) -> Shown:  # noqa: N803
-    """The value in `unit` as parts. Two units with a space between ("lb oz", "ft in") are shown together."""
+def lay_out(
+    kind: Kind,
+    si: float | Fraction,
+    unit: str,
+    U: float | None = None,  # noqa: N803
+    signed: bool = False,
+    up: bool = False,
+) -> Shown:
+    """The value in `unit` as parts. Two units with a space between ("lb oz", "ft in") are shown together.
+
+    `up` rounds towards more instead of to the nearest.
+    """
     names = unit.split(" ")
     exact = Fraction(si) / factor(kind, names[-1])
     margin = _margin_in(U, factor(kind, names[-1]))
     units = DIMENSIONS[kind].units
     if len(names) == 1:
         named = units[unit]
-        return _single(exact, margin, named.label, (named.places, named.most_places), signed)
+        return _single(exact, margin, named.label, (named.places, named.most_places), signed, up)
     ratio = int(factor(kind, names[0]) / factor(kind, names[1]))
     if margin is not None and _round(margin, 0) >= ratio:
-        return lay_out(kind, si, names[0], U, signed)
-    return _double(exact, margin, ratio, (units[names[0]].label, units[names[1]].label), signed)
+        return _single(exact / ratio, margin / ratio, units[names[0]].label, (0, 0), signed, up)
+    return _double(exact, margin, ratio, (units[names[0]].label, units[names[1]].label), signed, up=up)
 
 
 def _other(reading: Quantity, unit: str | None) -> str:
@@ -131,20 +154,29 @@ def _other(reading: Quantity, unit: str | None) -> str:
     if unit and units[unit.split(" ")[0]].metric != units[small].metric:
         beside = unit
     names = beside.split(" ")
-    last_digit = Fraction(reading.last_digit) / factor(reading.kind, names[-1])
-    most = units[beside].most_places if len(names) == 1 else COMPOUND_MOST
-    places = min(max(-_exponent(last_digit), 0), most)
     exact = reading.exact / factor(reading.kind, names[-1])
+    most = units[beside].most_places if len(names) == 1 else COMPOUND_MOST
+    places = min(_places_beside(reading, exact, factor(reading.kind, names[-1])), most)
     if len(names) == 1:
         return _single(exact, None, units[beside].label, (places, places), False).text
     ratio = int(factor(reading.kind, names[0]) / factor(reading.kind, names[1]))
     return _double(exact, None, ratio, (units[names[0]].label, units[names[1]].label), False, places).text
 
 
-def _single(exact: Fraction, margin: Fraction | None, label: str, places: tuple[int, int], signed: bool) -> Shown:
+def _places_beside(reading: Quantity, exact: Fraction, one: Fraction) -> int:
+    """Decimals of `exact` (in units of `one` SI) that tell what was typed: to its last digit, a fraction to a third of
+    it, and two digits at least."""
+    last_digit = Fraction(reading.last_digit) / one / (3 if "/" in reading.reads else 1)
+    shortest = 1 - _exponent(abs(exact)) if exact else 0
+    return max(-_exponent(last_digit), shortest, 0)
+
+
+def _single(
+    exact: Fraction, margin: Fraction | None, label: str, places: tuple[int, int], signed: bool, up: bool = False
+) -> Shown:
     """`places`: decimals without a margin, and the most with one."""
     ends, within = (places[0], 0) if margin is None else _margin(margin, places[1])
-    scaled = _round(exact, ends)
+    scaled = _round(exact, ends, up)
     around = () if margin is None else ((_digits(within, ends), label),)
     return Shown(_sign(scaled, signed), ((_digits(scaled, ends), label),), around)
 
@@ -156,10 +188,11 @@ def _double(
     labels: tuple[str, str],
     signed: bool,
     places: int = COMPOUND_PLACES,
+    up: bool = False,
 ) -> Shown:
     """`exact` and `margin` in the smaller unit, of which the larger has `ratio`."""
     ends, within = (places, 0) if margin is None else _margin(margin, COMPOUND_MOST)
-    scaled = _round(exact, ends)
+    scaled = _round(exact, ends, up)
     large, rest = divmod(abs(scaled), ratio * 10**ends)
     small = _digits(rest, ends)
     if margin is None:
@@ -185,9 +218,11 @@ def _margin_in(U: float | None, one: Fraction) -> Fraction | None:  # noqa: N803
 def _margin(margin: Fraction, most: int) -> tuple[int, int]:
     """(decimals, scaled U): two digits when the first is 1, else one; never finer than `most`, never zero."""
     exponent = _exponent(margin)
-    places = 1 - exponent if margin < 2 * Fraction(10) ** exponent else -exponent
-    places = min(places, most)
-    return places, max(_round(margin, places), 1)
+    wanted = 1 - exponent if margin < 2 * Fraction(10) ** exponent else -exponent
+    if wanted <= most:
+        return wanted, _round(margin, wanted)
+    # What is over by less than a twentieth of the place is let go.
+    return most, max(_round(margin - Fraction(1, 20) / 10**most, most, up=True), 1)
 
 
 def _exponent(positive: Fraction) -> int:
@@ -196,8 +231,10 @@ def _exponent(positive: Fraction) -> int:
     return guess if positive >= Fraction(10) ** guess else guess - 1
 
 
-def _round(exact: Fraction, places: int) -> int:
-    """`exact` in units of 10^-places, half away from zero."""
+def _round(exact: Fraction, places: int, up: bool = False) -> int:
+    """`exact` in units of 10^-places, half away from zero; or `up`, to the next one above."""
+    if up:
+        return ceil(exact * Fraction(10) ** places)
     scaled = abs(exact) * Fraction(10) ** places
     whole = (2 * scaled.numerator + scaled.denominator) // (2 * scaled.denominator)
     return whole if exact >= 0 else -whole

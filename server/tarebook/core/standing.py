@@ -32,7 +32,8 @@ class Standing:
     `official.in_hand` is what to keep above the minimum for `risk`. `ballast`: on board at the weigh-in the weight
     rests on, and in the weight. `removed`: net of the jobs in the car now, positive when it got lighter. `history`:
     every weigh-in in order. `verdict`: "above" or "under" the minimum when the margin is beyond its expanded
-    uncertainty (k = 2) and, for above, the chance of being shown under is within the risk; else "close".
+    uncertainty (k = 2) and, for above, the chance of being shown under is within the risk; else "close". "unweighed":
+    either is so by what is weighed, but what moved since without a weight may make it untrue.
     """
 
     car: str | None
@@ -99,7 +100,7 @@ def standing(
         start=start if isinstance(start, Start) else None,
         gap=gap if isinstance(gap, Gap) else None,
         reasons=_reasons(weight=now, margin=minimum, start=start, gap=gap),
-        verdict=_verdict(margin, official, risk),
+        verdict=_verdict(margin, official, risk, found),
         warnings=tuple(_warnings(given, found, official)),
     )
 
@@ -144,12 +145,16 @@ def _official(given: _Given, found: Estimate | None, minimum: float | None, risk
     return official_reading(found.weight, minimum, theirs, risk)
 
 
-def _verdict(margin: Uncertain | None, official: OfficialReading | None, risk: float) -> str | None:
-    if margin is None or official is None:
+def _verdict(
+    margin: Uncertain | None, official: OfficialReading | None, risk: float, found: Estimate | None
+) -> str | None:
+    if margin is None or official is None or found is None:
         return None
     if margin.value > 2.0 * margin.u and official.chance_under <= risk:
-        return "above"
-    return "under" if margin.value < -2.0 * margin.u else "close"
+        return "unweighed" if found.since.unweighed_out else "above"
+    if margin.value < -2.0 * margin.u:
+        return "unweighed" if found.since.unweighed_in else "under"
+    return "close"
 
 
 def _ballast(garage: Garage, found: Estimate | None) -> float:

@@ -26,7 +26,8 @@ export type Weighed = {
 /**
  * What was done since the weigh-in the weight rests on: jobs `put_in` (fitted) and `taken_out` (undone), by id.
  *
- * `changes`: kg by job, as it changed the car; `net`: their sum. `unweighed`: parts among them that count zero.
+ * `changes`: kg by job, as it changed the car; `net`: their sum. `unweighed`: parts among them that count zero;
+ * `unweighed_out`: those of which the car has fewer than at the weigh-in, `unweighed_in`: more.
  */
 export type Since = {
   readonly weigh_in: string;
@@ -35,6 +36,8 @@ export type Since = {
   readonly changes: Readonly<Record<string, Uncertain>>;
   readonly net: Uncertain;
   readonly unweighed: readonly string[];
+  readonly unweighed_out: readonly string[];
+  readonly unweighed_in: readonly string[];
 };
 
 /** `weight`: the car now at the condition, kg. */
@@ -80,15 +83,30 @@ function sinceWeighIn(id: string, then: readonly string[], now: readonly string[
     ...putIn.map((job) => [job, scale(netOf(job).total.mass.net, 1)] as const),
     ...takenOut.map((job) => [job, scale(netOf(job).total.mass.net, -1)] as const),
   ];
-  const unweighed = new Set(changes.flatMap(([job]) => netOf(job).unweighed));
+  const moved = unweighedPieces(putIn.map(netOf), takenOut.map(netOf));
   return {
     weigh_in: id,
     put_in: putIn,
     taken_out: takenOut,
     changes: Object.fromEntries(changes),
     net: netBetween(now, then, nets),
-    unweighed: [...unweighed].sort(order),
+    unweighed: moved.map(([part]) => part),
+    unweighed_out: moved.flatMap(([part, pieces]) => (pieces < 0 ? [part] : [])),
+    unweighed_in: moved.flatMap(([part, pieces]) => (pieces > 0 ? [part] : [])),
   };
+}
+
+/** Parts without a mass, with how many pieces more of it the car has, in order of id; put off and back on, none. */
+function unweighedPieces(putIn: readonly JobNet[], takenOut: readonly JobNet[]): [string, number][] {
+  const pieces = new Map<string, number>();
+  const take = (net: JobNet, wayIn: "on" | "off") => {
+    for (const { part, way, count, mass } of net.lines) {
+      if (mass === null) pieces.set(part, (pieces.get(part) ?? 0) + (way === wayIn ? count : -count));
+    }
+  };
+  for (const net of putIn) take(net, "on");
+  for (const net of takenOut) take(net, "off");
+  return [...pieces].sort(([a], [b]) => order(a, b));
 }
 
 /** Net of the jobs of one list less that of the other, kg, as one sum: what the two have in common cancels. */

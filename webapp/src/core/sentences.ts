@@ -2,15 +2,16 @@
  * The plain sentences a standing is told in, from one table of templates.
  *
  * A sentence here is what a person reads first, so it says one thing: how far above or under the minimum, or that it is
- * too close to call. The table is the server's own (`server/tarebook/core/sentences.py`), in `generated/sentences`.
+ * too close to call. Where a part without a weight has moved since the weigh-in, no sentence is sure of anything: it
+ * says what is weighed, and which way the truth may lie. The table is the server's own (`server/tarebook/core/sentences.py`), in `generated/sentences`.
  */
 
 import { describe } from "../generated/errors";
 import { SENTENCES } from "../generated/sentences";
-import { type Gap, isSignificant } from "./estimate";
+import { type Gap, type Since, isSignificant } from "./estimate";
 import type { OfficialReading } from "./official";
 import type { Warned } from "./records";
-import { type Piece, layOut, showChance, showMass } from "./shown";
+import { type Piece, layOut, showChance, showGuard, showMass } from "./shown";
 import type { Standing } from "./standing";
 import { type Uncertain, expanded } from "./uncertain";
 
@@ -21,14 +22,29 @@ export type Said = { readonly code: string; readonly data: Readonly<Record<strin
 export function marginSentence(standing: Standing, unit: string): Said {
   const { margin, verdict, official } = standing;
   if (margin === null || verdict === null) return missing(standing, unit);
-  if (verdict === "close" && official) return said("close", { chance: showChance(official.chance_under) });
-  return said(verdict, sizeOf(margin, unit));
+  const moved = movedOf(standing.since);
+  const ending = moved ? "_as_weighed" : "";
+  if (verdict === "close" && official) {
+    const chance = official.chance_under;
+    return said(`${chance > 0.5 ? "probably_under" : "close"}${ending}`, { chance: showChance(chance), ...moved });
+  }
+  const { mass, within } = sizeOf(margin, unit);
+  return said(`${margin.value > 0 ? "above" : "under"}${ending}`, { mass, ...(moved ?? { within }) });
 }
 
-/** What to keep above the minimum, to about a digit more than the expected reading is known to. */
+/** What to keep above the minimum, rounded up, to about a digit more than the expected reading is known to. */
 export function inHandSentence(reading: OfficialReading, unit: string): Said {
   if (reading.in_hand <= 0) return said("in_hand_none", {});
-  return said("in_hand", { mass: join(layOut("mass", reading.in_hand, unit, expanded(reading.expected) / 5).parts) });
+  return said("in_hand", { mass: showGuard(reading.in_hand, unit, expanded(reading.expected) / 5) });
+}
+
+/** What went in or came out since without a weight; null when everything has one. */
+function movedOf(since: Since | null): { moved: string } | null {
+  const [out, put] = [since?.unweighed_out.length ?? 0, since?.unweighed_in.length ?? 0];
+  if (out + put === 0) return null;
+  const many = out + put === 1 ? "one" : "more";
+  const way = out && put ? "both_ways" : (`${out ? "out" : "in"}_${many}` as const);
+  return { moved: filled(SENTENCES[way], { count: `${out + put}` }) };
 }
 
 /** What the last two weigh-ins found beside what is written down. */
@@ -61,6 +77,9 @@ function join(parts: readonly Piece[]): string {
 }
 
 function said(code: keyof typeof SENTENCES, data: Readonly<Record<string, string>>): Said {
-  const text = SENTENCES[code].replace(/\{(\w+)\}/g, (_, name: string) => data[name] ?? "");
-  return { code, data, text };
+  return { code, data, text: filled(SENTENCES[code], data) };
+}
+
+function filled(template: string, data: Readonly<Record<string, string>>): string {
+  return template.replace(/\{(\w+)\}/g, (_, name: string) => data[name] ?? "");
 }

@@ -9,14 +9,15 @@
  * - Without: a fixed number of decimals for each unit: kg 2, lb 2, oz 1, g 0, mm 0, in 2, L 1.
  * - Two units: "15 lb 6 oz", "3 lb 4.5 oz", "23 lb" when nothing is left over, "−3 oz" below a pound. With U it is
  *   "15 lb 6 oz ± 2 oz"; when U is a pound or more, ounces say nothing and pounds stand alone: "2011 ± 3 lb".
- * - Rounding is half away from zero, of the exact value of the double. Nothing is shown as "−0".
+ * - Rounding is half away from zero, of the exact value of the double. Nothing is shown as "−0". What is to be kept in
+ *   hand is rounded up, and so is a U that has no place for the digits it deserves [JCGM 100:2008, 7.2.6].
  *
  * The functions named `show…` give text. `layOut` gives the same text in parts, for big figures beside small units.
  */
 
 import { DIMENSIONS, type Kind } from "../generated/units";
 import { MINUS, type Quantity, factor, readNumber } from "./quantity";
-import { type Ratio, compare, divide, fromNumber, multiply, powerOfTen, ratio } from "./ratio";
+import { type Ratio, add, compare, divide, fromNumber, multiply, powerOfTen, ratio } from "./ratio";
 import { type Uncertain, expanded, u, uncertain } from "./uncertain";
 
 /** `sign`: "", "−" or "+". `parts` and `within`: [digits, unit]; `within` is what follows ±, or empty. */
@@ -42,6 +43,17 @@ const BESIDE_OTHERS: Readonly<Record<Kind, string>> = { mass: "kg", length: "mm"
 /** A mass in `unit` ("kg", "g", "lb", "oz", "lb oz" …). `U`: expanded uncertainty in kg. `signed` writes "+" too. */
 export function showMass(kg: number | Ratio, unit: string, U: number | null = null, signed = false): string {
   return layOut("mass", kg, unit, U, signed).text;
+}
+
+/** A mass to keep in hand: rounded up, to the place that `U` (kg) deserves, so that it is never too little. */
+export function showGuard(kg: number, unit: string, U: number | null = null): string {
+  const { sign: before, parts } = layOut("mass", kg, unit, U, false, true);
+  return before + join(parts);
+}
+
+/** A doubt alone (kg), in the form it has behind a "±": "0.4 kg", "12 oz", "3 lb". */
+export function showDoubt(U: number, unit: string): string {
+  return join(layOut("mass", 0, unit, U).within);
 }
 
 /** A length in `unit` ("mm", "in", "ft in" …). `U`: expanded uncertainty in m. */
@@ -102,8 +114,14 @@ export function number(item: Uncertain | number, kind: Kind | "fraction", unit: 
   return { value: held.value, unit: DIMENSIONS[kind].si, u: u(held), shown };
 }
 
-/** The value in `unit` as parts. Two units with a space between ("lb oz", "ft in") are shown together. */
-export function layOut(kind: Kind, si: number | Ratio, unit: string, U: number | null = null, signed = false): Shown {
+/**
+ * The value in `unit` as parts. Two units with a space between ("lb oz", "ft in") are shown together.
+ *
+ * `up` rounds towards more instead of to the nearest.
+ */
+export function layOut(
+  kind: Kind, si: number | Ratio, unit: string, U: number | null = null, signed = false, up = false,
+): Shown {
   const [large, small] = unit.split(" ") as [string, string?];
   const one = factor(kind, small ?? large);
   const exact = divide(exactOf(si), one);
@@ -111,11 +129,13 @@ export function layOut(kind: Kind, si: number | Ratio, unit: string, U: number |
   if (small === undefined) {
     const named = DIMENSIONS[kind].units[unit];
     if (!named) throw new RangeError(`no unit ${unit} of ${kind}`);
-    return single(exact, margin, named.label, [named.places, named.most_places], signed);
+    return single(exact, margin, named.label, [named.places, named.most_places], signed, up);
   }
   const many = divide(factor(kind, large), one).n;
-  if (margin && rounded(margin, 0) >= many) return layOut(kind, si, large, U, signed);
-  return double(exact, margin, many, [large, small], signed);
+  if (margin && rounded(margin, 0) >= many) {
+    return single(divide(exact, ratio(many)), divide(margin, ratio(many)), large, [0, 0], signed, up);
+  }
+  return double(exact, margin, many, [large, small], signed, COMPOUND_PLACES, up);
 }
 
 function other(reading: Quantity, unit: string | null): string {
@@ -126,16 +146,26 @@ function other(reading: Quantity, unit: string | null): string {
   const [large, small] = (unit && metric(unit) !== metric(typed) ? unit : beside).split(" ") as [string, string?];
   const one = factor(reading.kind, small ?? large);
   const most = small === undefined ? (units[large]?.most_places ?? 0) : COMPOUND_MOST;
-  const places = Math.min(Math.max(-exponentOf(divide(fromNumber(reading.last_digit), one)), 0), most);
   const exact = divide(reading.exact, one);
+  const places = Math.min(placesBeside(reading, exact, one), most);
   if (small === undefined) return single(exact, null, units[large]?.label ?? large, [places, places], false).text;
   return double(exact, null, divide(factor(reading.kind, large), one).n, [large, small], false, places).text;
 }
 
+/** Decimals of `exact` that tell what was typed: to its last digit, a fraction to a third of it, two digits at least. */
+function placesBeside(reading: Quantity, exact: Ratio, one: Ratio): number {
+  const thirds = ratio(reading.reads.includes("/") ? 3n : 1n);
+  const lastDigit = divide(divide(fromNumber(reading.last_digit), one), thirds);
+  const size = exact.n < 0n ? ratio(-exact.n, exact.d) : exact;
+  return Math.max(-exponentOf(lastDigit), size.n === 0n ? 0 : 1 - exponentOf(size), 0);
+}
+
 /** `places`: decimals without a margin, and the most with one. */
-function single(exact: Ratio, margin: Ratio | null, label: string, places: [number, number], signed: boolean): Shown {
+function single(
+  exact: Ratio, margin: Ratio | null, label: string, places: [number, number], signed: boolean, up = false,
+): Shown {
   const [ends, within] = margin ? marginPlaces(margin, places[1]) : [places[0], null];
-  const scaled = rounded(exact, ends);
+  const scaled = rounded(exact, ends, up);
   const around: Piece[] = within === null ? [] : [[digitsOf(within, ends), label]];
   return shown(sign(scaled, signed), [[digitsOf(scaled, ends), label]], around);
 }
@@ -148,9 +178,10 @@ function double(
   labels: readonly [string, string],
   signed: boolean,
   places = COMPOUND_PLACES,
+  up = false,
 ): Shown {
   const [ends, within] = margin ? marginPlaces(margin, COMPOUND_MOST) : [places, null];
-  const scaled = rounded(exact, ends);
+  const scaled = rounded(exact, ends, up);
   const size = scaled < 0n ? -scaled : scaled;
   const whole = size / (many * 10n ** BigInt(ends));
   const rest = size % (many * 10n ** BigInt(ends));
@@ -165,9 +196,11 @@ function double(
 function marginPlaces(margin: Ratio, most: number): [number, bigint] {
   const exponent = exponentOf(margin);
   const one = compare(margin, multiply(ratio(2n), powerOfTen(exponent))) < 0;
-  const places = Math.min(one ? 1 - exponent : -exponent, most);
-  const scaled = rounded(margin, places);
-  return [places, scaled > 0n ? scaled : 1n];
+  const wanted = one ? 1 - exponent : -exponent;
+  if (wanted <= most) return [wanted, rounded(margin, wanted)];
+  // What is over by less than a twentieth of the place is let go.
+  const scaled = rounded(add(margin, multiply(ratio(-1n, 20n), powerOfTen(-most))), most, true);
+  return [most, scaled > 0n ? scaled : 1n];
 }
 
 /** The power of ten of the first digit. */
@@ -176,9 +209,10 @@ function exponentOf(positive: Ratio): number {
   return compare(positive, powerOfTen(guess)) >= 0 ? guess : guess - 1;
 }
 
-/** `exact` in units of 10^-places, half away from zero. */
-function rounded(exact: Ratio, places: number): bigint {
+/** `exact` in units of 10^-places, half away from zero; or `up`, to the next one above. */
+function rounded(exact: Ratio, places: number, up = false): bigint {
   const { n, d } = multiply(exact, powerOfTen(places));
+  if (up) return n > 0n ? (n + d - 1n) / d : n / d;
   const whole = (2n * (n < 0n ? -n : n) + d) / (2n * d);
   return n < 0n ? -whole : whole;
 }

@@ -22,7 +22,7 @@ import { type Masses, masses } from "./weighing";
 
 const RISK = 0.05; // of being shown under the minimum, when the class sheet names none: an assumption, no source
 
-export type Verdict = "above" | "under" | "close";
+export type Verdict = "above" | "under" | "close" | "unweighed";
 export type Answer = "weight" | "margin" | "start" | "gap";
 
 /**
@@ -31,7 +31,8 @@ export type Answer = "weight" | "margin" | "start" | "gap";
  * `official.in_hand` is what to keep above the minimum for `risk`. `ballast`: on board at the weigh-in the weight
  * rests on, and in the weight. `removed`: net of the jobs in the car now, positive when it got lighter. `history`:
  * every weigh-in in order. `verdict`: "above" or "under" the minimum when the margin is beyond its expanded
- * uncertainty (k = 2) and, for above, the chance of being shown under is within the risk; else "close".
+ * uncertainty (k = 2) and, for above, the chance of being shown under is within the risk; else "close". "unweighed":
+ * either is so by what is weighed, but what moved since without a weight may make it untrue.
  */
 export type Standing = {
   readonly car: string | null;
@@ -100,7 +101,7 @@ export function standing(
     start: isWarned(start) ? null : start,
     gap: isWarned(gap) ? null : gap,
     reasons: reasonsOf({ weight: now, margin: isWarned(now) ? now : minimum, start, gap }),
-    verdict: verdictOf(margin, official, risk),
+    verdict: verdictOf(margin, official, risk, found),
     warnings: warningsOf(given, found, official),
   };
 }
@@ -149,10 +150,14 @@ function officialOf(
   return officialReading(found.weight, minimum, theirs, risk);
 }
 
-function verdictOf(margin: Uncertain | null, official: OfficialReading | null, risk: number): Verdict | null {
-  if (margin === null || official === null) return null;
-  if (margin.value > 2 * u(margin) && official.chance_under <= risk) return "above";
-  return margin.value < -2 * u(margin) ? "under" : "close";
+function verdictOf(
+  margin: Uncertain | null, official: OfficialReading | null, risk: number, found: Estimate | null,
+): Verdict | null {
+  if (margin === null || official === null || found === null) return null;
+  const { unweighed_out: out, unweighed_in: put } = found.since;
+  if (margin.value > 2 * u(margin) && official.chance_under <= risk) return out.length > 0 ? "unweighed" : "above";
+  if (margin.value < -2 * u(margin)) return put.length > 0 ? "unweighed" : "under";
+  return "close";
 }
 
 function netNow({ garage, nets }: Given): Uncertain {

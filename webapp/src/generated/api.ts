@@ -1548,6 +1548,8 @@ export interface components {
             };
             net: components["schemas"]["Number"] | null;
             unweighed: string[];
+            unweighed_out: string[];
+            unweighed_in: string[];
         };
         Past: {
             weigh_in: string;

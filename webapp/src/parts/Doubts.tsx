@@ -1,5 +1,5 @@
 /** How sure a mass is, source by source, each as wide as it would make the mass alone (95 %). */
-import { showMass } from "../core/shown";
+import { showDoubt } from "../core/shown";
 import type { Uncertain } from "../core/uncertain";
 import { doubtsOf } from "./sourceWords";
 import { massUnit } from "./units";
@@ -14,16 +14,10 @@ export function Doubts({ mass, unit = massUnit() }: { mass: Uncertain; unit?: st
       {doubts.map(({ words, u, href }) => (
         <div key={words} class="doubt">
           <dt>{href ? <a href={href}>{words}</a> : words}</dt>
-          <dd class="num">± {withDigits(2 * u, unit)}</dd>
+          <dd class="num">± {showDoubt(2 * u, unit)}</dd>
           <meter class="doubt-bar" min={0} max={widest} value={u} aria-hidden="true" />
         </div>
       ))}
     </dl>
   );
-}
-
-/** Two digits of a doubt, whatever its size: the ± of a mass of nothing. */
-function withDigits(half: number, unit: string): string {
-  const shown = showMass(0, unit === "lb oz" ? "oz" : unit, half);
-  return shown.slice(shown.indexOf("±") + 1).trim();
 }

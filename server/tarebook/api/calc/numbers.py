@@ -9,7 +9,7 @@ from typing import Any
 from marshmallow import Schema, fields
 
 from tarebook.core.records import Warned
-from tarebook.core.shown import number, show_chance, show_hours, show_money
+from tarebook.core.shown import number, show_chance, show_guard, show_hours, show_money
 from tarebook.core.uncertain import Uncertain
 from tarebook.errors import describe
 
@@ -45,6 +45,10 @@ class Numbers:
 
     def mass(self, item: Uncertain | float | None) -> Json | None:
         return None if item is None else number(item, "mass", self.mass_unit)
+
+    def guard(self, kilograms: float) -> Json:
+        """What to keep in hand, rounded up."""
+        return {"value": kilograms, "unit": "kg", "u": 0.0, "shown": show_guard(kilograms, self.mass_unit)}
 
     def length(self, item: Uncertain | None) -> Json | None:
         return None if item is None else number(item, "length", self.length_unit)

@@ -46,7 +46,10 @@ class OfficialSchema(Schema):
 
 
 class SinceSchema(Schema):
-    """The weigh-in the weight rests on, and what was done since: job → what it changed."""
+    """The weigh-in the weight rests on, and what was done since: job → what it changed.
+
+    `unweighed_out`, `unweighed_in`: parts without a weight of which the car has fewer, or more, than at the weigh-in.
+    """
 
     weigh_in = fields.String(required=True)
     put_in = fields.List(fields.String(), required=True)
@@ -54,6 +57,8 @@ class SinceSchema(Schema):
     changes = fields.Dict(fields.String(), fields.Nested(NumberSchema), required=True)
     net = numeric()
     unweighed = fields.List(fields.String(), required=True)
+    unweighed_out = fields.List(fields.String(), required=True)
+    unweighed_in = fields.List(fields.String(), required=True)
 
 
 class PastSchema(Schema):
@@ -149,7 +154,7 @@ def _official(reading: OfficialReading, write: Numbers) -> Json:
         "rounding": reading.scale.rounding,
         "expected": write.mass(reading.expected),
         "chance_under": write.chance(reading.chance_under),
-        "in_hand": write.mass(reading.in_hand),
+        "in_hand": write.guard(reading.in_hand),
         "sentence": _said(in_hand_sentence(reading, write.mass_unit)),
     }
 
@@ -162,6 +167,8 @@ def _since(since: Since, write: Numbers) -> Json:
         "changes": write.masses(since.changes),
         "net": write.mass(since.net),
         "unweighed": list(since.unweighed),
+        "unweighed_out": list(since.unweighed_out),
+        "unweighed_in": list(since.unweighed_in),
     }
 
 
