@@ -82,7 +82,7 @@ const BELOW: Record<string, [one: string, many: string]> = {
   "8": ["an eighth", "eighths"],
 };
 
-/** What a screen reader says where the cap itself would be read badly; for who speaks to the phone, with what stands on it. */
+/** What a screen reader says where the cap would be read badly: a fraction with what stands on it, to be called by. */
 function spoken(key: Key): string | undefined {
   if (key.sort === "erase") return "Erase";
   if (key.sort !== "fraction") return SIGNS[key.text];

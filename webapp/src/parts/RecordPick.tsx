@@ -27,7 +27,8 @@ export function RecordPick({ label, offers, value, onValue, hint, makes, show = 
   const id = useId();
   const [typing, setTyping] = useState(false);
   const picked = pickedFrom(offers, value);
-  if (picked && !typing) return <Chosen label={label} offer={picked} onChange={() => onValue({ id: null, text: "" })} />;
+  const clear = () => onValue({ id: null, text: "" });
+  if (picked && !typing) return <Chosen label={label} offer={picked} onChange={clear} />;
   const found = picked ? [] : matching(offers, value.text).slice(0, show);
   const pick = (offer: Offer) => {
     setTyping(false);

@@ -105,3 +105,8 @@ export function valueWords(kind: string, field: string, value: Value): string {
 export function sentenceCase(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
+
+/** "row Z" from "Z", and from "row Z" and "Row Z" too: people write the word along. */
+export function withWord(word: string, text: string): string {
+  return new RegExp(`^${word}\\b`, "i").test(text) ? text : `${word} ${text}`;
+}

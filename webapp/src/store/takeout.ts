@@ -85,3 +85,20 @@ function base64(bytes: ArrayBuffer): string {
   return text;
 }
 
+
+/** How many photos the file has in full, and how many only small: their full size is on the home computer or lost. */
+export type PhotosInside = { full: number; small: number };
+
+export async function photosInside(): Promise<PhotosInside> {
+  const from = opened.peek();
+  if (!from) return { full: 0, small: 0 };
+  const keys = await from.store.read((db) => db.photo_bytes.toCollection().primaryKeys());
+  return countedBySize(keys);
+}
+
+/** `keys`: [sha256, size] of every picture kept. */
+export function countedBySize(keys: readonly (readonly [string, string])[]): PhotosInside {
+  const full = new Set(keys.filter(([, size]) => size === "full").map(([sha256]) => sha256));
+  const all = new Set(keys.map(([sha256]) => sha256));
+  return { full: full.size, small: all.size - full.size };
+}

@@ -1,28 +1,48 @@
-/** Yours, this one, what it saves: said in words and shown on the arm. */
-import { massUnit } from "../../parts/units";
-import { say, stand } from "../../answers";
+/** Yours, this one, what it saves, and where that leaves the car: said in words and shown on the arm. */
+import { say, stand, type Lists } from "../../answers";
 import type { Comparison as Compared } from "../../core/compare";
+import { marginSentence } from "../../core/sentences";
 import { showMass } from "../../core/shown";
 import { expanded } from "../../core/uncertain";
 import { Steelyard } from "../../parts/Steelyard";
+import { massUnit } from "../../parts/units";
 import { armOf } from "../Car/arm";
+import { standingWith } from "./swap";
 
-/** The two masses without their doubt, the saving with it: that is what is read at arm's length. */
-const plainly = (kg: number) => showMass(kg, massUnit());
-
-export function Comparison({ found }: { found: Compared }) {
+/** `over`: records of this part that are not saved yet. */
+export function Comparison({ found, over }: { found: Compared; over?: Lists }) {
   const { this: it, that, whole, count } = found;
   if (!it?.mass) return null;
-  if (!that?.mass || !whole) return <p class="num">This {say(it.mass)}. Choose the part it would replace to see what it saves.</p>;
-  const arm = armOf(stand.value);
-  const verb = whole.value <= 0 ? "saves" : "adds";
-  const each = count > 1 ? `, ${count} of them` : "";
-  const words = `Yours ${plainly(that.mass.value)} · this ${plainly(it.mass.value)}${each} · ${verb} ${plainly(Math.abs(whole.value))}`;
+  if (!that?.mass || !whole)
+    return <p class="num">This {say(it.mass)}. Choose the part it would replace to see what it saves.</p>;
+  const size = showMass(Math.abs(whole.value), massUnit(), expanded(whole));
+  const change = `${whole.value <= 0 ? "saves" : "adds"} ${size}`;
+  const each = count > 1 ? ` each, ${count} of them` : "";
+  const pieces = [`Yours ${say(that.mass)}`, `this ${say(it.mass)}${each}`, change];
+  const then = standingWith(found, over);
+  const margin = then?.margin ? marginSentence(then, massUnit()) : null;
   return (
     <div class="stack" aria-live="polite">
-      <p class="compared"><strong>{words.split(" · ").map((piece, i) => <span key={piece} class="num">{i > 0 && " · "}{piece}</span>)}</strong></p>
-      <p class="small quiet num">{verb} {showMass(Math.abs(whole.value), massUnit(), expanded(whole))}</p>
-      <Steelyard {...arm} weighIns={[]} then={arm.now ? arm.now.value + whole.value : null} small label={words} />
+      <p class="compared">
+        {pieces.map((piece, i) => (
+          <span key={piece} class="num">
+            {i > 0 && " · "}
+            {piece}
+          </span>
+        ))}
+      </p>
+      {margin && (
+        <p class={margin.code === "under" ? "under" : undefined}>With it on the car: {lowered(margin.text)}.</p>
+      )}
+      <Steelyard
+        {...armOf(stand.value)}
+        weighIns={[]}
+        then={then?.weight?.value ?? null}
+        small
+        label={pieces.join(" · ")}
+      />
     </div>
   );
 }
+
+const lowered = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

@@ -20,6 +20,7 @@ import { useDraft } from "../../parts/useDraft";
 import { replace, to } from "../../route";
 import { Comparison } from "./Comparison";
 import { priceTrouble } from "./price";
+import { isOnCar } from "./swap";
 
 type Draft = { part: string; name: string; insteadOf: Picked; shown: string; scale: string; yard: string; row: string; asking: string; shot: Shot | null };
 
@@ -57,7 +58,7 @@ export function NewDonor({ insteadOf }: { insteadOf: string | null }) {
         <InsteadOf value={form.insteadOf} onValue={(value) => change({ insteadOf: value, name: form.name || value.text })} />
         <TextField label="What it is" value={form.name} onValue={(name) => change({ name })} most={120} />
         <QuantityField kind="mass" unit={scaleUnit} label="The scale shows" value={form.shown} onValue={(shown) => change({ shown })} />
-        {found && <Comparison found={found} />}
+        {found && <Comparison found={found} over={records} />}
         <ScaleChoice value={form.scale} onValue={(scale) => change({ scale })} />
         {form.shot ? <ShotPreview shot={form.shot} onDrop={() => change({ shot: null })} /> : <TakePhoto onShot={(shot) => change({ shot })} onTrouble={setTrouble} />}
         <TroubleNotice trouble={trouble} />
@@ -99,7 +100,7 @@ function asChange(kind: string, { id, ...values }: Plain) {
 
 function InsteadOf({ value, onValue }: { value: Picked; onValue: (value: Picked) => void }) {
   const offers = (lists.value["parts"] ?? [])
-    .filter((part) => !["yard", "left", "sold", "scrapped"].includes(String(part["whereabouts"] ?? "car")))
+    .filter((part) => isOnCar(part.id))
     .map((part) => {
       const mass = known.value.of.get(part.id);
       return { id: part.id, name: String(part["name"]), note: mass?.mass ? `${say(mass.mass)} ${basisWord(mass.basis)}` : "no weight yet" };

@@ -10,16 +10,25 @@ import { TroubleNotice } from "../../parts/Notice";
 import { RecordPhotos } from "../../parts/RecordPhotos";
 import { useSaving } from "../../parts/SaveDock";
 import { Screen, Section } from "../../parts/Screen";
+import { Row } from "../../parts/Row";
+import { stateWord } from "../Job/states";
 import { go, to } from "../../route";
 import { Readings } from "../Part/Readings";
 import { Comparison } from "./Comparison";
 import { priceTrouble } from "./price";
+import { swapJob } from "./swap";
 
 const DECISIONS = [
   { value: "yard", label: "Seen" },
   { value: "shelf", label: "Bought" },
   { value: "left", label: "Left there" },
 ];
+
+const REMOVE = {
+  label: "Delete this part",
+  warning: "Its readings stay in the records but no longer count. Delete it?",
+  then: to("yard"),
+};
 
 export function Seen({ part }: { part: Rec }) {
   const form = useForm("part", part.id);
@@ -29,7 +38,7 @@ export function Seen({ part }: { part: Rec }) {
       <div class="stack">
         <Comparison found={found} />
         <Choice label="Decision" value={form.text("whereabouts")} options={DECISIONS} onValue={(value) => form.set("whereabouts", value)} />
-        {found.instead_of && <MakeJob part={part.id} old={found.instead_of} name={String(part.values["name"])} count={found.count} />}
+        {found.instead_of && <SwapJob part={part.id} old={found.instead_of} name={form.text("name")} count={found.count} />}
         <Section title="Readings">
           <Readings of={part.id} back={to("donor", part.id)} />
         </Section>
@@ -38,19 +47,34 @@ export function Seen({ part }: { part: Rec }) {
         </Section>
         <div class="pair">
           <TextField label="Row" value={form.text("row")} onValue={(value) => form.set("row", value)} most={80} />
-          <TextField label="Asking price" mode="decimal" value={form.text("asking")} onValue={(value) => form.set("asking", value)} trouble={priceTrouble(form.text("asking"))} />
+          <TextField
+            label="Asking price"
+            mode="decimal"
+            value={form.text("asking")}
+            onValue={(value) => form.set("asking", value)}
+            trouble={priceTrouble(form.text("asking"))}
+          />
         </div>
         <TextField label="Which yard" value={form.text("yard")} onValue={(value) => form.set("yard", value)} most={120} />
         <TextField label="Box or shelf at home" value={form.text("box")} onValue={(value) => form.set("box", value)} most={80} />
         <TextField label="Notes" long value={form.text("note")} onValue={(value) => form.set("note", value)} most={4000} />
-        <FormDock form={form} missing={priceTrouble(form.text("asking"))} remove={{ label: "Delete this part", warning: "Its readings stay in the records but no longer count. Delete it?", then: to("yard") }} />
+        <FormDock form={form} missing={priceTrouble(form.text("asking"))} remove={REMOVE} />
       </div>
     </Screen>
   );
 }
 
-/** Swapping it in is a job: the old part off, this one on. */
-function MakeJob({ part, old, name, count }: { part: string; old: string; name: string; count: number }) {
+type Swap = { part: string; old: string; name: string; count: number };
+
+/** Swapping it in is a job: the old part off, this one on; the one that is there already, if somebody wrote it down. */
+function SwapJob(swap: Swap) {
+  const job = swapJob(swap.part, swap.old);
+  if (!job) return <MakeJob {...swap} />;
+  const { name, state } = job.values;
+  return <Row name={String(name)} note={`The job that swaps them, ${stateWord(state)}`} href={to("job", job.id)} />;
+}
+
+function MakeJob({ part, old, name, count }: Swap) {
   const saving = useSaving();
   const make = async () => {
     const job = newId();

@@ -7,8 +7,8 @@ import { TroubleNotice } from "../../parts/Notice";
 import { sayMoment } from "../../parts/moments";
 import { Screen, Section } from "../../parts/Screen";
 import { to } from "../../route";
-import { Rescue } from "../Opening/Rescue";
 import { Conflicts } from "./Conflicts";
+import { Export } from "./Export";
 import { Protection } from "./Protection";
 import { SetAside } from "./SetAside";
 
@@ -68,15 +68,6 @@ function Whereabouts() {
       <button type="button" class="button wide" disabled={phase !== "idle"} onClick={syncNow}>
         {phase === "idle" ? "Send now" : "Sending…"}
       </button>
-    </div>
-  );
-}
-
-function Export() {
-  return (
-    <div class="stack">
-      <p>Every record and photo on this phone, with the readings exactly as typed. It can be taken in again.</p>
-      <Rescue label="Export everything" />
     </div>
   );
 }

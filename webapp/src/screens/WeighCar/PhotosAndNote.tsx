@@ -15,6 +15,7 @@ type Props = { form: CarForm; change: (patch: Partial<CarForm>) => void };
 
 export function PhotosAndNote({ form, change }: Props) {
   const [trouble, setTrouble] = useState<AppError | null>(null);
+  const when = form.at ? `${sentenceCase(sayMoment(form.at))}. ` : "";
   return (
     <Section title="Photos and note">
       <div class="stack">
@@ -27,7 +28,7 @@ export function PhotosAndNote({ form, change }: Props) {
         ))}
         <TakePhoto onShot={(shot) => change({ shots: [...form.shots, shot] })} onTrouble={setTrouble} />
         <TroubleNotice trouble={trouble} />
-        <Disclosure title={`${form.at ? `${sentenceCase(sayMoment(form.at))}. ` : ""}Where, when, how sure of the fuel, note`}>
+        <Disclosure title={`${when}Where, when, how sure of the fuel, note`}>
           <TextField
             label="When"
             type="datetime-local"

@@ -1,5 +1,6 @@
 /** The trail of one weigh-in: readings, what was on board, the jobs then in it, and the way to the class. */
 import "../Weighing/Weighing.css";
+import "./WeighIn.css";
 import { known } from "../../answers";
 import type { WholeCar } from "../../core/weighIn";
 import { garage, type Rec } from "../../journal/garage";
@@ -16,8 +17,9 @@ import { to } from "../../route";
 import { Shares } from "../WeighCar/Shares";
 import { OnScale } from "../Weighing/OnScale";
 import { JobsThen } from "./JobsThen";
+import { SinceBefore } from "./SinceBefore";
 import { ToCondition } from "./ToCondition";
-import { asItStood, readings } from "./typedRows";
+import { asItStood, readings, trailRows } from "./typedRows";
 import { wholeCarOf } from "./wholeCar";
 
 export function WeighIn({ id }: { id: string }) {
@@ -31,6 +33,7 @@ export function WeighIn({ id }: { id: string }) {
       <div class="two-columns">
         <AsEntered rec={rec} whole={whole} />
         <div>
+          <SinceBefore weighIn={id} />
           {whole && <ToCondition whole={whole} driver={driverThen(rec)} />}
           <JobsThen rec={rec} />
           <Section title="Photos">
@@ -73,7 +76,7 @@ function AsEntered({ rec, whole }: Trail) {
   return (
     <div>
       <Section title="Readings as typed">
-        <Facts rows={readings(rec)} />
+        <Facts rows={[...readings(rec), ...(total ? trailRows(rec, total) : [])]} />
       </Section>
       <Section title="On board">
         <Facts rows={asItStood(rec)} />

@@ -1,4 +1,7 @@
 /** What a person entered for a weigh-in, line by line: as typed, and how that was read. */
+import { say } from "../../answers";
+import { showMass } from "../../core/shown";
+import { subtract, total, uncertain, type Uncertain } from "../../core/uncertain";
 import { garage, type Rec } from "../../journal/garage";
 import type { Fact } from "../../parts/Facts";
 import { refName } from "../../parts/naming";
@@ -41,4 +44,21 @@ function typed(kind: Measure, name: string, text: string | undefined, unit: stri
   const reading = readingOf(kind, text ?? "", unit);
   if (reading.state === "empty") return { name, value: without };
   return { name, value: text!, under: reading.state === "read" ? `read as ${reading.words}` : reading.sentence };
+}
+
+/** From the readings to the weight: their sum, and what the scale's checks take out of it or put in. */
+export function trailRows(rec: Rec, whole: Uncertain): Fact[] {
+  const unit = String(garage.value.byId.get(String(rec.values["scale"]))?.values["unit"] ?? massUnit());
+  const names = LOOKS[rec.values["layout"] as Layout];
+  const looks = names.map((name) => readingOf("mass", String(rec.values[name] ?? ""), unit));
+  const shown = looks.flatMap((look) => (look.state === "read" ? [uncertain(look.value)] : []));
+  if (shown.length < looks.length) return [];
+  const sum = total(shown);
+  const correction = showMass(subtract(whole, sum).value, massUnit(), null, true);
+  const isCorrected = correction !== showMass(0, massUnit(), null, true);
+  return [
+    ...(shown.length > 1 ? [{ name: "Together", value: showMass(sum.value, massUnit()) }] : []),
+    ...(isCorrected ? [{ name: "Scale's correction", value: correction, under: "by its checks" }] : []),
+    { name: "So it weighed", value: say(whole) },
+  ];
 }

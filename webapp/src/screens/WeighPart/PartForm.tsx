@@ -51,7 +51,7 @@ export function PartForm({ of, replaces, habits, onSaved }: Props) {
         <More form={form} isPart={isPart} change={change} />
         <SecondLook form={form} replaces={replaces} />
       </div>
-      <SaveDock label="Save weighing" saving={saving} missing={missing(isPart ? form : { ...form, x: "", y: "" }, unitOf("length"))} onSave={keep} />
+      <SaveDock label="Save weighing" saving={saving} missing={missing(form, isPart, unitOf("length"))} onSave={keep} />
     </div>
   );
 }

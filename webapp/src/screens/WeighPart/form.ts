@@ -67,12 +67,12 @@ export function isBlank(form: PartForm): boolean {
 }
 
 /** What stands between this form and saving, as one sentence; null when it can be saved. */
-export function missing(form: PartForm, lengthUnit = "mm"): string | null {
+export function missing(form: PartForm, isPart = true, lengthUnit = "mm"): string | null {
   const looks = missingLooks(form);
   if (looks) return looks;
   if (form.of.id === null && form.of.text.trim() === "") return "Say what it is.";
-  const place = placeTrouble(form.x, lengthUnit) ?? placeTrouble(form.y, lengthUnit);
-  return place && `Its measured place: ${place}`;
+  const place = isPart && (placeTrouble(form.x, lengthUnit) ?? placeTrouble(form.y, lengthUnit));
+  return place ? `Its measured place: ${place}` : null;
 }
 
 function missingLooks(form: PartForm): string | null {

@@ -4,6 +4,7 @@ import { compare } from "../../core/compare";
 import { showMoney } from "../../core/shown";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
+import { withWord } from "../../parts/naming";
 import { currency } from "../../parts/money";
 import { Thumb } from "../../parts/Photos";
 import { photosOf } from "../../parts/RecordPhotos";
@@ -20,7 +21,10 @@ export function Yard() {
   const left = parts.filter(isAt("left"));
   return (
     <Screen title="Yard">
-      <p class="small quiet">Gloves, eye protection, and no car that is not firmly on stands. The yard’s own rules come first.</p>
+      <p class="small quiet">
+        Gloves and eye protection; stay out from under any car that does not stand firmly. The yard’s own rules come
+        first.
+      </p>
       {!seen.length && !bought.length && !left.length && <p>Note a donor part with its row, price, weight and a photo, and see at once what it would save.</p>}
       <Group title="Seen" parts={seen} />
       <Group title="Bought" parts={bought} />
@@ -45,7 +49,8 @@ function DonorRow({ part }: { part: Rec }) {
   const { yard, row, asking, name } = part.values;
   const found = compare(book.value, part.id, null, known.value);
   const photo = photosOf(part.id)[0];
-  const note = [yard, row && `row ${row}`, asking && showMoney(String(asking), currency())].filter(Boolean).join(" · ");
+  const price = asking && showMoney(String(asking), currency());
+  const note = [yard, row && withWord("row", String(row)), price].filter(Boolean).join(" · ");
   return (
     <Row
       lead={photo && <Thumb sha256={photo.sha256} />}

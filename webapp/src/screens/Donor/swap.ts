@@ -1,0 +1,30 @@
+/** A donor part as if it were on the car in place of yours: what the standing would be, and the job that does it. */
+import { account, bookWith, car, lists, type Lists } from "../../answers";
+import type { Comparison } from "../../core/compare";
+import { standing, type Standing } from "../../core/standing";
+import { garage, type Rec } from "../../journal/garage";
+import { onCar } from "./onCar";
+
+const TRIAL = "trial";
+
+export function isOnCar(part: string): boolean {
+  const { jobs, in_car } = account.value;
+  const record = lists.value["parts"]?.find((each) => each.id === part);
+  return record !== undefined && onCar(record, in_car.flatMap((job) => jobs.get(job) ?? []));
+}
+
+/** The standing with yours off and this one on; null when that is no swap: yours is off already, or this one on. */
+export function standingWith({ part, instead_of: old, count }: Comparison, over: Lists = {}): Standing | null {
+  if (!old || !isOnCar(old) || isOnCar(part)) return null;
+  const line = (way: string, which: string) => ({ id: `${TRIAL}-${way}`, job: TRIAL, part: which, way, count });
+  const job = { id: TRIAL, name: "", car: car.value?.id ?? null, state: "fitted", trim: "both" };
+  return standing(bookWith({ ...over, jobs: [job], job_parts: [line("off", old), line("on", part)] }));
+}
+
+/** A job that takes the old part off and puts this one on, if somebody wrote one down already. */
+export function swapJob(part: string, old: string): Rec | null {
+  const lines = garage.value.of("job_part");
+  const moves = (job: Rec, which: string, way: string) =>
+    lines.some(({ values }) => values["job"] === job.id && values["part"] === which && values["way"] === way);
+  return garage.value.of("job").find((job) => moves(job, old, "off") && moves(job, part, "on")) ?? null;
+}
