@@ -79,7 +79,7 @@ def test_what_cannot_be_read_is_said_and_never_lost(server, make_phone):
 def test_two_looks_make_one_part_and_a_correction_keeps_the_old_reading_in_sight(server, make_phone):
     page = join(make_phone("anna", server), server)
     begin(page, "Coupe", "980 kg")
-    page.get_by_role("button", name=re.compile("^On the scale")).click()
+    page.get_by_role("button", name=re.compile("^How it is weighed")).click()
     page.get_by_role("radio", name="Holding it, minus me").check()
     page.get_by_role("button", name="Done").click()
     page.get_by_role("textbox", name=re.compile("^Me holding it")).fill("96.4 kg")

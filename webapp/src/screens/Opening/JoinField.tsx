@@ -27,7 +27,7 @@ export function JoinField({ follow = false }: { follow?: boolean }) {
         value={text}
         onValue={setText}
         most={400}
-        hint={isHomeComputer() ? "Run tarebook pair for a fresh one." : "8 letters and digits, or the whole link."}
+        hint={isHomeComputer() ? "The whole link, or the code at its end." : "8 letters and digits, or the whole link."}
       />
       <TroubleNotice trouble={trouble ?? session.value.trouble ?? null} />
       <button

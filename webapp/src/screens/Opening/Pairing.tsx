@@ -41,9 +41,12 @@ function AtHome() {
   return (
     <ol>
       <li>
-        On the home computer, run <code>tarebook serve</code>. It prints a link.
+        Where <code>tarebook serve</code> was started, it printed a link. Open that link here, or paste it below.
       </li>
-      <li>Open that link here, or paste it below.</li>
+      <li>
+        It works once, for five minutes. For a fresh one run <code>tarebook pair --here</code>, with the same{" "}
+        <code>--data</code> and <code>--port</code> if <code>serve</code> was given any.
+      </li>
     </ol>
   );
 }

@@ -6,6 +6,7 @@ import { photosOf } from "../../parts/RecordPhotos";
 import { Thumb } from "../../parts/Photos";
 import { Row } from "../../parts/Row";
 import { to } from "../../route";
+import { shownWords } from "../Weighing/shownWords";
 
 export function Readings({ of, back }: { of: string; back: string }) {
   const readings = known.value.of.get(of)?.readings ?? [];
@@ -21,9 +22,9 @@ export function Readings({ of, back }: { of: string; back: string }) {
 function ReadingRow({ weighing, value }: { weighing: string; value: string }) {
   const rec = garage.value.byId.get(weighing);
   if (!rec) return null;
-  const { shown, scale, at, place } = rec.values;
+  const { scale, at, place } = rec.values;
   const scaleName = garage.value.byId.get(String(scale))?.values["name"];
   const photo = photosOf(weighing)[0];
   const note = [scaleName ?? "a scale not named", sayMoment(String(at ?? "")), place].filter(Boolean).join(" · ");
-  return <Row lead={photo && <Thumb sha256={photo.sha256} />} name={`Showed ${String(shown)}`} note={note} value={value} href={to("weighing", weighing)} />;
+  return <Row lead={photo && <Thumb sha256={photo.sha256} />} name={`Showed ${shownWords(rec.values)}`} note={note} value={value} href={to("weighing", weighing)} />;
 }
