@@ -12,6 +12,7 @@ import sys
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import partial
 from itertools import product
 from pathlib import Path
 from typing import Any
@@ -20,12 +21,13 @@ from playwright.sync_api import Page, Playwright, sync_playwright
 
 from tests.browser.phone import DESK, PHONE, Phone
 from tests.browser.serving import Server
+from tests.pictures_of_joining import joining
 
 README_PICTURE = Path(__file__).parent.parent / "fixtures" / "demo" / "picture.png"
 # fmt: off
 PLAIN = (
-    "car", "standing", "loose-ends", "parts", "weigh", "weigh-part", "weigh-car", "jobs", "job/new", "yard", "donor/new",
-    "more", "car-sheet", "class-sheet", "scales", "scale/new", "drivers", "stages", "devices", "units", "records",
+    "car", "standing", "loose-ends", "parts", "weigh", "weigh-part", "weigh-car", "jobs", "job/new", "yard",
+    "donor/new", "more", "car-sheet", "class-sheet", "scales", "scale/new", "drivers", "stages", "devices", "units", "records",
 )
 # fmt: on
 # Screens of one record: the address, and which record of a kind to open (by its place in the demo).
@@ -60,6 +62,10 @@ def take(page: Page, file: Path, full: bool = True) -> None:
     page.screenshot(path=file, full_page=full)
 
 
+def _taken(folder: Path, look: str, page: Page, name: str) -> None:
+    take(page, folder / f"{name}.{look}.png")
+
+
 @contextmanager
 def open_demo(playwright: Playwright, folder: Path, **look: Any) -> Iterator[tuple[Server, Phone]]:
     """A demo server and a phone that shows it, both gone at the end, whatever happens."""
@@ -73,8 +79,11 @@ def open_demo(playwright: Playwright, folder: Path, **look: Any) -> Iterator[tup
         server.close()
 
 
+LOOKS: tuple[tuple[str, dict[str, Any]], ...] = (("phone", PHONE), ("desk", DESK))
+
+
 def all_screens(folder: Path) -> None:
-    for (size, look), scheme in product((("phone", PHONE), ("desk", DESK)), ("light", "dark")):
+    for (size, look), scheme in product(LOOKS, ("light", "dark")):
         with (
             tempfile.TemporaryDirectory() as scratch,
             sync_playwright() as playwright,
@@ -83,6 +92,7 @@ def all_screens(folder: Path) -> None:
             for name, address in addresses(server):
                 phone.page.goto(server.address + "/" + address)
                 take(phone.page, folder / f"{name}.{size}.{scheme}.png")
+            joining(playwright, partial(_taken, folder, f"{size}.{scheme}"), {**look, "color_scheme": scheme})
             print(size, scheme, *phone.troubles, sep="\n  ")
 
 

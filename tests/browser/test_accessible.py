@@ -1,4 +1,4 @@
-"""Every screen, asked by axe: nothing serious, on a phone light and dark and at a desk; nothing wider than the glass."""
+"""Every screen, asked by axe: nothing serious, on a phone light and dark and at a desk; nothing wider than it."""
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
