@@ -5,6 +5,7 @@ from fractions import Fraction
 from typing import Any
 
 from tarebook.core.quantity import Quantity
+from tarebook.core.uncertain import Uncertain
 
 
 def plain(result: Any) -> Any:
@@ -22,6 +23,17 @@ def plain(result: Any) -> Any:
     if isinstance(result, list | tuple):
         return [plain(item) for item in result]
     return result
+
+
+def brief(result: Any) -> Any:
+    """Value and u instead of every source, for results that hold too many."""
+    if isinstance(result, Uncertain):
+        return {"value": result.value, "u": result.u}
+    if is_dataclass(result):
+        return {field.name: brief(getattr(result, field.name)) for field in fields(result)}
+    if isinstance(result, dict):
+        return {key: brief(value) for key, value in result.items()}
+    return [brief(item) for item in result] if isinstance(result, list | tuple) else result
 
 
 def _filled(items: dict[str, Any]) -> dict[str, Any]:

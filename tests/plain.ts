@@ -2,6 +2,7 @@
 
 import type { Quantity } from "../webapp/src/core/quantity";
 import type { Ratio } from "../webapp/src/core/ratio";
+import { type Uncertain, u } from "../webapp/src/core/uncertain";
 
 /** Exact numbers as "n/d", quantities as their exact value and unit; what is null or empty is left out. */
 export function plain(result: unknown): unknown {
@@ -12,6 +13,14 @@ export function plain(result: unknown): unknown {
   if ("n" in result && "d" in result) return text(result as Ratio);
   if ("last_digit" in result) return `${text((result as Quantity).exact)} as ${(result as Quantity).unit}`;
   return filled(Object.entries(result));
+}
+
+/** Value and u instead of every source, for results that hold too many. */
+export function brief(result: unknown): unknown {
+  if (result === null || typeof result !== "object") return result;
+  if (Array.isArray(result)) return result.map(brief);
+  if ("sources" in result) return { value: (result as Uncertain).value, u: u(result as Uncertain) };
+  return Object.fromEntries(Object.entries(result).map(([key, value]) => [key, brief(value)]));
 }
 
 function text({ n, d }: Ratio): string {

@@ -5,10 +5,12 @@ for an answer that cannot be given.
 from __future__ import annotations
 
 from tarebook.error_row import ErrorRow
+from tarebook.error_table_balance import BALANCE
 from tarebook.error_table_stock import STOCK
 
 # fmt: off
 WHOLE_CAR = {
+    **BALANCE,
     **STOCK,
     "reading_missing": ErrorRow(200, "A reading of this weigh-in is missing, so it has no total.",
         "Enter every reading of it."),

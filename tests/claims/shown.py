@@ -34,6 +34,7 @@ CLAIMS = {
     "shown.show_chance": lambda given: shown.show_chance(**given),
     "shown.show_money": lambda given: shown.show_money(**given),
     "shown.show_hours": lambda given: shown.show_hours(**given),
+    "shown.show_plain": lambda given: shown.show_plain(**given),
     "shown.show_both": _show_both,
     "shown.number": _number,
     "shown.lay_out": _lay_out,

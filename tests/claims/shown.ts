@@ -14,6 +14,7 @@ export const claims: Claims = {
   "shown.show_chance": ({ probability }) => shown.showChance(probability),
   "shown.show_money": ({ amount, currency, signed }) => shown.showMoney(amount, currency, signed),
   "shown.show_hours": ({ hours }) => shown.showHours(hours),
+  "shown.show_plain": ({ value, label, U, signed }) => shown.showPlain(value, label, U, signed),
   "shown.show_both": ({ kind, text, unit }) => shown.showBoth(read(kind, text), unit),
   "shown.number": ({ value, sources, kind, unit }) => shown.number({ value, sources }, kind, unit),
   "shown.lay_out": ({ kind, si, unit, U, signed }) => shown.layOut(kind, si, unit, U, signed),

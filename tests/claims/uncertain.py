@@ -26,6 +26,7 @@ CLAIMS = {
     "uncertain.scale": lambda given: _plain(uncertain.scale(_one(given), given["factor"])),
     "uncertain.multiply": lambda given: _plain(uncertain.multiply(*_items(given))),
     "uncertain.divide": lambda given: _plain(uncertain.divide(*_items(given))),
+    "uncertain.derived": lambda given: _plain(uncertain.derived(given["value"], _items(given), given["partials"])),
     "uncertain.covariance": lambda given: uncertain.covariance(*_items(given)),
     "uncertain.expanded": lambda given: uncertain.expanded(_one(given), given["k"]),
     "uncertain.rectangular": lambda given: uncertain.rectangular(given["half_width"]),

@@ -33,7 +33,7 @@ def run(options: Namespace) -> int:
     from tarebook.api.calc import run as compute
 
     if options.list or options.name is None:
-        print("\n".join(f"{name:<12}{each.about}" for name, each in CALCULATIONS.items()))
+        print("\n".join(f"{name:<15}{each.about}" for name, each in CALCULATIONS.items()))
         return 0
     try:
         if options.name not in CALCULATIONS:

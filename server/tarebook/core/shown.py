@@ -27,6 +27,7 @@ from tarebook.core.units import DIMENSIONS, Kind
 
 COMPOUND_PLACES = 1
 COMPOUND_MOST = 2
+PLAIN_MOST = 4
 # Shown beside a reading typed in the other system, when the garage does not count in that system itself.
 _BESIDE_METRIC = {"kg": "lb", "g": "oz", "t": "lb", "mm": "in", "cm": "in", "m": "in", "L": "gal_us", "ml": "gal_us"}
 _BESIDE_OTHERS: dict[Kind, str] = {"mass": "kg", "length": "mm", "volume": "L"}
@@ -101,6 +102,11 @@ def show_hours(hours: str | float | Fraction) -> str:
     exact = read_number(hours) if isinstance(hours, str) else Fraction(hours)
     places = 0 if _round(exact, 1) % 10 == 0 else 1
     return _single(exact, None, "h", (places, places), False).text
+
+
+def show_plain(value: float | Fraction, label: str = "", U: float | None = None, signed: bool = False) -> str:  # noqa: N803
+    """A number in a unit of no table ("kg m²", "kg/kW", none) with two decimals, or as its `U` deserves."""
+    return _single(Fraction(value), _margin_in(U, Fraction(1)), label, (2, PLAIN_MOST), signed).text
 
 
 def show_both(reading: Quantity, unit: str | None = None) -> str:

@@ -86,6 +86,11 @@ def divide(a: Uncertain, b: Uncertain) -> Uncertain:
     return Uncertain(ratio, weighted_sum((a, b), (1.0 / b.value, -ratio / b.value)).sources)
 
 
+def derived(value: float, items: Sequence[Uncertain], partials: Sequence[float]) -> Uncertain:
+    """A value computed from the items otherwise, with their doubt to first order: `partials` are its derivatives."""
+    return Uncertain(value, weighted_sum(items, partials).sources)
+
+
 def rectangular(half_width: float) -> float:
     """Standard deviation of a value that lies anywhere within ± half_width [JCGM 100:2008, 4.3.7]."""
     return half_width / math.sqrt(3.0)

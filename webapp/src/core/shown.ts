@@ -33,6 +33,7 @@ export type Result = { value: number; unit: string; u: number; shown: string };
 
 const COMPOUND_PLACES = 1;
 const COMPOUND_MOST = 2;
+const PLAIN_MOST = 4;
 const HUNDRED = ratio(100n);
 /** Shown beside a reading typed in the other system, when the garage does not count in that system itself. */
 const BESIDE_METRIC: Readonly<Record<string, string>> = {
@@ -91,6 +92,11 @@ export function showHours(hours: string | number | Ratio): string {
   const exact = typeof hours === "string" ? readNumber(hours) : exactOf(hours);
   const places = rounded(exact, 1) % 10n === 0n ? 0 : 1;
   return single(exact, null, "h", [places, places], false).text;
+}
+
+/** A number in a unit of no table ("kg m²", "kg/kW", none) with two decimals, or as its `U` deserves. */
+export function showPlain(value: number | Ratio, label = "", U: number | null = null, signed = false): string {
+  return single(exactOf(value), marginOf(U, ratio(1n)), label, [2, PLAIN_MOST], signed).text;
 }
 
 /**

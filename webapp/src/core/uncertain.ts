@@ -95,6 +95,11 @@ export function divide(a: Uncertain, b: Uncertain): Uncertain {
   return { value: quotient, sources: weightedSum([a, b], [1 / b.value, -quotient / b.value]).sources };
 }
 
+/** A value computed from the items otherwise, with their doubt to first order: `partials` are its derivatives. */
+export function derived(value: number, items: readonly Uncertain[], partials: readonly number[]): Uncertain {
+  return { value, sources: weightedSum(items, partials).sources };
+}
+
 /** Standard deviation of a value that lies anywhere within ± halfWidth [JCGM 100:2008, 4.3.7]. */
 export function rectangular(halfWidth: number): number {
   return halfWidth / Math.sqrt(3);

@@ -656,6 +656,132 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/calc/balance": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Where the weight is: centre of gravity, shares, yaw inertia before and after jobs. */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["CalcBalanceGiven"];
+                };
+            };
+            responses: {
+                /** @description OK */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["Balance"];
+                    };
+                };
+                422: components["responses"]["UNPROCESSABLE_ENTITY"];
+                default: components["responses"]["DEFAULT_ERROR"];
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/calc/lift": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Height of the centre of gravity from an axle lift, with its uncertainty. */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["CalcLiftGiven"];
+                };
+            };
+            responses: {
+                /** @description OK */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["Lift"];
+                    };
+                };
+                422: components["responses"]["UNPROCESSABLE_ENTITY"];
+                default: components["responses"]["DEFAULT_ERROR"];
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/calc/load-transfer": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Lateral and longitudinal load transfer, static stability factor, weight per power. */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["CalcLoadTransferGiven"];
+                };
+            };
+            responses: {
+                /** @description OK */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["Transfers"];
+                    };
+                };
+                422: components["responses"]["UNPROCESSABLE_ENTITY"];
+                default: components["responses"]["DEFAULT_ERROR"];
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/calc/sheet": {
         parameters: {
             query?: never;
@@ -1589,6 +1715,273 @@ export interface components {
             history: components["schemas"]["Past"][];
             start: components["schemas"]["Start"] | null;
             gap: components["schemas"]["Gap"] | null;
+            reasons: {
+                [key: string]: components["schemas"]["Told"];
+            };
+            warnings: components["schemas"]["Told"][];
+        };
+        CalcSize: {
+            part: string;
+            length?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            width?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+        };
+        CalcBalanceGiven: {
+            /** @description Id of the car meant; by default the first. */
+            car?: string | null;
+            /** @enum {string|null} */
+            trim?: "road" | "event" | null;
+            /**
+             * @description Unit of what is shown.
+             * @enum {string}
+             */
+            mass_unit?: "kg" | "g" | "lb" | "oz" | "lb oz";
+            /** @enum {string} */
+            length_unit?: "mm" | "in";
+            currency?: string;
+            /** @description As written by tarebook export; not looked at. */
+            export?: {
+                [key: string]: unknown;
+            };
+            /** @description As written by tarebook export; not looked at. */
+            entries?: unknown[];
+            garages?: components["schemas"]["CalcGarage"][];
+            cars?: components["schemas"]["CalcCar"][];
+            scales?: components["schemas"]["CalcScale"][];
+            scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            parts?: components["schemas"]["CalcPart"][];
+            weighings?: components["schemas"]["CalcWeighing"][];
+            drivers?: components["schemas"]["CalcDriver"][];
+            stages?: components["schemas"]["CalcStage"][];
+            jobs?: components["schemas"]["CalcJob"][];
+            job_parts?: components["schemas"]["CalcJobPart"][];
+            loose_ends?: components["schemas"]["CalcLooseEnd"][];
+            weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            class_sheets?: components["schemas"]["CalcClassSheet"][];
+            clauses?: components["schemas"]["CalcClause"][];
+            photos?: components["schemas"]["CalcPhoto"][];
+            verdicts?: components["schemas"]["CalcVerdict"][];
+            /** @description Ids of the jobs to add to those in the car; by default all that are chosen. */
+            with_jobs?: string[] | null;
+            /** @description The one to rest on; by default the last. */
+            weigh_in?: string | null;
+            height?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            height_within?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            sizes?: components["schemas"]["CalcSize"][];
+        };
+        CarState: {
+            mass: components["schemas"]["Number"] | null;
+            x: components["schemas"]["Number"] | null;
+            y: components["schemas"]["Number"] | null;
+            z: components["schemas"]["Number"] | null;
+            loads: {
+                [key: string]: components["schemas"]["Number"];
+            };
+            shares: {
+                [key: string]: components["schemas"]["Number"];
+            };
+            reasons: {
+                [key: string]: components["schemas"]["Told"];
+            };
+        };
+        BalanceChange: {
+            net: components["schemas"]["Number"] | null;
+            above: components["schemas"]["Number"] | null;
+            below: components["schemas"]["Number"] | null;
+            unsprung: components["schemas"]["Number"] | null;
+            rotating: components["schemas"]["Number"] | null;
+            yaw: components["schemas"]["Number"] | null;
+            reasons: {
+                [key: string]: components["schemas"]["Told"];
+            };
+        };
+        Place: {
+            part: string;
+            x: components["schemas"]["Number"] | null;
+            y: components["schemas"]["Number"] | null;
+            z: components["schemas"]["Number"] | null;
+            by: {
+                [key: string]: string;
+            };
+            outside: string[];
+        };
+        Balance: {
+            car: string | null;
+            trim: string;
+            weigh_in: string | null;
+            jobs: string[];
+            states: {
+                [key: string]: components["schemas"]["CarState"];
+            };
+            changes: {
+                [key: string]: components["schemas"]["BalanceChange"];
+            };
+            places: components["schemas"]["Place"][];
+            reasons: {
+                [key: string]: components["schemas"]["Told"];
+            };
+            warnings: components["schemas"]["Told"][];
+        };
+        CalcLiftReadings: {
+            front?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            rear?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            tilted?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            height?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            height_within?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            /** @enum {string} */
+            raised?: "rear" | "front";
+            scale?: string | null;
+        };
+        CalcLiftGiven: {
+            /** @description Id of the car meant; by default the first. */
+            car?: string | null;
+            /** @enum {string|null} */
+            trim?: "road" | "event" | null;
+            /**
+             * @description Unit of what is shown.
+             * @enum {string}
+             */
+            mass_unit?: "kg" | "g" | "lb" | "oz" | "lb oz";
+            /** @enum {string} */
+            length_unit?: "mm" | "in";
+            currency?: string;
+            /** @description As written by tarebook export; not looked at. */
+            export?: {
+                [key: string]: unknown;
+            };
+            /** @description As written by tarebook export; not looked at. */
+            entries?: unknown[];
+            garages?: components["schemas"]["CalcGarage"][];
+            cars?: components["schemas"]["CalcCar"][];
+            scales?: components["schemas"]["CalcScale"][];
+            scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            parts?: components["schemas"]["CalcPart"][];
+            weighings?: components["schemas"]["CalcWeighing"][];
+            drivers?: components["schemas"]["CalcDriver"][];
+            stages?: components["schemas"]["CalcStage"][];
+            jobs?: components["schemas"]["CalcJob"][];
+            job_parts?: components["schemas"]["CalcJobPart"][];
+            loose_ends?: components["schemas"]["CalcLooseEnd"][];
+            weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            class_sheets?: components["schemas"]["CalcClassSheet"][];
+            clauses?: components["schemas"]["CalcClause"][];
+            photos?: components["schemas"]["CalcPhoto"][];
+            verdicts?: components["schemas"]["CalcVerdict"][];
+            lift?: components["schemas"]["CalcLiftReadings"];
+        };
+        Lift: {
+            car: string | null;
+            wheelbase: components["schemas"]["Number"] | null;
+            height: components["schemas"]["Number"] | null;
+            moved: components["schemas"]["Number"] | null;
+            tilt: number | null;
+            enough: components["schemas"]["Number"] | null;
+            reason: components["schemas"]["Told"] | null;
+            warnings: components["schemas"]["Told"][];
+        };
+        CalcPower: {
+            value: number;
+            /** @enum {string} */
+            unit: "kW" | "hp" | "PS";
+        };
+        CalcLoadTransferGiven: {
+            /** @description Id of the car meant; by default the first. */
+            car?: string | null;
+            /** @enum {string|null} */
+            trim?: "road" | "event" | null;
+            /**
+             * @description Unit of what is shown.
+             * @enum {string}
+             */
+            mass_unit?: "kg" | "g" | "lb" | "oz" | "lb oz";
+            /** @enum {string} */
+            length_unit?: "mm" | "in";
+            currency?: string;
+            /** @description As written by tarebook export; not looked at. */
+            export?: {
+                [key: string]: unknown;
+            };
+            /** @description As written by tarebook export; not looked at. */
+            entries?: unknown[];
+            garages?: components["schemas"]["CalcGarage"][];
+            cars?: components["schemas"]["CalcCar"][];
+            scales?: components["schemas"]["CalcScale"][];
+            scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            parts?: components["schemas"]["CalcPart"][];
+            weighings?: components["schemas"]["CalcWeighing"][];
+            drivers?: components["schemas"]["CalcDriver"][];
+            stages?: components["schemas"]["CalcStage"][];
+            jobs?: components["schemas"]["CalcJob"][];
+            job_parts?: components["schemas"]["CalcJobPart"][];
+            loose_ends?: components["schemas"]["CalcLooseEnd"][];
+            weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            class_sheets?: components["schemas"]["CalcClassSheet"][];
+            clauses?: components["schemas"]["CalcClause"][];
+            photos?: components["schemas"]["CalcPhoto"][];
+            verdicts?: components["schemas"]["CalcVerdict"][];
+            /** @description Ids of the jobs to add to those in the car; by default all that are chosen. */
+            with_jobs?: string[] | null;
+            /** @description The one to rest on; by default the last. */
+            weigh_in?: string | null;
+            height?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            height_within?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            sizes?: components["schemas"]["CalcSize"][];
+            /** @description In a turn, in g; 1 by default. */
+            lateral_g?: number;
+            /** @description Forward, in g; 0.5 by default. */
+            longitudinal_g?: number;
+            power?: components["schemas"]["CalcPower"] | null;
+        };
+        Transfer: {
+            mass: components["schemas"]["Number"] | null;
+            height: components["schemas"]["Number"] | null;
+            lateral: components["schemas"]["Number"] | null;
+            longitudinal: components["schemas"]["Number"] | null;
+            stability: components["schemas"]["Number"] | null;
+            per_power: components["schemas"]["Number"] | null;
+            reasons: {
+                [key: string]: components["schemas"]["Told"];
+            };
+            warnings: components["schemas"]["Told"][];
+        };
+        Transfers: {
+            lateral_g: number;
+            longitudinal_g: number;
+            states: {
+                [key: string]: components["schemas"]["Transfer"];
+            };
             reasons: {
                 [key: string]: components["schemas"]["Told"];
             };

@@ -451,6 +451,136 @@ export const ERRORS = {
     "sentence": "There is no part to compare this one with.",
     "do": "Say which part it would replace."
   },
+  "wheelbase_unknown": {
+    "status": 200,
+    "sentence": "The car's wheelbase is not known.",
+    "do": "Measure it between the axle centres and enter it with the car."
+  },
+  "tracks_unknown": {
+    "status": 200,
+    "sentence": "The car's tracks are not both known.",
+    "do": "Measure them between the middles of the tyres, front and rear, and enter them with the car."
+  },
+  "axles_unknown": {
+    "status": 200,
+    "sentence": "This weigh-in says nothing of the axles.",
+    "do": "Weigh the car by axles or by corners."
+  },
+  "sides_unknown": {
+    "status": 200,
+    "sentence": "This weigh-in says nothing of the sides.",
+    "do": "Weigh the car by corners."
+  },
+  "height_unknown": {
+    "status": 200,
+    "sentence": "The height of the centre of gravity is not known.",
+    "do": "Enter the tracks, or measure it by lifting an axle."
+  },
+  "height_assumed": {
+    "status": 200,
+    "sentence": "The height of the centre of gravity is assumed from the track, as for most road cars.",
+    "do": "Measure it by lifting an axle."
+  },
+  "beltline_unknown": {
+    "status": 200,
+    "sentence": "The beltline's height, or that of a part, is not known.",
+    "do": "Measure the lower edge of the side windows and enter it with the car."
+  },
+  "yaw_unknown": {
+    "status": 200,
+    "sentence": "The change in yaw inertia needs the car's centre of gravity and the place of every part moved.",
+    "do": "Weigh the car by corners, and enter its wheelbase and tracks."
+  },
+  "cross_unknown": {
+    "status": 200,
+    "sentence": "What stands on each corner cannot be worked out: spring seats and roll stiffness set the cross weight.",
+    "do": "Weigh the car by corners again; axles and sides are worked out."
+  },
+  "corners_unweighed": {
+    "status": 200,
+    "sentence": "This weigh-in says nothing of the corners.",
+    "do": "Weigh the car by corners."
+  },
+  "centre_as_weighed": {
+    "status": 200,
+    "sentence": "The centre of gravity is that of the car as weighed, with the fuel, driver and ballast it then had.",
+    "do": "Weigh it as you want to know it."
+  },
+  "tracks_unequal": {
+    "status": 200,
+    "sentence": "The tracks differ; what moved between the sides counts at their mean.",
+    "do": "Weigh the car by corners for the exact shares."
+  },
+  "balance_job_unknown": {
+    "status": 200,
+    "sentence": "A job asked for is not there and is left out.",
+    "do": "Choose the jobs again."
+  },
+  "nothing_left": {
+    "status": 200,
+    "sentence": "These jobs would leave nothing of the car.",
+    "do": "Look for a slipped digit in a mass."
+  },
+  "place_outside": {
+    "status": 200,
+    "sentence": "A part's place lies outside the car.",
+    "do": "Measure again: from the front axle rearward, from the centreline to the right, up from the ground."
+  },
+  "place_by_zone": {
+    "status": 200,
+    "sentence": "Some parts stand at the rough place of their zone.",
+    "do": "Measure where they sit for a surer centre of gravity."
+  },
+  "place_anywhere": {
+    "status": 200,
+    "sentence": "Some parts have neither a place nor a zone; they could be anywhere in the car.",
+    "do": "Give them a zone, or measure where they sit."
+  },
+  "level_unsure": {
+    "status": 200,
+    "sentence": "Some parts may be above or below the beltline.",
+    "do": "Measure their height."
+  },
+  "lift_missing": {
+    "status": 200,
+    "sentence": "Not every reading of the axle lift is there.",
+    "do": "Enter both axles level, the axle left on the ground with the other raised, and how far it was raised."
+  },
+  "radius_unknown": {
+    "status": 200,
+    "sentence": "The height of the axle centres above the ground is not known.",
+    "do": "Measure from the ground to the wheel centres, front and rear, with the car standing on them."
+  },
+  "lift_above_wheelbase": {
+    "status": 200,
+    "sentence": "No axle can be raised by as much as the wheelbase.",
+    "do": "Enter how far the centre of the raised axle rose, not the height of the lift."
+  },
+  "lift_wrong_way": {
+    "status": 200,
+    "sentence": "The axle left on the ground lost load when the other was raised.",
+    "do": "Check which axle was raised and that both readings are of the one on the ground, brakes off."
+  },
+  "lift_too_small": {
+    "status": 200,
+    "sentence": "The lift is too small to tell the height of the centre of gravity.",
+    "do": "Raise the axle further if it can be done safely, or use a finer scale."
+  },
+  "lift_wide": {
+    "status": 200,
+    "sentence": "The height of the centre of gravity is known only roughly.",
+    "do": "Raise the axle further if it can be done safely, or repeat the weighing."
+  },
+  "wheels_lift": {
+    "status": 200,
+    "sentence": "At this acceleration two wheels would carry nothing; the figure ends there.",
+    "do": "Look at a smaller acceleration."
+  },
+  "power_unknown": {
+    "status": 200,
+    "sentence": "The power is not known.",
+    "do": "Give it with its unit: kW, hp or PS."
+  },
   "sheet_material_unknown": {
     "status": 200,
     "sentence": "Nothing is known of the material {material}.",

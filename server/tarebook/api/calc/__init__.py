@@ -13,7 +13,7 @@ from typing import Any
 
 from marshmallow import Schema, ValidationError
 
-from tarebook.api.calc import ledger, sheet, standing, weigh_in, weighing
+from tarebook.api.calc import balance, ledger, lift, load_transfer, sheet, standing, weigh_in, weighing
 from tarebook.errors import TarebookError
 
 
@@ -28,7 +28,16 @@ class Calculation:
     compute: Callable[[Mapping[str, Any]], dict[str, Any]]
 
 
-_MODULES = {"weighing": weighing, "ledger": ledger, "weigh-in": weigh_in, "standing": standing, "sheet": sheet}
+_MODULES = {
+    "weighing": weighing,
+    "ledger": ledger,
+    "weigh-in": weigh_in,
+    "standing": standing,
+    "balance": balance,
+    "lift": lift,
+    "load-transfer": load_transfer,
+    "sheet": sheet,
+}
 CALCULATIONS = {
     name: Calculation(name, module.ABOUT, module.Given, module.Answer, module.compute)
     for name, module in _MODULES.items()

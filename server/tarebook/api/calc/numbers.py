@@ -9,8 +9,8 @@ from typing import Any
 from marshmallow import Schema, fields
 
 from tarebook.core.records import Warned
-from tarebook.core.shown import number, show_chance, show_guard, show_hours, show_money
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.shown import number, show_chance, show_guard, show_hours, show_money, show_plain
+from tarebook.core.uncertain import Uncertain, expanded
 from tarebook.errors import describe
 
 Json = dict[str, Any]
@@ -64,6 +64,17 @@ class Numbers:
 
     def money(self, money: Fraction) -> Json:
         return {"value": float(money), "unit": self.currency, "u": 0.0, "shown": show_money(money, self.currency)}
+
+    def plain(self, item: Uncertain | None, unit: str) -> Json | None:
+        """A number in a unit of no table, "" for none."""
+        if item is None:
+            return None
+        return {
+            "value": item.value,
+            "unit": unit or "1",
+            "u": item.u,
+            "shown": show_plain(item.value, unit, expanded(item)),
+        }
 
     def masses(self, items: Mapping[str, Uncertain]) -> Json:
         return {name: self.mass(item) for name, item in items.items()}

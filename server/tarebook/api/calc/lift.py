@@ -1,0 +1,76 @@
+"""`calc lift`: the height of the centre of gravity from weighing one axle with the other raised."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from marshmallow import Schema, fields
+
+from tarebook.api.calc.balance_given import typed
+from tarebook.api.calc.garage_schema import StrictSchema, Typed, garage_schema, one_of
+from tarebook.api.calc.numbers import Json, Numbers, ToldSchema, all_told, numeric, told, warned_of
+from tarebook.core.garage import read_garage
+from tarebook.core.lift import RAISED, Axles, LiftReadings, axles_of, lift
+from tarebook.core.uncertain import Uncertain
+
+ABOUT = "Height of the centre of gravity from an axle lift, with its uncertainty."
+
+
+class CalcLiftReadingsSchema(StrictSchema):
+    """Whole-axle loads: both level, and the one on the ground with the other raised by `height`."""
+
+    front = Typed()
+    rear = Typed()
+    tilted = Typed()
+    height = Typed()
+    height_within = Typed()
+    raised = fields.String(validate=one_of(RAISED))
+    scale = fields.String(allow_none=True)
+
+
+Given = garage_schema("CalcLiftGiven", lift=fields.Nested(CalcLiftReadingsSchema))
+
+
+class LiftSchema(Schema):
+    """`height` above the ground, null for the `reason`. `tilt`: tan θ. `enough`: a rise that would tell it well."""
+
+    car = fields.String(required=True, allow_none=True)
+    wheelbase = numeric()
+    height = numeric()
+    moved = numeric()
+    tilt = fields.Float(required=True, allow_none=True)
+    enough = numeric()
+    reason = fields.Nested(ToldSchema, required=True, allow_none=True)
+    warnings = warned_of()
+
+
+Answer = LiftSchema
+
+
+def compute(given: Mapping[str, Any]) -> Json:
+    garage, write = read_garage(given), Numbers(given)
+    axles = axles_of(garage.car)
+    found = lift(garage, _readings(given.get("lift") or {}))
+    return {
+        "car": garage.car.id if garage.car else None,
+        "wheelbase": write.length(axles.wheelbase) if isinstance(axles, Axles) else None,
+        "height": write.length(found.height),
+        "moved": write.mass(found.moved),
+        "tilt": found.tilt,
+        "enough": write.length(None if found.enough is None else Uncertain(found.enough)),
+        "reason": told(found.reason),
+        "warnings": all_told([*garage.warnings, *found.warnings]),
+    }
+
+
+def _readings(given: Mapping[str, Any]) -> LiftReadings:
+    return LiftReadings(
+        front=typed(given, "front", "mass"),
+        rear=typed(given, "rear", "mass"),
+        tilted=typed(given, "tilted", "mass"),
+        height=typed(given, "height", "length"),
+        height_within=typed(given, "height_within", "length"),
+        raised=given.get("raised", "rear"),
+        scale=given.get("scale"),
+    )

@@ -1,0 +1,44 @@
+"""The phone and the home computer tell the same balance of the same garage, to the last digit."""
+
+from pathlib import Path
+from random import Random
+
+from tarebook.journal.kinds import ZONES
+from tests.core import whole_cars
+from tests.core.questions import Question
+from tests.typescript import answers
+from tests.vectors import claims, differences
+
+SEED, GARAGES = 20_261_126, 120
+BALANCE = claims()["balance.balance"]
+
+
+def questions() -> list[Question]:
+    random = Random(SEED)
+    asked: list[Question] = []
+    for _ in range(GARAGES):
+        garage = whole_cars.garage(random)
+        for part in garage["parts"]:
+            part |= whole_cars.some(random, 0.6, zone=random.choice(ZONES), z=f"{random.randrange(1200)} mm")
+            part |= whole_cars.some(random, 0.3, x=f"{random.randrange(-900, 4000)} mm", y="-12 1/2 in")
+        height = {"value": random.uniform(0.4, 0.6), "sources": {"given:height": 0.01}}
+        options = whole_cars.some(random, 0.5, height=height, jobs=["j0", "j1", "j9"], sizes={"p0": [1.2, 0.7]})
+        asked.append({"function": "balance.balance", "in": {"garage": garage, **options}})
+    return asked
+
+
+def test_both_languages_tell_the_same_balance_of_a_hundred_and_twenty_garages(tmp_path: Path):
+    asked = questions()
+    ours = [BALANCE(question["in"]) for question in asked]
+    pairs = zip(asked, ours, answers(asked, tmp_path), strict=True)
+    assert [(question, lines) for question, one, other in pairs if (lines := differences(other, one))] == []
+
+
+def test_the_random_garages_are_of_every_sort():
+    told = [BALANCE(question["in"]) for question in questions()]
+    states = {name for answer in told for name in answer.get("states", {})}
+    warned = {warning["code"] for answer in told for warning in answer.get("warnings", [])}
+    reasons = {reason["code"] for answer in told for reason in answer.get("reasons", {}).values()}
+    assert states == {"start", "weighed", "now", "after"}
+    assert {"no_weigh_in", "jobs_not_confirmed"} <= reasons
+    assert {"place_by_zone", "place_anywhere", "place_outside", "height_assumed", "balance_job_unknown"} <= warned
