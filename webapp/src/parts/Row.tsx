@@ -11,6 +11,17 @@ type Props = {
   lead?: ComponentChildren;
 };
 
+/** "15 lb 6.1 oz ± 1.0 oz" in two pieces, neither of which is torn apart. */
+function Parted({ text }: { text: string }) {
+  const at = text.indexOf(" ± ");
+  if (at < 0) return <>{text}</>;
+  return (
+    <>
+      <span class="num">{text.slice(0, at)}</span> <span class="num">{text.slice(at + 1)}</span>
+    </>
+  );
+}
+
 export function Row({ name, note, value, under, href, onTap, lead }: Props) {
   const body = (
     <>
@@ -21,7 +32,7 @@ export function Row({ name, note, value, under, href, onTap, lead }: Props) {
       </span>
       {(value || under) && (
         <span class="row-value num">
-          {value}
+          {typeof value === "string" ? <Parted text={value} /> : value}
           {under && <small>{under}</small>}
         </span>
       )}

@@ -26,8 +26,8 @@ export function Comparison({ found, over }: { found: Compared; over?: Lists }) {
       <p class="compared">
         {pieces.map((piece, i) => (
           <span key={piece} class="num">
-            {i > 0 && " · "}
             {piece}
+            {i < pieces.length - 1 && " · "}
           </span>
         ))}
       </p>

@@ -9,11 +9,9 @@ import { Row } from "../../parts/Row";
 import { Section } from "../../parts/Screen";
 import { massUnit } from "../../parts/units";
 import { to } from "../../route";
-import { gapAt, type GapTrail } from "./gap";
+import type { GapTrail } from "./gap";
 
-export function SinceBefore({ weighIn }: { weighIn: string }) {
-  const trail = gapAt(weighIn);
-  if (!trail) return null;
+export function SinceBefore({ trail }: { trail: GapTrail }) {
   const { gap, put_in, taken_out, written, found } = trail;
   return (
     <Section title="Against the weigh-in before">

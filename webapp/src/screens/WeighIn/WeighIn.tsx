@@ -2,6 +2,7 @@
 import "../Weighing/Weighing.css";
 import "./WeighIn.css";
 import { known } from "../../answers";
+import { isSignificant } from "../../core/estimate";
 import type { WholeCar } from "../../core/weighIn";
 import { garage, type Rec } from "../../journal/garage";
 import { Correct, CountsOrNot } from "../../parts/Correct";
@@ -16,6 +17,7 @@ import { Warnings } from "../../parts/Warnings";
 import { to } from "../../route";
 import { Shares } from "../WeighCar/Shares";
 import { OnScale } from "../Weighing/OnScale";
+import { gapAt } from "./gap";
 import { JobsThen } from "./JobsThen";
 import { SinceBefore } from "./SinceBefore";
 import { ToCondition } from "./ToCondition";
@@ -26,14 +28,17 @@ export function WeighIn({ id }: { id: string }) {
   const rec = garage.value.byId.get(id);
   if (!rec) return <NotHere what="A weigh-in" back="#/weigh" />;
   const whole = wholeCarOf(rec);
+  const before = gapAt(id);
+  const isOdd = before !== null && isSignificant(before.gap); // then it is what one came to look at
   return (
     <Screen title="Weigh-in" back="#/weigh">
       <CountsOrNot rec={rec} />
       <Headline rec={rec} whole={whole} />
+      {isOdd && <SinceBefore trail={before} />}
       <div class="two-columns">
         <AsEntered rec={rec} whole={whole} />
         <div>
-          <SinceBefore weighIn={id} />
+          {before && !isOdd && <SinceBefore trail={before} />}
           {whole && <ToCondition whole={whole} driver={driverThen(rec)} />}
           <JobsThen rec={rec} />
           <Section title="Photos">
