@@ -100,7 +100,7 @@ def test_what_cannot_be_read_is_a_warning_and_the_rest_is_computed():
     given["weighings"][0]["shown"] = "13,42 kg"
     answer = run("ledger", given)
     told = {warning["code"]: warning for warning in answer["warnings"]}
-    assert told["quantity_comma"]["do"] == "Use a point: type 13.42 kg."
+    assert told["quantity_comma"]["do"] == "Write decimals with a point, like 1.25, and thousands without any mark."
     assert told["unweighed"]["data"]["parts"] == ["spare wheel"]
     assert answer["now"]["mass"]["net"]["value"] == pytest.approx(1.28 - 2.31 + 0.6)
 

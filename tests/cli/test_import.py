@@ -48,7 +48,27 @@ def test_two_hundred_lines_with_ten_bad_ones(tarebook, garage):
 
 def test_a_bad_line_is_told_with_what_to_type(tarebook, sheet):
     ended = tarebook("import", sheet('Mat,"1,25 kg"'))
-    assert ended.err == "line 2, off: The comma in “1,25 kg” can mean two things. Use a point: type 1.25 kg.\n"
+    assert ended.err == (
+        "line 2, off: The comma in “1,25 kg” can mean two things: type 1.25 kg. "
+        "Write decimals with a point, like 1.25, and thousands without any mark.\n"
+    )
+
+
+def test_a_report_of_our_own_is_not_taken_in_beside_the_jobs_it_tells_of(tarebook, garage, tmp_path):
+    tarebook("import", CLEAN)
+    before = garage()
+    report = tmp_path / "build.csv"
+    report.write_text(tarebook("report", "--format", "csv").out, encoding="utf-8")
+    ended = tarebook("import", report)
+    assert (ended.code, ended.out) == (1, "")
+    assert "here its jobs would count twice" in ended.err
+    assert garage() == before
+
+
+def test_a_file_of_which_nothing_can_be_read_is_a_failure_and_says_so(tarebook, sheet):
+    ended = tarebook("import", sheet("Mat,heavy", "Hook,light"))
+    assert ended.code == 1
+    assert ended.out == "0 of 2 lines taken in, 0 known already, 2 not readable. Nothing was taken in.\n"
 
 
 def test_strict_takes_in_nothing_when_a_line_is_bad(tarebook, garage):

@@ -136,7 +136,7 @@ def test_a_minimum_half_of_which_cannot_be_read_is_no_minimum(field):
     assert found.minimum is None
     assert found.margin is None
     assert found.reasons["margin"]["code"] == "quantity_unit_missing"
-    assert margin_sentence(found, "kg").code == "minimum_unread"
+    assert margin_sentence(found, "kg").code == f"{field}_unread"
 
 
 def test_unconfirmed_jobs_give_no_weight_rather_than_a_wrong_one():
@@ -213,6 +213,19 @@ def test_bad_news_is_not_called_too_close_to_call():
     assert likely.official is not None
     assert likely.official.chance_under > 0.5
     assert margin_sentence(likely, "kg").text.startswith("Probably under the minimum: ")
+
+
+def test_a_check_that_was_left_out_is_told_beside_the_weight():
+    absurd = {"id": "c", "scale": "pads", "known": "10 kg", "shown": "100 kg"}
+    found = stand(garage(weigh_in("k", 930, []), scale_checks=[absurd]))
+    assert [each["data"] for each in found.warnings if each["code"] == "check_far_off"] == [
+        {"scale": "pads", "check": "c"}
+    ]
+
+
+def test_what_is_missing_ends_without_a_full_stop_of_its_own():
+    found = stand(garage(weigh_in("k", 930, []), class_sheets=[{**SHEET, "minimum": "12 psi"}]))
+    assert margin_sentence(found, "kg").text == "The class minimum cannot be read: “psi” is not a unit of mass"
 
 
 @given(RANDOMS)

@@ -10,7 +10,7 @@ from webargs.flaskparser import FlaskParser
 
 from tarebook.errors import TarebookError
 from tarebook.journal import entries
-from tarebook.journal.entries import is_id, load_json
+from tarebook.journal.entries import is_id, load_json, why_not_json
 
 LARGEST = entries.LARGEST
 
@@ -24,7 +24,7 @@ class StrictParser(FlaskParser):
         try:
             return load_json(req.get_data(cache=True).decode("utf-8"))
         except (UnicodeDecodeError, ValueError) as problem:
-            raise TarebookError("malformed_json") from problem
+            raise TarebookError("malformed_json", reason=why_not_json(problem)) from problem
 
     def handle_error(self, error: ValidationError, *_args: Any, **_kwargs: Any) -> NoReturn:
         raise TarebookError("bad_input", fields=error.messages) from error

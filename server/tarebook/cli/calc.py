@@ -47,7 +47,7 @@ def run(options: Namespace) -> int:
 
 
 def _read(file: str) -> Any:
-    from tarebook.journal.entries import load_json
+    from tarebook.journal.entries import load_json, why_not_json
 
     try:
         raw = sys.stdin.buffer.read() if file == "-" else Path(file).read_bytes()
@@ -55,4 +55,4 @@ def _read(file: str) -> Any:
     except OSError as problem:
         raise TarebookError("file_unreadable", file=file, reason=problem.strerror or str(problem)) from problem
     except ValueError as problem:
-        raise TarebookError("malformed_json") from problem
+        raise TarebookError("malformed_json", reason=why_not_json(problem)) from problem

@@ -43,8 +43,12 @@ def run(options: Namespace) -> int:
         teller = _Teller()
         taken = take_in(garage.database, garage.id, path, place, options.strict, teller)
     teller.clear()
-    print(f"{taken.added} of {taken.lines} lines taken in, {taken.known} known already, {taken.bad} not readable.")
-    return 0
+    nothing = taken.bad > 0 and not taken.added + taken.known
+    print(
+        f"{taken.added} of {taken.lines} lines taken in, {taken.known} known already, {taken.bad} not readable."
+        + (" Nothing was taken in." if nothing else "")
+    )
+    return int(nothing)
 
 
 class _Teller:

@@ -23,6 +23,7 @@ _POSITIVE = frozenset(
         "capacity",
         "known",
         "minimum",
+        "scale_division",
         "claim",
         "wheelbase",
         "track_front",

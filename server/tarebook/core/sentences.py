@@ -35,6 +35,7 @@ SENTENCES = {
     "both_ways": "{count} parts moved since have no weight, so it may be lighter or heavier",
     "no_minimum": "The class minimum is not entered yet",
     "minimum_unread": "The class minimum cannot be read: {why}",
+    "adders_unread": "What is added to the minimum cannot be read: {why}",
     "lighter": "{mass} lighter by the jobs written down, sure to ± {within}; the car itself has not been weighed yet",
     "heavier": "{mass} heavier by the jobs written down, sure to ± {within}; the car itself has not been weighed yet",
     "unweighed": "The car has not been weighed yet",
@@ -102,9 +103,9 @@ def _missing(standing: Standing, unit: str) -> Said:
         return _said("lighter" if standing.removed.value > 0.0 else "heavier", **_size(standing.removed, unit))
     if reason["code"] in ("no_class_sheet", "no_minimum"):
         return _said("no_minimum")
-    why = str(describe(reason["code"], reason["data"])["sentence"])
+    why = str(describe(reason["code"], reason["data"])["sentence"]).removesuffix(".")
     if reason["data"].get("list") == "class_sheets":
-        return _said("minimum_unread", why=why)
+        return _said("adders_unread" if reason["data"]["field"] == "adders" else "minimum_unread", why=why)
     return Said(reason["code"], {}, why)
 
 

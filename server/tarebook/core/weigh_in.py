@@ -150,6 +150,7 @@ def loads_of(garage: Garage, record: WeighIn, known: Masses) -> Loads:
     whole = loads.get("total")
     shares = {name: divide(loads[name], whole) for name in _PAIRS if whole and whole.value and name in loads}
     warnings = (
+        *model.warnings,
         *_missing(record, shown),
         *_above_capacity(garage, record, model, shown),
         *_odd(record, loads),

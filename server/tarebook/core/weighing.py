@@ -30,6 +30,7 @@ from tarebook.core.scale import UNNAMED, ScaleModel, distinct_looks, scale_model
 from tarebook.core.uncertain import Uncertain, rectangular
 
 CLAIM_WITHIN = {"worked_out": 0.05, "quoted": 0.10, "guessed": 0.20}
+CLAIM_WITHIN_PERSON = {"worked_out": 0.03, "quoted": 0.03, "guessed": 0.08}  # people know: common practice, no source
 GUESSES_SHARE = 0.05  # of each guess: people guess all too high or all too low; an assumption, no source
 _NEEDS = {"difference": "shown_empty", "container": "shown_empty", "batch": "pieces", "ends": "shown_far"}
 BASES = ("weighed", "worked_out", "quoted", "guessed")
@@ -184,13 +185,18 @@ def _over_capacity(weighing: Weighing, model: ScaleModel) -> tuple[Warned, ...]:
 
 
 def claimed(thing: Part | Driver) -> tuple[Uncertain, str] | tuple[None, None]:
-    """The mass as claimed, and its basis; a claim without a basis is a guess."""
+    """The mass as claimed, and its basis; a claim without a basis is a guess.
+
+    What a person is said to weigh is known better than what a part is, and a guess of it has no bias of parts.
+    """
     if thing.claim is None:
         return None, None
     basis = thing.claim_basis or "guessed"
     value = thing.claim.value
-    within = thing.claim_within.value if thing.claim_within else CLAIM_WITHIN[basis] * value
+    is_person = isinstance(thing, Driver)
+    share = (CLAIM_WITHIN_PERSON if is_person else CLAIM_WITHIN)[basis]
+    within = thing.claim_within.value if thing.claim_within else share * value
     sources = {f"claim:{thing.id}": rectangular(within)}
-    if basis == "guessed":
+    if basis == "guessed" and not is_person:
         sources["guesses"] = GUESSES_SHARE * value
     return Uncertain(value, sources), basis

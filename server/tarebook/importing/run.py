@@ -19,7 +19,7 @@ from sqlalchemy.orm import Session
 from tarebook.errors import TarebookError, describe
 from tarebook.importing.line import Line, LineError, read_line
 from tarebook.importing.records import Place, job_id, line_changes
-from tarebook.importing.sheet import rows
+from tarebook.importing.sheet import REPORT_COLUMNS, is_own_report, rows
 from tarebook.importing.stages import Stages
 from tarebook.journal.author import Change, write
 from tarebook.store.database import Database
@@ -59,8 +59,11 @@ class Taken:
 def take_in(database: Database, garage: str, path: Path, place: Place, strict: bool, teller: Teller) -> Taken:
     """Takes the file's lines into the garage.
 
-    Raises what `rows` raises, and with `strict` `import_strict` when any line is bad, before anything is added.
+    Raises what `rows` raises, and with `strict` `import_strict` when any line is bad, before anything is added; for a
+    table that Tarebook itself has reported `import_own_report`, where there are jobs that it would double.
     """
+    if is_own_report(path) and _has_jobs(database, garage):
+        raise TarebookError("import_own_report", file=str(path), columns=", ".join(REPORT_COLUMNS))
     if strict:
         _all_good(path, teller)
     taken = Taken()
@@ -73,6 +76,14 @@ def take_in(database: Database, garage: str, path: Path, place: Place, strict: b
         taken.known += len(batch) - len(new)
         teller.progress(taken)
     return taken
+
+
+def _has_jobs(database: Database, garage: str) -> bool:
+    query = select(RecordRow.id).where(
+        RecordRow.garage == garage, RecordRow.kind == "job", RecordRow.deleted.is_(False)
+    )
+    with database.read() as session:
+        return session.scalar(query.limit(1)) is not None
 
 
 def _changes(session: Session, garage: str, new: list[tuple[Line, int]], place: Place) -> Iterator[Change]:

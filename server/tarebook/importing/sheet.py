@@ -21,6 +21,7 @@ from tarebook.errors import TarebookError
 COLUMNS = ("part", "off", "on", "unit", "quantity", "stage", "zone", "hours", "money", "note")
 SEPARATORS = (",", ";", "\t")
 _MARKS = ((codecs.BOM_UTF8, "utf-8-sig"), (codecs.BOM_UTF16_LE, "utf-16"), (codecs.BOM_UTF16_BE, "utf-16"))
+REPORT_COLUMNS = ("within", "basis", "job", "state", "trim")  # those of `tarebook report --format csv` alone
 _HEADER_WITHIN = 20  # lines a title may take before the header
 _LINES_A_CELL = 20  # a quoted cell longer than this was never meant to be quoted
 _LONGEST = 1 << 20  # characters of one line; a file without line ends must not fill the memory
@@ -58,6 +59,18 @@ def rows(path: Path) -> Iterator[Row]:
             yield from _rows(text, header)
     except OSError as problem:
         raise TarebookError("file_unreadable", file=str(path), reason=problem.strerror or str(problem)) from problem
+
+
+def is_own_report(path: Path) -> bool:
+    """Whether the file is the table that Tarebook itself writes of a garage's jobs. Raises what `rows` raises."""
+    try:
+        encoding = _encoding(path)
+        header = _header(path, encoding)
+        with _open(path, encoding) as text:
+            line = next(line for number, line in _lines(text) if number == header.line)
+    except OSError as problem:
+        raise TarebookError("file_unreadable", file=str(path), reason=problem.strerror or str(problem)) from problem
+    return set(REPORT_COLUMNS) <= {cell.strip().casefold() for cell in _split(line, header.separator) or []}
 
 
 def _rows(text: TextIOWrapper, header: _Header) -> Iterator[Row]:

@@ -67,6 +67,13 @@ def load_json(text: str) -> Any:
     return _DECODER.decode(text)
 
 
+def why_not_json(problem: ValueError) -> str:
+    """What is wrong with a text that `load_json` refused, with the place where it is known."""
+    if isinstance(problem, json.JSONDecodeError):
+        return f"{problem.msg}, in line {problem.lineno}, column {problem.colno}"
+    return "it is not UTF-8" if isinstance(problem, UnicodeDecodeError) else str(problem)
+
+
 def _depth(text: str) -> int:
     depth = deepest = 0
     for mark in re.findall(r"[\[\]{}]", _STRING.sub("", text)):

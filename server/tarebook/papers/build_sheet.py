@@ -15,7 +15,7 @@ from tarebook.core.ledger import Ledger, ledger
 from tarebook.core.net import STATES, JobNet, Line, Total
 from tarebook.core.records import Garage, Job, Warned
 from tarebook.core.sentences import gap_sentence, in_hand_sentence, margin_sentence
-from tarebook.core.shown import number, show_chance, show_hours, show_mass, show_money
+from tarebook.core.shown import number, show_chance, show_guard, show_hours, show_mass, show_money
 from tarebook.core.standing import Standing, standing
 from tarebook.core.uncertain import Uncertain
 from tarebook.core.weighing import masses
@@ -68,6 +68,12 @@ class _Writer:
     def mass(self, item: Uncertain | None) -> Number | None:
         return None if item is None else number(item, "mass", self.unit)
 
+    def guard(self, kilograms: float) -> Number:
+        return {"value": kilograms, "unit": "kg", "u": 0.0, "shown": show_guard(kilograms, self.unit)}
+
+    def chance(self, probability: float) -> Number:
+        return {"value": probability, "unit": "1", "u": 0.0, "shown": show_chance(probability)}
+
     def name(self, record: str | None) -> str:
         """What a person calls the record, or its id."""
         found = self.raw.get(record or "", {})
@@ -90,7 +96,8 @@ class _Writer:
             "margin": self.mass(now.margin),
             "margin_sentence": margin_sentence(now, self.unit).text,
             "in_hand_sentence": in_hand_sentence(official, self.unit).text if official else None,
-            "chance_under": show_chance(official.chance_under) if official else None,
+            "in_hand": self.guard(official.in_hand) if official else None,
+            "chance_under": self.chance(official.chance_under) if official else None,
             "gap_sentence": gap_sentence(gap, self.unit).text if gap and gap.significant else None,
             "gap_between": [self.name(gap.first), self.name(gap.second)] if gap and gap.significant else None,
             "rests_on": self.name(now.since.weigh_in) if now.since else None,
@@ -185,7 +192,7 @@ class _Writer:
 
     def told(self, warning: Warned) -> str:
         sentence = str(describe(warning["code"], warning["data"])["sentence"])
-        about = [self.name(each) for each in _records_in(warning["data"])]
+        about = [self.name(each) or "scale without a name" for each in _records_in(warning["data"])]
         return f"{', '.join(about)}: {sentence}" if about else sentence
 
 

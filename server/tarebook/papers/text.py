@@ -39,7 +39,8 @@ def _head(sheet: Sheet) -> Iterator[str]:
         yield from _said("Minimum", f"{stand['minimum_typed']}, {stand['class']}")
     if stand["margin_sentence"] not in _weight(stand):
         chance = _chance(stand)
-        yield from _said("Margin", _sentences(stand["margin_sentence"], stand["in_hand_sentence"], chance))
+        label = "Margin" if stand["margin"] else "Known so far"
+        yield from _said(label, _sentences(stand["margin_sentence"], stand["in_hand_sentence"], chance))
     if stand["rests_on"]:
         since = f"; since then: {', '.join(stand['since'])}" if stand["since"] else "; nothing changed since"
         yield from _said("Rests on", stand["rests_on"] + since)
@@ -56,7 +57,7 @@ def _weight(stand: Sheet) -> str:
 def _chance(stand: Sheet) -> str | None:
     if not stand["chance_under"]:
         return None
-    return f"Chance that the official scale shows under the minimum: {stand['chance_under']}"
+    return f"Chance that the official scale shows under the minimum: {stand['chance_under']['shown']}"
 
 
 def _stages(sheet: Sheet) -> Iterator[str]:
@@ -69,7 +70,8 @@ def _stages(sheet: Sheet) -> Iterator[str]:
         yield from _table("Stages", _STAGE_COLUMNS, rows)
         yield "-" * WIDTH
         hours, money = (sheet["spent"][key]["shown"] for key in ("hours", "money"))
-        yield from _said("Spent", f"{hours}, {money}; parts sold brought {sheet['brought']['shown']}")
+        unsaid = "" if sheet["currency"] else " (no currency is set)"
+        yield from _said("Spent", f"{hours}, money {money}; parts sold brought {sheet['brought']['shown']}{unsaid}")
 
 
 def _jobs(sheet: Sheet) -> Iterator[str]:

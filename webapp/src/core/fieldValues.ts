@@ -14,8 +14,8 @@ export class Misfit extends Error {}
 
 // Zero is a reading a scale may show, but not a size these can have.
 const POSITIVE = new Set([
-  "division", "capacity", "known", "minimum", "claim", "wheelbase", "track_front", "track_rear",
-  "tyre_radius_front", "tyre_radius_rear", "tank_size",
+  "division", "capacity", "known", "minimum", "scale_division", "claim", "wheelbase", "track_front",
+  "track_rear", "tyre_radius_front", "tyre_radius_rear", "tank_size",
 ]);
 // Places on an axis, which may lie in front of the front axle or left of the centreline.
 const SIGNED = new Set(["x", "y", "tank_x", "driver_x", "driver_y"]);

@@ -62,8 +62,9 @@ function missing({ reasons, removed }: Standing, unit: string): Said {
     return said(removed.value > 0 ? "lighter" : "heavier", sizeOf(removed, unit));
   }
   if (code === "no_class_sheet" || code === "no_minimum") return said("no_minimum", {});
-  const why = describe(code, data).sentence;
-  return data["list"] === "class_sheets" ? said("minimum_unread", { why }) : { code, data: {}, text: why };
+  const why = describe(code, data).sentence.replace(/\.$/, "");
+  if (data["list"] !== "class_sheets") return { code, data: {}, text: why };
+  return said(data["field"] === "adders" ? "adders_unread" : "minimum_unread", { why });
 }
 
 /** The size without its sign, and its expanded uncertainty, both to the place that deserves showing. */

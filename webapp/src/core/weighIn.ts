@@ -132,6 +132,7 @@ export function loadsOf(garage: Garage, record: WeighIn, known: Masses): Loads {
   const loads = sumsOf(Object.fromEntries(looks));
   const shares = sharesOf(loads);
   const warnings = [
+    ...model.warnings,
     ...missing(record, shown),
     ...aboveCapacity(garage, record, model, shown),
     ...odd(record, loads),

@@ -27,6 +27,8 @@ import { type Uncertain, rectangular, uncertain } from "./uncertain";
 export type Basis = "weighed" | "worked_out" | "quoted" | "guessed";
 export const BASES: readonly Basis[] = ["weighed", "worked_out", "quoted", "guessed"];
 export const CLAIM_WITHIN: Readonly<Record<string, number>> = { worked_out: 0.05, quoted: 0.1, guessed: 0.2 };
+/** Of a person, who knows: common practice, no source. */
+const CLAIM_WITHIN_PERSON: Readonly<Record<string, number>> = { worked_out: 0.03, quoted: 0.03, guessed: 0.08 };
 const NOTHING: readonly Warned[] = [];
 const GUESSES_SHARE = 0.05; // of each guess: people guess all too high or all too low; an assumption, no source
 const NEEDS: Readonly<Record<string, "shown_empty" | "shown_far" | "pieces">> = {
@@ -201,13 +203,19 @@ function overCapacity(weighing: Weighing, model: ScaleModel): readonly Warned[] 
   return [warned("above_capacity", { weighing: weighing.id, scale: model.id })];
 }
 
-/** The mass as claimed, and its basis; a claim without a basis is a guess. Null when nothing is claimed. */
+/**
+ * The mass as claimed, and its basis; a claim without a basis is a guess. Null when nothing is claimed.
+ *
+ * What a person is said to weigh is known better than what a part is, and a guess of it has no bias of parts.
+ */
 export function claimed(thing: Part | Driver): [Uncertain, Basis] | null {
   if (thing.claim === null) return null;
   const basis = (thing.claim_basis ?? "guessed") as Basis;
   const value = thing.claim.value;
-  const within = thing.claim_within?.value ?? (CLAIM_WITHIN[basis] as number) * value;
+  const isPerson = !("count" in thing);
+  const share = (isPerson ? CLAIM_WITHIN_PERSON : CLAIM_WITHIN)[basis] as number;
+  const within = thing.claim_within?.value ?? share * value;
   const sources: Record<string, number> = { [`claim:${thing.id}`]: rectangular(within) };
-  if (basis === "guessed") sources["guesses"] = GUESSES_SHARE * value;
+  if (basis === "guessed" && !isPerson) sources["guesses"] = GUESSES_SHARE * value;
   return [uncertain(value, sources), basis];
 }

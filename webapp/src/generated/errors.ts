@@ -8,7 +8,7 @@ export const ERRORS = {
   },
   "malformed_json": {
     "status": 400,
-    "sentence": "The request is not readable JSON.",
+    "sentence": "What was sent is not readable JSON: {reason}.",
     "do": "Send one JSON object in UTF-8."
   },
   "bad_input": {
@@ -268,8 +268,8 @@ export const ERRORS = {
   },
   "quantity_comma": {
     "status": 422,
-    "sentence": "The comma in “{typed}” can mean two things.",
-    "do": "Use a point: type {instead}."
+    "sentence": "The comma in “{typed}” can mean two things: type {instead}.",
+    "do": "Write decimals with a point, like 1.25, and thousands without any mark."
   },
   "quantity_exponent": {
     "status": 422,
@@ -279,7 +279,7 @@ export const ERRORS = {
   "quantity_negative": {
     "status": 422,
     "sentence": "A {kind} cannot be less than nothing.",
-    "do": "Type {instead}. Whether it comes off or goes on is chosen elsewhere."
+    "do": "Type {instead}."
   },
   "quantity_zero": {
     "status": 422,
@@ -970,6 +970,11 @@ export const ERRORS = {
     "status": 500,
     "sentence": "The file {file} has no line that names its columns.",
     "do": "Begin it with a line such as: part, off, on, unit, quantity, stage, zone, hours, money, note."
+  },
+  "import_own_report": {
+    "status": 500,
+    "sentence": "The file {file} is Tarebook's own report; here its jobs would count twice.",
+    "do": "An empty garage can take it in. To have its lines as new jobs all the same, remove the columns {columns}."
   },
   "import_column_twice": {
     "status": 500,

@@ -17,6 +17,7 @@ export const SENTENCES = {
   "both_ways": "{count} parts moved since have no weight, so it may be lighter or heavier",
   "no_minimum": "The class minimum is not entered yet",
   "minimum_unread": "The class minimum cannot be read: {why}",
+  "adders_unread": "What is added to the minimum cannot be read: {why}",
   "lighter": "{mass} lighter by the jobs written down, sure to ± {within}; the car itself has not been weighed yet",
   "heavier": "{mass} heavier by the jobs written down, sure to ± {within}; the car itself has not been weighed yet",
   "unweighed": "The car has not been weighed yet",
