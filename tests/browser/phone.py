@@ -43,6 +43,8 @@ def processes_of(profile: Path) -> list[int]:
 class Phone:
     """One browser profile. `page` is there while it is open; `troubles` collects what scripts complained about."""
 
+    flags: tuple[str, ...] = ()
+
     def __init__(self, playwright: Playwright, folder: Path, origin: str, **look: Any) -> None:
         self.playwright, self.origin, self.look = playwright, origin, look or PHONE
         self.profile, self.home = folder / "profile", folder / "home"
@@ -52,18 +54,23 @@ class Phone:
 
     def open(self, path: str = "/") -> Page:
         """Start the browser, cold, and go to a page of the app."""
+        page = self.start()
+        page.goto(self.origin + path)
+        return page
+
+    def start(self) -> Page:
+        """Start the browser, cold, with nothing in it yet."""
         self._context = self.playwright.chromium.launch_persistent_context(
             str(self.profile),
             executable_path=need_chromium(),
             headless=True,
-            args=FLAGS,
+            args=[*FLAGS, *self.flags],
             env={**os.environ, "HOME": str(self.home)},
             locale="en-GB",
             **self.look,
         )
         self._context.on("weberror", lambda error: self.troubles.append(str(error.error)))
         self._context.on("console", self._hear)
-        self.page.goto(self.origin + path)
         return self.page
 
     def _hear(self, message: Any) -> None:

@@ -26,6 +26,8 @@ def free_port() -> int:
 class Server:
     """`tarebook serve` on one folder and one port."""
 
+    pair_options: tuple[str, ...] = ()
+
     def __init__(self, folder: Path, *options: str) -> None:
         self.folder, self.options, self.port = folder, options, free_port()
         self.lines: list[str] = []
@@ -104,7 +106,7 @@ class Server:
 
     def pairing_link(self) -> str:
         """A fresh one-time link, as the command line prints it."""
-        found = PAIRING_LINK.search(self.run("pair", "--port", str(self.port)))
+        found = PAIRING_LINK.search(self.run("pair", *self.pair_options, "--port", str(self.port)))
         assert found, "tarebook pair printed no link"
         return found[0]
 

@@ -35,14 +35,14 @@ describe("a photo", () => {
     expect(await stateOf(phone, sha256)).toBe("sent");
   });
 
-  it("goes in pieces of at most 256 KiB, and how much of it is over there is told", async () => {
-    const { home, phone, sha256 } = await phoneWithPhoto(600_000);
+  it("goes in pieces, a small one first, and how much of it is over there is told", async () => {
+    const { home, phone, sha256 } = await phoneWithPhoto(900_000);
     const told: number[] = [];
     phone.post.onShare = (share) => told.push(Math.round(share * 100));
     await phone.sync();
     expect(home.asked.filter((path) => path.startsWith("PATCH"))).toHaveLength(3);
-    expect(home.photos.get(sha256)).toHaveLength(600_000);
-    expect(told).toEqual([0, 0, 44, 87, 100, 0]);
+    expect(home.photos.get(sha256)).toHaveLength(900_000);
+    expect(told).toEqual([0, 0, 29, 87, 100, 0]);
   });
 
   it("goes in smaller pieces when a piece took too long, until the link manages them, and in larger ones again", async () => {

@@ -10,8 +10,8 @@ import { hashOf, heldPhotos, readBytes, setPhotoState, waitingPhotos } from "../
 import type { Post } from "./post";
 import { managed, paced, request, requestJson, unreadable } from "./request";
 
-/** Small enough that a photo's progress can be told, and that little is sent twice after a break. */
-const CHUNK = 256 * 1024;
+/** The most the home computer takes at once. */
+const CHUNK = 1024 * 1024;
 const PREFIX = "/api/v1";
 /** The upload is not where this phone thought: announcing the photo again tells where it is. */
 const ELSEWHERE: readonly string[] = ["upload_offset", "upload_unknown"];

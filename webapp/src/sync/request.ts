@@ -6,6 +6,8 @@ import { AppError } from "../generated/errors";
 export const PATIENCE = 9_000;
 /** For what a person asked for and nothing else waits for: a picture, over a weak link. */
 export const LONG_PATIENCE = 60_000;
+/** A link is tried with a small load first, and twice as much each time it managed. */
+const START = 1 / 4;
 const SLOWEST = 1 / 64;
 
 export type Wire = {
@@ -13,18 +15,18 @@ export type Wire = {
   token: string | null;
   /** Milliseconds until a request is given up. */
   patience: number;
-  /** How much of a full load one request carries (1/64 to 1; absent: 1), so that a weak link gets it over in time. */
+  /** How much of a full load one request carries (1/64 to 1), so that a weak link gets it over in time. */
   pace?: number;
 };
 
 /** So much of a full load as the link has lately managed. */
 export function paced(wire: Wire, full: number): number {
-  return Math.ceil(full * (wire.pace ?? 1));
+  return Math.ceil(full * (wire.pace ?? START));
 }
 
 /** To be called when as much as `paced` allowed got over in time: the next load may be twice that. */
 export function managed(wire: Wire): void {
-  wire.pace = Math.min(1, 2 * (wire.pace ?? 1));
+  wire.pace = Math.min(1, 2 * (wire.pace ?? START));
 }
 
 export type Ask = { method?: string; json?: unknown; bytes?: Uint8Array<ArrayBuffer>; headers?: Record<string, string> };
@@ -64,7 +66,7 @@ async function reach(wire: Wire, path: string, ask: Ask): Promise<Response> {
 /** A request that took too long carries half as much next time. Rejects with AppError then; else null. */
 function brokenOff(wire: Wire, error: unknown): null {
   if ((error as { name?: unknown } | null)?.name !== "TimeoutError") return null;
-  wire.pace = Math.max(SLOWEST, (wire.pace ?? 1) / 2);
+  wire.pace = Math.max(SLOWEST, (wire.pace ?? START) / 2);
   throw new AppError("unreachable", { reason: String(error) });
 }
 

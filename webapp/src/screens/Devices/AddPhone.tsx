@@ -1,9 +1,8 @@
-/** On the home computer: a code for a phone to scan or type, good once; and the phones that wait for a yes. */
+/** On the home computer: a code for a phone to scan or type, good once. */
 import { useEffect, useState } from "preact/hooks";
 import { Notice, TroubleNotice } from "../../parts/Notice";
 import { useSaving } from "../../parts/SaveDock";
 import { askHome } from "./askHome";
-import { Joins } from "./Joins";
 
 type Invitation = { link: string; code: string; svg: string; seconds: number };
 
@@ -13,7 +12,6 @@ export function AddPhone() {
   const invite = () => inviting.run(async () => setInvitation(await askHome<Invitation>("/pair/invitations", {})));
   return (
     <div class="stack">
-      <Joins onDecided={() => setInvitation(null)} />
       {invitation ? (
         <Shown key={invitation.code} {...invitation} onOver={() => setInvitation(null)} />
       ) : (

@@ -1,4 +1,5 @@
 /** The app on this device, and the others of the garage: pairing, taking one off the list, installing, new versions. */
+import { useState } from "preact/hooks";
 import "./Devices.css";
 import { installed } from "../../parts/install";
 import { InstallSteps } from "../../parts/InstallSteps";
@@ -8,25 +9,31 @@ import { sync } from "../../sync/state";
 import { JoinField } from "../Opening/JoinField";
 import { Rescue } from "../Opening/Rescue";
 import { AddPhone } from "./AddPhone";
+import { Joins } from "./Joins";
 import { DeviceList } from "./DeviceList";
 import { NewVersion } from "./NewVersion";
 import { useDevices } from "./useDevices";
 
 export function Devices() {
   const devices = useDevices();
+  const [codesUsed, setCodesUsed] = useState(0);
+  const isRefused = ["revoked", "unpaired"].includes(sync.value.refusal?.code ?? "");
   return (
     <Screen title="Devices" back={to("more")}>
+      {devices.home && <Joins onDecided={() => setCodesUsed(codesUsed + 1)} />}
       <NewVersion />
-      <JoinAgain />
+      {isRefused && <JoinAgain />}
       <Section title="On this device">
         <Installing />
       </Section>
-      <Section title="Devices of the garage">
-        <DeviceList {...devices} />
-      </Section>
-      <Section title="Add a device">
-        {devices.home ? <AddPhone /> : <AddByHand />}
-      </Section>
+      {!isRefused && (
+        <>
+          <Section title="Devices of the garage">
+            <DeviceList {...devices} />
+          </Section>
+          <Section title="Add a device">{devices.home ? <AddPhone key={codesUsed} /> : <AddByHand />}</Section>
+        </>
+      )}
     </Screen>
   );
 }
@@ -34,12 +41,11 @@ export function Devices() {
 /** Taken off the list, or unknown to the home computer: nothing here is lost, and a fresh link joins again. */
 function JoinAgain() {
   const { refusal } = sync.value;
-  if (refusal?.code !== "revoked" && refusal?.code !== "unpaired") return null;
   return (
     <Section title="Join again">
       <div class="stack">
         <p>
-          <strong>{refusal.sentence}</strong> {refusal.do}
+          <strong>{refusal?.sentence}</strong> {refusal?.do}
         </p>
         <Rescue />
         <JoinField />

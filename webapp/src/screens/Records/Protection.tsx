@@ -35,8 +35,9 @@ type Room = { used: number; room: number };
 
 /** How full the storage is, in the megabytes and gigabytes that phones themselves count in. */
 function fullness({ used, room }: Room): string {
-  const share = Math.ceil((100 * used) / Math.max(1, room));
-  return `${sayBytes(used)} used on this phone, ${share} % of the ${sayBytes(room)} the browser allows.`;
+  const share = Math.round((100 * used) / Math.max(1, room));
+  const part = share < 1 ? "less than 1 %" : `${share} %`;
+  return `${sayBytes(used)} used on this phone, ${part} of the ${sayBytes(room)} the browser allows.`;
 }
 
 function sayBytes(bytes: number): string {
