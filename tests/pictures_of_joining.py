@@ -1,4 +1,4 @@
-"""Pictures of a phone's way into the garage: door page, code, the wait for a yes, and what a phone taken off is told."""
+"""Pictures of a phone's way into the garage: door page, code, the wait for a yes, and what one taken off is told."""
 
 from __future__ import annotations
 

@@ -11,6 +11,7 @@ import threading
 import time
 import urllib.request
 from pathlib import Path
+from typing import Self
 
 START_WITHIN = 60  # seconds; a slow machine starts gunicorn and migrates in a few
 PAIRING_LINK = re.compile(r"http://\S*pair\S*")
@@ -60,7 +61,7 @@ class Server:
         assert done.returncode == 0, f"tarebook {' '.join(words)}: {done.stdout}{done.stderr}"
         return done.stdout
 
-    def start(self) -> "Server":
+    def start(self) -> Self:
         """Start and wait until it answers."""
         words = self.command("serve", "--port", str(self.port), "--no-browser", *self.options)
         self.process = subprocess.Popen(

@@ -25,7 +25,7 @@ def releases(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
 def released(tmp_path: Path, releases: dict[str, Path]) -> Iterator[ReleasedServer]:
     server = ReleasedServer(tmp_path / "server")
     server.release(releases["1"])
-    yield server.start()  # type: ignore[misc]
+    yield server.start()
     server.close()
 
 
