@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from tarebook.error_row import ErrorRow
 from tarebook.error_table_car import WHOLE_CAR
-from tarebook.error_table_home import BACKUPS
+from tarebook.error_table_home import BACKUPS, JOINING
 from tarebook.error_table_lan import HOME_NETWORK
 
 # fmt: off
@@ -41,8 +41,6 @@ _DEVICES = {
         "Pair it with a fresh link from the home computer. Its records stay here."),
     "revoked": ErrorRow(403, "This device was taken off the garage's list.",
         "Everything is still here: export it, then pair again."),
-    "pair_code_wrong": ErrorRow(403, "This pairing link is wrong, used up or older than ten minutes.",
-        "Ask the home computer for a fresh one: tarebook pair."),
     "device_unknown": ErrorRow(404, "There is no such device.", "Reload the list of devices."),
     "garage_unknown": ErrorRow(404, "There is no such garage here.", "Check the name with tarebook devices."),
 }
@@ -246,6 +244,6 @@ _COMMAND = {
 
 ERRORS: dict[str, ErrorRow] = {
     **_REQUEST, **_DEVICES, **_SYNC, **_ASIDE, **_SERVE, **_QUANTITY, **_GARAGE, **_CALC, **WHOLE_CAR, **_PHONE,
-    **HOME_NETWORK, **_COMMAND, **BACKUPS,
+    **HOME_NETWORK, **_COMMAND, **BACKUPS, **JOINING,
 }
 # fmt: on

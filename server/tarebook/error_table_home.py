@@ -19,4 +19,20 @@ BACKUPS = {
     "restore_not_empty": ErrorRow(500, "The database that DATABASE_URL names holds a garage already.",
         "Make an empty database and name that one. Nothing was changed."),
 }
+
+JOINING = {
+    "pair_code_wrong": ErrorRow(403, "This code or link is wrong, used up or older than five minutes.",
+        "Ask the home computer for a fresh one: tarebook pair."),
+    "pair_refused": ErrorRow(403, "The home computer did not let this device in.",
+        "If it was meant to, ask there for a fresh code and compare the two words."),
+    "pair_over": ErrorRow(403, "Nobody said yes on the home computer in time, or the wait is over.",
+        "Ask there for a fresh code: tarebook pair."),
+    "join_unknown": ErrorRow(404, "That device no longer waits to be let in.", "Let it ask again with a fresh code."),
+    "home_only": ErrorRow(403, "Only the home computer itself may do this.",
+        "Sit down at it, and open Tarebook there by the address that tarebook serve printed."),
+    "no_phone_address": ErrorRow(409, "Phones have no address to reach this computer by yet.",
+        "Stop the server and start it with tarebook serve --lan."),
+    "device_nameless": ErrorRow(422, "A device needs a name.", "Type one that tells it from the others."),
+    "device_unclear": ErrorRow(422, "Several devices are called {name}.", "Name it by its id, as the list shows it."),
+}
 # fmt: on

@@ -85,12 +85,12 @@ def _rows(folder):
 
 
 def test_devices_are_listed_and_taken_off(filled, tarebook):
-    assert tarebook("devices").out == "No device is paired yet. tarebook pair prints a link for one.\n"
+    assert tarebook("devices").out == "No device is paired yet. tarebook pair lets one in.\n"
     _pair_one(filled)
     [line] = tarebook("devices").out.splitlines()
     name = line.split()[0]
     assert "phone" in line
-    assert tarebook("devices", "revoke", name).out == f"{name} is taken off the list.\n"
+    assert tarebook("devices", "revoke", name).out == f"{name}, phone, is taken off the list.\n"
     assert "taken off" in tarebook("devices").out
 
 

@@ -5,11 +5,9 @@ from __future__ import annotations
 import errno
 import json
 import os
-import shutil
 import sqlite3
 import threading
 import zipfile
-from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -18,48 +16,10 @@ import pytest
 from tarebook.devices import pairing, tokens
 from tarebook.errors import TarebookError
 from tarebook.store import backup
-from tarebook.store.backup import back_up_daily, back_up_to, is_due
-from tarebook.store.backup_file import opened, verify
-from tarebook.store.kept import name_at
+from tarebook.store.backup import back_up_daily, back_up_to
 from tests.home import Device, Home, entry
 from tests.photos import photo_entry, picture, send_photo, sha
-
-NOON = datetime(2026, 5, 2, 12, tzinfo=UTC)
-
-
-@pytest.fixture
-def home(tmp_path: Path) -> Home:
-    return Home(tmp_path / "data")
-
-
-@pytest.fixture
-def phone(home: Home) -> Device:
-    return home.pair()
-
-
-def record(phone: Device, *names: str) -> int:
-    answer = phone.push(*(entry(name, {"name": name}, device=phone.id) for name in names))
-    return int(answer.json["head"])
-
-
-def durable_of(phone: Device) -> int | None:
-    told: int | None = phone.pull().json["durable"]
-    return told
-
-
-def photograph(phone: Device, seed: int) -> bytes:
-    data = picture(seed)
-    assert send_photo(phone, data)
-    phone.push(photo_entry(data, "j1", phone))
-    return data
-
-
-def proven(file: Path, scratch: Path) -> dict[str, tuple[int, str]]:
-    """The marks of a backup that proves whole."""
-    scratch.mkdir()
-    with opened(file) as found:
-        verify(found, scratch).close()
-        return found.manifest.marks
+from tests.store.backups import NOON, durable_of, photograph, proven, record
 
 
 def test_a_backup_proves_whole_and_phones_hear_how_far_it_reaches(home: Home, phone: Device, tmp_path: Path) -> None:
@@ -184,17 +144,6 @@ def test_a_photo_gone_bad_on_the_disk_is_left_out_said_and_asked_of_the_phones(
     assert not send_photo(phone, good)
 
 
-def test_a_photo_gone_bad_is_healed_from_a_daily_backup(home: Home, phone: Device) -> None:
-    record(phone, "j1")
-    data = photograph(phone, 7)
-    back_up_daily(home.settings, home.database, NOON)
-    file = home.settings.photos / sha(data)[:2] / sha(data)
-    file.write_bytes(b"bad")
-    made = back_up_daily(home.settings, home.database, NOON + timedelta(days=1))
-    assert made.manifest.left_out == frozenset()
-    assert file.read_bytes() == data
-
-
 class FillingDisk:
     """A file on a disk that has room for so many bytes and no more."""
 
@@ -250,68 +199,6 @@ def test_rows_that_the_journal_does_not_make_are_no_backup(home: Home, phone: De
         back_up_to(home.settings, home.database, tmp_path / "one.zip")
     assert (refusal.value.code, refusal.value.data) == ("backup_differs", {"changed": 1})
     assert not (tmp_path / "one.zip").exists()
-
-
-def also_on(made: Path, *days: datetime) -> None:
-    """The same backup again, as if it had been made on those days too."""
-    for day in days:
-        shutil.copy(made, made.with_name(name_at(day)))
-
-
-def test_daily_backups_share_their_photos_and_let_go_of_what_no_backup_needs(home: Home, phone: Device) -> None:
-    record(phone, "j1")
-    first = photograph(phone, 9)
-    old = back_up_daily(home.settings, home.database, NOON - timedelta(days=800)).file
-    home.close()
-    with sqlite3.connect(home.settings.data / "tarebook.sqlite3") as plain:
-        plain.execute("DELETE FROM photo")  # nothing in the program does so: that nobody needs it is what matters
-    second = photograph(phone, 10)
-    made = back_up_daily(home.settings, home.database, NOON - timedelta(days=400)).file
-    pool = home.settings.backups / "photos"
-    assert {photo.name for photo in pool.glob("??/*")} == {sha(first), sha(second)}
-    also_on(made, *(NOON - timedelta(days=29 * month) for month in range(1, 14)))
-    newest = back_up_daily(home.settings, home.database, NOON).file
-    assert not old.exists()
-    assert {photo.name for photo in pool.glob("??/*")} == {sha(second)}
-    with zipfile.ZipFile(newest) as archive:
-        assert set(archive.namelist()) == {"tarebook.sqlite3", "backup.json"}
-    assert proven(newest, home.settings.data / "scratch")
-
-
-def test_while_a_backup_cannot_be_read_no_photo_goes(home: Home, phone: Device) -> None:
-    record(phone, "j1")
-    photo = photograph(phone, 12)
-    made = back_up_daily(home.settings, home.database, NOON - timedelta(days=1)).file
-    made.write_bytes(b"no zip")
-    (home.settings.photos / sha(photo)[:2] / sha(photo)).unlink()
-    home.close()
-    with sqlite3.connect(home.settings.data / "tarebook.sqlite3") as plain:
-        plain.execute("DELETE FROM photo")
-    back_up_daily(home.settings, home.database, NOON)
-    assert (home.settings.backups / "photos" / sha(photo)[:2] / sha(photo)).read_bytes() == photo
-
-
-def test_the_one_just_made_stays_though_the_clock_went_back(home: Home, phone: Device) -> None:
-    record(phone, "j1")
-    ahead = back_up_daily(home.settings, home.database, datetime(2035, 1, 1, tzinfo=UTC)).file
-    also_on(ahead, *(datetime(2035, 1, 1, tzinfo=UTC) + timedelta(days=day) for day in range(1, 500)))
-    made = back_up_daily(home.settings, home.database, NOON)
-    assert made.file.exists()
-    assert len(list(home.settings.backups.glob("*.zip"))) <= 7 + 5 + 12 + 1
-
-
-def test_one_is_due_on_each_day_on_which_something_is_new(home: Home, phone: Device) -> None:
-    assert not is_due(home.settings, home.database, NOON)  # nothing to lose yet
-    record(phone, "j1")
-    assert is_due(home.settings, home.database, NOON)
-    back_up_daily(home.settings, home.database, NOON)
-    record(phone, "j2")
-    assert not is_due(home.settings, home.database, NOON + timedelta(hours=11))
-    assert is_due(home.settings, home.database, NOON + timedelta(hours=13))
-    back_up_daily(home.settings, home.database, NOON + timedelta(days=1))
-    assert not is_due(home.settings, home.database, NOON + timedelta(days=2))  # nothing has changed
-    send_photo(phone, picture(11))
-    assert is_due(home.settings, home.database, NOON + timedelta(days=2))
 
 
 def test_what_a_killed_program_left_is_cleared_away_after_a_day(home: Home, phone: Device, tmp_path: Path) -> None:

@@ -21,17 +21,7 @@ from tarebook.store.lock import hold
 from tarebook.store.restore import restore
 from tests.home import Device, Home, entry
 from tests.photos import photo_entry, picture, send_photo, sha
-from tests.store.test_backup import NOON
-
-
-@pytest.fixture
-def home(tmp_path: Path) -> Home:
-    return Home(tmp_path / "data")
-
-
-@pytest.fixture
-def phone(home: Home) -> Device:
-    return home.pair()
+from tests.store.backups import NOON
 
 
 @pytest.fixture

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from ipaddress import ip_address
 from typing import Any, Literal, TypeVar, cast
 
 from flask import Flask, current_app, g, request
@@ -13,17 +14,19 @@ from tarebook.devices import tokens
 from tarebook.errors import TarebookError
 from tarebook.store.models import DeviceRow
 
-Who = Literal["anyone", "device"]
+Who = Literal["anyone", "device", "home"]
 View = TypeVar("View", bound=Callable[..., Any])
 LOCAL_NAMES = {"localhost", "127.0.0.1", "::1"}
+PROXY_HEADERS = ("Forwarded", "Via", "X-Forwarded-For", "X-Forwarded-Host", "X-Real-IP")
 BODY_BYTES = 2 * 1024 * 1024
 
 
 def allowed(who: Who, body: int = BODY_BYTES) -> Callable[[View], View]:
-    """Marks a view: `anyone`, or a paired `device` by its token; and the most bytes its requests may carry."""
+    """Marks a view: `anyone`, a paired `device` by its token, or one at the `home` computer itself; and the most bytes
+    its requests may carry."""
 
     def mark(view: View) -> View:
-        marked: Any = Blueprint.doc(security=[{"token": []}])(view) if who == "device" else view
+        marked: Any = view if who == "anyone" else Blueprint.doc(security=[{"token": []}])(view)
         marked.allowed = who
         marked.body = body
         return cast(View, marked)
@@ -42,15 +45,37 @@ def guard(app: Flask) -> None:
 
 def _check_host() -> None:
     """A name that is not ours is a page elsewhere pointing its own name at this computer."""
-    name = request.host.rsplit(":", 1)[0] if not request.host.endswith("]") else request.host
-    if name.strip("[]").lower() not in _our_names():
+    if _host_name() not in _our_names():
         raise TarebookError("wrong_host")
+
+
+def _host_name() -> str:
+    name = request.host.rsplit(":", 1)[0] if not request.host.endswith("]") else request.host
+    return name.strip("[]").lower()
 
 
 def _our_names() -> set[str]:
     """Phones are answered under the permanent name alone: under another they would begin another, empty garage."""
     settings, named = services().settings, set(services().settings.hosts)
     return named if request.environ.get("tarebook.entrance") == "lan" else LOCAL_NAMES | named | {settings.host}
+
+
+def is_home() -> bool:
+    """Whether the one who asks sits at this computer: a browser that opened it by a local name, and no proxy between.
+
+    A reverse proxy on this computer speaks from a local address for everybody; it is known by the name it passes on,
+    or by the headers it adds.
+    """
+    direct = not any(name in request.headers for name in PROXY_HEADERS)
+    local = _host_name() in LOCAL_NAMES and _is_loopback(request.remote_addr or "")
+    return direct and local and request.environ.get("tarebook.entrance") != "lan"
+
+
+def _is_loopback(address: str) -> bool:
+    try:
+        return ip_address(address).is_loopback
+    except ValueError:
+        return False
 
 
 def _check_access() -> None:
@@ -60,6 +85,8 @@ def _check_access() -> None:
     request.max_content_length = getattr(view, "body", BODY_BYTES)
     if allowed_of(view) != "anyone":
         g.device = _device()
+    if allowed_of(view) == "home" and not is_home():
+        raise TarebookError("home_only")
 
 
 def _device() -> DeviceRow:

@@ -53,6 +53,8 @@ def _answer(problem: Exception) -> Response:
     answer.status_code = problem.code or 500 if isinstance(problem, HTTPException) else error.status
     if isinstance(problem, MethodNotAllowed):
         answer.headers["Allow"] = ", ".join(sorted(problem.valid_methods or ()))
+    if "seconds" in error.data:
+        answer.headers["Retry-After"] = str(error.data["seconds"])
     if error.status == 401:
         answer.headers["WWW-Authenticate"] = "Bearer"
     return answer

@@ -11,7 +11,7 @@ from tarebook.api import access, answers, app_files, devices, pairing, photos, r
 from tarebook.api.calc import routes as calc
 from tarebook.api.schemas import ErrorSchema
 from tarebook.api.services import NAME, Services
-from tarebook.devices.pairing import Tries
+from tarebook.devices.tries import Tries
 from tarebook.settings import Settings
 from tarebook.store.database import Database
 from tarebook.store.photos import Photos

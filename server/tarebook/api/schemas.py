@@ -50,6 +50,41 @@ class PairedSchema(Schema):
     demo = fields.Boolean(required=True)
 
 
+class WaitSchema(Schema):
+    """`join`: the secret the phone was told when its code was right."""
+
+    join = Line(200, required=True)
+
+
+class WaitingSchema(Schema):
+    """`words`: what the phone shows, to be compared at the home computer. `join`: only in the first answer."""
+
+    join = fields.String()
+    words = fields.List(fields.String(), required=True)
+    seconds = fields.Integer(required=True)
+
+
+class InvitationSchema(Schema):
+    """`link` is in the QR, drawn in `svg`; `code` is the short one, for typing. Either uses the invitation up."""
+
+    id = fields.String(required=True)
+    link = fields.String(required=True)
+    code = fields.String(required=True)
+    svg = fields.String(required=True)
+    seconds = fields.Integer(required=True)
+
+
+class JoinSchema(Schema):
+    id = fields.String(required=True)
+    name = fields.String(required=True)
+    words = fields.List(fields.String(), required=True)
+    seconds = fields.Integer(required=True)
+
+
+class JoinsSchema(Schema):
+    joins = fields.List(fields.Nested(JoinSchema), required=True)
+
+
 class PushSchema(Schema):
     """Each entry: one entry's exact JSON text. `epoch`: as last heard; empty from a phone that never heard one."""
 
@@ -139,5 +174,12 @@ class DeviceSchema(Schema):
     this = fields.Boolean(required=True)
 
 
+class RenameSchema(Schema):
+    name = Line(80, required=True)
+
+
 class DevicesSchema(Schema):
+    """`home`: whether the one who asks is at the home computer, where phones are let in."""
+
+    home = fields.Boolean(required=True)
     devices = fields.List(fields.Nested(DeviceSchema), required=True)

@@ -7,7 +7,7 @@ from typing import cast
 
 from flask import current_app, g
 
-from tarebook.devices.pairing import Tries
+from tarebook.devices.tries import Tries
 from tarebook.settings import Settings
 from tarebook.store.database import Database
 from tarebook.store.models import DeviceRow

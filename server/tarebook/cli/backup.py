@@ -7,6 +7,7 @@ inside: pairing codes, and the keys of your certificates.
 
 from __future__ import annotations
 
+import signal
 import sys
 import threading
 from argparse import ArgumentParser, Namespace
@@ -71,10 +72,15 @@ def _kept(garage: OpenGarage) -> Made:
 
 def _every_day(options: Namespace) -> int:
     """Standard input ends when the server that holds its other end does, however it ends."""
+    signal.signal(signal.SIGTERM, lambda *_: sys.exit(0))  # so that what is half made is cleared away
     ended = threading.Event()
     threading.Thread(target=_when_input_ends, args=(ended.set,), daemon=True).start()
+    said = ""
     while not ended.is_set():
-        _one_if_due(options)
+        trouble = _one_if_due(options)
+        if trouble and trouble != said:
+            print(f"tarebook backup: {trouble}", file=sys.stderr, flush=True)
+        said = trouble
         ended.wait(_LOOK_EVERY_SECONDS)
     return 0
 
@@ -84,7 +90,8 @@ def _when_input_ends(do: Callable[[], None]) -> None:
     do()
 
 
-def _one_if_due(options: Namespace) -> None:
+def _one_if_due(options: Namespace) -> str:
+    """Makes one when there is a day without; gives what stood in the way, for the next look to try again."""
     from tarebook.cli.garage import existing_garage
     from tarebook.errors import TarebookError
     from tarebook.store.backup import is_due
@@ -93,5 +100,6 @@ def _one_if_due(options: Namespace) -> None:
         with existing_garage(options) as garage:
             if is_due(garage.settings, garage.database, datetime.now(UTC)):
                 _kept(garage)
+        return ""
     except TarebookError as problem:
-        print(f"tarebook backup: {problem.sentence} {problem.do}", file=sys.stderr, flush=True)
+        return f"{problem.sentence} {problem.do}"

@@ -1,6 +1,7 @@
-"""List the devices that may read and write the garage, or take one off for good.
+"""List the devices that may read and write the garage, name one, or take one off for good.
 
-A device that was taken off keeps its records and may be paired again; what it has sent stays in the garage.
+A device is named by its id or, where only one has it, by its name. One that was taken off keeps its records and may be
+paired again; what it has sent stays in the garage, and what it still holds comes in set aside.
 """
 
 from __future__ import annotations
@@ -11,37 +12,64 @@ from typing import TYPE_CHECKING
 from tarebook.cli.arguments import add_data
 
 if TYPE_CHECKING:
+    from sqlalchemy.orm import Session
+
     from tarebook.cli.garage import OpenGarage
     from tarebook.store.models import DeviceRow
 
-HELP = "list the paired devices, or take one off"
-EXAMPLES = ("tarebook devices", "tarebook devices revoke 3f9c0a52d1e7b846")
+HELP = "list the paired devices, name one, or take one off"
+EXAMPLES = (
+    "tarebook devices",
+    "tarebook devices rename 3f9c0a52d1e7b846 'The phone in the shed'",
+    "tarebook devices revoke 3f9c0a52d1e7b846",
+)
 
 
 def add_options(parser: ArgumentParser) -> None:
     add_data(parser)
-    actions = parser.add_subparsers(metavar="revoke", dest="action")
+    actions = parser.add_subparsers(metavar="rename | revoke", dest="action")
+    rename = actions.add_parser("rename", help="give a device another name")
     revoke = actions.add_parser("revoke", help="take a device off the list for good")
-    revoke.add_argument("device", metavar="DEVICE", help="as the list names it")
+    for action in (rename, revoke):
+        action.add_argument("device", metavar="DEVICE", help="its id, or its name where only one has it")
+    rename.add_argument("name", metavar="NAME", help="up to 80 characters")
 
 
 def run(options: Namespace) -> int:
     from tarebook.cli.garage import existing_garage
 
     with existing_garage(options) as garage:
-        if options.action == "revoke":
-            _revoke(garage, options.device)
-        else:
+        if options.action is None:
             _list(garage)
+        else:
+            _change(garage, options)
     return 0
 
 
-def _revoke(garage: OpenGarage, name: str) -> None:
+def _change(garage: OpenGarage, options: Namespace) -> None:
     from tarebook.devices import tokens
 
     with garage.database.write() as session:
-        tokens.revoke(session, garage.id, name)
-    print(f"{name} is taken off the list.")
+        device = _found(session, garage.id, options.device)
+        if options.action == "rename":
+            tokens.rename(session, garage.id, device.id, options.name)
+            print(f"{device.id} is called {_name(device)} now.")
+        else:
+            tokens.revoke(session, garage.id, device.id)
+            print(f"{device.id}, {_name(device)}, is taken off the list.")
+
+
+def _found(session: Session, garage: str, asked: str) -> DeviceRow:
+    from tarebook.devices import tokens
+    from tarebook.errors import TarebookError
+
+    rows = tokens.listing(session, garage)
+    found = [row for row in rows if row.id == asked] or [row for row in rows if row.name == asked]
+    if len(found) > 1:
+        raise TarebookError("device_unclear", name=asked)
+    if not found:
+        raise TarebookError("device_unknown")
+    return found[0]
 
 
 def _list(garage: OpenGarage) -> None:
@@ -50,9 +78,15 @@ def _list(garage: OpenGarage) -> None:
     with garage.database.read() as session:
         rows = tokens.listing(session, garage.id)
     if not rows:
-        print("No device is paired yet. tarebook pair prints a link for one.")
+        print("No device is paired yet. tarebook pair lets one in.")
     for row in rows:
-        print(f"{row.id}  {row.name}  paired {row.paired_at[:10]}, {_state(row)}")
+        print(f"{row.id}  {_name(row)}  paired {row.paired_at[:10]}, {_state(row)}")
+
+
+def _name(row: DeviceRow) -> str:
+    from tarebook.cli.words import printable
+
+    return printable(row.name)
 
 
 def _state(row: DeviceRow) -> str:

@@ -16,6 +16,7 @@ import webbrowser
 from argparse import ArgumentParser, Namespace
 from collections.abc import Iterator
 from contextlib import contextmanager, nullcontext
+from dataclasses import replace
 from ipaddress import ip_address
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -61,7 +62,7 @@ def run(options: Namespace) -> int:
             words, opens = _announcement(settings, house.entrances[0].port)
             phones = _phones(options, house)
             to_open = None if options.no_browser else opens
-            serve(phones.house, lambda: _ready(words + phones.words, phones.door, to_open))
+            serve(_with_backups(phones.house), lambda: _ready(words + phones.words, phones.door, to_open))
     except KeyboardInterrupt:
         pass
     return 0
@@ -74,6 +75,12 @@ def _house(settings: Settings) -> House:
 
     listening = claimed(settings.host, settings.port, "--port")
     return House(settings, [Entrance("home", listening.getsockname()[1], [listening])])
+
+
+def _with_backups(house: House) -> House:
+    from tarebook.cli.daily import DailyBackups
+
+    return house if house.settings.demo else replace(house, alongside=[*house.alongside, DailyBackups(house.settings)])
 
 
 def _phones(options: Namespace, house: House) -> lan.Lan:
@@ -141,7 +148,8 @@ def _announcement(settings: Settings, port: int) -> tuple[str, str]:
         link = pairing_link(garage, port)
         joined = _has_devices(garage)
     words = f"Your garage is at {address(port)} — it lives in {settings.data}\n"
-    return words + f"To join a browser, open this once, within ten minutes: {link}", address(port) if joined else link
+    words += f"A backup is made and proven every day, in {settings.backups}\n"
+    return words + f"To join a browser, open this once, within five minutes: {link}", address(port) if joined else link
 
 
 def _fill_demo(garage: OpenGarage) -> None:

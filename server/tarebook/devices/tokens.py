@@ -13,10 +13,12 @@ from sqlalchemy import select, update
 from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
+from tarebook.journal.entries import well_formed
 from tarebook.journal.intake import HOME
 from tarebook.store.models import DeviceRow, utc_now
 
 SEEN_EVERY = timedelta(minutes=1)
+NAME_CHARACTERS = 80
 
 
 def hashed(secret: str) -> str:
@@ -63,9 +65,24 @@ def listing(session: Session, garage: str) -> list[DeviceRow]:
     return list(session.scalars(query.order_by(DeviceRow.paired_at, DeviceRow.id)))
 
 
-def revoke(session: Session, garage: str, device: str) -> None:
-    """Takes a device off the list for good; its records stay. Raises `device_unknown`."""
+def rename(session: Session, garage: str, device: str, name: str) -> None:
+    """Names a device, for people. Raises `device_nameless`, `device_unknown`. Wants a write session."""
+    plain = well_formed(name).replace("\0", "").strip()[:NAME_CHARACTERS]
+    if not plain:
+        raise TarebookError("device_nameless")
+    _get(session, garage, device).name = plain
+    session.flush()
+
+
+def _get(session: Session, garage: str, device: str) -> DeviceRow:
     row = session.get(DeviceRow, (garage, device))
     if row is None:
         raise TarebookError("device_unknown")
+    return row
+
+
+def revoke(session: Session, garage: str, device: str) -> None:
+    """Takes a device off the list for good; its records stay. Raises `device_unknown`."""
+    row = _get(session, garage, device)
     row.revoked_at = row.revoked_at or utc_now()
+    session.flush()

@@ -76,11 +76,6 @@ export const ERRORS = {
     "sentence": "This device was taken off the garage's list.",
     "do": "Everything is still here: export it, then pair again."
   },
-  "pair_code_wrong": {
-    "status": 403,
-    "sentence": "This pairing link is wrong, used up or older than ten minutes.",
-    "do": "Ask the home computer for a fresh one: tarebook pair."
-  },
   "device_unknown": {
     "status": 404,
     "sentence": "There is no such device.",
@@ -1050,6 +1045,46 @@ export const ERRORS = {
     "status": 500,
     "sentence": "The database that DATABASE_URL names holds a garage already.",
     "do": "Make an empty database and name that one. Nothing was changed."
+  },
+  "pair_code_wrong": {
+    "status": 403,
+    "sentence": "This code or link is wrong, used up or older than five minutes.",
+    "do": "Ask the home computer for a fresh one: tarebook pair."
+  },
+  "pair_refused": {
+    "status": 403,
+    "sentence": "The home computer did not let this device in.",
+    "do": "If it was meant to, ask there for a fresh code and compare the two words."
+  },
+  "pair_over": {
+    "status": 403,
+    "sentence": "Nobody said yes on the home computer in time, or the wait is over.",
+    "do": "Ask there for a fresh code: tarebook pair."
+  },
+  "join_unknown": {
+    "status": 404,
+    "sentence": "That device no longer waits to be let in.",
+    "do": "Let it ask again with a fresh code."
+  },
+  "home_only": {
+    "status": 403,
+    "sentence": "Only the home computer itself may do this.",
+    "do": "Sit down at it, and open Tarebook there by the address that tarebook serve printed."
+  },
+  "no_phone_address": {
+    "status": 409,
+    "sentence": "Phones have no address to reach this computer by yet.",
+    "do": "Stop the server and start it with tarebook serve --lan."
+  },
+  "device_nameless": {
+    "status": 422,
+    "sentence": "A device needs a name.",
+    "do": "Type one that tells it from the others."
+  },
+  "device_unclear": {
+    "status": 422,
+    "sentence": "Several devices are called {name}.",
+    "do": "Name it by its id, as the list shows it."
   }
 } as const;
 
