@@ -23,6 +23,18 @@ def test_the_list_names_every_computation_with_what_it_is_for(tarebook):
     assert all(len(line.split()) > 3 for line in lines)
 
 
+def test_the_fields_of_a_computation_are_listed(tarebook):
+    lines = dict(line.partition(": ")[::2] for line in tarebook("calc", "standing", "--fields").out.splitlines())
+    assert {"class_sheet", "weigh_ins", "mass_unit"} <= set(lines)
+    assert {"shown", "scale", "method"} <= set(lines["weighings"].split(", "))
+
+
+def test_unreadable_json_is_told_with_its_line_and_column(tarebook, tmp_path):
+    (tmp_path / "in.json").write_text('{"parts": [\n{"id": "a",}]}')
+    error = json.loads(tarebook("calc", "ledger", tmp_path / "in.json").out)["error"]
+    assert "in line 2, column 1" in error["sentence"]
+
+
 @pytest.mark.parametrize("name", CALCULATIONS)
 def test_every_computation_takes_the_demo(tarebook, demo_file, name):
     ended = tarebook("calc", name, demo_file)
