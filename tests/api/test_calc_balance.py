@@ -27,7 +27,7 @@ def test_any_set_of_jobs_may_be_asked_for():
 
 
 def test_a_size_adds_the_inertia_of_a_plate():
-    point, plate = (run("balance", example("balance", **changes)) for changes in ({"sizes": []}, {}))
+    point, plate = run("balance", example("balance", sizes=[])), run("balance", example("balance"))
     yaw = [answer["changes"]["planned"]["yaw"]["value"] for answer in (point, plate)]
     assert yaw[1] - yaw[0] == pytest.approx(-6.0 * (1.6**2 + 1.2**2) / 12)
 
