@@ -7,7 +7,7 @@ import pytest
 from tarebook.demo import scenario
 from tests.cli.process import run
 
-CALCULATIONS = ("weighing", "ledger", "weigh-in", "standing", "balance", "lift", "load-transfer", "sheet")
+CALCULATIONS = ("weighing", "ledger", "weigh-in", "standing", "balance", "lift", "load-transfer", "sheet", "ballast")
 
 
 @pytest.fixture

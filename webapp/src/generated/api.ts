@@ -1086,6 +1086,48 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/calc/ballast": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Ballast: the least of it, and where, for total, front and left shares. */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["CalcBallastGiven"];
+                };
+            };
+            responses: {
+                /** @description OK */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["Ballast"];
+                    };
+                };
+                422: components["responses"]["UNPROCESSABLE_ENTITY"];
+                default: components["responses"]["DEFAULT_ERROR"];
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
@@ -2395,6 +2437,108 @@ export interface components {
             pieces: components["schemas"]["SheetAnswer"][];
             total: components["schemas"]["Number"] | null;
             materials: components["schemas"]["SheetMaterial"][];
+        };
+        BallastPlace: {
+            id: string;
+            x?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            y?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            z?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            block?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            most: number;
+        };
+        CalcBallastGiven: {
+            /** @description Id of the car meant; by default the first. */
+            car?: string | null;
+            /** @enum {string|null} */
+            trim?: "road" | "event" | null;
+            /**
+             * @description Unit of what is shown.
+             * @enum {string}
+             */
+            mass_unit?: "kg" | "g" | "lb" | "oz" | "lb oz";
+            /** @enum {string} */
+            length_unit?: "mm" | "in";
+            currency?: string;
+            /** @description As written by tarebook export; not looked at. */
+            export?: {
+                [key: string]: unknown;
+            };
+            /** @description As written by tarebook export; not looked at. */
+            entries?: unknown[];
+            garages?: components["schemas"]["CalcGarage"][];
+            cars?: components["schemas"]["CalcCar"][];
+            scales?: components["schemas"]["CalcScale"][];
+            scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            parts?: components["schemas"]["CalcPart"][];
+            weighings?: components["schemas"]["CalcWeighing"][];
+            drivers?: components["schemas"]["CalcDriver"][];
+            stages?: components["schemas"]["CalcStage"][];
+            jobs?: components["schemas"]["CalcJob"][];
+            job_parts?: components["schemas"]["CalcJobPart"][];
+            loose_ends?: components["schemas"]["CalcLooseEnd"][];
+            weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            class_sheets?: components["schemas"]["CalcClassSheet"][];
+            clauses?: components["schemas"]["CalcClause"][];
+            photos?: components["schemas"]["CalcPhoto"][];
+            verdicts?: components["schemas"]["CalcVerdict"][];
+            places?: components["schemas"]["BallastPlace"][];
+            total?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            minimum?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            guard?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            total_most?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            height?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            front_share?: (string | number) | null;
+            left_share?: (string | number) | null;
+            roll_front?: (string | number) | null;
+            front_from?: (string | number) | null;
+            front_to?: (string | number) | null;
+            left_from?: (string | number) | null;
+            left_to?: (string | number) | null;
+            /** @enum {string|null} */
+            prefer?: "mass" | "centre" | "cross" | null;
+        };
+        Ballast: {
+            now: components["schemas"]["Number"] | null;
+            least: components["schemas"]["Number"] | null;
+            put: {
+                [key: string]: number;
+            } | null;
+            added: components["schemas"]["Number"] | null;
+            total: components["schemas"]["Number"] | null;
+            front: components["schemas"]["Number"] | null;
+            left: components["schemas"]["Number"] | null;
+            height: components["schemas"]["Number"] | null;
+            cross_load: components["schemas"]["Number"] | null;
+            missing: components["schemas"]["Told"][];
+            reason: components["schemas"]["Told"] | null;
+            warnings: components["schemas"]["Told"][];
         };
     };
     responses: {

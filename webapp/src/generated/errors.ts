@@ -641,6 +641,91 @@ export const ERRORS = {
     "sentence": "The legal gauge means weight; its thicknesses are those of wrought iron, not of steel sheet.",
     "do": "If the seller means the thickness, choose the makers' gauge."
   },
+  "ballast_many_places": {
+    "status": 200,
+    "sentence": "There are more places for ballast than can be compared.",
+    "do": "Choose {most} or fewer."
+  },
+  "ballast_bad_place": {
+    "status": 200,
+    "sentence": "The place {place} has no block that weighs something, or too many of them.",
+    "do": "Enter the mass of one block and how many may go there."
+  },
+  "ballast_share_range": {
+    "status": 200,
+    "sentence": "A share to reach is not a range.",
+    "do": "Enter the lowest and the highest as fractions from 0 to 1, the lowest first."
+  },
+  "ballast_ceiling": {
+    "status": 200,
+    "sentence": "The most the car may weigh is under the least it must weigh.",
+    "do": "Correct one of them."
+  },
+  "ballast_no_front": {
+    "status": 200,
+    "sentence": "Without the front's share and the wheelbase a front share cannot be aimed at.",
+    "do": "Weigh the car by axles or corners, and enter the wheelbase."
+  },
+  "ballast_no_left": {
+    "status": 200,
+    "sentence": "Without the left's share and both tracks a left share cannot be aimed at.",
+    "do": "Weigh the car by corners, and enter the tracks."
+  },
+  "ballast_no_height": {
+    "status": 200,
+    "sentence": "Without the height of the centre it cannot be said how low it will be.",
+    "do": "Measure it by lifting an axle, or look for the least mass."
+  },
+  "ballast_unweighed": {
+    "status": 200,
+    "sentence": "What the car weighs now is not known.",
+    "do": "Weigh it, or enter its weight here."
+  },
+  "ballast_no_minimum": {
+    "status": 200,
+    "sentence": "There is no minimum to reach.",
+    "do": "Enter it on the class sheet, or here."
+  },
+  "ballast_short": {
+    "status": 200,
+    "sentence": "All that may be fixed leaves the car {text} short of what it must weigh.",
+    "do": "Allow more blocks, heavier ones or another place."
+  },
+  "ballast_over": {
+    "status": 200,
+    "sentence": "The car comes out {text} above the most it may weigh.",
+    "do": "Take something else out, or allow smaller blocks."
+  },
+  "ballast_front_low": {
+    "status": 200,
+    "sentence": "The front axle lacks {text} for the share wanted.",
+    "do": "Allow a place further forward, or a wider range."
+  },
+  "ballast_front_high": {
+    "status": 200,
+    "sentence": "The front axle carries {text} too much for the share wanted.",
+    "do": "Allow a place further back, or a wider range."
+  },
+  "ballast_left_low": {
+    "status": 200,
+    "sentence": "The left side lacks {text} for the share wanted.",
+    "do": "Allow a place further to the left, or a wider range."
+  },
+  "ballast_left_high": {
+    "status": 200,
+    "sentence": "The left side carries {text} too much for the share wanted.",
+    "do": "Allow a place further to the right, or a wider range."
+  },
+  "ballast_mean_track": {
+    "status": 200,
+    "sentence": "The tracks differ; what ballast adds to the left is told with their mean.",
+    "do": "Weigh the corners again with the ballast in."
+  },
+  "ballast_not_proven": {
+    "status": 200,
+    "sentence": "There are very many ways to do it; a slightly better one may exist.",
+    "do": "Allow fewer places or larger blocks to be sure."
+  },
   "reading_missing": {
     "status": 200,
     "sentence": "A reading of this weigh-in is missing, so it has no total.",
