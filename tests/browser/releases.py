@@ -2,6 +2,7 @@
 
 import shutil
 import subprocess
+import sys
 from pathlib import Path
 
 from build_app import need_node
@@ -13,8 +14,11 @@ COPIED = ("src", "public", "index.html", "package.json", "vite.config.ts", "serv
 VITE = ROOT / "webapp" / "node_modules" / "vite" / "bin" / "vite.js"
 
 
-def build_release(folder: Path, number: str) -> Path:
-    """The app built with `data-release` on its root element; every release has other bytes under other names."""
+def build_release(folder: Path, number: str, protocol: int = 1) -> Path:
+    """The app built with `data-release` on its root element; every release has other bytes under other names.
+
+    `protocol`: the version of the wire that it speaks.
+    """
     webapp = folder / "webapp"
     webapp.mkdir(parents=True)
     for name in COPIED:
@@ -28,13 +32,31 @@ def build_release(folder: Path, number: str) -> Path:
     (webapp / "node_modules").symlink_to(ROOT / "webapp" / "node_modules")
     with (webapp / "src" / "route.ts").open("a") as module:  # a module that every screen's file leans on
         module.write(f'\ndocument.documentElement.dataset.release = "{number}";\n')
+    post = webapp / "src" / "sync" / "post.ts"
+    post.write_text(replaced(post.read_text(), "PROTOCOL = 1;", f"PROTOCOL = {protocol};"))
     command = ["node", str(VITE), "build", "--outDir", "built", "--logLevel", "error"]
     subprocess.run(command, cwd=webapp, env=need_node().env, check=True, timeout=120)
     return webapp / "built"
 
 
+def replaced(text: str, old: str, new: str) -> str:
+    """The text with one piece of it replaced, which has to be there."""
+    assert text.count(old) == 1, old
+    return text.replace(old, new)
+
+
 class ReleasedServer(Server):
-    """A server that serves the app from a folder of its own."""
+    """A server that serves the app from a folder of its own, and may speak another version of the wire."""
+
+    protocol = 1
+
+    def command(self, *words: str) -> list[str]:
+        patch = f"from tarebook.api import sync, system; sync.PROTO = system.PROTO = {self.protocol}"
+        return [
+            sys.executable,
+            "-c",
+            f"{patch}; from tarebook.cli import main; raise SystemExit(main({list(words)!r}))",
+        ]
 
     @property
     def app(self) -> Path:

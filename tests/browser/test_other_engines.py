@@ -6,10 +6,11 @@ from tests.browser.doing import photo
 from tests.browser.engines import lacking
 from tests.browser.visitor import Visitor
 
+FULLNESS = "say how full storage is (navigator.storage.estimate)"
 # What the app asks a browser for besides what it cannot do without, and a test of each.
 ASKED = {
     "promise to keep storage (navigator.storage.persist)": "return !!navigator.storage?.persist",
-    "say how full storage is (navigator.storage.estimate)": "return !!navigator.storage?.estimate",
+    FULLNESS: "return !!navigator.storage?.estimate",
     "offer to install (beforeinstallprompt)": "return 'onbeforeinstallprompt' in window",
     "read QR codes by itself (BarcodeDetector; the app brings a reader)": "return 'BarcodeDetector' in window",
     "lock between tabs (navigator.locks)": "return !!navigator.locks",
@@ -57,3 +58,7 @@ def test_what_an_engine_cannot_do_is_said_at_the_end_of_the_report(engine, demo)
     person.sees("Weight now")
     lacking[engine.name] = [what for what, asked in ASKED.items() if person.wire.script(asked) is not True]
     assert "give a page the camera (getUserMedia)" not in lacking[engine.name]
+    person.go("#/devices")
+    person.sees("This browser makes no offer of its own.")
+    person.go("#/records")
+    person.sees("used on this phone" if person.wire.script(ASKED[FULLNESS]) else "does not say how full its storage is")

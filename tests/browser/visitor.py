@@ -64,6 +64,10 @@ class Visitor:
         line = "return document.querySelector('.sync-words')?.textContent"
         wait_until(lambda: self.script(line) in ON_HOME, "everything at home", within=90)
 
+    def go(self, address: str) -> None:
+        """To a screen by its address, as a tapped link does."""
+        self.wire.script("location.hash = arguments[0]", address)
+
     def reload(self) -> None:
         """As the browser's own button does, and wait until the new page is there."""
         self.wire.script("window.before = true; setTimeout(() => location.reload(), 50);")

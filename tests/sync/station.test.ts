@@ -70,6 +70,21 @@ describe("a station", () => {
     station.stop();
   });
 
+  it.each([
+    [2, "app_older"],
+    [0, "home_older"],
+  ])("keeps everything and says which side is older when the home computer speaks protocol %i", async (proto, code) => {
+    const { home, phone, station } = await open();
+    const body = { error: { code: "protocol", data: { proto } } };
+    phone.post.wire.fetch = async (url, options) =>
+      url.endsWith("/sync/push") ? new Response(JSON.stringify(body), { status: 426 }) : home.fetch(url, options);
+    await phone.writer.save([job("Seats out")]);
+    await station.begin();
+    await until(() => sync.value.refusal?.code === code && idle());
+    expect(sync.value.words[0]).toBe("On this phone only (1)");
+    station.stop();
+  });
+
   it("tells when the home computer does not know this device, so that a demo can pair afresh", async () => {
     let told = 0;
     const { home, station } = await open(() => (told += 1));

@@ -901,6 +901,16 @@ export const ERRORS = {
     "sentence": "The home computer's answer could not be read.",
     "do": "It is tried again by itself; until then everything stays here."
   },
+  "app_older": {
+    "status": 426,
+    "sentence": "This app is older than the home computer's, which does not understand it.",
+    "do": "Take the new version, under Devices; until then everything stays here, and export keeps it safe."
+  },
+  "home_older": {
+    "status": 426,
+    "sentence": "The home computer's Tarebook is older than this app and does not understand it.",
+    "do": "Update it there; until then everything stays here, and export keeps it safe."
+  },
   "photo_not_shrunk": {
     "status": 422,
     "sentence": "This phone could not make the picture small enough.",

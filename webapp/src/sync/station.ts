@@ -5,14 +5,14 @@ import type { LiveGarage } from "../journal/garage";
 import { countPhotos } from "../store/photo_rows";
 import { readState, rememberHeard } from "../store/state";
 import { TabLock } from "./lock";
-import { newPost, type Post } from "./post";
+import { newPost, PROTOCOL, type Post } from "./post";
 import type { Wire } from "./request";
 import { run } from "./run";
 import { Schedule, type Clock, type Outcome } from "./schedule";
 import { noted } from "./state";
 
 /** Refusals by a rule: nothing is lost, but trying again soon is of no use. */
-const REFUSALS: readonly string[] = ["revoked", "unpaired", "other_garage", "protocol", "wrong_host"];
+const REFUSALS: readonly string[] = ["revoked", "unpaired", "other_garage", "app_older", "home_older", "wrong_host"];
 
 const REMEMBER_EVERY = 300_000;
 
@@ -72,7 +72,7 @@ export class Station {
       await this.rememberHeard();
       return "done";
     } catch (error) {
-      return this.failed(error instanceof AppError ? error : new AppError("broken", { reason: String(error) }));
+      return this.failed(error instanceof AppError ? whichIsOlder(error) : new AppError("broken", { reason: String(error) }));
     } finally {
       if (!this.stopped) {
         noted.phase.value = "idle";
@@ -95,4 +95,10 @@ export class Station {
     if (trouble.code === "unpaired") this.onUnpaired();
     return REFUSALS.includes(trouble.code) ? "refused" : "failed";
   }
+}
+
+/** Which of the two a person has to update when they do not understand each other. */
+function whichIsOlder(trouble: AppError): AppError {
+  if (trouble.code !== "protocol") return trouble;
+  return new AppError(Number(trouble.data.proto) > PROTOCOL ? "app_older" : "home_older");
 }

@@ -57,7 +57,7 @@ function lookForNew(registration: ServiceWorkerRegistration): void {
   setInterval(() => look(0), EVERY);
   document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && look(EVERY_LOOK));
   effect(() => {
-    if (sync.value.refusal?.code === "protocol") look(0);
+    if (sync.value.refusal?.code === "app_older") look(0);
   });
 }
 

@@ -3,13 +3,12 @@ import "./Records.css";
 import { garage } from "../../journal/garage";
 import { sync, syncNow } from "../../sync/state";
 import { kindWord, sentenceCase } from "../../parts/naming";
-import { TroubleNotice } from "../../parts/Notice";
 import { sayMoment } from "../../parts/moments";
 import { Screen, Section } from "../../parts/Screen";
-import { to } from "../../route";
 import { Conflicts } from "./Conflicts";
 import { Export } from "./Export";
 import { Protection } from "./Protection";
+import { Refusal } from "./Refusal";
 import { SetAside } from "./SetAside";
 
 const COUNTED = [
@@ -54,12 +53,7 @@ function Whereabouts() {
           </p>
         ))}
       </div>
-      <TroubleNotice trouble={refusal} />
-      {(refusal?.code === "revoked" || refusal?.code === "unpaired") && (
-        <a class="button wide" href={to("devices")}>
-          Join again
-        </a>
-      )}
+      <Refusal refusal={refusal} />
       <p class="small quiet">
         {lastHeard
           ? `Last heard from the home computer ${sayMoment(lastHeard)}.`
