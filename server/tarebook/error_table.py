@@ -184,6 +184,7 @@ _CALC = {
         "Say which scale it was."),
     "counted_twice": ErrorRow(200, "More pieces of a part came off, or went on, than there are.",
         "Look at the jobs it belongs to."),
+    "no_mass": ErrorRow(200, "Nobody has weighed it yet, or said what it weighs.", "Weigh it, or say a guess."),
     "unweighed": ErrorRow(200, "Some parts have no weight yet and count as nothing.", "Weigh them, or say a guess."),
     "nothing_to_compare": ErrorRow(200, "There is no part to compare this one with.",
         "Say which part it would replace."),

@@ -105,6 +105,16 @@ def test_what_cannot_be_read_is_a_warning_and_the_rest_is_computed():
     assert answer["now"]["mass"]["net"]["value"] == pytest.approx(1.28 - 2.31 + 0.6)
 
 
+def test_a_mass_that_is_null_says_why_and_one_bad_reading_is_told_once():
+    parts = [{"id": "comma"}, {"id": "word", "claim": "heavy"}, {"id": "nothing"}, {"id": "known", "claim": "3 kg"}]
+    reading = {"id": "w", "of": "comma", "method": "direct", "shown": "13,42 kg"}
+    answer = run("weighing", {"parts": parts, "weighings": [reading]})
+    reasons = {mass["of"]: mass["reason"] and mass["reason"]["code"] for mass in answer["masses"]}
+    wanted = {"comma": "quantity_comma", "word": "quantity_unreadable", "nothing": "no_mass", "known": None}
+    assert reasons == wanted
+    assert sorted(warning["code"] for warning in answer["warnings"]) == ["quantity_comma", "quantity_unreadable"]
+
+
 def test_a_quantity_may_be_a_value_and_a_unit():
     typed, given = example("weighing"), example("weighing")
     given["weighings"][1]["shown"] = {"value": 23, "unit": "lb"}

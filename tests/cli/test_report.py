@@ -67,6 +67,18 @@ def test_without_a_weigh_in_it_says_what_was_removed(tarebook):
     text = " ".join(tarebook("report").out.split())
     assert "Weight now The car has not been weighed yet." in text
     assert "lighter by the jobs written down, sure to ±" in text
+    assert "Known so far" in text
+    assert "Margin" not in text
+    assert "(no currency is set)" in text
+    assert not [line for line in text.split("- ") if line.startswith(":")]
+
+
+def test_the_chance_and_what_to_keep_are_numbers_in_json(tarebook):
+    stand = json.loads(tarebook("report", "--demo", "--format", "json").out)["standing"]
+    for name in ("chance_under", "in_hand"):
+        assert set(stand[name]) == {"value", "unit", "u", "shown"}
+    assert 0 <= stand["chance_under"]["value"] <= 1
+    assert stand["in_hand"]["value"] > 0
 
 
 def test_an_empty_garage_has_a_report_too(tarebook, tmp_path):

@@ -75,6 +75,7 @@ class _Reader:
         self.rows: dict[str, dict[str, Row]] = {}
         self.gone: dict[str, set[str]] = {}
         self.retired: set[str] = set()
+        self.unread: set[tuple[str, str, str]] = set()  # (kind, id, field) of what a warning was given of
 
     def warn(self, code: str, **data: Any) -> None:
         self.warnings.append(warned(code, **data))
@@ -131,10 +132,12 @@ class _Reader:
         where = {"list": kind + "s", "id": identity, "field": name}
         try:
             row[name] = read_field(name, spec, value, unit)
+            return
         except QuantityError as error:
             self.warn(error.code, **{**error.data, **where})
         except ValueError:
             self.warn("unreadable_field", **where)
+        self.unread.add(at)
 
     def _own_unit(self, kind: str, record: Mapping[str, Any]) -> str | None:
         """The unit a bare number was typed in: the scale's own, where the record is or names a scale."""
@@ -144,10 +147,10 @@ class _Reader:
         return own["unit"] if isinstance(own.get("unit"), str) else None
 
     def _complete(self, kind: str, identity: str, row: Row) -> bool:
-        """False, with a warning, without a field the record means nothing without (a name is not one)."""
+        """False without a field the record means nothing without (a name is not one); with a warning if it has none."""
         specs = KINDS[kind].fields
         missing = [n for n in _WANTED[kind] if specs[n].required and specs[n].type != "text" and n not in row]
-        for name in missing:
+        for name in (name for name in missing if (kind, identity, name) not in self.unread):
             self.warn("missing_field", list=kind + "s", id=identity, field=name)
         return not missing
 

@@ -75,6 +75,7 @@ class Reader {
   readonly #rows = new Map<string, Rows>();
   readonly #gone = new Map<string, Set<string>>();
   readonly #retired = new Set<string>();
+  readonly #unread = new Set<string>(); // "kind id field" of what a warning was given of
 
   constructor(given: Given) {
     this.#given = given;
@@ -159,6 +160,7 @@ class Reader {
       if (error instanceof QuantityError) this.#warn(error.code, { ...error.data, ...where });
       else if (error instanceof Misfit) this.#warn("unreadable_field", where);
       else throw error;
+      this.#unread.add(`${kind} ${record.id} ${field}`);
       return null;
     }
   }
@@ -170,15 +172,12 @@ class Reader {
     return typeof own?.["unit"] === "string" ? own["unit"] : null;
   }
 
-  /** False, with a warning, without a field the record means nothing without (a name is not one). */
+  /** False without a field the record means nothing without (a name is not one); with a warning if it has none. */
   #complete(kind: string, row: Row): boolean {
-    let whole = true;
-    for (const field of REQUIRED[kind] ?? []) {
-      if (row[field] !== null) continue;
-      this.#warn("missing_field", { list: `${kind}s`, id: row.id, field });
-      whole = false;
-    }
-    return whole;
+    const lacking = (REQUIRED[kind] ?? []).filter((field) => row[field] === null);
+    const silent = lacking.filter((field) => !this.#unread.has(`${kind} ${row.id} ${field}`));
+    for (const field of silent) this.#warn("missing_field", { list: `${kind}s`, id: row.id, field });
+    return lacking.length === 0;
   }
 
   // Step 2: references.

@@ -1738,6 +1738,7 @@ export interface components {
             basis: string | null;
             weighings: string[];
             spread: components["schemas"]["Number"] | null;
+            reason: components["schemas"]["Told"] | null;
             /** @description Birge ratio; 1 when the weighings agree. */
             widened: number;
         };

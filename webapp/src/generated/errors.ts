@@ -436,6 +436,11 @@ export const ERRORS = {
     "sentence": "More pieces of a part came off, or went on, than there are.",
     "do": "Look at the jobs it belongs to."
   },
+  "no_mass": {
+    "status": 200,
+    "sentence": "Nobody has weighed it yet, or said what it weighs.",
+    "do": "Weigh it, or say a guess."
+  },
   "unweighed": {
     "status": 200,
     "sentence": "Some parts have no weight yet and count as nothing.",

@@ -18,6 +18,7 @@ from tarebook.core.records import Garage, Warned, Weighing, warned
 from tarebook.core.scale import UNNAMED, ScaleModel
 from tarebook.core.weighing import Mass, Masses, Reading, masses, read_weighing
 
+_READINGS = ("method", "shown", "shown_empty", "shown_far", "pieces")
 ABOUT = "Masses from weighings and claims, with their uncertainty."
 Given = garage_schema("CalcWeighingGiven")
 
@@ -33,13 +34,14 @@ class WeighingAnswerSchema(Schema):
 
 
 class MassAnswerSchema(Schema):
-    """One part or driver. `mass`: of one piece, null when nobody weighed or claimed it. `spread`: of its weighings."""
+    """One part or driver. `mass`: of one piece; when null, `reason` says why. `spread`: of its weighings."""
 
     of = fields.String(required=True)
     mass = numeric()
     basis = fields.String(required=True, allow_none=True)
     weighings = fields.List(fields.String(), required=True)
     spread = numeric()
+    reason = fields.Nested(ToldSchema, required=True, allow_none=True)
     widened = fields.Float(required=True, metadata={"description": "Birge ratio; 1 when the weighings agree."})
 
 
@@ -81,7 +83,7 @@ def compute(given: Mapping[str, Any]) -> Json:
     used = _scales_used(garage, known)
     return {
         "weighings": [_weighing(each, known, write) for each in garage.weighings.values()],
-        "masses": [_mass(mass, write) for mass in known.of.values()],
+        "masses": [_mass(mass, _unread_of(garage, given, mass.of), write) for mass in known.of.values()],
         "scales": [_scale(model, write) for model in used],
         "comparisons": [_comparison(each, write) for each in compared],
         "warnings": all_told(
@@ -117,12 +119,22 @@ def _weighing(weighing: Weighing, known: Masses, write: Numbers) -> Json:
     }
 
 
-def _mass(mass: Mass, write: Numbers) -> Json:
+def _unread_of(garage: Garage, given: Mapping[str, Any], of: str) -> list[Warned]:
+    """What could not be read of the claim of a part or driver, and of its weighings."""
+    weighings = {each.get("id") for each in given.get("weighings") or [] if each.get("of") == of}
+    places = {(of, "claim"), *((weighing, field) for weighing in weighings for field in _READINGS)}
+    return [each for each in garage.warnings if (each["data"].get("id"), each["data"].get("field")) in places]
+
+
+def _mass(mass: Mass, unread: list[Warned], write: Numbers) -> Json:
+    """With the reason there is none: what could not be read, else that nobody has weighed or claimed it."""
+    reasons = [*mass.warnings, *unread, warned("no_mass", of=mass.of)]
     return {
         "of": mass.of,
         "mass": write.mass(mass.mass),
         "basis": mass.basis,
         "weighings": list(mass.weighings),
+        "reason": told(reasons[0]) if mass.mass is None else None,
         "spread": write.mass(mass.spread) if mass.weighings else None,
         "widened": mass.ratio,
     }
