@@ -95,10 +95,10 @@ describe("a phone with the right code", () => {
 
   it("hears a no, and is as it was", async () => {
     await openSession();
-    says(WAIT, refusal(403, "not_found"));
+    says(WAIT, refusal(403, "pair_refused"));
     const end = outcome(pair("code"));
     await until(() => end.code !== undefined);
-    expect(end.code).toBe("not_found");
+    expect(end.code).toBe("pair_refused");
     expect(session.value).toEqual({ state: "unpaired" });
     expect(waiting.value).toBeNull();
   });
