@@ -137,8 +137,7 @@ def test_a_silent_phone_does_not_keep_the_only_thread(tmp_path):
     env = environment(**LOOPBACK, TAREBOOK_THREADS="1")
     command = [sys.executable, "-c", shortened, *map(str, options)]
     with subprocess.Popen(command, env=env, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as process:
-        while not process.stdout.readline().startswith("Ctrl-C"):
-            continue
+        assert any(line.startswith("Ctrl-C") for line in iter(process.stdout.readline, ""))
         file = authority_file(tmp_path / "garage")
         with Phone(port, file) as silent:
             silent.socket.sendall(b"POST /api/v1/pair HTTP/1.1\r\nHost: tarebook.local\r\nContent-Le")
@@ -224,4 +223,5 @@ def test_behind_a_reverse_proxy_only_the_name_is_added(tmp_path):
         with pytest.raises(ConnectionRefusedError):
             socket.create_connection(("127.0.0.1", port))
     assert f"https://garage.example.net:{port}" in said
+    assert "Your router or your DNS has to lead garage.example.net here" in said
     assert not (tmp_path / "garage" / "certificates").exists()

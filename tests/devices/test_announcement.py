@@ -6,7 +6,7 @@ from ipaddress import ip_address
 import pytest
 from zeroconf import AddressResolver, ServiceBrowser, Zeroconf  # type: ignore[attr-defined]
 
-from tarebook.devices.announcement import Announcement
+from tarebook.devices.announcement import Announcement, can_announce
 from tarebook.devices.origin import Origin
 
 HERE = ["127.0.0.1"]
@@ -80,11 +80,12 @@ def test_it_can_be_browsed_for_as_a_web_server(make):
     assert (info.port, info.server) == (8443, f"{NAME}.")
 
 
-@pytest.mark.parametrize("name", ["garage.example.net", "192.168.1.20"])
-def test_a_name_that_is_not_local_is_the_business_of_the_router(make, name):
-    assert make(name).tell([FIRST]) == (
-        f"{name} is not announced: only names ending in .local can be. Your router or DNS must know it."
-    )
+@pytest.mark.parametrize(
+    ("name", "is_so"), [("tarebook.local", True), ("garage.example.net", False), ("192.168.1.20", False)]
+)
+def test_only_a_local_name_can_be_announced(name, is_so):
+    """RFC 6762, 3."""
+    assert can_announce(name) == is_so
 
 
 def test_a_network_without_multicast_is_a_sentence(make, monkeypatch):

@@ -28,7 +28,9 @@ if TYPE_CHECKING:
 _DOOR_PORT = 8080
 
 _PHONES = """
-Phones find the garage at {origin} — the address is permanent: another would be another, empty app to them."""
+Phones find the garage at {origin} — the address is permanent: another would be another, empty app to them.
+To let a phone in: tarebook pair, or Devices in this computer's browser."""
+_LOOKED_UP = "\nYour router or your DNS has to lead {name} here; only names ending in .local are announced."
 _OWN = "The certificate is {cert}; when it is renewed, the new one is used without a restart."
 _PROXIED = "Your reverse proxy answers there and passes requests on to http://127.0.0.1:{port}, host name and all."
 _DOOR = """For a new phone, open {door} on it once: it shows what to install, and checks it.
@@ -91,12 +93,12 @@ def _own_pair(options: Namespace) -> Pair | None:
 
 def _behind_proxy(house: House, origin: Origin) -> Lan:
     words = _PROXIED.format(port=house.entrances[0].port)
-    return Lan(house, f"{_PHONES.format(origin=origin.url)}\n{words}")
+    return Lan(house, f"{_phones(origin)}\n{words}")
 
 
 def _with_own_pair(options: Namespace, house: House, origin: Origin, pair: Pair) -> Lan:
     opened = _opened(house, [_lan_entrance(origin, _lan_sockets(origin), pair)], _keeper(options, house, origin, None))
-    return Lan(opened, f"{_PHONES.format(origin=origin.url)}\n{_OWN.format(cert=pair.cert)}")
+    return Lan(opened, f"{_phones(origin)}\n{_OWN.format(cert=pair.cert)}")
 
 
 def _with_authority(options: Namespace, house: House, origin: Origin, has_moved: bool) -> Lan:
@@ -118,11 +120,12 @@ def _with_authority(options: Namespace, house: House, origin: Origin, has_moved:
 
 
 def _keeper(options: Namespace, house: House, origin: Origin, folder: Path | None) -> Keeper:
-    from tarebook.devices.announcement import Announcement
+    from tarebook.devices.announcement import Announcement, can_announce
     from tarebook.devices.keeper import Keeper
     from tarebook.devices.network import addresses_for_phones
 
-    announcement = None if options.no_announce else Announcement(origin)
+    is_silent = options.no_announce or not can_announce(origin.name)
+    announcement = None if is_silent else Announcement(origin)
     return Keeper(origin, folder, announcement, partial(addresses_for_phones, house.settings.lan_addresses), say)
 
 
@@ -136,7 +139,14 @@ def _words(origin: Origin, folder: Path, held: Authority, is_new: bool, door: st
     begins = authority.fingerprint(held.certificate)[:23]
     made = _MADE if is_new else ""
     words = _DOOR.format(door=door, made=made, folder=folder, name=origin.name, fingerprint=begins)
-    return f"{_PHONES.format(origin=origin.url)}\n{words}"
+    return f"{_phones(origin)}\n{words}"
+
+
+def _phones(origin: Origin) -> str:
+    from tarebook.devices.announcement import can_announce
+
+    is_found = origin.address or can_announce(origin.name)
+    return _PHONES.format(origin=origin.url) + ("" if is_found else _LOOKED_UP.format(name=origin.name))
 
 
 def _authority(folder: Path, name: str, has_moved: bool) -> tuple[Authority, bool]:

@@ -23,7 +23,7 @@ from tarebook.settings import Settings
 if TYPE_CHECKING:
     from _typeshed.wsgi import WSGIApplication
 
-_SECONDS_TO_FINISH = 5  # for requests under way when it is stopped
+_SECONDS_TO_END = 20  # for requests under way, and for what runs alongside, before the worker is killed
 
 
 class Alongside(Protocol):
@@ -70,7 +70,7 @@ class _Server(BaseApplication):
             "worker_class": Worker,
             "workers": 1,
             "threads": self._house.settings.threads,
-            "graceful_timeout": _SECONDS_TO_FINISH,
+            "graceful_timeout": _SECONDS_TO_END,
             "control_socket_disable": True,
             "loglevel": "warning",
             "when_ready": self._when_ready,

@@ -12,6 +12,7 @@ import logging
 import os
 import socket
 import ssl
+from types import FrameType
 from typing import TYPE_CHECKING, Any
 
 from gunicorn.workers.gthread import TConn, ThreadWorker
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
     from tarebook.cli.entrance import Entrance
 
 SILENT_SECONDS = 60
+SECONDS_TO_FINISH = 5  # for requests under way when it is stopped
 _GONE = (errno.EAGAIN, errno.ECONNABORTED, errno.EWOULDBLOCK)
 
 
@@ -46,7 +48,15 @@ class Worker(ThreadWorker):
     def init_process(self) -> None:
         self._entrances = {entrance.port: entrance for entrance in self.app.entrances}
         self.log.error_log.addFilter(_is_worth_saying)
+        # Here alone: the parent has to wait for what is tidied up afterwards, too.
+        self.cfg.set("graceful_timeout", SECONDS_TO_FINISH)
         super().init_process()
+
+    def handle_quit(self, sig: int, frame: FrameType | None) -> None:
+        """Ends without waiting for requests. gunicorn's own leaves by an exception from within the signal, which what
+        it interrupts may swallow or, holding the thread pool's lock, never live to see."""
+        self.cfg.set("graceful_timeout", 0)
+        self.handle_exit(sig, frame)
 
     def accept(self, listener: socket.socket) -> None:
         try:
@@ -63,7 +73,7 @@ class Worker(ThreadWorker):
         """A phone that does not trust us hangs up at every try; that is for the door page to say, not for a log."""
         if not isinstance(exc, ssl.SSLError):
             super().handle_error(req, client, addr, exc)
-        elif exc.reason == "HTTP_REQUEST":
+        elif getattr(exc, "reason", None) == "HTTP_REQUEST":
             self._point_to_https(client)
 
     def _point_to_https(self, client: socket.socket) -> None:

@@ -19,9 +19,13 @@ _TYPE = "_https._tcp.local."
 _ASK_MS = 1500  # how long another computer has to say that the name is its own
 
 ANNOUNCED = "{name} is announced on this network."
-NOT_LOCAL = "{name} is not announced: only names ending in .local can be. Your router or DNS must know it."
 TAKEN = "{name} is not announced: {address} on this network already calls itself that. Stop the other one."
 FAILED = "{name} cannot be announced here: {reason}. A phone that does not find it needs the name from your router."
+
+
+def can_announce(name: str) -> bool:
+    """Whether phones look such a name up by multicast."""
+    return name.endswith(".local")
 
 
 class Announcement:
@@ -35,8 +39,6 @@ class Announcement:
     def tell(self, addresses: Sequence[Address]) -> str:
         """Announces these addresses in place of those before, and says how it went, in a sentence. Never raises."""
         name = self._origin.name
-        if not name.endswith(".local"):
-            return NOT_LOCAL.format(name=name)
         try:
             self.close()  # the interfaces may be others now
             other = self._speak(addresses)
