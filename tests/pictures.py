@@ -27,7 +27,8 @@ README_PICTURE = Path(__file__).parent.parent / "fixtures" / "demo" / "picture.p
 # fmt: off
 PLAIN = (
     "car", "standing", "loose-ends", "parts", "weigh", "weigh-part", "weigh-car", "jobs", "job/new", "yard",
-    "donor/new", "more", "car-sheet", "class-sheet", "scales", "scale/new", "drivers", "stages", "devices", "units", "records",
+    "donor/new", "more", "car-sheet", "class-sheet", "scales", "scale/new", "drivers", "stages", "devices", "units",
+    "records",
 )
 # fmt: on
 # Screens of one record: the address, and which record of a kind to open (by its place in the demo).

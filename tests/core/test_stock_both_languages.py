@@ -60,7 +60,7 @@ def choice(random: Random) -> dict[str, Any]:
         for at in range(random.randrange(6))
     ]  # fmt: skip
     low, left = random.uniform(0.5, 0.55), random.uniform(0.49, 0.52)
-    aim = {"least": random.uniform(880.0, 920.0), "prefer": random.choice(("mass", "centre", "cross"))}
+    aim: dict[str, Any] = {"least": random.uniform(880.0, 920.0), "prefer": random.choice(("mass", "centre", "cross"))}
     aim |= {"most": aim["least"] + random.uniform(-1.0, 9.0)} if random.random() < 0.5 else {}
     aim |= {"front": [low, low + 0.02]} if random.random() < 0.6 else {}
     aim |= {"left": [left, left + 0.01]} if random.random() < 0.6 else {}
