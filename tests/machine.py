@@ -26,6 +26,7 @@ CHROMIUM = ("chromium",)
 FIREFOX = ("firefox-esr",)
 WEBKIT = ("webkit2gtk-driver", "xvfb", "gir1.2-webkit2-4.1", "gir1.2-gtk-3.0", "python3-gi")
 TRUST = ("libnss3-tools",)
+OPENSSL = ("openssl",)
 SYSTEM_PYTHON = "/usr/bin/python3"
 WEBKIT_VERSION = (
     "import gi; gi.require_version('WebKit2', '4.1'); from gi.repository import WebKit2 as w;"
@@ -70,6 +71,7 @@ def want_other_engines() -> None:
         FIREFOX: find_firefox() is None,
         WEBKIT: webkit_version() is None,
         TRUST: shutil.which("certutil") is None,
+        OPENSSL: shutil.which("openssl") is None,
     }
     install(*(package for packages, is_missing in missing.items() if is_missing for package in packages))
 
