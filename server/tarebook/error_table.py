@@ -133,7 +133,7 @@ _QUANTITY = {
         "Type a whole number, a space and one fraction, like 6 3/8."),
     "quantity_unit_missing": ErrorRow(422, "“{typed}” lacks a unit.", "Type {instead}."),
     "quantity_unit_unknown": ErrorRow(422, "“{unit}” is not a unit of {kind}.", "Type the {kind} in {units}."),
-    "quantity_unit_unclear": ErrorRow(422, "“{unit}” can mean more than one unit.", "Type {instead}."),
+    "quantity_unit_unclear": ErrorRow(422, "“{unit}” can mean more than one thing.", "Type {instead}."),
     "quantity_order": ErrorRow(422, "The larger unit comes first.", "Type {instead}."),
     "quantity_mix": ErrorRow(422, "{units} do not go together.", "Type the {kind} in one unit, like {example}."),
     "quantity_two_fractions": ErrorRow(422, "Only the last number may have a fraction; “{part}” has one too.",

@@ -58,7 +58,7 @@ MASS = Dimension(
     most=(20_000, "20000 kg"),
     asked=("kg", "g", "lb", "oz"),
     smaller={"st": "lb", "lb": "oz", "kg": "g"},
-    unclear={"gr": ("g",), "ton": ("t",), "tons": ("t",)},
+    unclear={"gr": ("g",), "ton": ("t",), "tons": ("t",), "#": ("lb",)},
     units={
         "kg": Unit(
             "kilogram",
@@ -70,7 +70,7 @@ MASS = Dimension(
         ),
         "g": Unit("gram", "g", 0, 2, True, ("g", "gm", "gms", "gram", "grams", "gramme", "grammes")),
         "t": Unit("tonne", "t", 3, 6, True, ("t", "tonne", "tonnes")),
-        "lb": Unit("pound", "lb", 2, 4, False, ("lb", "lbs", "pound", "pounds", "#")),
+        "lb": Unit("pound", "lb", 2, 4, False, ("lb", "lbs", "pound", "pounds")),
         "oz": Unit("ounce", "oz", 1, 3, False, ("oz", "ozs", "ounce", "ounces")),
         "st": Unit("stone", "st", 2, 4, False, ("st", "stone", "stones")),
     },

@@ -313,7 +313,7 @@ export const ERRORS = {
   },
   "quantity_unit_unclear": {
     "status": 422,
-    "sentence": "“{unit}” can mean more than one unit.",
+    "sentence": "“{unit}” can mean more than one thing.",
     "do": "Type {instead}."
   },
   "quantity_order": {

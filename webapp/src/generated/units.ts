@@ -48,6 +48,9 @@ export const DIMENSIONS: Readonly<Record<Kind, Dimension>> = {
       ],
       "tons": [
         "t"
+      ],
+      "#": [
+        "lb"
       ]
     },
     "units": {
@@ -118,8 +121,7 @@ export const DIMENSIONS: Readonly<Record<Kind, Dimension>> = {
           "lb",
           "lbs",
           "pound",
-          "pounds",
-          "#"
+          "pounds"
         ]
       },
       "oz": {
