@@ -5,6 +5,7 @@ from axe_playwright_python.sync_playwright import Axe
 
 from tests.browser.phone import DESK, PHONE
 from tests.pictures import addresses
+from tests.pictures_of_joining import joining
 
 SERIOUS = ("serious", "critical")
 LOOKS = [
@@ -12,6 +13,15 @@ LOOKS = [
     pytest.param({**PHONE, "color_scheme": "dark"}, id="phone dark"),
     pytest.param({**DESK, "color_scheme": "light"}, id="desk light"),
 ]
+
+
+def faults_of(page, name):
+    """(screen, what is wrong, where) for whatever keeps somebody from using it."""
+    found = Axe().run(page).response["violations"]
+    faults = [(name, each["id"], each["nodes"][0]["html"]) for each in found if each["impact"] in SERIOUS]
+    if page.evaluate("document.documentElement.scrollWidth > innerWidth"):
+        faults.append((name, "wider than the screen", ""))
+    return faults
 
 
 @pytest.mark.parametrize("look", LOOKS)
@@ -23,8 +33,12 @@ def test_no_screen_has_a_serious_fault_or_is_wider_than_the_glass(demo, make_pho
     for name, address in addresses(demo):
         page.goto(demo.address + "/" + address)
         page.get_by_role("heading", level=1).wait_for()
-        found = Axe().run(page).response["violations"]
-        faults += [(name, each["id"], each["nodes"][0]["html"]) for each in found if each["impact"] in SERIOUS]
-        if page.evaluate("document.documentElement.scrollWidth > innerWidth"):
-            faults.append((name, "wider than the screen", ""))
+        faults += faults_of(page, name)
+    assert faults == []
+
+
+@pytest.mark.parametrize("look", LOOKS)
+def test_no_screen_on_a_phones_way_into_the_garage_has_one_either(playwright, look):
+    faults = []
+    joining(playwright, lambda page, name: faults.extend(faults_of(page, name)), look)
     assert faults == []
