@@ -58,10 +58,7 @@ function WeightNow() {
       <p class={isUnder ? "margin under" : "margin"}>{margin.text}.</p>
       {now.official && <p><a href={to("standing")}>{inHandSentence(now.official, massUnit()).text}</a> <span class="quiet">{counted(now)}</span></p>}
       {now.since && now.since.unweighed.length > 0 && (
-        <Notice sort="caution">
-          <p><strong>{now.since.unweighed.length === 1 ? "1 part" : `${now.since.unweighed.length} parts`} moved since the weigh-in without a weight.</strong> What came off unweighed makes the car lighter than shown.</p>
-          <a class="button" href={to("parts", { show: "unweighed" })}>Weigh them</a>
-        </Notice>
+        <a class="button" href={to("parts", { show: "unweighed" })}>Weigh what moved without a weight</a>
       )}
       {now.gap && isSignificant(now.gap) && (
         <Notice>
