@@ -29,15 +29,17 @@ export class Board {
     return this.pending.size;
   }
 
-  /** Takes in rows as written, in any order; a row that brings nothing new changes nothing. */
-  take(rows: readonly Row[]): void {
+  /** Takes in rows as written, in any order, and tells whether any of them brought something new. */
+  take(rows: readonly Row[]): boolean {
     const arrived = rows.filter((row): row is Held => row.number !== null && row.number > this.upTo);
     const fresh = rows.filter((row) => row.number === null && !this.pending.has(row.key));
+    if (arrived.length === 0 && fresh.length === 0) return false;
     for (const row of fresh) this.pending.set(row.key, row);
     for (const row of arrived) this.pending.delete(row.key);
     if (arrived.length > 0) this.advance(arrived.sort((one, other) => one.number - other.number));
     else fold(this.over, inOrder(fresh).map(lineOver));
     this.refresh();
+    return true;
   }
 
   /** The garage of this moment. Records and lists that did not change are the same objects as before. */

@@ -55,11 +55,12 @@ export class LiveGarage {
     const { counter, generation } = state ?? FIRST_STATE;
     this.board = new Board();
     Object.assign(this, { counter, generation });
-    this.take(rows);
+    this.take(rows, true);
   }
 
-  private take(rows: WrittenRows["result"]): void {
-    this.board.take(rows);
+  /** Rows that only tell how far they have come change nothing that screens see, and cost them nothing. */
+  private take(rows: WrittenRows["result"], isNewBoard = false): void {
+    if (!this.board.take(rows) && !isNewBoard) return;
     this.garage.value = this.board.garage();
     this.waiting.value = this.board.waiting;
   }
