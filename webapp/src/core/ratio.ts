@@ -7,6 +7,8 @@
 export type Ratio = { readonly n: bigint; readonly d: bigint };
 
 export const ZERO: Ratio = { n: 0n, d: 1n };
+/** Up to here a double is the same whole number; almost all that people type stays below, and doubles are much faster. */
+const SAFE = BigInt(Number.MAX_SAFE_INTEGER);
 
 export function ratio(n: bigint, d: bigint = 1n): Ratio {
   if (d === 0n) throw new RangeError("a ratio has no zero below its line");
@@ -58,7 +60,8 @@ export function fromNumber(x: number): Ratio {
 /** The nearest double, ties to even, as Python's `float(Fraction)`. */
 export function toNumber(a: Ratio): number {
   if (a.n < 0n) return -toNumber(negate(a));
-  if (a.n === 0n) return 0;
+  // Two whole doubles divide with one rounding, to the nearest (IEEE 754-2019, 5.1).
+  if (a.n <= SAFE && a.d <= SAFE) return Number(a.n) / Number(a.d);
   // The power of two of the last of 53 binary digits; a double has none below 2^-1074.
   const guess = Math.max(bitLength(a.n) - bitLength(a.d) - 53, -1074);
   const [tried] = shiftedQuotient(a, guess);
@@ -92,6 +95,14 @@ function bitLength(positive: bigint): number {
 
 function gcd(a: bigint, b: bigint): bigint {
   let [large, small] = [a < 0n ? -a : a, b < 0n ? -b : b];
-  while (small > 0n) [large, small] = [small, large % small];
+  while (small > 0n) {
+    if (large <= SAFE && small <= SAFE) return BigInt(gcdOfDoubles(Number(large), Number(small)));
+    [large, small] = [small, large % small];
+  }
+  return large;
+}
+
+function gcdOfDoubles(large: number, small: number): number {
+  while (small > 0) [large, small] = [small, large % small];
   return large;
 }
