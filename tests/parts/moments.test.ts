@@ -11,6 +11,17 @@ test("near moments are said by day and clock, far ones by date", () => {
   expect(sayMoment("2024-03-07", NOW)).toBe("7 Mar 2024");
 });
 
+// The outside: Intl.DateTimeFormat of this Node, British English.
+test("days, years and clocks read as British English writes them, whatever the month", () => {
+  const day = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", year: "numeric" });
+  const clock = new Intl.DateTimeFormat("en-GB", { hour: "2-digit", minute: "2-digit" });
+  for (let month = 0; month < 12; month++) {
+    const then = new Date(2024, month, 3 * month + 1, 2 * month, 5 * month);
+    expect(sayMoment(then.toISOString(), NOW)).toBe(day.format(then));
+    expect(sayMoment(then.toISOString(), then)).toBe(`today ${clock.format(then)}`);
+  }
+});
+
 test("what is no date is said as somebody wrote it", () => {
   expect(sayMoment("last spring", NOW)).toBe("last spring");
   expect(sayMoment(undefined, NOW)).toBe("");

@@ -1,9 +1,8 @@
 /** Dates and times as people say them. For reading only: nothing is ever ordered or decided by a clock. */
 
 const DAY_MS = 86_400_000;
-const CLOCK = new Intl.DateTimeFormat("en-GB", { hour: "2-digit", minute: "2-digit" });
-const DAY = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short" });
-const DAY_AND_YEAR = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", year: "numeric" });
+// As Intl.DateTimeFormat says them in British English, which takes a tenth of the first screen's time to wake up.
+const MONTHS = "Jan Feb Mar Apr May Jun Jul Aug Sept Oct Nov Dec".split(" ");
 
 /**
  * "today 14:05", "yesterday 9:30", "3 May", "3 May 2024"; a date without a time stays a date, and what is no date is
@@ -15,10 +14,15 @@ export function sayMoment(moment: string | null | undefined, now: Date = new Dat
   if (Number.isNaN(then.getTime())) return moment;
   const hasTime = moment.includes("T");
   const daysAgo = Math.round((midnight(now) - midnight(then)) / DAY_MS);
-  const clock = hasTime ? ` ${CLOCK.format(then)}` : "";
+  const clock = hasTime ? ` ${two(then.getHours())}:${two(then.getMinutes())}` : "";
   if (daysAgo === 0) return `today${clock}`;
   if (daysAgo === 1) return `yesterday${clock}`;
-  return (then.getFullYear() === now.getFullYear() ? DAY : DAY_AND_YEAR).format(then);
+  const year = then.getFullYear() === now.getFullYear() ? "" : ` ${then.getFullYear()}`;
+  return `${then.getDate()} ${MONTHS[then.getMonth()]}${year}`;
+}
+
+function two(number: number): string {
+  return String(Math.trunc(number)).padStart(2, "0");
 }
 
 function midnight(moment: Date): number {
@@ -41,7 +45,6 @@ export function momentOf({ id, values }: { id: string; values: Readonly<Record<s
 export function momentNow(now: Date = new Date()): string {
   const shift = -now.getTimezoneOffset();
   const local = new Date(now.getTime() + shift * 60_000).toISOString().slice(0, 16);
-  const two = (n: number) => String(Math.trunc(n)).padStart(2, "0");
   return `${local}${shift < 0 ? "-" : "+"}${two(Math.abs(shift) / 60)}:${two(Math.abs(shift) % 60)}`;
 }
 
