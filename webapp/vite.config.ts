@@ -4,6 +4,7 @@ import { serviceWorker } from "./service_worker_plugin.ts";
 
 export default defineConfig({
   plugins: [serviceWorker("src/sw/sw.ts")],
+  resolve: { alias: { dexie: "dexie/dist/modern/dexie.mjs" } },
   build: {
     outDir: "../server/tarebook/static_app",
     emptyOutDir: true,

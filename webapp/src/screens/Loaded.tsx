@@ -3,13 +3,13 @@ import type { ComponentChildren } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import { Notice } from "../parts/Notice";
 
-type Props = { load: () => Promise<unknown>; draw: (screen: unknown) => ComponentChildren };
+type Props<M> = { load: () => Promise<M>; draw: (screen: M) => ComponentChildren };
 
-export function Loaded({ load, draw }: Props) {
-  const [screen, setScreen] = useState<unknown>(null);
+export function Loaded<M>({ load, draw }: Props<M>) {
+  const [screen, setScreen] = useState<M | null>(null);
   const [failed, setFailed] = useState(false);
   useEffect(() => {
-    load().then(setScreen, () => setFailed(true));
+    load().then((loaded) => setScreen(() => loaded), () => setFailed(true));
   }, []);
   if (screen) return <>{draw(screen)}</>;
   if (!failed) return null;

@@ -14,7 +14,7 @@ type Draw = (id: string, query: URLSearchParams) => VNode;
 type Opened = { door: Door; draw: Draw };
 
 function later<M>(door: Door, load: () => Promise<M>, draw: (screen: M, id: string, query: URLSearchParams) => ComponentChildren): Opened {
-  return { door, draw: (id, query) => <Loaded load={load} draw={(screen) => draw(screen as M, id, query)} /> };
+  return { door, draw: (id, query) => <Loaded load={load} draw={(screen) => draw(screen, id, query)} /> };
 }
 
 /** Address → door and screen. An id of "new" opens an empty form. */

@@ -11,7 +11,7 @@ import { Screen } from "../../parts/Screen";
 import { Steelyard } from "../../parts/Steelyard";
 import { massUnit } from "../../parts/units";
 import { to } from "../../route";
-import { Welcome } from "../Welcome/Welcome";
+import { Loaded } from "../Loaded";
 import { armOf } from "./arm";
 import { Open } from "./Open";
 import { StageTotals } from "./StageTotals";
@@ -24,7 +24,7 @@ const TRIMS: { value: Trim; label: string }[] = [
 ];
 
 export function Car() {
-  if (!car.value) return <Welcome />;
+  if (!car.value) return <Loaded load={() => import("../Welcome/Welcome")} draw={({ Welcome }) => <Welcome />} />;
   return (
     <Screen title={String(car.value.values["name"])}>
       <Choice label="Trim" hideLabel value={trim.value} options={TRIMS} onValue={(value) => (trim.value = value)} />

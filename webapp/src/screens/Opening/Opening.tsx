@@ -5,12 +5,10 @@ import { waiting } from "../../store/joining";
 import { session } from "../../store/session";
 import { Notice, TroubleNotice } from "../../parts/Notice";
 import { place } from "../../route";
+import { Loaded } from "../Loaded";
 import { joining } from "./join";
-import { Joined } from "./Joined";
-import { Pairing } from "./Pairing";
 import { codeIn } from "./pairingCode";
 import { Rescue } from "./Rescue";
-import { WaitForYes } from "./WaitForYes";
 
 /** True while there is something to do before any screen: also when a pairing link is followed in an open garage. */
 export function isOpening(): boolean {
@@ -23,25 +21,18 @@ function isInvited(): boolean {
 
 export function Opening() {
   const { state } = session.value;
-  if (waiting.value)
-    return (
-      <Frame>
-        <WaitForYes {...waiting.value} />
-      </Frame>
-    );
-  if (joining.value.joined)
-    return (
-      <Frame>
-        <Joined />
-      </Frame>
-    );
+  if (waiting.value || joining.value.joined || state === "unpaired" || state === "ready") return <Frame><Joining /></Frame>;
   return (
     <Frame>
       {state === "opening" && <p role="status">Opening this phone's records…</p>}
       {state === "blocked" && <Blocked />}
-      {(state === "unpaired" || state === "ready") && <Pairing />}
     </Frame>
   );
+}
+
+/** Done once in a phone's life: a file of its own, that no other start waits for. */
+function Joining() {
+  return <Loaded load={() => import("./Joining")} draw={({ Joining }) => <Joining />} />;
 }
 
 function Frame({ children }: { children: ComponentChildren }) {
