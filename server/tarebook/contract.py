@@ -16,6 +16,7 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
+from tarebook.error_table import ONLY_AT_HOME
 from tarebook.errors import ERRORS
 from tarebook.journal import kinds
 
@@ -29,7 +30,8 @@ def _json(value: Any) -> str:
 
 
 def errors_ts() -> str:
-    table = _json({code: asdict(row) for code, row in ERRORS.items()})
+    rows = {code: row for code, row in ERRORS.items() if code not in ONLY_AT_HOME}
+    table = _json({code: {"sentence": row.sentence, "do": row.do} for code, row in rows.items()})
     return f"""{HEADER}
 export const ERRORS = {table} as const;
 
@@ -53,8 +55,7 @@ export class AppError extends Error {{
   readonly sentence: string;
   readonly do: string;
 
-  constructor(code: ErrorCode, data: ErrorData = {{}}) {{
-    const described = describe(code, data);
+  constructor(code: ErrorCode, data: ErrorData = {{}}, described = describe(code, data)) {{
     super(described.sentence);
     this.name = "AppError";
     this.code = code;
@@ -63,11 +64,14 @@ export class AppError extends Error {{
     this.do = described.do;
   }}
 
-  /** Reads `{{"error": {{code, data}}}}`, an answer of the server; null when it is something else. */
+  /** Reads `{{"error": {{code, sentence, do, data}}}}`, an answer of the server; null when it is something else. */
   static fromBody(body: unknown): AppError | null {{
-    const error = (body as {{ error?: {{ code?: unknown; data?: unknown }} }} | null)?.error;
-    if (typeof error?.code !== "string" || !Object.hasOwn(ERRORS, error.code)) return null;
-    return new AppError(error.code as ErrorCode, (error.data ?? {{}}) as ErrorData);
+    const error = (body as {{ error?: Partial<Described> }} | null)?.error;
+    if (typeof error?.code !== "string") return null;
+    const {{ code, data = {{}} }} = error;
+    if (Object.hasOwn(ERRORS, code)) return new AppError(code, data);
+    // A code this app has no row for brings its own words.
+    return typeof error.sentence === "string" ? new AppError(code, data, {{ do: "", ...error }} as Described) : null;
   }}
 }}
 """

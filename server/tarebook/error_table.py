@@ -247,8 +247,11 @@ _COMMAND = {
     "line_bad_number": ErrorRow(200, "“{typed}” is not a plain number.", "Type it like 12.50."),
 }
 
+ONLY_AT_HOME: dict[str, ErrorRow] = {**_SERVE, **HOME_NETWORK, **_COMMAND, **BACKUPS}
+"""What `serve` and the commands say; a phone that is answered with one takes the words from the answer."""
+
 ERRORS: dict[str, ErrorRow] = {
-    **_REQUEST, **_DEVICES, **_SYNC, **_ASIDE, **_SERVE, **_QUANTITY, **_GARAGE, **_CALC, **WHOLE_CAR, **_PHONE,
-    **HOME_NETWORK, **_COMMAND, **BACKUPS, **JOINING,
+    **_REQUEST, **_DEVICES, **_SYNC, **_ASIDE, **_QUANTITY, **_GARAGE, **_CALC, **WHOLE_CAR, **_PHONE, **JOINING,
+    **ONLY_AT_HOME,
 }
 # fmt: on

@@ -2,1187 +2,742 @@
 
 export const ERRORS = {
   "bad_request": {
-    "status": 400,
     "sentence": "The request could not be read.",
     "do": "Reload the app; if it happens again, export and report it."
   },
   "malformed_json": {
-    "status": 400,
     "sentence": "What was sent is not readable JSON: {reason}.",
     "do": "Send one JSON object in UTF-8."
   },
   "bad_input": {
-    "status": 422,
     "sentence": "Something sent has the wrong shape.",
     "do": "Look at the fields named in the data and send them as documented."
   },
   "not_found": {
-    "status": 404,
     "sentence": "There is nothing at this address.",
     "do": "Check the address."
   },
   "method_not_allowed": {
-    "status": 405,
     "sentence": "This address does not do that.",
     "do": "Use one of the methods in the Allow header."
   },
   "too_large": {
-    "status": 413,
     "sentence": "That is more than one request may carry.",
     "do": "Send it in smaller pieces."
   },
   "unsupported_type": {
-    "status": 415,
     "sentence": "The request has a content type this address does not take.",
     "do": "Send application/json."
   },
   "wrong_host": {
-    "status": 421,
     "sentence": "This server does not answer to that host name.",
     "do": "Open the address that tarebook serve printed."
   },
   "rate_limited": {
-    "status": 429,
     "sentence": "Too many tries in a short time.",
     "do": "Wait a minute and try again."
   },
   "broken": {
-    "status": 500,
     "sentence": "The server met a fault of its own.",
     "do": "Nothing you saved is lost. Try again; if it happens again, report it."
   },
   "busy": {
-    "status": 503,
     "sentence": "The database is busy.",
     "do": "It will be tried again by itself."
   },
   "disk_full": {
-    "status": 507,
     "sentence": "The home computer's disk is full; nothing of this was kept there.",
     "do": "Make room on it. The phone keeps everything until then."
   },
   "store_unwell": {
-    "status": 507,
     "sentence": "The home computer cannot write to its folder.",
     "do": "Check the folder and its disk. The phone keeps everything until then."
   },
   "unpaired": {
-    "status": 401,
     "sentence": "This device is not paired with the garage.",
     "do": "Pair it with a fresh link from the home computer. Its records stay here."
   },
   "revoked": {
-    "status": 403,
     "sentence": "This device was taken off the garage's list.",
     "do": "Everything is still here: export it, then pair again."
   },
   "device_unknown": {
-    "status": 404,
     "sentence": "There is no such device.",
     "do": "Reload the list of devices."
   },
   "garage_unknown": {
-    "status": 404,
     "sentence": "There is no such garage here.",
     "do": "Check the name with tarebook devices."
   },
   "protocol": {
-    "status": 426,
     "sentence": "This app is too old or too new to talk to the home computer.",
     "do": "Update the app; until then export keeps everything safe."
   },
   "other_garage": {
-    "status": 409,
     "sentence": "These records belong to another garage.",
     "do": "Pair this app with the garage they came from."
   },
   "rewound": {
-    "status": 409,
     "sentence": "The home computer was restored from an older copy.",
     "do": "The app sends again everything it holds, by itself."
   },
   "too_many_entries": {
-    "status": 413,
     "sentence": "One push may carry at most {most} entries.",
     "do": "The app sends smaller batches by itself."
   },
   "entry_too_large": {
-    "status": 413,
     "sentence": "One record may be at most {most} bytes long.",
     "do": "Shorten its note."
   },
   "upload_unknown": {
-    "status": 404,
     "sentence": "There is no such upload.",
     "do": "The app starts it again by itself."
   },
   "upload_offset": {
-    "status": 409,
     "sentence": "The upload goes on at byte {offset}.",
     "do": "The app goes on from there by itself."
   },
   "upload_chunk_too_large": {
-    "status": 413,
     "sentence": "A piece of a photo may be at most {most} bytes long.",
     "do": "The app sends smaller pieces by itself."
   },
   "photo_too_large": {
-    "status": 413,
     "sentence": "A photo may be at most {most} bytes long.",
     "do": "Take it again, or choose a smaller one."
   },
   "photo_hash_mismatch": {
-    "status": 422,
     "sentence": "The photo arrived damaged.",
     "do": "The app sends it again by itself."
   },
   "photo_not_an_image": {
-    "status": 422,
     "sentence": "This file is not a picture.",
     "do": "Choose a JPEG, PNG or WebP picture."
   },
   "photo_wrong_type": {
-    "status": 422,
     "sentence": "This picture is {found}, not {told}.",
     "do": "Choose it again."
   },
   "photo_too_many_pixels": {
-    "status": 422,
     "sentence": "This picture has {width} × {height} pixels, too many to open safely.",
     "do": "Choose a smaller one."
   },
   "photo_truncated": {
-    "status": 422,
     "sentence": "This picture is cut short.",
     "do": "Take or choose it again."
   },
   "photo_unknown": {
-    "status": 404,
     "sentence": "This photo is not on the home computer.",
     "do": "It comes when the phone that took it has sent it."
   },
   "unreadable": {
-    "status": 200,
     "sentence": "This record could not be read.",
     "do": "It is kept as it came. Export keeps it too."
   },
   "newer_schema": {
-    "status": 200,
     "sentence": "This record was made by a newer app.",
     "do": "Update this one; the record then appears by itself."
   },
   "unknown_kind": {
-    "status": 200,
     "sentence": "This record is of a kind this app does not know.",
     "do": "Update the app; the record then appears by itself."
   },
   "invalid": {
-    "status": 200,
     "sentence": "This record has a field that does not fit.",
     "do": "It is kept as it came; enter it again if it matters."
   },
   "waiting": {
-    "status": 200,
     "sentence": "This record follows one that has not arrived yet.",
     "do": "It appears by itself when the other phone has sent its records."
   },
   "fact": {
-    "status": 200,
     "sentence": "This changes a reading, and readings are never changed.",
     "do": "Weigh again, or enter the correction as a new reading."
   },
   "id_reuse": {
-    "status": 200,
     "sentence": "Two different records came under one name.",
     "do": "Both are kept; look at them and keep the right one."
   },
   "stranger": {
-    "status": 200,
     "sentence": "This record comes from a device that is not in this garage.",
     "do": "Look at it, then take it in or leave it."
   },
   "kind_changed": {
-    "status": 200,
     "sentence": "This record says it is another kind of thing than before.",
     "do": "It is kept as it came; enter it again if it matters."
   },
-  "port_taken": {
-    "status": 500,
-    "sentence": "Port {port} is taken by another program.",
-    "do": "Stop that program, or choose another port with {option}."
-  },
-  "folder_not_writable": {
-    "status": 500,
-    "sentence": "The folder {folder} cannot be written to.",
-    "do": "Choose another one with --data, or change its permissions."
-  },
-  "folder_in_use": {
-    "status": 500,
-    "sentence": "Another Tarebook is already serving the folder {folder}.",
-    "do": "Stop it, or choose another folder with --data."
-  },
-  "database_newer": {
-    "status": 500,
-    "sentence": "The database was made by a newer Tarebook.",
-    "do": "Update this one; nothing was changed."
-  },
-  "database_unreachable": {
-    "status": 500,
-    "sentence": "The database cannot be opened: {reason}.",
-    "do": "Check DATABASE_URL and that the database is running."
-  },
-  "database_damaged": {
-    "status": 500,
-    "sentence": "The file {folder} is not a readable Tarebook database.",
-    "do": "Restore it from a copy; nothing was changed."
-  },
-  "app_missing": {
-    "status": 404,
-    "sentence": "The app's files are not part of this installation.",
-    "do": "Install again: pip install ."
-  },
-  "bad_setting": {
-    "status": 500,
-    "sentence": "The setting {name} is {value}, which cannot be used: {reason}.",
-    "do": "Correct it and start again."
-  },
   "quantity_empty": {
-    "status": 422,
     "sentence": "Nothing is typed here.",
     "do": "Type a {kind}, like {example}."
   },
   "quantity_long": {
-    "status": 422,
     "sentence": "This is too long to be a {kind}.",
     "do": "Type only the number and its unit, like {example}."
   },
   "quantity_unreadable": {
-    "status": 422,
     "sentence": "“{typed}” cannot be read as a {kind}.",
     "do": "Type a number and its unit, like {example}."
   },
   "quantity_comma": {
-    "status": 422,
     "sentence": "The comma in “{typed}” can mean two things: type {instead}.",
     "do": "Write decimals with a point, like 1.25, and thousands without any mark."
   },
   "quantity_exponent": {
-    "status": 422,
     "sentence": "“{typed}” is not written out.",
     "do": "Write the number out in full."
   },
   "quantity_negative": {
-    "status": 422,
     "sentence": "A {kind} cannot be less than nothing.",
     "do": "Type {instead}."
   },
   "quantity_zero": {
-    "status": 422,
     "sentence": "This {kind} cannot be zero.",
     "do": "Type the {kind}, like {example}."
   },
   "quantity_absurd": {
-    "status": 422,
     "sentence": "“{typed}” is more than any car.",
     "do": "Check the number and the unit; the most that is read is {most}."
   },
   "quantity_sum": {
-    "status": 422,
     "sentence": "“{typed}” is a sum or a count, not one reading.",
     "do": "Type one reading, like {example}; how many pieces is asked separately."
   },
   "quantity_gap": {
-    "status": 422,
     "sentence": "There is a gap inside the number of “{typed}”.",
     "do": "Type {instead} without the gap."
   },
   "quantity_fraction": {
-    "status": 422,
     "sentence": "The fraction in “{typed}” cannot be read.",
     "do": "Type a whole number, a space and one fraction, like 6 3/8."
   },
   "quantity_unit_missing": {
-    "status": 422,
     "sentence": "“{typed}” lacks a unit.",
     "do": "Type {instead}."
   },
   "quantity_unit_unknown": {
-    "status": 422,
     "sentence": "“{unit}” is not a unit of {kind}.",
     "do": "Type the {kind} in {units}."
   },
   "quantity_unit_unclear": {
-    "status": 422,
     "sentence": "“{unit}” can mean more than one thing.",
     "do": "Type {instead}."
   },
   "quantity_order": {
-    "status": 422,
     "sentence": "The larger unit comes first.",
     "do": "Type {instead}."
   },
   "quantity_mix": {
-    "status": 422,
     "sentence": "{units} do not go together.",
     "do": "Type the {kind} in one unit, like {example}."
   },
   "quantity_two_fractions": {
-    "status": 422,
     "sentence": "Only the last number may have a fraction; “{part}” has one too.",
     "do": "Type a whole number before it, or use one unit."
   },
   "quantity_carry": {
-    "status": 422,
     "sentence": "“{part}” is 1 {large} or more.",
     "do": "Type less than {most} {unit} after the {large}."
   },
   "unreadable_list": {
-    "status": 200,
     "sentence": "{list} is not a list of records; none of it is counted.",
     "do": "Send a list of objects, each with an id."
   },
   "unreadable_record": {
-    "status": 200,
     "sentence": "Record {position} of {list} has no readable id; it is not counted.",
     "do": "Give it an id of up to 80 plain characters."
   },
   "duplicate_record": {
-    "status": 200,
     "sentence": "The id {id} comes twice in {list}; only the first is counted.",
     "do": "Give one of them an id of its own."
   },
   "unknown_field": {
-    "status": 200,
     "sentence": "{id} in {list} has a field {field} that nothing reads.",
     "do": "Check its spelling."
   },
   "unreadable_field": {
-    "status": 200,
     "sentence": "The {field} of {id} in {list} cannot be read; it is left out.",
     "do": "Look at it and enter it again."
   },
   "missing_field": {
-    "status": 200,
     "sentence": "{id} in {list} is not counted: it lacks its {field}.",
     "do": "Enter it."
   },
   "dangling": {
-    "status": 200,
     "sentence": "{id} in {list} speaks of {ref}, which is not there.",
     "do": "It may still come from another phone; else choose again."
   },
   "dangling_deleted": {
-    "status": 200,
     "sentence": "{id} in {list} speaks of {ref}, which was deleted.",
     "do": "Bring that back, or choose another."
   },
   "unknown_car": {
-    "status": 200,
     "sentence": "There is no car {car}; the first one is shown.",
     "do": "Choose one of the garage's cars."
   },
   "unknown_trim": {
-    "status": 200,
     "sentence": "There is no trim {trim}; the road trim is shown.",
     "do": "Choose road or event."
   },
   "not_positive": {
-    "status": 200,
     "sentence": "A weighing comes to nothing or less; it is not counted.",
     "do": "Check which reading was with the part and which without."
   },
   "above_capacity": {
-    "status": 200,
     "sentence": "A reading is above what the scale can weigh.",
     "do": "Weigh it on a larger scale, or correct the scale's capacity."
   },
   "readings_disagree": {
-    "status": 200,
     "sentence": "The weighings of a part differ by more than the scale's division explains.",
     "do": "Its mass is taken as less sure. Weigh it once more, or withdraw the wrong one."
   },
   "bolts_differ": {
-    "status": 200,
     "sentence": "One was weighed with its bolts, the other without.",
     "do": "Weigh both alike, or add the bolts as a part of their own."
   },
   "check_far_off": {
-    "status": 200,
     "sentence": "A check shows a mass far from the one on the scale; it is not used.",
     "do": "Look at its unit and its digits, and enter it again."
   },
   "checks_too_rough": {
-    "status": 200,
     "sentence": "The checks of this scale tell less than is assumed of its kind anyway.",
     "do": "Check it with a heavier mass, or say how closely the mass is known."
   },
   "checks_disagree": {
-    "status": 200,
     "sentence": "The checks of this scale contradict each other; it is taken as less sure.",
     "do": "Check it once more, empty and loaded."
   },
   "gain_assumed": {
-    "status": 200,
     "sentence": "Nobody has checked this scale; its error is assumed for its kind.",
     "do": "Check it with a mass you know."
   },
   "scale_unnamed": {
-    "status": 200,
     "sentence": "Some weighings name no scale; their readings are taken as within a few per cent.",
     "do": "Say which scale it was."
   },
   "counted_twice": {
-    "status": 200,
     "sentence": "More pieces of a part came off, or went on, than there are.",
     "do": "Look at the jobs it belongs to."
   },
   "no_mass": {
-    "status": 200,
     "sentence": "Nobody has weighed it yet, or said what it weighs.",
     "do": "Weigh it, or say a guess."
   },
   "unweighed": {
-    "status": 200,
     "sentence": "Some parts have no weight yet and count as nothing.",
     "do": "Weigh them, or say a guess."
   },
   "nothing_to_compare": {
-    "status": 200,
     "sentence": "There is no part to compare this one with.",
     "do": "Say which part it would replace."
   },
   "wheelbase_unknown": {
-    "status": 200,
     "sentence": "The car's wheelbase is not known.",
     "do": "Measure it between the axle centres and enter it with the car."
   },
   "tracks_unknown": {
-    "status": 200,
     "sentence": "The car's tracks are not both known.",
     "do": "Measure them between the middles of the tyres, front and rear, and enter them with the car."
   },
   "axles_unknown": {
-    "status": 200,
     "sentence": "This weigh-in says nothing of the axles.",
     "do": "Weigh the car by axles or by corners."
   },
   "sides_unknown": {
-    "status": 200,
     "sentence": "This weigh-in says nothing of the sides.",
     "do": "Weigh the car by corners."
   },
   "height_unknown": {
-    "status": 200,
     "sentence": "The height of the centre of gravity is not known.",
     "do": "Enter the tracks, or measure it by lifting an axle."
   },
   "height_assumed": {
-    "status": 200,
     "sentence": "The height of the centre of gravity is assumed from the track, as for most road cars.",
     "do": "Measure it by lifting an axle."
   },
   "beltline_unknown": {
-    "status": 200,
     "sentence": "The beltline's height, or that of a part, is not known.",
     "do": "Measure the lower edge of the side windows and enter it with the car."
   },
   "yaw_unknown": {
-    "status": 200,
     "sentence": "The change in yaw inertia needs the car's centre of gravity and the place of every part moved.",
     "do": "Weigh the car by corners, and enter its wheelbase and tracks."
   },
   "cross_unknown": {
-    "status": 200,
     "sentence": "What stands on each corner cannot be worked out: spring seats and roll stiffness set the cross weight.",
     "do": "Weigh the car by corners again; axles and sides are worked out."
   },
   "corners_unweighed": {
-    "status": 200,
     "sentence": "This weigh-in says nothing of the corners.",
     "do": "Weigh the car by corners."
   },
   "centre_as_weighed": {
-    "status": 200,
     "sentence": "The centre of gravity is that of the car as weighed, with the fuel, driver and ballast it then had.",
     "do": "Weigh it as you want to know it."
   },
   "tracks_unequal": {
-    "status": 200,
     "sentence": "The tracks differ; what moved between the sides counts at their mean.",
     "do": "Weigh the car by corners for the exact shares."
   },
   "balance_job_unknown": {
-    "status": 200,
     "sentence": "A job asked for is not there and is left out.",
     "do": "Choose the jobs again."
   },
   "nothing_left": {
-    "status": 200,
     "sentence": "These jobs would leave nothing of the car.",
     "do": "Look for a slipped digit in a mass."
   },
   "place_outside": {
-    "status": 200,
     "sentence": "A part's place lies outside the car.",
     "do": "Measure again: from the front axle rearward, from the centreline to the right, up from the ground."
   },
   "place_by_zone": {
-    "status": 200,
     "sentence": "Some parts stand at the rough place of their zone.",
     "do": "Measure where they sit for a surer centre of gravity."
   },
   "place_anywhere": {
-    "status": 200,
     "sentence": "Some parts have neither a place nor a zone; they could be anywhere in the car.",
     "do": "Give them a zone, or measure where they sit."
   },
   "level_unsure": {
-    "status": 200,
     "sentence": "Some parts may be above or below the beltline.",
     "do": "Measure their height."
   },
   "lift_missing": {
-    "status": 200,
     "sentence": "Not every reading of the axle lift is there.",
     "do": "Enter both axles level, the axle left on the ground with the other raised, and how far it was raised."
   },
   "radius_unknown": {
-    "status": 200,
     "sentence": "The height of the axle centres above the ground is not known.",
     "do": "Measure from the ground to the wheel centres, front and rear, with the car standing on them."
   },
   "lift_above_wheelbase": {
-    "status": 200,
     "sentence": "No axle can be raised by as much as the wheelbase.",
     "do": "Enter how far the centre of the raised axle rose, not the height of the lift."
   },
   "lift_wrong_way": {
-    "status": 200,
     "sentence": "The axle left on the ground lost load when the other was raised.",
     "do": "Check which axle was raised and that both readings are of the one on the ground, brakes off."
   },
   "lift_too_small": {
-    "status": 200,
     "sentence": "The lift is too small to tell the height of the centre of gravity.",
     "do": "Raise the axle further if it can be done safely, or use a finer scale."
   },
   "lift_wide": {
-    "status": 200,
     "sentence": "The height of the centre of gravity is known only roughly.",
     "do": "Raise the axle further if it can be done safely, or repeat the weighing."
   },
   "wheels_lift": {
-    "status": 200,
     "sentence": "At this acceleration two wheels would carry nothing; the figure ends there.",
     "do": "Look at a smaller acceleration."
   },
   "power_unknown": {
-    "status": 200,
     "sentence": "The power is not known.",
     "do": "Give it with its unit: kW, hp or PS."
   },
   "sheet_material_unknown": {
-    "status": 200,
     "sentence": "Nothing is known of the material {material}.",
     "do": "Choose one of the list, or enter its density."
   },
   "sheet_density_range": {
-    "status": 200,
     "sentence": "The density is not a range above zero.",
     "do": "Enter the lowest and the highest in kg/m³, the lowest first."
   },
   "sheet_no_thickness": {
-    "status": 200,
     "sentence": "The thickness is missing.",
     "do": "Measure the sheet, or enter what it is sold as."
   },
   "sheet_gauge_unknown": {
-    "status": 200,
     "sentence": "The gauge table {table} has no number {gauge} here.",
     "do": "Enter the thickness instead."
   },
   "sheet_gauge_not_steel": {
-    "status": 200,
     "sentence": "These gauge numbers are for steel, not for {material}.",
     "do": "Enter the thickness instead: other metals have other gauges."
   },
   "sheet_corners": {
-    "status": 200,
     "sentence": "An outline has {corners} corners.",
     "do": "Draw one with 3 to {most}."
   },
   "sheet_crosses": {
-    "status": 200,
     "sentence": "Side {side} of an outline crosses or touches side {other}.",
     "do": "Move a corner so that no two sides meet except at their ends."
   },
   "sheet_hole_outside": {
-    "status": 200,
     "sentence": "Hole {hole} is not wholly inside the outline.",
     "do": "Move it, or draw the outline around it."
   },
   "sheet_holes_overlap": {
-    "status": 200,
     "sentence": "Holes {hole} and {other} overlap.",
     "do": "Draw them as one hole."
   },
   "sheet_holes_too_large": {
-    "status": 200,
     "sentence": "The holes leave nothing of the piece.",
     "do": "Correct their sizes."
   },
   "sheet_as_sold": {
-    "status": 200,
     "sentence": "The thickness is the one it is sold as; the real one is often less.",
     "do": "Measure the sheet and say so."
   },
   "sheet_gauge_convention": {
-    "status": 200,
     "sentence": "Gauge tables list steel 2.4 % heavier than it is: 41.82 lb/ft² for an inch is a convention.",
     "do": "Measure the thickness to know better."
   },
   "sheet_gauge_legal": {
-    "status": 200,
     "sentence": "The legal gauge means weight; its thicknesses are those of wrought iron, not of steel sheet.",
     "do": "If the seller means the thickness, choose the makers' gauge."
   },
   "ballast_many_places": {
-    "status": 200,
     "sentence": "There are more places for ballast than can be compared.",
     "do": "Choose {most} or fewer."
   },
   "ballast_bad_place": {
-    "status": 200,
     "sentence": "The place {place} has no block that weighs something, or too many of them.",
     "do": "Enter the mass of one block and how many may go there."
   },
   "ballast_share_range": {
-    "status": 200,
     "sentence": "A share to reach is not a range.",
     "do": "Enter the lowest and the highest as fractions from 0 to 1, the lowest first."
   },
   "ballast_ceiling": {
-    "status": 200,
     "sentence": "The most the car may weigh is under the least it must weigh.",
     "do": "Correct one of them."
   },
   "ballast_no_front": {
-    "status": 200,
     "sentence": "Without the front's share and the wheelbase a front share cannot be aimed at.",
     "do": "Weigh the car by axles or corners, and enter the wheelbase."
   },
   "ballast_no_left": {
-    "status": 200,
     "sentence": "Without the left's share and both tracks a left share cannot be aimed at.",
     "do": "Weigh the car by corners, and enter the tracks."
   },
   "ballast_no_height": {
-    "status": 200,
     "sentence": "Without the height of the centre it cannot be said how low it will be.",
     "do": "Measure it by lifting an axle, or look for the least mass."
   },
   "ballast_unweighed": {
-    "status": 200,
     "sentence": "What the car weighs now is not known.",
     "do": "Weigh it, or enter its weight here."
   },
   "ballast_no_minimum": {
-    "status": 200,
     "sentence": "There is no minimum to reach.",
     "do": "Enter it on the class sheet, or here."
   },
   "ballast_short": {
-    "status": 200,
     "sentence": "All that may be fixed leaves the car {text} short of what it must weigh.",
     "do": "Allow more blocks, heavier ones or another place."
   },
   "ballast_over": {
-    "status": 200,
     "sentence": "The car comes out {text} above the most it may weigh.",
     "do": "Take something else out, or allow smaller blocks."
   },
   "ballast_front_low": {
-    "status": 200,
     "sentence": "The front axle lacks {text} for the share wanted.",
     "do": "Allow a place further forward, or a wider range."
   },
   "ballast_front_high": {
-    "status": 200,
     "sentence": "The front axle carries {text} too much for the share wanted.",
     "do": "Allow a place further back, or a wider range."
   },
   "ballast_left_low": {
-    "status": 200,
     "sentence": "The left side lacks {text} for the share wanted.",
     "do": "Allow a place further to the left, or a wider range."
   },
   "ballast_left_high": {
-    "status": 200,
     "sentence": "The left side carries {text} too much for the share wanted.",
     "do": "Allow a place further to the right, or a wider range."
   },
   "ballast_mean_track": {
-    "status": 200,
     "sentence": "The tracks differ; what ballast adds to the left is told with their mean.",
     "do": "Weigh the corners again with the ballast in."
   },
   "ballast_not_proven": {
-    "status": 200,
     "sentence": "There are very many ways to do it; a slightly better one may exist.",
     "do": "Allow fewer places or larger blocks to be sure."
   },
   "reading_missing": {
-    "status": 200,
     "sentence": "A reading of this weigh-in is missing, so it has no total.",
     "do": "Enter every reading of it."
   },
   "reading_odd": {
-    "status": 200,
     "sentence": "One reading of this weigh-in is far from the others.",
     "do": "Look for a slipped digit or another unit."
   },
   "gain_by_class": {
-    "status": 200,
     "sentence": "Nobody has checked this scale; its error is taken from its legal class.",
     "do": "Check it with a mass you know."
   },
   "repeatability_assumed": {
-    "status": 200,
     "sentence": "How well this scale repeats a whole car is not known; {kg} kg is assumed for its kind.",
     "do": "Roll the car on a few times and note how far the totals spread."
   },
   "official_scale_unnamed": {
-    "status": 200,
     "sentence": "The official scale of a weigh-in has no name; its error is assumed.",
     "do": "Enter it as a scale: weighed on the same one again, the car is known better."
   },
   "official_scale_assumed": {
-    "status": 200,
     "sentence": "The official scale has not weighed this car yet; its error is assumed.",
     "do": "Weigh the car on it when you can, and enter that as an official weigh-in."
   },
   "fuel_unknown": {
-    "status": 200,
     "sentence": "How much fuel was in the tank at this weigh-in is not known.",
     "do": "Note the fuel at the next weigh-in, or correct this one."
   },
   "fuel_within_assumed": {
-    "status": 200,
     "sentence": "How closely the fuel in the tank is known is assumed.",
     "do": "Say how far it may be off, or weigh with the tank drained or full."
   },
   "fuel_kind_unknown": {
-    "status": 200,
     "sentence": "What fuel the car burns is not entered; the density of any is allowed for.",
     "do": "Choose the fuel on the car's page."
   },
   "fuel_above_tank": {
-    "status": 200,
     "sentence": "More fuel is entered than the tank holds.",
     "do": "Correct the fuel, or the size of the tank."
   },
   "tank_unknown": {
-    "status": 200,
     "sentence": "The class weighs with a full tank, and the size of the tank is not entered.",
     "do": "Enter it on the car's page."
   },
   "fuel_stated_missing": {
-    "status": 200,
     "sentence": "The class weighs with so much fuel, and how much is not entered.",
     "do": "Enter it on the class sheet."
   },
   "fuel_rule_unsaid": {
-    "status": 200,
     "sentence": "The class sheet does not say how much fuel; it is taken as it was on the scale.",
     "do": "Enter it on the class sheet."
   },
   "driver_unknown": {
-    "status": 200,
     "sentence": "The car was weighed with a driver whose weight is not known.",
     "do": "Say who it was, and weigh them with their gear."
   },
   "driver_as_weighed": {
-    "status": 200,
     "sentence": "The weight counts with whoever sat in the car; their weight is not known.",
     "do": "Weigh every driver with their gear: the lightest who will drive decides."
   },
   "driver_without_mass": {
-    "status": 200,
     "sentence": "A driver has no weight yet, and the lightest who will drive decides.",
     "do": "Weigh every driver with their gear."
   },
   "no_driver": {
-    "status": 200,
     "sentence": "The class weighs with the driver, and no driver's weight is known.",
     "do": "Weigh the lightest who will drive, with their gear."
   },
   "driver_rule_unsaid": {
-    "status": 200,
     "sentence": "The class sheet does not say whether the driver counts; the seat is taken as empty.",
     "do": "Enter it on the class sheet."
   },
   "no_class_sheet": {
-    "status": 200,
     "sentence": "The class minimum is not entered yet.",
     "do": "Enter it on the class sheet."
   },
   "no_minimum": {
-    "status": 200,
     "sentence": "The class minimum is not entered yet.",
     "do": "Enter it on the class sheet."
   },
   "risk_unusable": {
-    "status": 200,
     "sentence": "The risk on the class sheet is not between 0 and 1; 0.05 is taken.",
     "do": "Enter it like 0.05."
   },
   "no_weigh_in": {
-    "status": 200,
     "sentence": "The car has not been weighed yet.",
     "do": "Weigh the whole car."
   },
   "weigh_in_incomplete": {
-    "status": 200,
     "sentence": "A weigh-in lacks a reading and has no total; it is left out.",
     "do": "Weigh the car again, or correct that weigh-in."
   },
   "jobs_not_confirmed": {
-    "status": 200,
     "sentence": "Which jobs were in the car at the weigh-in was not confirmed.",
     "do": "Correct that weigh-in and confirm its jobs."
   },
   "one_weigh_in": {
-    "status": 200,
     "sentence": "It takes two whole weigh-ins to check what is written down.",
     "do": "Weigh the car again."
   },
   "no_start": {
-    "status": 200,
     "sentence": "What the car weighed before the work is not known.",
     "do": "Weigh the car, or enter its book weight."
   },
   "ballast_kept": {
-    "status": 200,
     "sentence": "The ballast on board at the weigh-in is part of the weight.",
     "do": "Weigh again, or correct that weigh-in, when it comes out."
   },
   "storage_full": {
-    "status": 507,
     "sentence": "This phone has no room left; nothing of this was saved.",
     "do": "Make room on the phone and save again. What you typed is still here."
   },
   "storage_failed": {
-    "status": 500,
     "sentence": "The phone's own store did not take this; nothing of it was saved.",
     "do": "Save again; if it happens again, export everything and reload the app."
   },
   "storage_blocked": {
-    "status": 500,
     "sentence": "Another tab holds the records with an older app.",
     "do": "Close Tarebook's other tabs, then reload this one."
   },
   "storage_newer": {
-    "status": 500,
     "sentence": "The records on this device were written by a newer app.",
     "do": "Reload to get the newer app; nothing was changed."
   },
   "garage_not_open": {
-    "status": 500,
     "sentence": "No garage is open on this device yet; nothing was saved.",
     "do": "Pair this device with the garage first."
   },
   "not_savable": {
-    "status": 422,
     "sentence": "The field {field} does not fit; nothing was saved.",
     "do": "Correct it and save again."
   },
   "unreachable": {
-    "status": 503,
     "sentence": "The home computer does not answer.",
     "do": "It is tried again by itself; until then everything stays here."
   },
   "answer_unreadable": {
-    "status": 502,
     "sentence": "The home computer's answer could not be read.",
     "do": "It is tried again by itself; until then everything stays here."
   },
   "app_older": {
-    "status": 426,
     "sentence": "This app is older than the home computer's, which does not understand it.",
     "do": "Take the new version, under Devices; until then everything stays here, and export keeps it safe."
   },
   "home_older": {
-    "status": 426,
     "sentence": "The home computer's Tarebook is older than this app and does not understand it.",
     "do": "Update it there; until then everything stays here, and export keeps it safe."
   },
   "photo_not_shrunk": {
-    "status": 422,
     "sentence": "This phone could not make the picture small enough.",
     "do": "Save without it, or choose another one."
   },
   "photo_damaged_here": {
-    "status": 422,
     "sentence": "A photo on this phone is damaged and cannot be sent.",
     "do": "Take it again if the thing is still at hand. What was weighed is not touched."
   },
-  "no_network": {
-    "status": 500,
-    "sentence": "This computer is on no home network: it has no private address.",
-    "do": "Connect it to your router and start again. Without --lan, tarebook serve needs no network."
-  },
-  "clock_wrong": {
-    "status": 500,
-    "sentence": "This computer's clock says {now}, which cannot be.",
-    "do": "Set its date and time. Certificates are made and believed by the clock."
-  },
-  "name_unusable": {
-    "status": 500,
-    "sentence": "{name} cannot be the permanent name: {reason}.",
-    "do": "Choose one like tarebook.local, or a name or private address that your router keeps for this computer."
-  },
-  "origin_kept": {
-    "status": 500,
-    "sentence": "Devices are paired and {kept} is the address they know; {asked} would be another app to them.",
-    "do": "Leave --name and --lan-port out. To move all the same: let every phone send or export its records first, as those not sent yet stay behind under the old address; then add --move-anyway and pair each phone again."
-  },
-  "lan_port_taken": {
-    "status": 500,
-    "sentence": "Port {port}, where phones look for Tarebook, is taken by another program.",
-    "do": "Stop that program. Another --lan-port can be chosen freely only before the first phone is paired."
-  },
-  "port_forbidden": {
-    "status": 500,
-    "sentence": "This user may not open port {port}.",
-    "do": "Choose one above 1023 with {option}."
-  },
-  "tls_pair_incomplete": {
-    "status": 500,
-    "sentence": "A certificate and its key belong together; only one of them was named.",
-    "do": "Name both: --cert FILE --key FILE."
-  },
-  "tls_file_unreadable": {
-    "status": 500,
-    "sentence": "The file {file} cannot be used: {reason}.",
-    "do": "Check its name and its permissions. A certificate and a key are text files that begin with -----BEGIN."
-  },
-  "tls_key_locked": {
-    "status": 500,
-    "sentence": "The key in {file} is locked with a password.",
-    "do": "Give it without one, readable by you only; a server that starts by itself cannot ask for it."
-  },
-  "tls_key_other": {
-    "status": 500,
-    "sentence": "The key in {key} does not belong to the certificate in {cert}.",
-    "do": "Name the two files that were made together."
-  },
-  "tls_name_other": {
-    "status": 500,
-    "sentence": "The certificate in {cert} is for {names}, not for {name}.",
-    "do": "Get one for {name}. The name itself cannot change once phones are paired."
-  },
-  "tls_expired": {
-    "status": 500,
-    "sentence": "The certificate in {cert} ended on {until}; this computer's clock says {now}.",
-    "do": "Renew it; or set the clock, if that is what is wrong."
-  },
-  "tls_not_yet": {
-    "status": 500,
-    "sentence": "The certificate in {cert} begins on {since}; this computer's clock says {now}.",
-    "do": "Set the clock, if that is what is wrong; else use the certificate that is good now."
-  },
-  "authority_missing": {
-    "status": 500,
-    "sentence": "No authority has been made in {folder} yet.",
-    "do": "tarebook serve --lan makes one when it needs it."
-  },
-  "authority_damaged": {
-    "status": 500,
-    "sentence": "The authority in {folder} cannot be used: {reason}.",
-    "do": "tarebook authority --new makes another one. Every phone then has to install it anew, from the door page."
-  },
-  "authority_exposed": {
-    "status": 500,
-    "sentence": "The authority's key {file} can be read by others on this computer.",
-    "do": "Run chmod 600 on it. If somebody else may have read it, run tarebook authority --new instead."
-  },
-  "authority_expired": {
-    "status": 500,
-    "sentence": "The authority ended on {until}; this computer's clock says {now}.",
-    "do": "Set the clock, if that is what is wrong; else tarebook authority --new makes another one. Every phone then has to install it anew, from the door page."
-  },
-  "authority_not_yet": {
-    "status": 500,
-    "sentence": "The authority begins on {since}; this computer's clock says {now}.",
-    "do": "Set the clock, if that is what is wrong. If it was wrong when the authority was made, tarebook authority --new makes another one. Every phone then has to install it anew, from the door page."
-  },
-  "outside_authority": {
-    "status": 500,
-    "sentence": "The authority may not vouch for {name}, only for {allowed}.",
-    "do": "tarebook authority --new makes one for the permanent name. Every phone then has to install it anew, from the door page."
-  },
-  "command_broken": {
-    "status": 500,
-    "sentence": "Tarebook met a fault of its own: {reason}.",
-    "do": "Nothing saved is lost. What happened is written down in {file}."
-  },
-  "file_unreadable": {
-    "status": 500,
-    "sentence": "The file {file} cannot be read: {reason}.",
-    "do": "Check its name and its permissions."
-  },
-  "file_unwritable": {
-    "status": 500,
-    "sentence": "The file {file} cannot be written: {reason}.",
-    "do": "Choose another name or folder."
-  },
-  "garage_missing": {
-    "status": 500,
-    "sentence": "There is no garage in the folder {folder} yet.",
-    "do": "Start one with tarebook serve, or name its folder with --data."
-  },
-  "host_not_loopback": {
-    "status": 500,
-    "sentence": "Tarebook serves this computer only, so it cannot listen on {host}.",
-    "do": "Leave --host out. Serving phones over HTTPS comes with the next stage."
-  },
-  "calc_unknown": {
-    "status": 404,
-    "sentence": "There is no computation called {name}.",
-    "do": "tarebook calc --list names them all."
-  },
-  "car_unknown": {
-    "status": 404,
-    "sentence": "There is no car called {name} in this garage.",
-    "do": "Its cars are: {cars}."
-  },
-  "car_unclear": {
-    "status": 422,
-    "sentence": "This garage has several cars.",
-    "do": "Say which one. Its cars are: {cars}."
-  },
-  "import_no_header": {
-    "status": 500,
-    "sentence": "The file {file} has no line that names its columns.",
-    "do": "Begin it with a line such as: part, off, on, unit, quantity, stage, zone, hours, money, note."
-  },
-  "import_own_report": {
-    "status": 500,
-    "sentence": "The file {file} is Tarebook's own report; here its jobs would count twice.",
-    "do": "An empty garage can take it in. To have its lines as new jobs all the same, remove the columns {columns}."
-  },
-  "import_column_twice": {
-    "status": 500,
-    "sentence": "Line {line} names two columns {column}.",
-    "do": "Rename or remove one of them."
-  },
-  "import_strict": {
-    "status": 500,
-    "sentence": "{bad} of {lines} lines cannot be read, so nothing was taken in.",
-    "do": "Correct them, or leave --strict out to take in the others."
-  },
-  "line_open_quote": {
-    "status": 200,
-    "sentence": "A quotation mark is opened and never closed.",
-    "do": "Close it, or take it out."
-  },
-  "line_no_part": {
-    "status": 200,
-    "sentence": "No part is named.",
-    "do": "Name it in the column part."
-  },
-  "line_empty": {
-    "status": 200,
-    "sentence": "It has neither a mass nor hours nor money.",
-    "do": "Enter what came off, or what went on."
-  },
-  "line_total": {
-    "status": 200,
-    "sentence": "“{part}” is a sum, not a part.",
-    "do": "Leave it out; Tarebook adds up by itself."
-  },
-  "line_too_long": {
-    "status": 200,
-    "sentence": "It is longer than {most} characters.",
-    "do": "Shorten it."
-  },
-  "line_bad_quantity": {
-    "status": 200,
-    "sentence": "“{typed}” is not a number of pieces.",
-    "do": "Type a whole number from 1 to {most}."
-  },
-  "line_bad_number": {
-    "status": 200,
-    "sentence": "“{typed}” is not a plain number.",
-    "do": "Type it like 12.50."
-  },
-  "backup_no_room": {
-    "status": 507,
-    "sentence": "There is no room for a backup in {folder}; none was made.",
-    "do": "Make room there, or name a file elsewhere: tarebook backup FILE. Older backups are untouched."
-  },
-  "backup_differs": {
-    "status": 500,
-    "sentence": "{changed} rows of the backup are not what its journal makes; it was not kept.",
-    "do": "Run tarebook rebuild, then make the backup again."
-  },
-  "backup_damaged": {
-    "status": 500,
-    "sentence": "The backup {file} is damaged: {reason}.",
-    "do": "Use an older one. Nothing was changed."
-  },
-  "backup_newer": {
-    "status": 500,
-    "sentence": "The backup {file} was made by a newer Tarebook.",
-    "do": "Update this one; nothing was changed."
-  },
-  "not_a_backup": {
-    "status": 500,
-    "sentence": "The file {file} is not a backup of Tarebook, or only a piece of one.",
-    "do": "Name one that tarebook backup made. What an app has exported is taken in by tarebook import."
-  },
-  "restore_not_empty": {
-    "status": 500,
-    "sentence": "The database that DATABASE_URL names holds a garage already.",
-    "do": "Make an empty database and name that one. Nothing was changed."
-  },
   "pair_code_wrong": {
-    "status": 403,
     "sentence": "This code or link is wrong, used up or older than five minutes.",
     "do": "Ask the home computer for a fresh one: tarebook pair."
   },
   "pair_refused": {
-    "status": 403,
     "sentence": "The home computer did not let this device in.",
     "do": "If it was meant to, ask there for a fresh code and compare the two words."
   },
   "pair_over": {
-    "status": 403,
     "sentence": "Nobody said yes on the home computer in time, or the wait is over.",
     "do": "Ask there for a fresh code: tarebook pair."
   },
   "join_unknown": {
-    "status": 404,
     "sentence": "That device no longer waits to be let in.",
     "do": "Let it ask again with a fresh code."
   },
   "home_only": {
-    "status": 403,
     "sentence": "Only the home computer itself may do this.",
     "do": "Sit down at it, and open Tarebook there by the address that tarebook serve printed."
   },
   "no_phone_address": {
-    "status": 409,
     "sentence": "Phones have no address to reach this computer by yet.",
     "do": "Stop the server and start it with tarebook serve --lan."
   },
   "device_nameless": {
-    "status": 422,
     "sentence": "A device needs a name.",
     "do": "Type one that tells it from the others."
   },
   "device_unclear": {
-    "status": 422,
     "sentence": "Several devices are called {name}.",
     "do": "Name it by its id, as the list shows it."
   }
@@ -1208,8 +763,7 @@ export class AppError extends Error {
   readonly sentence: string;
   readonly do: string;
 
-  constructor(code: ErrorCode, data: ErrorData = {}) {
-    const described = describe(code, data);
+  constructor(code: ErrorCode, data: ErrorData = {}, described = describe(code, data)) {
     super(described.sentence);
     this.name = "AppError";
     this.code = code;
@@ -1218,10 +772,13 @@ export class AppError extends Error {
     this.do = described.do;
   }
 
-  /** Reads `{"error": {code, data}}`, an answer of the server; null when it is something else. */
+  /** Reads `{"error": {code, sentence, do, data}}`, an answer of the server; null when it is something else. */
   static fromBody(body: unknown): AppError | null {
-    const error = (body as { error?: { code?: unknown; data?: unknown } } | null)?.error;
-    if (typeof error?.code !== "string" || !Object.hasOwn(ERRORS, error.code)) return null;
-    return new AppError(error.code as ErrorCode, (error.data ?? {}) as ErrorData);
+    const error = (body as { error?: Partial<Described> } | null)?.error;
+    if (typeof error?.code !== "string") return null;
+    const { code, data = {} } = error;
+    if (Object.hasOwn(ERRORS, code)) return new AppError(code, data);
+    // A code this app has no row for brings its own words.
+    return typeof error.sentence === "string" ? new AppError(code, data, { do: "", ...error } as Described) : null;
   }
 }
