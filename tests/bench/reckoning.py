@@ -1,0 +1,40 @@
+"""From plain records to ledger and standing, for a large garage, in both languages; at first each text is read anew."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from time import perf_counter
+
+from tarebook.core.garage import read_garage
+from tarebook.core.ledger import ledger
+from tarebook.core.standing import standing
+from tarebook.core.weighing import masses
+from tarebook.journal.records import Records
+from tests.bench.figure import Figure
+from tests.bench.garage import garage, records
+from tests.bench.workshop import Workshop, in_page
+
+PARTS, WEIGHINGS = 2000, 10_000
+WHAT = f"ledger and standing, {PARTS:,} parts, {WEIGHINGS:,} weighings"
+
+
+def figures(shop: Workshop) -> Iterator[Figure]:
+    lists = records(garage(PARTS, WEIGHINGS))
+    first, again = [], []
+    for _run in range(shop.runs):
+        with shop.server(shop.app_with_hand, "--demo") as server, shop.phone(server) as phone:
+            times = in_page(phone.open(), "bench.reckon(it, 8)", lists)
+        first.append(times[0])
+        again.extend(times[1:])
+    yield Figure(f"{WHAT}: phone, first", first, "ms")
+    yield Figure(f"{WHAT}: phone, again", again, "ms")
+    yield Figure(f"{WHAT}: server", [_python(lists) for _run in range(shop.runs)], "ms")
+
+
+def _python(lists: Records) -> float:
+    started = perf_counter()
+    book = read_garage({**lists, "trim": "event"})
+    known = masses(book)
+    ledger(book, known)
+    standing(book, known)
+    return 1000 * (perf_counter() - started)
