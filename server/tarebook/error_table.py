@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from tarebook.error_row import ErrorRow
 from tarebook.error_table_car import WHOLE_CAR
-from tarebook.error_table_home import BACKUPS, JOINING
+from tarebook.error_table_home import BACKUPS, JOINING, RESCUE
 from tarebook.error_table_lan import HOME_NETWORK
 
 # fmt: off
@@ -247,7 +247,7 @@ _COMMAND = {
     "line_bad_number": ErrorRow(200, "“{typed}” is not a plain number.", "Type it like 12.50."),
 }
 
-ONLY_AT_HOME: dict[str, ErrorRow] = {**_SERVE, **HOME_NETWORK, **_COMMAND, **BACKUPS}
+ONLY_AT_HOME: dict[str, ErrorRow] = {**_SERVE, **HOME_NETWORK, **_COMMAND, **BACKUPS, **RESCUE}
 """What `serve` and the commands say; a phone that is answered with one takes the words from the answer."""
 
 ERRORS: dict[str, ErrorRow] = {

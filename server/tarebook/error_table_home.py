@@ -20,6 +20,21 @@ BACKUPS = {
         "Make an empty database and name that one. Nothing was changed."),
 }
 
+RESCUE = {
+    "export_newer": ErrorRow(500, "The export {file} was made by a newer app.",
+        "Update Tarebook on this computer; nothing was taken in."),
+    "export_unreadable": ErrorRow(500, "The export {file} is cut short before it says whose it is.",
+        "Export again on the phone, and import that file."),
+    "export_other_garage": ErrorRow(500, "The export {file} is of another garage than the one in this folder.",
+        "Name the folder of its own garage, or an empty one, with --data."),
+    "export_cut_short": ErrorRow(200, "The file ends in the middle; all that came before is looked at.",
+        "Export again on the phone if it still can, and import that file too."),
+    "export_line_unreadable": ErrorRow(200, "This record of the export cannot be read.",
+        "Export again on the phone if it still can."),
+    "export_photo_damaged": ErrorRow(200, "A photo in the export is damaged.",
+        "Export again on the phone if it still can."),
+}
+
 JOINING = {
     "pair_code_wrong": ErrorRow(403, "This code or link is wrong, used up or older than five minutes.",
         "Ask the home computer for a fresh one: tarebook pair."),

@@ -180,6 +180,11 @@ class Photos:
             row = self.get(session, garage, hashlib.sha256(data).hexdigest())
             return Picture(row.type, row.width, row.height)
 
+    def is_here(self, garage: str, data: bytes) -> bool:
+        """Whether a photo with these bytes is here, complete."""
+        with self.database.read() as session:
+            return self.find(session, garage, hashlib.sha256(data).hexdigest()) is not None
+
     def find(self, session: Session, garage: str, sha256: str) -> PhotoRow | None:
         """The row of a photo whose file is there too: one that was lost is asked for again."""
         row = session.get(PhotoRow, (garage, sha256))

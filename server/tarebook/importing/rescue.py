@@ -1,0 +1,106 @@
+"""An app's export into the journal: what a phone held comes in by the door every phone uses.
+
+Entries of a device that is not on the list come in set aside, to be looked at and taken in by a person. What the garage
+has already is recognised and left. Photos are proven by their hash and opened before they are kept.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from tarebook.errors import TarebookError
+from tarebook.importing.app_export import Item, head_of, items
+from tarebook.journal import intake
+from tarebook.journal.intake import HOME
+from tarebook.store import garages
+from tarebook.store.database import Database
+from tarebook.store.photos import Photos
+
+_AT_ONCE = 200
+
+
+@dataclass
+class Rescued:
+    """How many entries were used, set aside, known before; photos likewise; and lines that could not be read."""
+
+    used: int = 0
+    aside: int = 0
+    known: int = 0
+    photos: int = 0
+    photos_known: int = 0
+    bad: int = 0
+
+
+def rescue(
+    database: Database, garage: str, photos: Photos, path: Path, strict: bool, bad: Callable[[Item], None]
+) -> Rescued:
+    """Takes the file in. `bad` hears of each line that cannot be read.
+
+    Raises `export_other_garage` unless the file is of this garage or this garage is empty, what `head_of` raises, and
+    with `strict` `import_strict` when any line is bad, before anything is added.
+    """
+    _check_garage(database, garage, path)
+    if strict:
+        _all_good(path, bad)
+    done = Rescued()
+    texts: list[str] = []
+    for item in items(path):
+        if item.entry is not None:
+            texts.append(item.entry)
+        fault = item if item.fault else _photo_fault(garage, photos, item, done)
+        if fault:
+            done.bad += 1
+            bad(fault)
+        if len(texts) >= _AT_ONCE or item.entry is None:
+            texts = _take_entries(database, garage, texts, done)
+    _take_entries(database, garage, texts, done)
+    return done
+
+
+def _check_garage(database: Database, garage: str, path: Path) -> None:
+    head = head_of(path)
+    with database.read() as session:
+        here = garages.get(session, garage)
+    if head.garage != here.id and here.head > 0:
+        raise TarebookError("export_other_garage", file=str(path))
+
+
+def _all_good(path: Path, bad: Callable[[Item], None]) -> None:
+    lines = faults = 0
+    for item in items(path):
+        lines += 1
+        if item.fault:
+            faults += 1
+            bad(item)
+    if faults:
+        raise TarebookError("import_strict", bad=faults, lines=lines)
+
+
+def _take_entries(database: Database, garage: str, texts: list[str], done: Rescued) -> list[str]:
+    """Takes them in, and gives those left: none."""
+    if texts:
+        with database.write() as session:
+            states = [result.state for result in intake.push(session, garage, HOME, texts).results]
+        done.known += states.count("repeated")
+        done.used += states.count("accepted")
+        done.aside += len(states) - states.count("repeated") - states.count("accepted")
+    return []
+
+
+def _photo_fault(garage: str, photos: Photos, item: Item, done: Rescued) -> Item | None:
+    """Keeps an item's photo, if it is one. Gives the item with the reason for which it was not kept."""
+    if item.photo is None:
+        return None
+    try:
+        if photos.is_here(garage, item.photo):
+            done.photos_known += 1
+        else:
+            photos.keep(garage, item.photo, item.type, HOME)
+            done.photos += 1
+    except TarebookError as problem:
+        if not problem.code.startswith("photo_"):
+            raise
+        return Item(item.line, fault=problem.code, data=problem.data)
+    return None
