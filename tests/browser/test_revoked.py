@@ -50,6 +50,10 @@ def test_seven_records_unsent_when_a_phone_was_taken_off_the_list_are_exported_s
     unsent = [row for row in json.loads(file.read_text())["entries"] if row["state"] == "pending"]
     assert [json.loads(row["text"])["set"]["name"] for row in unsent] == WORK
 
+    server.run("import", str(file))
+    go(home, "#/records")
+    expect(home.get_by_role("heading", name="Set aside (7)")).to_be_visible(timeout=30_000)
+
     go(page, "#/devices")
     again = page.get_by_role("region", name="Join again")
     expect(again).to_contain_text("Everything is still here")
