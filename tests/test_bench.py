@@ -1,0 +1,49 @@
+"""The bench measures what it says: its table, its invented garage, and that it stays outside of the app people get."""
+
+import json
+
+import build_app
+import pytest
+
+from tarebook.core.garage import read_garage
+from tarebook.core.standing import standing
+from tarebook.journal.fold import Fold
+from tests.bench.figure import Figure, table
+from tests.bench.garage import entry_texts, garage, records
+
+
+@pytest.mark.parametrize(
+    ("wanted", "values", "said"),
+    [
+        ("less", [90, 130, 110], "1.10 MISSES by 10 ms"),
+        ("less", [40, 50, 60], "0.50"),
+        ("more", [90, 95, 99], "0.95 MISSES by 5 ms"),
+        ("more", [100], "1.00"),
+    ],
+)
+def test_a_missed_aim_is_said_with_by_how_much(wanted, values, said):
+    line = table([Figure("a thing", values, "ms", 100, wanted, load=0.5)]).splitlines()[1]
+    assert line.startswith("a thing")
+    assert line.removesuffix("0.5").rstrip().endswith(f"  {said}")
+
+
+def test_the_invented_garage_folds_whole_and_has_a_weight():
+    changes = garage(parts=45, weighings=100)
+    fold = Fold()
+    for number, text in enumerate(entry_texts(changes), 1):
+        fold.add(number, text)
+    assert fold.aside() == {}
+    assert len(fold.records) == len(changes)
+    book = read_garage(records(changes))
+    assert list(book.warnings) == []
+    assert standing(book).weight is not None
+
+
+def test_the_same_size_gives_the_same_garage():
+    assert json.dumps(garage(7, 9)) == json.dumps(garage(7, 9))
+
+
+def test_the_app_people_get_has_no_hand_of_the_bench_in_it():
+    scripts = list((build_app.BUILT / "assets").glob("*.js"))
+    assert scripts
+    assert not any("syncNothing" in script.read_text(encoding="utf-8") for script in scripts)
