@@ -33,8 +33,10 @@ function add(state: FoldState, line: Line): void {
 /** What this layer holds of a line it has just found folded, or set aside for a reason. */
 function mark(state: FoldState, kept: Kept, reason: AsideReason | null): void {
   const entry = reason === null ? null : kept.entry;
-  if (state.kept.get(kept.name) === kept) Object.assign(kept, { reason, entry });
-  else state.kept.set(kept.name, { ...kept, reason, entry });
+  if (state.kept.get(kept.name) === kept) {
+    kept.reason = reason;
+    kept.entry = entry;
+  } else state.kept.set(kept.name, { ...kept, reason, entry });
   if (reason !== null) state.shelf.add(kept.name);
 }
 
