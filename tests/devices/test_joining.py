@@ -207,8 +207,8 @@ def test_the_log_tells_of_refusals_and_gives_nothing_away(
     desk.post(f"/pair/joins/{asking['id']}/confirm", {})
     token = wait(home, told["join"]).json["token"]
     assert [(r.levelname, r.getMessage()) for r in caplog.records if r.name == "tarebook.pairing"] == [
-        ("WARNING", "pair_code_wrong: 192.168.1.20"),
-        ("WARNING", "pair_over: 192.168.1.20"),
+        ("WARNING", "pairing refused to 192.168.1.20: pair_code_wrong"),
+        ("WARNING", "pairing refused to 192.168.1.20: pair_over"),
     ]
     for secret in (full_code(invited), invited["code"], told["join"], token, "N0T-THE-C0DE", "not-the-join"):
         assert secret not in caplog.text

@@ -110,7 +110,7 @@ def _counted(ask: Callable[[], _Found]) -> _Found:
     except TarebookError as refusal:
         if refusal.code in _GUESSES:
             tries.fail(address)
-        log.warning("%s: %s", refusal.code, address)
+        log.warning("pairing refused to %s: %s", address, refusal.code)
         raise
 
 
