@@ -51,11 +51,11 @@ describe("the board", () => {
     expect(board.garage().aside).toMatchObject([{ id: "e1", reason: "stranger", number: 1 }]);
   });
 
-  it("takes the same rows twice without harm", () => {
+  it("takes the same rows twice without harm, and says that they bring nothing new", () => {
     const board = new Board();
     const rows = [row(1, "a", { name: "A" }, { number: 1 }), row(2, "b", { name: "B" })];
-    board.take(rows);
-    board.take(rows);
+    expect(board.take(rows)).toBe(true);
+    expect(board.take(rows)).toBe(false);
     expect(board.garage().of("job")).toHaveLength(2);
     expect(board.garage().aside).toEqual([]);
   });

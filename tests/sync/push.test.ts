@@ -36,8 +36,10 @@ describe("a saved record", () => {
     const { home, one } = await pair();
     await one.sync();
     await one.writer.save([job("Seats out")]);
+    const seen = one.live.garage.value;
     home.faultFor = (path) => (path.startsWith("/sync/pull") ? "dropped" : null);
     await expect(one.sync()).rejects.toMatchObject({ code: "unreachable" });
+    expect(one.live.garage.value).toBe(seen); // nothing for a screen to draw anew
     expect(home.head).toBe(1);
     expect(one.live.waiting.value).toBe(1);
   });
