@@ -7,6 +7,7 @@ inside: pairing codes, and the keys of your certificates.
 
 from __future__ import annotations
 
+import os
 import signal
 import sys
 import threading
@@ -86,7 +87,9 @@ def _every_day(options: Namespace) -> int:
 
 
 def _when_input_ends(do: Callable[[], None]) -> None:
-    sys.stdin.buffer.read()
+    # Straight from the descriptor: a thread inside sys.stdin holds its lock, and ending then kills the interpreter.
+    while os.read(sys.stdin.fileno(), 4096):
+        pass
     do()
 
 
