@@ -31,10 +31,16 @@ _POSITIVE = frozenset(
         "tyre_radius_front",
         "tyre_radius_rear",
         "tank_size",
+        "length",
+        "width",
+        "height",
+        "diameter",
+        "thickness",
+        "block",
     )
 )
 # Places on an axis, which may lie in front of the front axle or left of the centreline.
-_SIGNED = frozenset(("x", "y", "tank_x", "driver_x", "driver_y"))
+_SIGNED = frozenset(("x", "y", "tank_x", "tank_y", "driver_x", "driver_y"))
 
 
 def read_field(name: str, spec: Field, value: Any, unit: str | None) -> Any:

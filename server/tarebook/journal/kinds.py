@@ -77,6 +77,7 @@ def _choice(*choices: str, required: bool = False) -> Field:
 
 # fmt: off
 MASS_UNITS = ("kg", "g", "lb", "oz", "lb oz")
+POWER_UNITS = ("kW", "hp", "PS")
 ZONES = (
     "nose", "engine bay", "bulkhead", "dash", "cabin front", "cabin rear", "left door", "right door", "roof",
     "glass", "floor", "boot", "tail", "front wheels", "rear wheels", "underneath front", "underneath rear",
@@ -92,6 +93,11 @@ _CLAIM = {
     "claim_from": Field("text", most=200),
 }
 
+_SHAPE = {
+    "form": _choice("rectangle", "circle", "polygon"), "width": LENGTH, "height": LENGTH, "diameter": LENGTH,
+    "corners": Field("text", most=4000),
+}
+
 _KINDS = (
     Kind("garage", False, {
         "name": NAME, "mass_unit": _choice(*MASS_UNITS), "length_unit": _choice("mm", "in"),
@@ -101,6 +107,12 @@ _KINDS = (
         "name": NAME, "wheelbase": LENGTH, "track_front": LENGTH, "track_rear": LENGTH,
         "tyre_radius_front": LENGTH, "tyre_radius_rear": LENGTH, "tank_size": VOLUME, "tank_x": LENGTH,
         "fuel_kind": _choice("petrol", "e85", "diesel"), "driver_x": LENGTH, "driver_y": LENGTH, "beltline": LENGTH,
+        "tank_y": LENGTH, "tank_z": LENGTH, "driver_z": LENGTH, "fuel_per_lap": VOLUME,
+        "length": LENGTH, "width": LENGTH, "height": LENGTH, "front_overhang": LENGTH,
+        "power": Field("fraction"), "power_unit": _choice(*POWER_UNITS), "roll_front": Field("fraction"),
+        "front_from": Field("fraction"), "front_to": Field("fraction"),
+        "left_from": Field("fraction"), "left_to": Field("fraction"),
+        "ballast_for": _choice("mass", "centre", "cross"),
         "book_weight": MASS, "book_weight_from": Field("text"), "note": NOTE,
     }),
     Kind("scale", False, {
@@ -117,6 +129,7 @@ _KINDS = (
     }),
     Kind("part", False, {
         "car": _ref("car"), "name": NAME, "zone": _choice(*ZONES), "x": LENGTH, "y": LENGTH, "z": LENGTH,
+        "place_within": LENGTH, "length": LENGTH, "width": LENGTH,
         "count": Field("count", most=1000),
         "whereabouts": _choice("car", "shelf", "yard", "left", "sold", "scrapped"),
         "box": Field("text", most=80), "yard": Field("text", most=120), "row": Field("text", most=80),
@@ -154,6 +167,22 @@ _KINDS = (
         "jobs": Field("refs", ("job",), most=1000), "at": MOMENT, "place": Field("text", most=120), "note": NOTE,
         "replaces": _ref("weigh_in"),
     }),
+    Kind("lift", True, {
+        "car": _ref("car"), "weigh_in": _ref("weigh_in", required=True),
+        "raised": _choice("front", "rear", required=True), "tilted": Field("mass", required=True),
+        "height": Field("length", required=True), "height_within": LENGTH,
+        "scale": _ref("scale"), "at": MOMENT, "note": NOTE, "replaces": _ref("lift"),
+    }),
+    Kind("ballast_place", False, {
+        "car": _ref("car"), "name": NAME, "x": LENGTH, "y": LENGTH, "z": LENGTH, "block": MASS,
+        "most": Field("integer", most=1000), "fitted": Field("integer", most=1000), "note": NOTE,
+    }),
+    Kind("sheet", False, {
+        "part": _ref("part", required=True), "material": Field("text", most=80), **_SHAPE, "thickness": LENGTH,
+        "measured": FLAG, "gauge": Field("integer", most=50), "gauge_table": Field("text", most=40),
+        "density_low": Field("fraction"), "density_high": Field("fraction"), "within": LENGTH,
+    }),
+    Kind("sheet_hole", False, {"sheet": _ref("sheet", required=True), **_SHAPE, "count": Field("count", most=1000)}),
     Kind("class_sheet", False, {
         "car": _ref("car"), "name": NAME, "minimum": MASS, "driver": _choice("in", "out"),
         "fuel": _choice("as_it_is", "empty", "full", "stated"), "fuel_stated": VOLUME, "adders": MASS,
@@ -165,7 +194,8 @@ _KINDS = (
         "text": Field("text", most=4000, required=True),
     }),
     Kind("photo", True, {
-        "of": Field("ref", ("part", "weighing", "weigh_in", "job", "loose_end", "scale", "scale_check"), required=True),
+        "of": _ref(
+            "part", "weighing", "weigh_in", "job", "loose_end", "scale", "scale_check", "lift", required=True),
         "sha256": Field("hash", required=True), "size": Field("integer", most=2_000_000),
         "type": _choice("image/jpeg", "image/png", "image/webp"),
         "width": Field("integer", most=20_000), "height": Field("integer", most=20_000),

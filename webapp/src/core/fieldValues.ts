@@ -15,10 +15,10 @@ export class Misfit extends Error {}
 // Zero is a reading a scale may show, but not a size these can have.
 const POSITIVE = new Set([
   "division", "capacity", "known", "minimum", "scale_division", "claim", "wheelbase", "track_front",
-  "track_rear", "tyre_radius_front", "tyre_radius_rear", "tank_size",
+  "track_rear", "tyre_radius_front", "tyre_radius_rear", "tank_size", "length", "width", "height", "diameter", "thickness", "block",
 ]);
 // Places on an axis, which may lie in front of the front axle or left of the centreline.
-const SIGNED = new Set(["x", "y", "tank_x", "driver_x", "driver_y"]);
+const SIGNED = new Set(["x", "y", "tank_x", "tank_y", "driver_x", "driver_y"]);
 
 /** The value of a field. `unit` is what a bare mass was typed in. Throws `QuantityError` or `Misfit`. */
 export function readField(name: string, spec: Field, value: unknown, unit: string | null): unknown {

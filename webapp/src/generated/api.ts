@@ -1335,6 +1335,48 @@ export interface components {
                 value: string | number;
                 unit: string;
             } | null;
+            tank_y?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            tank_z?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            driver_z?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            fuel_per_lap?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            length?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            width?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            height?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            front_overhang?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            power?: (string | number) | null;
+            /** @enum {string|null} */
+            power_unit?: "kW" | "hp" | "PS" | null;
+            roll_front?: (string | number) | null;
+            front_from?: (string | number) | null;
+            front_to?: (string | number) | null;
+            left_from?: (string | number) | null;
+            left_to?: (string | number) | null;
+            /** @enum {string|null} */
+            ballast_for?: "mass" | "centre" | "cross" | null;
             book_weight?: string | {
                 value: string | number;
                 unit: string;
@@ -1412,6 +1454,18 @@ export interface components {
                 unit: string;
             } | null;
             z?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            place_within?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            length?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            width?: string | {
                 value: string | number;
                 unit: string;
             } | null;
@@ -1608,6 +1662,122 @@ export interface components {
             note?: string | null;
             replaces?: string | null;
         };
+        CalcLift: {
+            id?: string;
+            deleted?: boolean | null;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            car?: string | null;
+            weigh_in?: string | null;
+            /** @enum {string|null} */
+            raised?: "front" | "rear" | null;
+            tilted?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            height?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            height_within?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            scale?: string | null;
+            at?: string | null;
+            note?: string | null;
+            replaces?: string | null;
+        };
+        CalcBallastPlace: {
+            id?: string;
+            deleted?: boolean | null;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            car?: string | null;
+            name?: string | null;
+            x?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            y?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            z?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            block?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            most?: number | null;
+            fitted?: number | null;
+            note?: string | null;
+        };
+        CalcSheet: {
+            id?: string;
+            deleted?: boolean | null;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            part?: string | null;
+            material?: string | null;
+            /** @enum {string|null} */
+            form?: "rectangle" | "circle" | "polygon" | null;
+            width?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            height?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            diameter?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            corners?: string | null;
+            thickness?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            measured?: boolean | null;
+            gauge?: number | null;
+            gauge_table?: string | null;
+            density_low?: (string | number) | null;
+            density_high?: (string | number) | null;
+            within?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+        };
+        CalcSheetHole: {
+            id?: string;
+            deleted?: boolean | null;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            sheet?: string | null;
+            /** @enum {string|null} */
+            form?: "rectangle" | "circle" | "polygon" | null;
+            width?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            height?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            diameter?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            corners?: string | null;
+            count?: number | null;
+        };
         CalcClassSheet: {
             id?: string;
             deleted?: boolean | null;
@@ -1706,6 +1876,10 @@ export interface components {
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
             weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            lifts?: components["schemas"]["CalcLift"][];
+            ballast_places?: components["schemas"]["CalcBallastPlace"][];
+            sheets?: components["schemas"]["CalcSheet"][];
+            sheet_holes?: components["schemas"]["CalcSheetHole"][];
             class_sheets?: components["schemas"]["CalcClassSheet"][];
             clauses?: components["schemas"]["CalcClause"][];
             photos?: components["schemas"]["CalcPhoto"][];
@@ -1793,6 +1967,10 @@ export interface components {
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
             weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            lifts?: components["schemas"]["CalcLift"][];
+            ballast_places?: components["schemas"]["CalcBallastPlace"][];
+            sheets?: components["schemas"]["CalcSheet"][];
+            sheet_holes?: components["schemas"]["CalcSheetHole"][];
             class_sheets?: components["schemas"]["CalcClassSheet"][];
             clauses?: components["schemas"]["CalcClause"][];
             photos?: components["schemas"]["CalcPhoto"][];
@@ -1906,6 +2084,10 @@ export interface components {
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
             weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            lifts?: components["schemas"]["CalcLift"][];
+            ballast_places?: components["schemas"]["CalcBallastPlace"][];
+            sheets?: components["schemas"]["CalcSheet"][];
+            sheet_holes?: components["schemas"]["CalcSheetHole"][];
             class_sheets?: components["schemas"]["CalcClassSheet"][];
             clauses?: components["schemas"]["CalcClause"][];
             photos?: components["schemas"]["CalcPhoto"][];
@@ -1977,6 +2159,10 @@ export interface components {
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
             weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            lifts?: components["schemas"]["CalcLift"][];
+            ballast_places?: components["schemas"]["CalcBallastPlace"][];
+            sheets?: components["schemas"]["CalcSheet"][];
+            sheet_holes?: components["schemas"]["CalcSheetHole"][];
             class_sheets?: components["schemas"]["CalcClassSheet"][];
             clauses?: components["schemas"]["CalcClause"][];
             photos?: components["schemas"]["CalcPhoto"][];
@@ -2095,6 +2281,10 @@ export interface components {
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
             weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            lifts?: components["schemas"]["CalcLift"][];
+            ballast_places?: components["schemas"]["CalcBallastPlace"][];
+            sheets?: components["schemas"]["CalcSheet"][];
+            sheet_holes?: components["schemas"]["CalcSheetHole"][];
             class_sheets?: components["schemas"]["CalcClassSheet"][];
             clauses?: components["schemas"]["CalcClause"][];
             photos?: components["schemas"]["CalcPhoto"][];
@@ -2222,6 +2412,10 @@ export interface components {
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
             weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            lifts?: components["schemas"]["CalcLift"][];
+            ballast_places?: components["schemas"]["CalcBallastPlace"][];
+            sheets?: components["schemas"]["CalcSheet"][];
+            sheet_holes?: components["schemas"]["CalcSheetHole"][];
             class_sheets?: components["schemas"]["CalcClassSheet"][];
             clauses?: components["schemas"]["CalcClause"][];
             photos?: components["schemas"]["CalcPhoto"][];
@@ -2274,6 +2468,10 @@ export interface components {
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
             weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            lifts?: components["schemas"]["CalcLift"][];
+            ballast_places?: components["schemas"]["CalcBallastPlace"][];
+            sheets?: components["schemas"]["CalcSheet"][];
+            sheet_holes?: components["schemas"]["CalcSheetHole"][];
             class_sheets?: components["schemas"]["CalcClassSheet"][];
             clauses?: components["schemas"]["CalcClause"][];
             photos?: components["schemas"]["CalcPhoto"][];
@@ -2410,6 +2608,10 @@ export interface components {
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
             weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            lifts?: components["schemas"]["CalcLift"][];
+            ballast_places?: components["schemas"]["CalcBallastPlace"][];
+            sheets?: components["schemas"]["CalcSheet"][];
+            sheet_holes?: components["schemas"]["CalcSheetHole"][];
             class_sheets?: components["schemas"]["CalcClassSheet"][];
             clauses?: components["schemas"]["CalcClause"][];
             photos?: components["schemas"]["CalcPhoto"][];
@@ -2490,6 +2692,10 @@ export interface components {
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
             weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            lifts?: components["schemas"]["CalcLift"][];
+            ballast_places?: components["schemas"]["CalcBallastPlace"][];
+            sheets?: components["schemas"]["CalcSheet"][];
+            sheet_holes?: components["schemas"]["CalcSheetHole"][];
             class_sheets?: components["schemas"]["CalcClassSheet"][];
             clauses?: components["schemas"]["CalcClause"][];
             photos?: components["schemas"]["CalcPhoto"][];

@@ -175,6 +175,110 @@ export const KINDS: Readonly<Record<string, Kind>> = {
         "most": 200,
         "required": false
       },
+      "tank_y": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "tank_z": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "driver_z": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "fuel_per_lap": {
+        "type": "volume",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "length": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "width": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "height": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "front_overhang": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "power": {
+        "type": "fraction",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "power_unit": {
+        "type": "choice",
+        "of": [
+          "kW",
+          "hp",
+          "PS"
+        ],
+        "most": 200,
+        "required": false
+      },
+      "roll_front": {
+        "type": "fraction",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "front_from": {
+        "type": "fraction",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "front_to": {
+        "type": "fraction",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "left_from": {
+        "type": "fraction",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "left_to": {
+        "type": "fraction",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "ballast_for": {
+        "type": "choice",
+        "of": [
+          "mass",
+          "centre",
+          "cross"
+        ],
+        "most": 200,
+        "required": false
+      },
       "book_weight": {
         "type": "mass",
         "of": [],
@@ -376,6 +480,24 @@ export const KINDS: Readonly<Record<string, Kind>> = {
         "required": false
       },
       "z": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "place_within": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "length": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "width": {
         "type": "length",
         "of": [],
         "most": 200,
@@ -996,6 +1118,291 @@ export const KINDS: Readonly<Record<string, Kind>> = {
       }
     }
   },
+  "lift": {
+    "fact": true,
+    "fields": {
+      "car": {
+        "type": "ref",
+        "of": [
+          "car"
+        ],
+        "most": 200,
+        "required": false
+      },
+      "weigh_in": {
+        "type": "ref",
+        "of": [
+          "weigh_in"
+        ],
+        "most": 200,
+        "required": true
+      },
+      "raised": {
+        "type": "choice",
+        "of": [
+          "front",
+          "rear"
+        ],
+        "most": 200,
+        "required": true
+      },
+      "tilted": {
+        "type": "mass",
+        "of": [],
+        "most": 200,
+        "required": true
+      },
+      "height": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": true
+      },
+      "height_within": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "scale": {
+        "type": "ref",
+        "of": [
+          "scale"
+        ],
+        "most": 200,
+        "required": false
+      },
+      "at": {
+        "type": "moment",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "note": {
+        "type": "text",
+        "of": [],
+        "most": 4000,
+        "required": false
+      },
+      "replaces": {
+        "type": "ref",
+        "of": [
+          "lift"
+        ],
+        "most": 200,
+        "required": false
+      }
+    }
+  },
+  "ballast_place": {
+    "fact": false,
+    "fields": {
+      "car": {
+        "type": "ref",
+        "of": [
+          "car"
+        ],
+        "most": 200,
+        "required": false
+      },
+      "name": {
+        "type": "text",
+        "of": [],
+        "most": 120,
+        "required": true
+      },
+      "x": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "y": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "z": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "block": {
+        "type": "mass",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "most": {
+        "type": "integer",
+        "of": [],
+        "most": 1000,
+        "required": false
+      },
+      "fitted": {
+        "type": "integer",
+        "of": [],
+        "most": 1000,
+        "required": false
+      },
+      "note": {
+        "type": "text",
+        "of": [],
+        "most": 4000,
+        "required": false
+      }
+    }
+  },
+  "sheet": {
+    "fact": false,
+    "fields": {
+      "part": {
+        "type": "ref",
+        "of": [
+          "part"
+        ],
+        "most": 200,
+        "required": true
+      },
+      "material": {
+        "type": "text",
+        "of": [],
+        "most": 80,
+        "required": false
+      },
+      "form": {
+        "type": "choice",
+        "of": [
+          "rectangle",
+          "circle",
+          "polygon"
+        ],
+        "most": 200,
+        "required": false
+      },
+      "width": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "height": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "diameter": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "corners": {
+        "type": "text",
+        "of": [],
+        "most": 4000,
+        "required": false
+      },
+      "thickness": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "measured": {
+        "type": "flag",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "gauge": {
+        "type": "integer",
+        "of": [],
+        "most": 50,
+        "required": false
+      },
+      "gauge_table": {
+        "type": "text",
+        "of": [],
+        "most": 40,
+        "required": false
+      },
+      "density_low": {
+        "type": "fraction",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "density_high": {
+        "type": "fraction",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "within": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      }
+    }
+  },
+  "sheet_hole": {
+    "fact": false,
+    "fields": {
+      "sheet": {
+        "type": "ref",
+        "of": [
+          "sheet"
+        ],
+        "most": 200,
+        "required": true
+      },
+      "form": {
+        "type": "choice",
+        "of": [
+          "rectangle",
+          "circle",
+          "polygon"
+        ],
+        "most": 200,
+        "required": false
+      },
+      "width": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "height": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "diameter": {
+        "type": "length",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
+      "corners": {
+        "type": "text",
+        "of": [],
+        "most": 4000,
+        "required": false
+      },
+      "count": {
+        "type": "count",
+        "of": [],
+        "most": 1000,
+        "required": false
+      }
+    }
+  },
   "class_sheet": {
     "fact": false,
     "fields": {
@@ -1123,7 +1530,8 @@ export const KINDS: Readonly<Record<string, Kind>> = {
           "job",
           "loose_end",
           "scale",
-          "scale_check"
+          "scale_check",
+          "lift"
         ],
         "most": 200,
         "required": true
