@@ -14,6 +14,7 @@ from typing import Any
 
 from tarebook.core.field_values import read_field
 from tarebook.core.records import (
+    BallastPlace,
     Car,
     ClassSheet,
     Driver,
@@ -48,6 +49,7 @@ _SHAPES: dict[str, type] = {
     "job_part": JobPart,
     "loose_end": LooseEnd,
     "weigh_in": WeighIn,
+    "ballast_place": BallastPlace,
     "class_sheet": ClassSheet,
 }
 _WANTED = {kind: [f.name for f in fields(shape) if f.name != "id"] for kind, shape in _SHAPES.items()}
@@ -189,7 +191,7 @@ class _Reader:
 
     def garage(self) -> Garage:
         car = self._car()
-        for kind in ("stage", "job", "weigh_in", "class_sheet"):
+        for kind in ("stage", "job", "weigh_in", "ballast_place", "class_sheet"):
             self.rows[kind] = {i: row for i, row in self.rows[kind].items() if row.get("car") in (None, car)}
         for kind in ("job_part", "loose_end"):
             self.rows[kind] = {i: row for i, row in self.rows[kind].items() if row["job"] in self.rows["job"]}

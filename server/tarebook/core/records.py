@@ -180,6 +180,21 @@ class WeighIn:
 
 
 @dataclass(frozen=True, slots=True)
+class BallastPlace:
+    """Where ballast may be fixed: `fitted` blocks of `block` each are there now, `most` is what the place takes."""
+
+    id: str
+    car: str | None
+    name: str | None
+    x: Quantity | None
+    y: Quantity | None
+    z: Quantity | None
+    block: Quantity | None
+    most: int | None
+    fitted: int | None
+
+
+@dataclass(frozen=True, slots=True)
 class ClassSheet:
     id: str
     car: str | None
@@ -198,9 +213,9 @@ class ClassSheet:
 class Garage:
     """Everything the core needs of one garage, for one car and one trim.
 
-    Dicts are by record id, in order of id. `jobs`, `stages`, `weigh_ins`, `class_sheets` and what hangs on them are
-    those of `car` (or of no named car). Replaced and deleted facts are gone. `retired`: ids of the drivers and scales
-    that were deleted; what was weighed on or of them stays weighed.
+    Dicts are by record id, in order of id. `jobs`, `stages`, `weigh_ins`, `ballast_places`, `class_sheets` and what
+    hangs on them are those of `car` (or of no named car). Replaced and deleted facts are gone. `retired`: ids of the
+    drivers and scales that were deleted; what was weighed on or of them stays weighed.
     """
 
     car: Car | None
@@ -217,6 +232,7 @@ class Garage:
     job_parts: dict[str, JobPart]
     loose_ends: dict[str, LooseEnd]
     weigh_ins: dict[str, WeighIn]
+    ballast_places: dict[str, BallastPlace]
     class_sheets: dict[str, ClassSheet]
     weighings_of: dict[str, list[Weighing]] = field(default_factory=dict)
     checks_of: dict[str, list[ScaleCheck]] = field(default_factory=dict)

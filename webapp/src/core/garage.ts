@@ -11,51 +11,13 @@ import { type ErrorCode } from "../generated/errors";
 import { type Field, KINDS } from "../generated/kinds";
 import { Misfit, readField } from "./fieldValues";
 import { QuantityError } from "./quantity";
-import type * as records from "./records";
+import { WANTED } from "./recordFields";
 import { type Garage, type Warned, warned } from "./records";
 
 type Row = { id: string } & Record<string, unknown>;
 type Rows = Map<string, Row>;
 type Given = Readonly<Record<string, unknown>>;
-type Wanted<T> = readonly Exclude<keyof T, "id">[];
 
-const CLAIM = ["claim", "claim_basis", "claim_within"] as const;
-
-const CAR: Wanted<records.Car> = [
-  "name", "wheelbase", "track_front", "track_rear", "tyre_radius_front", "tyre_radius_rear", "tank_size", "tank_x",
-  "fuel_kind", "driver_x", "driver_y", "beltline", "book_weight", "book_weight_from",
-];
-const DRIVER: Wanted<records.Driver> = ["name", ...CLAIM];
-const SCALE: Wanted<records.Scale> = [
-  "name", "kind", "division", "capacity", "unit", "repeatability", "accuracy_class",
-];
-const SCALE_CHECK: Wanted<records.ScaleCheck> = ["scale", "known_name", "known", "known_within", "shown"];
-const STAGE: Wanted<records.Stage> = ["car", "name", "rank"];
-const PART: Wanted<records.Part> = [
-  "car", "name", "zone", "x", "y", "z", "count", "whereabouts", "asking", "sold_for", "instead_of", "unsprung",
-  "rotating", "with_bolts", ...CLAIM,
-];
-const WEIGHING: Wanted<records.Weighing> = [
-  "of", "method", "shown", "shown_empty", "shown_far", "pieces", "scale", "with_bolts", "at",
-];
-const JOB: Wanted<records.Job> = [
-  "car", "name", "state", "stage", "trim", "hours", "money", "fitted_on", "ruling",
-];
-const JOB_PART: Wanted<records.JobPart> = ["job", "part", "way", "count"];
-const LOOSE_END: Wanted<records.LooseEnd> = ["job", "sort", "text", "closed"];
-const WEIGH_IN: Wanted<records.WeighIn> = [
-  "car", "layout", "lf", "rf", "lr", "rr", "front", "rear", "total", "scale", "fuel", "fuel_within", "driver_in",
-  "driver", "ballast", "trim", "official", "jobs", "at",
-];
-const CLASS_SHEET: Wanted<records.ClassSheet> = [
-  "car", "name", "minimum", "driver", "fuel", "fuel_stated", "adders", "scale_division", "scale_rounding", "risk",
-];
-
-// A reference that is required leads to a kind further up.
-const WANTED: Readonly<Record<string, readonly string[]>> = {
-  car: CAR, driver: DRIVER, scale: SCALE, scale_check: SCALE_CHECK, stage: STAGE, part: PART, weighing: WEIGHING,
-  job: JOB, job_part: JOB_PART, loose_end: LOOSE_END, weigh_in: WEIGH_IN, class_sheet: CLASS_SHEET,
-};
 // Taken off the lists people choose from, yet what was weighed stays weighed.
 const OUTLIVES_DELETION = new Set(["driver", "scale"]);
 const NOT_FIELDS = new Set(["id", "deleted", "conflicts"]);
@@ -219,7 +181,7 @@ class Reader {
 
   garage(): Garage {
     const car = this.#car();
-    for (const kind of ["stage", "job", "weigh_in", "class_sheet"]) {
+    for (const kind of ["stage", "job", "weigh_in", "ballast_place", "class_sheet"]) {
       this.#keep(kind, (row) => row["car"] === null || row["car"] === car);
     }
     const jobs = this.#of("job");

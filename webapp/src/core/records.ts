@@ -147,6 +147,19 @@ export type WeighIn = {
   at: string | null;
 };
 
+/** Where ballast may be fixed: `fitted` blocks of `block` each are there now, `most` is what the place takes. */
+export type BallastPlace = {
+  id: string;
+  car: string | null;
+  name: string | null;
+  x: Quantity | null;
+  y: Quantity | null;
+  z: Quantity | null;
+  block: Quantity | null;
+  most: number | null;
+  fitted: number | null;
+};
+
 export type ClassSheet = {
   id: string;
   car: string | null;
@@ -167,9 +180,9 @@ export type ById<T> = ReadonlyMap<string, T>;
 /**
  * Everything the core needs of one garage, for one car and one trim.
  *
- * `jobs`, `stages`, `weigh_ins`, `class_sheets` and what hangs on them are those of `car` (or of no named car).
- * Replaced and deleted facts are gone. `retired`: ids of the drivers and scales that were deleted; what was weighed on
- * or of them stays weighed.
+ * `jobs`, `stages`, `weigh_ins`, `ballast_places`, `class_sheets` and what hangs on them are those of `car` (or of no
+ * named car). Replaced and deleted facts are gone. `retired`: ids of the drivers and scales that were deleted; what was
+ * weighed on or of them stays weighed.
  */
 export type Garage = {
   readonly car: Car | null;
@@ -186,6 +199,7 @@ export type Garage = {
   readonly job_parts: ById<JobPart>;
   readonly loose_ends: ById<LooseEnd>;
   readonly weigh_ins: ById<WeighIn>;
+  readonly ballast_places: ById<BallastPlace>;
   readonly class_sheets: ById<ClassSheet>;
   readonly weighings_of: ReadonlyMap<string, readonly Weighing[]>;
   readonly checks_of: ReadonlyMap<string, readonly ScaleCheck[]>;

@@ -1,0 +1,45 @@
+/** Which fields of each kind the core reads: all of its record's, whose types are in `core/records`. */
+
+import type * as records from "./records";
+
+type Wanted<T> = readonly Exclude<keyof T, "id">[];
+
+const CLAIM = ["claim", "claim_basis", "claim_within"] as const;
+
+const CAR: Wanted<records.Car> = [
+  "name", "wheelbase", "track_front", "track_rear", "tyre_radius_front", "tyre_radius_rear", "tank_size", "tank_x",
+  "fuel_kind", "driver_x", "driver_y", "beltline", "book_weight", "book_weight_from",
+];
+const DRIVER: Wanted<records.Driver> = ["name", ...CLAIM];
+const SCALE: Wanted<records.Scale> = [
+  "name", "kind", "division", "capacity", "unit", "repeatability", "accuracy_class",
+];
+const SCALE_CHECK: Wanted<records.ScaleCheck> = ["scale", "known_name", "known", "known_within", "shown"];
+const STAGE: Wanted<records.Stage> = ["car", "name", "rank"];
+const PART: Wanted<records.Part> = [
+  "car", "name", "zone", "x", "y", "z", "count", "whereabouts", "asking", "sold_for", "instead_of", "unsprung",
+  "rotating", "with_bolts", ...CLAIM,
+];
+const WEIGHING: Wanted<records.Weighing> = [
+  "of", "method", "shown", "shown_empty", "shown_far", "pieces", "scale", "with_bolts", "at",
+];
+const JOB: Wanted<records.Job> = [
+  "car", "name", "state", "stage", "trim", "hours", "money", "fitted_on", "ruling",
+];
+const JOB_PART: Wanted<records.JobPart> = ["job", "part", "way", "count"];
+const LOOSE_END: Wanted<records.LooseEnd> = ["job", "sort", "text", "closed"];
+const WEIGH_IN: Wanted<records.WeighIn> = [
+  "car", "layout", "lf", "rf", "lr", "rr", "front", "rear", "total", "scale", "fuel", "fuel_within", "driver_in",
+  "driver", "ballast", "trim", "official", "jobs", "at",
+];
+const BALLAST_PLACE: Wanted<records.BallastPlace> = ["car", "name", "x", "y", "z", "block", "most", "fitted"];
+const CLASS_SHEET: Wanted<records.ClassSheet> = [
+  "car", "name", "minimum", "driver", "fuel", "fuel_stated", "adders", "scale_division", "scale_rounding", "risk",
+];
+
+/** Field names by kind, in the order the kinds are read: a reference that is required leads to a kind further up. */
+export const WANTED: Readonly<Record<string, readonly string[]>> = {
+  car: CAR, driver: DRIVER, scale: SCALE, scale_check: SCALE_CHECK, stage: STAGE, part: PART, weighing: WEIGHING,
+  job: JOB, job_part: JOB_PART, loose_end: LOOSE_END, weigh_in: WEIGH_IN, ballast_place: BALLAST_PLACE,
+  class_sheet: CLASS_SHEET,
+};
