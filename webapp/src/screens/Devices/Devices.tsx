@@ -6,6 +6,7 @@ import { InstallSteps } from "../../parts/InstallSteps";
 import { Screen, Section } from "../../parts/Screen";
 import { to } from "../../route";
 import { sync } from "../../sync/state";
+import { updateReady } from "../../sync/update";
 import { JoinField } from "../Opening/JoinField";
 import { Rescue } from "../Opening/Rescue";
 import { AddPhone } from "./AddPhone";
@@ -25,6 +26,7 @@ export function Devices() {
       {isRefused && <JoinAgain />}
       <Section title="On this device">
         <Installing />
+        {!updateReady.value && <p class="small quiet">This is the newest version this device has heard of.</p>}
       </Section>
       {!isRefused && (
         <>

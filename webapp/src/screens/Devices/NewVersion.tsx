@@ -9,7 +9,7 @@ export function NewVersion() {
   const [unfinished, setUnfinished] = useState<Unfinished[] | null>(null);
   const look = () => inTheMiddle().then(setUnfinished);
   useEffect(() => void look(), [updateReady.value]);
-  if (!updateReady.value) return <p class="small quiet">This is the newest version this device has heard of.</p>;
+  if (!updateReady.value) return null;
   return (
     <Notice>
       <p>
