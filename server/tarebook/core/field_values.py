@@ -31,6 +31,7 @@ _POSITIVE = frozenset(
         "tyre_radius_front",
         "tyre_radius_rear",
         "tank_size",
+        "fuel_per_lap",
         "length",
         "width",
         "height",

@@ -36,9 +36,13 @@ class Car:
     tyre_radius_rear: Quantity | None
     tank_size: Quantity | None
     tank_x: Quantity | None
+    tank_y: Quantity | None
+    tank_z: Quantity | None
     fuel_kind: str | None
+    fuel_per_lap: Quantity | None
     driver_x: Quantity | None
     driver_y: Quantity | None
+    driver_z: Quantity | None
     beltline: Quantity | None
     book_weight: Quantity | None
     book_weight_from: str | None

@@ -15,7 +15,8 @@ export class Misfit extends Error {}
 // Zero is a reading a scale may show, but not a size these can have.
 const POSITIVE = new Set([
   "division", "capacity", "known", "minimum", "scale_division", "claim", "wheelbase", "track_front",
-  "track_rear", "tyre_radius_front", "tyre_radius_rear", "tank_size", "length", "width", "height", "diameter", "thickness", "block",
+  "track_rear", "tyre_radius_front", "tyre_radius_rear", "tank_size", "fuel_per_lap", "length", "width", "height",
+  "diameter", "thickness", "block",
 ]);
 // Places on an axis, which may lie in front of the front axle or left of the centreline.
 const SIGNED = new Set(["x", "y", "tank_x", "tank_y", "driver_x", "driver_y"]);

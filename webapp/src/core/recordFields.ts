@@ -8,7 +8,8 @@ const CLAIM = ["claim", "claim_basis", "claim_within"] as const;
 
 const CAR: Wanted<records.Car> = [
   "name", "wheelbase", "track_front", "track_rear", "tyre_radius_front", "tyre_radius_rear", "tank_size", "tank_x",
-  "fuel_kind", "driver_x", "driver_y", "beltline", "book_weight", "book_weight_from",
+  "tank_y", "tank_z", "fuel_kind", "fuel_per_lap", "driver_x", "driver_y", "driver_z", "beltline", "book_weight",
+  "book_weight_from",
 ];
 const DRIVER: Wanted<records.Driver> = ["name", ...CLAIM];
 const SCALE: Wanted<records.Scale> = [

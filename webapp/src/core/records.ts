@@ -27,9 +27,13 @@ export type Car = {
   tyre_radius_rear: Quantity | null;
   tank_size: Quantity | null;
   tank_x: Quantity | null;
+  tank_y: Quantity | null;
+  tank_z: Quantity | null;
   fuel_kind: string | null;
+  fuel_per_lap: Quantity | null;
   driver_x: Quantity | null;
   driver_y: Quantity | null;
+  driver_z: Quantity | null;
   beltline: Quantity | null;
   book_weight: Quantity | null;
   book_weight_from: string | null;
