@@ -21,6 +21,7 @@ from tarebook.core.records import (
     Garage,
     Job,
     JobPart,
+    Lift,
     LooseEnd,
     Part,
     Scale,
@@ -49,6 +50,7 @@ _SHAPES: dict[str, type] = {
     "job_part": JobPart,
     "loose_end": LooseEnd,
     "weigh_in": WeighIn,
+    "lift": Lift,
     "ballast_place": BallastPlace,
     "class_sheet": ClassSheet,
 }
@@ -69,13 +71,17 @@ def read_garage(records: Mapping[str, Any]) -> Garage:
 
 
 class _Reader:
-    """Collects rows and warnings; `rows[kind][id]` holds the values read, `gone[kind]` the ids of deleted records."""
+    """Collects rows and warnings; `rows[kind][id]` holds the values read, `gone[kind]` the ids of deleted records.
+
+    `newer[kind]`: id of a replaced fact → id of the one that took its place, the last by id.
+    """
 
     def __init__(self, records: Mapping[str, Any]) -> None:
         self.records = records
         self.warnings: list[Warned] = []
         self.rows: dict[str, dict[str, Row]] = {}
         self.gone: dict[str, set[str]] = {}
+        self.newer: dict[str, dict[str, str]] = {}
         self.retired: set[str] = set()
         self.unread: set[tuple[str, str, str]] = set()  # (kind, id, field) of what a warning was given of
 
@@ -97,10 +103,11 @@ class _Reader:
                 rows[identity] = self._row(kind, record)
                 if record.get("deleted") is True:
                     self.retired.add(identity)
-        replaced = {row["replaces"] for row in rows.values() if "replaces" in row}
+        replaced = {row["replaces"]: identity for identity, row in rows.items() if "replaces" in row}
         kept = {identity: row for identity, row in rows.items() if identity not in replaced}
         self.rows[kind] = {identity: row for identity, row in kept.items() if self._complete(kind, identity, row)}
         self.gone[kind] = gone
+        self.newer[kind] = replaced
 
     def _listed(self, kind: str) -> list[Mapping[str, Any]]:
         """The records of a kind that have an id, in its order."""
@@ -175,10 +182,21 @@ class _Reader:
                 continue
             if spec.type == "refs":
                 row[name] = tuple(to for to in row[name] if self._leads(where, spec, to))
-            elif not self._leads(where, spec, row[name]):
+                continue
+            row[name] = self._newest(spec, row[name])
+            if not self._leads(where, spec, row[name]):
                 del row[name]
                 whole = whole and not spec.required
         return whole
+
+    def _newest(self, spec: Field, to: str) -> str:
+        """Where a reference leads today: a fact that was replaced, by the one that took its place."""
+        passed: set[str] = set()
+        for target in spec.of:
+            while to in self.newer[target] and to not in passed:
+                passed.add(to)
+                to = self.newer[target][to]
+        return to
 
     def _leads(self, where: dict[str, str], spec: Field, to: str) -> bool:
         if any(to in self.rows[target] for target in spec.of):
@@ -193,8 +211,8 @@ class _Reader:
         car = self._car()
         for kind in ("stage", "job", "weigh_in", "ballast_place", "class_sheet"):
             self.rows[kind] = {i: row for i, row in self.rows[kind].items() if row.get("car") in (None, car)}
-        for kind in ("job_part", "loose_end"):
-            self.rows[kind] = {i: row for i, row in self.rows[kind].items() if row["job"] in self.rows["job"]}
+        for kind, of in (("job_part", "job"), ("loose_end", "job"), ("lift", "weigh_in")):
+            self.rows[kind] = {i: row for i, row in self.rows[kind].items() if row[of] in self.rows[of]}
         records: dict[str, Any] = {kind + "s": self._typed(kind) for kind in _SHAPES}
         return Garage(
             car=records["cars"].get(car),

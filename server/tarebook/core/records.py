@@ -44,6 +44,8 @@ class Car:
     driver_y: Quantity | None
     driver_z: Quantity | None
     beltline: Quantity | None
+    power: Fraction | None
+    power_unit: str | None
     book_weight: Quantity | None
     book_weight_from: str | None
 
@@ -184,6 +186,21 @@ class WeighIn:
 
 
 @dataclass(frozen=True, slots=True)
+class Lift:
+    """One axle of the car of a weigh-in raised by `height`; `tilted`: what the axle left on the ground then carried."""
+
+    id: str
+    car: str | None
+    weigh_in: str
+    raised: str
+    tilted: Quantity
+    height: Quantity
+    height_within: Quantity | None
+    scale: str | None
+    at: str | None
+
+
+@dataclass(frozen=True, slots=True)
 class BallastPlace:
     """Where ballast may be fixed: `fitted` blocks of `block` each are there now, `most` is what the place takes."""
 
@@ -218,8 +235,9 @@ class Garage:
     """Everything the core needs of one garage, for one car and one trim.
 
     Dicts are by record id, in order of id. `jobs`, `stages`, `weigh_ins`, `ballast_places`, `class_sheets` and what
-    hangs on them are those of `car` (or of no named car). Replaced and deleted facts are gone. `retired`: ids of the
-    drivers and scales that were deleted; what was weighed on or of them stays weighed.
+    hangs on them are those of `car` (or of no named car). Replaced and deleted facts are gone, and what pointed to a
+    replaced one points to its successor. `retired`: ids of the drivers and scales that were deleted; what was weighed
+    on or of them stays weighed.
     """
 
     car: Car | None
@@ -236,6 +254,7 @@ class Garage:
     job_parts: dict[str, JobPart]
     loose_ends: dict[str, LooseEnd]
     weigh_ins: dict[str, WeighIn]
+    lifts: dict[str, Lift]
     ballast_places: dict[str, BallastPlace]
     class_sheets: dict[str, ClassSheet]
     weighings_of: dict[str, list[Weighing]] = field(default_factory=dict)

@@ -30,12 +30,17 @@ export function readGarage(given: Given): Garage {
   return reader.garage();
 }
 
-/** Collects rows and warnings; `rows` holds the values read, `gone` the ids of deleted records, both by kind. */
+/**
+ * Collects rows and warnings; `rows` holds the values read, `gone` the ids of deleted records, both by kind.
+ *
+ * `newer`, by kind: id of a replaced fact → id of the one that took its place, the last by id.
+ */
 class Reader {
   readonly #given: Given;
   readonly #warnings: Warned[] = [];
   readonly #rows = new Map<string, Rows>();
   readonly #gone = new Map<string, Set<string>>();
+  readonly #newer = new Map<string, Map<unknown, string>>();
   readonly #retired = new Set<string>();
   readonly #unread = new Set<string>(); // "kind id field" of what a warning was given of
 
@@ -56,7 +61,7 @@ class Reader {
   readKind(kind: string): void {
     const rows: Rows = new Map();
     const gone = new Set<string>();
-    const replaced = new Set<unknown>();
+    const replaced = new Map<unknown, string>();
     for (const record of this.#listed(kind)) {
       if (rows.has(record.id) || gone.has(record.id)) {
         this.#warn("duplicate_record", { list: `${kind}s`, id: record.id });
@@ -72,6 +77,7 @@ class Reader {
     }
     this.#rows.set(kind, rows);
     this.#gone.set(kind, gone);
+    this.#newer.set(kind, replaced);
   }
 
   /** The records of a kind that have an id, in its order. */
@@ -90,7 +96,7 @@ class Reader {
     return good.sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
   }
 
-  #row(kind: string, record: Row, replaced: Set<unknown>): Row {
+  #row(kind: string, record: Row, replaced: Map<unknown, string>): Row {
     const known = fieldsOf(kind);
     const unit = this.#ownUnit(kind, record);
     const row: Row = { ...(EMPTY[kind] as Row), id: record.id };
@@ -99,7 +105,8 @@ class Reader {
       row[name] = this.#value(kind, record, name, known[name] as Field, unit);
     }
     if (record["replaces"] !== undefined && KINDS[kind]?.fact) {
-      replaced.add(this.#value(kind, record, "replaces", known["replaces"] as Field, unit));
+      const old = this.#value(kind, record, "replaces", known["replaces"] as Field, unit);
+      if (old !== null) replaced.set(old, record.id);
     }
     this.#nameUnknown(kind, record, known);
     return row;
@@ -162,12 +169,27 @@ class Reader {
       if (to === null) continue;
       if (spec.type === "refs") {
         row[name] = (to as string[]).filter((one) => this.#leads(kind, row, name, spec, one));
-      } else if (!this.#leads(kind, row, name, spec, to as string)) {
+        continue;
+      }
+      row[name] = this.#newest(spec, to as string);
+      if (!this.#leads(kind, row, name, spec, row[name] as string)) {
         row[name] = null;
         whole = whole && !spec.required;
       }
     }
     return whole;
+  }
+
+  /** Where a reference leads today: a fact that was replaced, by the one that took its place. */
+  #newest(spec: Field, to: string): string {
+    let found = to;
+    for (const target of spec.of) {
+      const newer = this.#newer.get(target);
+      if (!newer?.has(found)) continue;
+      const passed = new Set<string>();
+      for (; newer.has(found) && !passed.has(found); found = newer.get(found) as string) passed.add(found);
+    }
+    return found;
   }
 
   #leads(kind: string, row: Row, field: string, spec: Field, ref: string): boolean {
@@ -186,6 +208,8 @@ class Reader {
     }
     const jobs = this.#of("job");
     for (const kind of ["job_part", "loose_end"]) this.#keep(kind, (row) => jobs.has(row["job"] as string));
+    const weighIns = this.#of("weigh_in");
+    this.#keep("lift", (row) => weighIns.has(row["weigh_in"] as string));
     const byKind = Object.fromEntries([...this.#rows].map(([kind, rows]) => [`${kind}s`, rows]));
     const read = {
       ...byKind,

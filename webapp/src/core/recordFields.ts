@@ -8,8 +8,8 @@ const CLAIM = ["claim", "claim_basis", "claim_within"] as const;
 
 const CAR: Wanted<records.Car> = [
   "name", "wheelbase", "track_front", "track_rear", "tyre_radius_front", "tyre_radius_rear", "tank_size", "tank_x",
-  "tank_y", "tank_z", "fuel_kind", "fuel_per_lap", "driver_x", "driver_y", "driver_z", "beltline", "book_weight",
-  "book_weight_from",
+  "tank_y", "tank_z", "fuel_kind", "fuel_per_lap", "driver_x", "driver_y", "driver_z", "beltline", "power", "power_unit",
+  "book_weight", "book_weight_from",
 ];
 const DRIVER: Wanted<records.Driver> = ["name", ...CLAIM];
 const SCALE: Wanted<records.Scale> = [
@@ -33,6 +33,9 @@ const WEIGH_IN: Wanted<records.WeighIn> = [
   "car", "layout", "lf", "rf", "lr", "rr", "front", "rear", "total", "scale", "fuel", "fuel_within", "driver_in",
   "driver", "ballast", "trim", "official", "jobs", "at",
 ];
+const LIFT: Wanted<records.Lift> = [
+  "car", "weigh_in", "raised", "tilted", "height", "height_within", "scale", "at",
+];
 const BALLAST_PLACE: Wanted<records.BallastPlace> = ["car", "name", "x", "y", "z", "block", "most", "fitted"];
 const CLASS_SHEET: Wanted<records.ClassSheet> = [
   "car", "name", "minimum", "driver", "fuel", "fuel_stated", "adders", "scale_division", "scale_rounding", "risk",
@@ -41,6 +44,6 @@ const CLASS_SHEET: Wanted<records.ClassSheet> = [
 /** Field names by kind, in the order the kinds are read: a reference that is required leads to a kind further up. */
 export const WANTED: Readonly<Record<string, readonly string[]>> = {
   car: CAR, driver: DRIVER, scale: SCALE, scale_check: SCALE_CHECK, stage: STAGE, part: PART, weighing: WEIGHING,
-  job: JOB, job_part: JOB_PART, loose_end: LOOSE_END, weigh_in: WEIGH_IN, ballast_place: BALLAST_PLACE,
+  job: JOB, job_part: JOB_PART, loose_end: LOOSE_END, weigh_in: WEIGH_IN, lift: LIFT, ballast_place: BALLAST_PLACE,
   class_sheet: CLASS_SHEET,
 };

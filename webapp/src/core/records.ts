@@ -35,6 +35,8 @@ export type Car = {
   driver_y: Quantity | null;
   driver_z: Quantity | null;
   beltline: Quantity | null;
+  power: Ratio | null;
+  power_unit: "kW" | "hp" | "PS" | null;
   book_weight: Quantity | null;
   book_weight_from: string | null;
 };
@@ -151,6 +153,19 @@ export type WeighIn = {
   at: string | null;
 };
 
+/** One axle of the car of a weigh-in raised by `height`; `tilted`: what the axle left on the ground then carried. */
+export type Lift = {
+  id: string;
+  car: string | null;
+  weigh_in: string;
+  raised: "front" | "rear";
+  tilted: Quantity;
+  height: Quantity;
+  height_within: Quantity | null;
+  scale: string | null;
+  at: string | null;
+};
+
 /** Where ballast may be fixed: `fitted` blocks of `block` each are there now, `most` is what the place takes. */
 export type BallastPlace = {
   id: string;
@@ -185,8 +200,8 @@ export type ById<T> = ReadonlyMap<string, T>;
  * Everything the core needs of one garage, for one car and one trim.
  *
  * `jobs`, `stages`, `weigh_ins`, `ballast_places`, `class_sheets` and what hangs on them are those of `car` (or of no
- * named car). Replaced and deleted facts are gone. `retired`: ids of the drivers and scales that were deleted; what was
- * weighed on or of them stays weighed.
+ * named car). Replaced and deleted facts are gone, and what pointed to a replaced one points to its successor.
+ * `retired`: ids of the drivers and scales that were deleted; what was weighed on or of them stays weighed.
  */
 export type Garage = {
   readonly car: Car | null;
@@ -203,6 +218,7 @@ export type Garage = {
   readonly job_parts: ById<JobPart>;
   readonly loose_ends: ById<LooseEnd>;
   readonly weigh_ins: ById<WeighIn>;
+  readonly lifts: ById<Lift>;
   readonly ballast_places: ById<BallastPlace>;
   readonly class_sheets: ById<ClassSheet>;
   readonly weighings_of: ReadonlyMap<string, readonly Weighing[]>;
