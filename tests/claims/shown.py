@@ -29,6 +29,7 @@ CLAIMS = {
     "shown.show_guard": lambda given: shown.show_guard(**given),
     "shown.show_doubt": lambda given: shown.show_doubt(**given),
     "shown.show_length": lambda given: shown.show_length(**given),
+    "shown.show_stepped": lambda given: shown.show_stepped(**given),
     "shown.show_volume": lambda given: shown.show_volume(**given),
     "shown.show_percent": lambda given: shown.show_percent(**given),
     "shown.show_chance": lambda given: shown.show_chance(**given),

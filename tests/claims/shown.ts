@@ -9,6 +9,7 @@ export const claims: Claims = {
   "shown.show_guard": ({ kg, unit, U }) => shown.showGuard(kg, unit, U),
   "shown.show_doubt": ({ U, unit }) => shown.showDoubt(U, unit),
   "shown.show_length": ({ m, unit, U, signed }) => shown.showLength(m, unit, U, signed),
+  "shown.show_stepped": ({ m, unit, step, up }) => shown.showStepped(m, unit, step, up),
   "shown.show_volume": ({ m3, unit, U, signed }) => shown.showVolume(m3, unit, U, signed),
   "shown.show_percent": ({ fraction, U }) => shown.showPercent(fraction, U),
   "shown.show_chance": ({ probability }) => shown.showChance(probability),

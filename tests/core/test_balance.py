@@ -217,6 +217,31 @@ def test_every_zone_has_a_place_of_its_own_inside_the_car():
     assert places["floor"].z.value < places["roof"].z.value
 
 
+def test_a_part_s_own_length_and_width_count_in_the_yaw_inertia_unless_a_size_is_asked_for():
+    """The change by direct summation over the part cut into many points."""
+    large = varied(parts={"length": "1.4 m", "width": "0.9 m"})
+    told = found(large).changes["done"].yaw.value - found().changes["done"].yaw.value
+    cuts, mass = 100, SPARE.mass
+    spread = [((n + 0.5) / cuts - 0.5, (k + 0.5) / cuts - 0.5) for n in range(cuts) for k in range(cuts)]
+    own = sum(mass / cuts**2 * ((1.4 * along) ** 2 + (0.9 * across) ** 2) for along, across in spread)
+    assert told == pytest.approx(-own, rel=1e-3)
+    assert found(large, sizes={"spare": (0.0, 0.0)}).changes["done"].yaw == found().changes["done"].yaw
+
+
+@pytest.mark.parametrize(
+    ("typed", "axes"),
+    [
+        ({"x": "-0.80 m"}, ("x",)), ({"x": "-0.70 m"}, ()), ({"x": "3.2 m"}, ("x",)), ({"y": "-850 mm"}, ("y",)),
+        ({"y": "-850 mm", "place_within": "60 mm"}, ()), ({"z": "1.40 m"}, ("z",)), ({"z": "1.25 m"}, ()),
+    ],
+)  # fmt: skip
+def test_a_part_is_outside_when_it_lies_beyond_the_car_s_own_dimensions(typed, axes):
+    car = {"length": "3720 mm", "front_overhang": "690 mm", "width": "1600 mm", "height": "1290 mm"}
+    told = found(varied(cars=car, parts=typed))
+    assert {place.part: place.outside for place in told.places}["spare"] == axes
+    assert ("place_outside" in codes(told)) is bool(axes)
+
+
 def test_a_pair_of_wheels_lies_on_both_sides():
     wheels = {"id": "wheels", "zone": "rear wheels", "count": 2, "claim": "8 kg", "claim_basis": "quoted"}
     pair = {"id": "p", "job": "j3", "part": "wheels", "way": "off"}

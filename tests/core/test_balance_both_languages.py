@@ -21,6 +21,11 @@ def questions() -> list[Question]:
         for part in garage["parts"]:
             part |= whole_cars.some(random, 0.6, zone=random.choice(ZONES), z=f"{random.randrange(1200)} mm")
             part |= whole_cars.some(random, 0.3, x=f"{random.randrange(-900, 4000)} mm", y="-12 1/2 in")
+            part |= whole_cars.some(random, 0.3, place_within="40 mm", length="0.8 m", width="14 in")
+        for car in garage["cars"]:
+            car |= whole_cars.some(
+                random, 0.4, length="3720 mm", front_overhang="27 in", width="1.6 m", height="1290 mm"
+            )
         height = {"value": random.uniform(0.4, 0.6), "sources": {"given:height": 0.01}}
         options = whole_cars.some(random, 0.5, height=height, jobs=["j0", "j1", "j9"], sizes={"p0": [1.2, 0.7]})
         asked.append({"function": "balance.balance", "in": {"garage": garage, **options}})

@@ -40,7 +40,7 @@ class Question:
     """What to ask of a garage. `jobs`: ids of those beyond the present, None for all chosen ones of the trim.
 
     `weigh_in`: id of the one to rest on, by default the last that tells most. `height`: of the centre of gravity as
-    weighed, m. `sizes`: part id → (length along x, width along y) in m, for its own inertia; a point without.
+    weighed, m. `sizes`: part id → (length along x, width along y) in m, for its own inertia; else the part's record.
     """
 
     jobs: tuple[str, ...] | None = None

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from tarebook.core.body import Body, Load, own_of, yaw_change
 from tarebook.core.net import JobNet, Line
 from tarebook.core.place import Place, place_of
-from tarebook.core.records import Garage, Warned, warned
+from tarebook.core.records import Garage, Part, Warned, warned
 from tarebook.core.uncertain import Uncertain, scale, total
 
 Sizes = Mapping[str, tuple[float, float]]
@@ -49,7 +49,10 @@ class Change:
 def moved_between(
     garage: Garage, nets: Mapping[str, JobNet], then: Sequence[str], now: Sequence[str], sizes: Sizes
 ) -> list[Moved]:
-    """What leads from the jobs `then` to the jobs `now`. `sizes`: part id → (length, width) in m."""
+    """What leads from the jobs `then` to the jobs `now`.
+
+    `sizes`: part id → (length, width) in m, in place of the part's own.
+    """
     signs = [(job, 1.0) for job in now if job not in then] + [(job, -1.0) for job in then if job not in now]
     return [
         _moved(garage, line, line.mass, sign, sizes)
@@ -61,9 +64,15 @@ def moved_between(
 
 
 def _moved(garage: Garage, line: Line, mass: Uncertain, sign: float, sizes: Sizes) -> Moved:
-    place = place_of(garage.car, garage.parts[line.part], line.count)
-    own = own_of(*sizes[line.part]) if line.part in sizes else 0.0
+    part = garage.parts[line.part]
+    place = place_of(garage.car, part, line.count)
+    own = own_of(*(sizes[line.part] if line.part in sizes else _size_of(part)))
     return Moved(line, place, Load(scale(mass, sign), place.x, place.y, place.z, own + place.apart))
+
+
+def _size_of(part: Part) -> tuple[float, float]:
+    """A part nobody measured is a point; of one length known it is a rod."""
+    return (part.length.value if part.length else 0.0, part.width.value if part.width else 0.0)
 
 
 def change_of(garage: Garage, body: Body | None, moves: Sequence[Moved]) -> Change:

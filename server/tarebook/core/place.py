@@ -5,6 +5,8 @@ taken on its own: a part may have x from a tape measure and z from its zone. A z
 car's own wheelbase (x) and mean track (y and z), each "middle ± half-width" of a rectangle. The table is common
 practice, no source: a rough drawing of a front-engined closed car, wide enough to hold most of them.
 
+What was measured is good to `place_within` of the part, and to a tape measure's own where nobody said how well.
+
 The place of a part is an error source of its own for each axis (`place:<part>:x`), so that a part taken off and put
 back cancels, and a part moved by two jobs moves its doubt with it.
 """
@@ -44,7 +46,7 @@ ANYWHERE: tuple[Span, Span, Span] = ((0.5, 0.75), (0.0, 0.5), (0.45, 0.4))  # a 
 WHEEL_ZONES = ("front wheels", "rear wheels")
 PAIRED_WITHIN = 0.02  # half-width of y, in tracks, of an even number of pieces shared between both wheels of an axle
 MEASURED_WITHIN = 0.025  # m, half-width of a part's centre found with a tape measure: common practice, no source
-# How far a car may reach, in the same shares: common practice, no source. Beyond lies a slip of the tape.
+# How far a car may reach whose own outside nobody measured, in the same shares: common practice, no source.
 OUTLINE: tuple[Span, Span, Span] = ((-0.5, 1.6), (-0.7, 0.7), (0.0, 1.3))
 
 
@@ -54,7 +56,7 @@ class Place:
 
     `by`: for each known axis "measured", "zone" or "anywhere" (no zone either). `apart`: what two halves of the pieces
     being one on each side adds to the square of their radius of gyration, m². `outside`: axes on which it lies beyond
-    the car's outline.
+    the car's outline, by more than how well the place is known: a slip of the tape, or a wrong sign.
     """
 
     part: str
@@ -79,6 +81,22 @@ def scales_of(car: Car | None) -> tuple[float | None, float | None, float | None
     return wheelbase, track, track
 
 
+def outline_of(car: Car | None) -> tuple[Span | None, Span | None, Span | None]:
+    """(low, high) of each axis that the car's outside keeps within, m: its own dimensions, else what cars reach."""
+    found: list[Span | None] = [
+        None if scale is None else (low * scale, high * scale)
+        for scale, (low, high) in zip(scales_of(car), OUTLINE, strict=True)
+    ]
+    if car and car.length and car.front_overhang:
+        front = car.front_overhang.value
+        found[0] = (-front, car.length.value - front)
+    if car and car.width:
+        found[1] = (-0.5 * car.width.value, 0.5 * car.width.value)
+    if car and car.height:
+        found[2] = (0.0, car.height.value)
+    return found[0], found[1], found[2]
+
+
 def place_of(car: Car | None, part: Part, count: int = 1) -> Place:
     """The place of a part of which `count` pieces are moved together."""
     spans = ZONE_PLACES.get(part.zone or "", ANYWHERE)
@@ -88,24 +106,35 @@ def place_of(car: Car | None, part: Part, count: int = 1) -> Place:
         spans = (spans[0], (0.0, PAIRED_WITHIN), spans[2])
     otherwise = "zone" if part.zone else "anywhere"
     typed = (part.x, part.y, part.z)
-    scales = scales_of(car)
-    found = {axis: _axis(part.id, axis, typed[at], spans[at], scales[at]) for at, axis in enumerate(AXES)}
+    scales, within = scales_of(car), part.place_within
+    found = {axis: _axis(part.id, axis, typed[at], within, spans[at], scales[at]) for at, axis in enumerate(AXES)}
     by = {axis: "measured" if typed[at] else otherwise for at, axis in enumerate(AXES) if found[axis] is not None}
     apart = (0.5 * track) * (0.5 * track) if paired and track is not None else 0.0
-    return Place(part.id, found["x"], found["y"], found["z"], by, apart, _outside(typed, scales))
+    return Place(part.id, found["x"], found["y"], found["z"], by, apart, _outside(typed, within, outline_of(car)))
 
 
-def _axis(part: str, axis: str, typed: Quantity | None, span: Span, scale: float | None) -> Uncertain | None:
+def _axis(
+    part: str, axis: str, typed: Quantity | None, within: Quantity | None, span: Span, scale: float | None
+) -> Uncertain | None:
     source = f"place:{part}:{axis}"
     if typed is not None:
-        return Uncertain(typed.value, {source: rectangular(max(MEASURED_WITHIN, 0.5 * typed.last_digit))})
+        return Uncertain(typed.value, {source: rectangular(_half_width(typed, within))})
     return None if scale is None else Uncertain(span[0] * scale, {source: rectangular(span[1] * scale)})
 
 
-def _outside(typed: tuple[Quantity | None, ...], scales: tuple[float | None, ...]) -> tuple[str, ...]:
+def _half_width(typed: Quantity, within: Quantity | None) -> float:
+    """How well a measured place is known, m: as somebody said, else a tape measure's, no finer than the last digit."""
+    return within.value if within is not None else max(MEASURED_WITHIN, 0.5 * typed.last_digit)
+
+
+def _outside(
+    typed: tuple[Quantity | None, ...], within: Quantity | None, outline: tuple[Span | None, ...]
+) -> tuple[str, ...]:
     """The axes on which what was typed lies beyond the outline; a zone's place never does."""
     found = []
-    for axis, quantity, scale, (low, high) in zip(AXES, typed, scales, OUTLINE, strict=True):
-        if quantity is not None and scale is not None and not low * scale <= quantity.value <= high * scale:
-            found.append(axis)
+    slack = within.value if within is not None else MEASURED_WITHIN
+    for axis, quantity, span in zip(AXES, typed, outline, strict=True):
+        if quantity is not None and span is not None:
+            if quantity.value + slack < span[0] or quantity.value - slack > span[1]:
+                found.append(axis)
     return tuple(found)

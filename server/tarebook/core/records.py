@@ -46,6 +46,10 @@ class Car:
     beltline: Quantity | None
     power: Fraction | None
     power_unit: str | None
+    length: Quantity | None
+    width: Quantity | None
+    height: Quantity | None
+    front_overhang: Quantity | None
     book_weight: Quantity | None
     book_weight_from: str | None
 
@@ -85,6 +89,9 @@ class Part:
     x: Quantity | None
     y: Quantity | None
     z: Quantity | None
+    place_within: Quantity | None
+    length: Quantity | None
+    width: Quantity | None
     count: int | None
     whereabouts: str | None
     asking: Fraction | None

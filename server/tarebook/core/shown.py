@@ -71,6 +71,14 @@ def show_length(m: float | Fraction, unit: str, U: float | None = None, signed: 
     return lay_out("length", m, unit, U, signed).text
 
 
+def show_stepped(m: float, unit: str, step: str, up: bool = False) -> str:
+    """A length to the nearest `step` (a plain decimal, in `unit`), or the next above: "1240 mm" of 1.2368 and "10"."""
+    width = read_number(step)
+    steps = _round(Fraction(m) / factor("length", unit) / width, 0, up)
+    places = len(step.partition(".")[2])
+    return _single(steps * width, None, DIMENSIONS["length"].units[unit].label, (places, places), False).text
+
+
 def show_volume(m3: float | Fraction, unit: str, U: float | None = None, signed: bool = False) -> str:  # noqa: N803
     """A volume in `unit` ("L", "gal_us", "gal_imp"). `U`: expanded uncertainty in m³."""
     return lay_out("volume", m3, unit, U, signed).text

@@ -39,7 +39,7 @@ const ONE = uncertain(1);
  * What to ask of a garage. `jobs`: ids of those beyond the present, left out for all chosen ones of the trim.
  *
  * `weighIn`: id of the one to rest on, by default the last that tells most. `height`: of the centre of gravity as
- * weighed, m. `sizes`: part id → [length along x, width along y] in m, for its own inertia; a point without.
+ * weighed, m. `sizes`: part id → [length along x, width along y] in m, for its own inertia; else the part's record.
  */
 export type Question = {
   readonly jobs?: readonly string[] | null;

@@ -35,7 +35,7 @@ export type Change = {
   readonly reasons: Readonly<Record<string, Warned>>;
 };
 
-/** What leads from the jobs `then` to the jobs `now`. */
+/** What leads from the jobs `then` to the jobs `now`. `sizes` are taken in place of the parts' own. */
 export function movedBetween(
   garage: Garage, nets: ReadonlyMap<string, JobNet>, then: readonly string[], now: readonly string[], sizes: Sizes,
 ): Moved[] {
@@ -50,10 +50,16 @@ export function movedBetween(
 }
 
 function movedOf(garage: Garage, line: Line, mass: Uncertain, sign: number, sizes: Sizes): Moved {
-  const place = placeOf(garage.car, partOf(garage, line), line.count);
+  const part = partOf(garage, line);
+  const place = placeOf(garage.car, part, line.count);
   const size = Object.hasOwn(sizes, line.part) ? sizes[line.part] : undefined;
-  const own = size ? ownOf(...size) : 0;
+  const own = ownOf(...(size ?? sizeOf(part)));
   return { line, place, load: { mass: scale(mass, sign), x: place.x, y: place.y, z: place.z, own: own + place.apart } };
+}
+
+/** A part nobody measured is a point; of one length known it is a rod. */
+function sizeOf({ length, width }: Part): readonly [number, number] {
+  return [length?.value ?? 0, width?.value ?? 0];
 }
 
 function partOf(garage: Garage, line: Line): Part {

@@ -6,6 +6,8 @@
  * the car's own wheelbase (x) and mean track (y and z), each "middle ± half-width" of a rectangle. The table is common
  * practice, no source: a rough drawing of a front-engined closed car, wide enough to hold most of them.
  *
+ * What was measured is good to `place_within` of the part, and to a tape measure's own where nobody said how well.
+ *
  * The place of a part is an error source of its own for each axis (`place:<part>:x`), so that a part taken off and put
  * back cancels, and a part moved by two jobs moves its doubt with it.
  */
@@ -45,7 +47,7 @@ const WHEEL_ZONES: readonly (string | null)[] = ["front wheels", "rear wheels"];
 const PAIRED_WITHIN = 0.02; // half-width of y, in tracks, of an even number of pieces shared between both wheels
 /** m, half-width of a part's centre found with a tape measure: common practice, no source. */
 export const MEASURED_WITHIN = 0.025;
-/** How far a car may reach, in the same shares: common practice, no source. Beyond lies a slip of the tape. */
+/** How far a car may reach whose own outside nobody measured, in the same shares: common practice, no source. */
 export const OUTLINE: Spans = [[-0.5, 1.6], [-0.7, 0.7], [0, 1.3]];
 
 /**
@@ -53,7 +55,7 @@ export const OUTLINE: Spans = [[-0.5, 1.6], [-0.7, 0.7], [0, 1.3]];
  *
  * `by`: for each known axis "measured", "zone" or "anywhere" (no zone either). `apart`: what two halves of the pieces
  * being one on each side adds to the square of their radius of gyration, m². `outside`: axes on which it lies beyond
- * the car's outline.
+ * the car's outline, by more than how well the place is known: a slip of the tape, or a wrong sign.
  */
 export type Place = {
   readonly part: string;
@@ -77,6 +79,20 @@ export function scalesOf(car: Car | null): readonly [number | null, number | nul
   return [car?.wheelbase?.value ?? null, track, track];
 }
 
+/** [low, high] of each axis that the car's outside keeps within, m: its own dimensions, else what cars reach. */
+export function outlineOf(car: Car | null): readonly [Span | null, Span | null, Span | null] {
+  const [x, y, z] = scalesOf(car).map((scale, at) => {
+    const [low, high] = OUTLINE[at] as Span;
+    return scale === null ? null : ([low * scale, high * scale] as const);
+  }) as [Span | null, Span | null, Span | null];
+  const front = car?.front_overhang?.value ?? null;
+  return [
+    car?.length && front !== null ? [-front, car.length.value - front] : x,
+    car?.width ? [-0.5 * car.width.value, 0.5 * car.width.value] : y,
+    car?.height ? [0, car.height.value] : z,
+  ];
+}
+
 /** The place of a part of which `count` pieces are moved together. */
 export function placeOf(car: Car | null, part: Part, count = 1): Place {
   const track = meanTrack(car);
@@ -87,24 +103,33 @@ export function placeOf(car: Car | null, part: Part, count = 1): Place {
   const typed = [part.x, part.y, part.z] as const;
   const scales = scalesOf(car);
   const [x, y, z] = [0, 1, 2].map((at) => {
-    return onAxis(part.id, AXES[at] as Axis, typed[at] ?? null, spans[at] as Span, scales[at] ?? null);
+    const measured = typed[at] ?? null;
+    return onAxis(`place:${part.id}:${AXES[at]}`, measured, part.place_within, spans[at] as Span, scales[at] ?? null);
   }) as [Uncertain | null, Uncertain | null, Uncertain | null];
   const known = AXES.flatMap((axis, at) => ([x, y, z][at] ? [[axis, typed[at] ? "measured" : otherwise] as const] : []));
   const apart = paired ? 0.5 * track * (0.5 * track) : 0;
-  return { part: part.id, x, y, z, by: Object.fromEntries(known), apart, outside: outside(typed, scales) };
+  return { part: part.id, x, y, z, by: Object.fromEntries(known), apart, outside: outside(typed, part.place_within, outlineOf(car)) };
 }
 
-function onAxis(part: string, axis: Axis, typed: Quantity | null, span: Span, scale: number | null): Uncertain | null {
-  const source = `place:${part}:${axis}`;
-  if (typed) return uncertain(typed.value, { [source]: rectangular(Math.max(MEASURED_WITHIN, 0.5 * typed.last_digit)) });
+function onAxis(
+  source: string, typed: Quantity | null, within: Quantity | null, span: Span, scale: number | null,
+): Uncertain | null {
+  if (typed) return uncertain(typed.value, { [source]: rectangular(halfWidth(typed, within)) });
   return scale === null ? null : uncertain(span[0] * scale, { [source]: rectangular(span[1] * scale) });
 }
 
+/** How well a measured place is known, m: as somebody said, else a tape measure's, no finer than the last digit. */
+function halfWidth(typed: Quantity, within: Quantity | null): number {
+  return within ? within.value : Math.max(MEASURED_WITHIN, 0.5 * typed.last_digit);
+}
+
 /** The axes on which what was typed lies beyond the outline; a zone's place never does. */
-function outside(typed: readonly (Quantity | null)[], scales: readonly (number | null)[]): Axis[] {
+function outside(
+  typed: readonly (Quantity | null)[], within: Quantity | null, outline: readonly (Span | null)[],
+): Axis[] {
+  const slack = within ? within.value : MEASURED_WITHIN;
   return AXES.filter((_, at) => {
-    const [quantity, scale] = [typed[at] ?? null, scales[at] ?? null];
-    const [low, high] = OUTLINE[at] as Span;
-    return quantity !== null && scale !== null && !(low * scale <= quantity.value && quantity.value <= high * scale);
+    const [quantity, span] = [typed[at] ?? null, outline[at] ?? null];
+    return !!quantity && !!span && (quantity.value + slack < span[0] || quantity.value - slack > span[1]);
   });
 }

@@ -8,8 +8,8 @@ const CLAIM = ["claim", "claim_basis", "claim_within"] as const;
 
 const CAR: Wanted<records.Car> = [
   "name", "wheelbase", "track_front", "track_rear", "tyre_radius_front", "tyre_radius_rear", "tank_size", "tank_x",
-  "tank_y", "tank_z", "fuel_kind", "fuel_per_lap", "driver_x", "driver_y", "driver_z", "beltline", "power", "power_unit",
-  "book_weight", "book_weight_from",
+  "tank_y", "tank_z", "fuel_kind", "fuel_per_lap", "driver_x", "driver_y", "driver_z", "beltline", "length", "width",
+  "height", "front_overhang", "power", "power_unit", "book_weight", "book_weight_from",
 ];
 const DRIVER: Wanted<records.Driver> = ["name", ...CLAIM];
 const SCALE: Wanted<records.Scale> = [
@@ -18,8 +18,8 @@ const SCALE: Wanted<records.Scale> = [
 const SCALE_CHECK: Wanted<records.ScaleCheck> = ["scale", "known_name", "known", "known_within", "shown"];
 const STAGE: Wanted<records.Stage> = ["car", "name", "rank"];
 const PART: Wanted<records.Part> = [
-  "car", "name", "zone", "x", "y", "z", "count", "whereabouts", "asking", "sold_for", "instead_of", "unsprung",
-  "rotating", "with_bolts", ...CLAIM,
+  "car", "name", "zone", "x", "y", "z", "place_within", "length", "width", "count", "whereabouts", "asking", "sold_for",
+  "instead_of", "unsprung", "rotating", "with_bolts", ...CLAIM,
 ];
 const WEIGHING: Wanted<records.Weighing> = [
   "of", "method", "shown", "shown_empty", "shown_far", "pieces", "scale", "with_bolts", "at",

@@ -37,6 +37,10 @@ export type Car = {
   beltline: Quantity | null;
   power: Ratio | null;
   power_unit: "kW" | "hp" | "PS" | null;
+  length: Quantity | null;
+  width: Quantity | null;
+  height: Quantity | null;
+  front_overhang: Quantity | null;
   book_weight: Quantity | null;
   book_weight_from: string | null;
 };
@@ -71,6 +75,9 @@ export type Part = {
   x: Quantity | null;
   y: Quantity | null;
   z: Quantity | null;
+  place_within: Quantity | null;
+  length: Quantity | null;
+  width: Quantity | null;
   count: number | null;
   whereabouts: string | null;
   asking: Ratio | null;

@@ -62,6 +62,15 @@ export function showLength(m: number | Ratio, unit: string, U: number | null = n
   return layOut("length", m, unit, U, signed).text;
 }
 
+/** A length to the nearest `step` (a plain decimal, in `unit`), or the next above: "1240 mm" of 1.2368 and "10". */
+export function showStepped(m: number, unit: string, step: string, up = false): string {
+  const width = readNumber(step);
+  const steps = rounded(divide(divide(fromNumber(m), factor("length", unit)), width), 0, up);
+  const places = step.split(".")[1]?.length ?? 0;
+  const label = DIMENSIONS.length.units[unit]?.label ?? unit;
+  return single(multiply(ratio(steps), width), null, label, [places, places], false).text;
+}
+
 /** A volume in `unit` ("L", "gal_us", "gal_imp"). `U`: expanded uncertainty in m³. */
 export function showVolume(m3: number | Ratio, unit: string, U: number | null = null, signed = false): string {
   return layOut("volume", m3, unit, U, signed).text;

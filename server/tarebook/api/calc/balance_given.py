@@ -33,7 +33,11 @@ OPTIONS: dict[str, fields.Field[Any]] = {
     "weigh_in": fields.String(allow_none=True, metadata={"description": "The one to rest on; by default the last."}),
     "height": Typed(),
     "height_within": Typed(),
-    "sizes": fields.List(fields.Nested(CalcSizeSchema), validate=validate.Length(max=1000)),
+    "sizes": fields.List(
+        fields.Nested(CalcSizeSchema),
+        validate=validate.Length(max=1000),
+        metadata={"description": "In place of the parts' own length and width."},
+    ),
 }
 
 
