@@ -131,10 +131,13 @@ def _outside(
     typed: tuple[Quantity | None, ...], within: Quantity | None, outline: tuple[Span | None, ...]
 ) -> tuple[str, ...]:
     """The axes on which what was typed lies beyond the outline; a zone's place never does."""
-    found = []
     slack = within.value if within is not None else MEASURED_WITHIN
-    for axis, quantity, span in zip(AXES, typed, outline, strict=True):
-        if quantity is not None and span is not None:
-            if quantity.value + slack < span[0] or quantity.value - slack > span[1]:
-                found.append(axis)
-    return tuple(found)
+    return tuple(
+        axis
+        for axis, quantity, span in zip(AXES, typed, outline, strict=True)
+        if quantity is not None and span is not None and not _reaches(quantity.value, slack, span)
+    )
+
+
+def _reaches(value: float, slack: float, span: Span) -> bool:
+    return value + slack >= span[0] and value - slack <= span[1]

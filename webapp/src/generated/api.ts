@@ -2301,6 +2301,7 @@ export interface components {
                 value: string | number;
                 unit: string;
             } | null;
+            /** @description In place of the parts' own length and width. */
             sizes?: components["schemas"]["CalcSize"][];
         };
         CarState: {
@@ -2488,6 +2489,7 @@ export interface components {
                 value: string | number;
                 unit: string;
             } | null;
+            /** @description In place of the parts' own length and width. */
             sizes?: components["schemas"]["CalcSize"][];
             /** @description In a turn, in g; 1 by default. */
             lateral_g?: number;
