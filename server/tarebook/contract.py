@@ -135,6 +135,15 @@ export const SENTENCES = {_json(SENTENCES)} as const;
 """
 
 
+def fuel_sentences_ts() -> str:
+    from tarebook.core.fuel_words import FUEL_SENTENCES
+
+    return f"""{HEADER}
+/** What a run on fuel is told in; `{{name}}` in a sentence is filled by core/fuelWords. */
+export const FUEL_SENTENCES = {_json(FUEL_SENTENCES)} as const;
+"""
+
+
 def openapi_json() -> str:
     from tarebook.api.app import openapi_document
 
@@ -158,6 +167,7 @@ def everything() -> Iterator[tuple[str, str]]:
     yield "kinds.ts", kinds_ts()
     yield "units.ts", units_ts()
     yield "sentences.ts", sentences_ts()
+    yield "fuelSentences.ts", fuel_sentences_ts()
     document = openapi_json()
     yield "openapi.json", document
     yield "api.ts", api_ts(document)

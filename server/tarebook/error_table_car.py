@@ -6,12 +6,14 @@ from __future__ import annotations
 
 from tarebook.error_row import ErrorRow
 from tarebook.error_table_balance import BALANCE
+from tarebook.error_table_fuel import FUEL
 from tarebook.error_table_stock import STOCK
 
 # fmt: off
 WHOLE_CAR = {
     **BALANCE,
     **STOCK,
+    **FUEL,
     "reading_missing": ErrorRow(200, "A reading of this weigh-in is missing, so it has no total.",
         "Enter every reading of it."),
     "reading_odd": ErrorRow(200, "One reading of this weigh-in is far from the others.",

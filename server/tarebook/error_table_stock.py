@@ -1,4 +1,4 @@
-"""The rows of the error table that speak of sheet stock, ballast and fuel over a run."""
+"""The rows of the error table that speak of sheet stock and ballast."""
 
 from __future__ import annotations
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tarebook.core.uncertain import Uncertain, rectangular
+from tarebook.core.uncertain import Uncertain, multiply, rectangular
 
 LITRE = 0.001  # m³
 ETHANOL = 793.7  # kg/m³ at 15 °C; 6.61 lb/gal in the US DOE AFDC fuel property table
@@ -59,6 +59,12 @@ def fuel_mass(volume: float, kind: str | None, within: float | None = None, sour
     if within:
         sources[source] = density.middle * rectangular(within)
     return Uncertain(volume * density.middle, sources)
+
+
+def mass_of(volume: Uncertain, kind: str | None) -> Uncertain:
+    """Mass (kg) of a volume (m³) known with error sources of its own."""
+    density = density_of(kind)
+    return multiply(volume, Uncertain(density.middle, {"fuel-density": density.u}))
 
 
 def assumed_within(volume: float) -> float:

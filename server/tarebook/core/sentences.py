@@ -60,14 +60,14 @@ def margin_sentence(standing: Standing, unit: str) -> Said:
     """How far from the minimum, in one sentence; or what is missing to tell. `unit`: a unit of mass."""
     if standing.margin is None:
         return _missing(standing, unit)
-    moved = _moved(standing.since)
+    moved = moved_since(standing.since)
     ending = "_as_weighed" if moved else ""
     if standing.verdict == "close" and standing.official is not None:
         chance = standing.official.chance_under
         code = "probably_under" if chance > 0.5 else "close"
         return _said(code + ending, chance=show_chance(chance), **moved)
     side = "above" if standing.margin.value > 0.0 else "under"
-    size = _size(standing.margin, unit)
+    size = size_of(standing.margin, unit)
     return _said(side + ending, mass=size["mass"], **(moved or {"within": size["within"]}))
 
 
@@ -78,7 +78,7 @@ def in_hand_sentence(reading: OfficialReading, unit: str) -> Said:
     return _said("in_hand", mass=show_guard(reading.in_hand, unit, expanded(reading.expected) / 5.0))
 
 
-def _moved(since: Since | None) -> dict[str, str]:
+def moved_since(since: Since | None) -> dict[str, str]:
     """`moved`: what went in or came out since without a weight; nothing when everything has one."""
     out, put = (len(since.unweighed_out), len(since.unweighed_in)) if since else (0, 0)
     if not out + put:
@@ -100,7 +100,7 @@ def _missing(standing: Standing, unit: str) -> Said:
     if reason["code"] == "no_weigh_in":
         if not standing.removed.value:
             return _said("unweighed")
-        return _said("lighter" if standing.removed.value > 0.0 else "heavier", **_size(standing.removed, unit))
+        return _said("lighter" if standing.removed.value > 0.0 else "heavier", **size_of(standing.removed, unit))
     if reason["code"] in ("no_class_sheet", "no_minimum"):
         return _said("no_minimum")
     why = str(describe(reason["code"], reason["data"])["sentence"]).removesuffix(".")
@@ -109,7 +109,7 @@ def _missing(standing: Standing, unit: str) -> Said:
     return Said(reason["code"], {}, why)
 
 
-def _size(item: Uncertain, unit: str) -> dict[str, str]:
+def size_of(item: Uncertain, unit: str) -> dict[str, str]:
     """The size without its sign, and its expanded uncertainty, both to the place that deserves showing."""
     shown = lay_out("mass", abs(item.value), unit, expanded(item))
     return {"mass": _join(shown.parts), "within": _join(shown.within) or show_mass(0.0, unit)}

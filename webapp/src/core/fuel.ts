@@ -6,7 +6,7 @@
  * a full tank and a class that weighs with a full tank. How well the litres are known is each weigh-in's own.
  */
 
-import { type Uncertain, rectangular, uncertain } from "./uncertain";
+import { type Uncertain, multiply, rectangular, uncertain } from "./uncertain";
 
 const LITRE = 0.001; // m³
 const ETHANOL = 793.7; // kg/m³ at 15 °C; 6.61 lb/gal in the US DOE AFDC fuel property table
@@ -40,6 +40,12 @@ export function fuelMass(volume: number, kind: string | null, within: number | n
   const sources: Record<string, number> = { "fuel-density": volume * rectangular(0.5 * (high - low)) };
   if (within) sources[source] = middle * rectangular(within);
   return uncertain(volume * middle, sources);
+}
+
+/** Mass (kg) of a volume (m³) known with error sources of its own. */
+export function massOf(volume: Uncertain, kind: string | null): Uncertain {
+  const { low, high } = densityOf(kind);
+  return multiply(volume, uncertain(0.5 * (low + high), { "fuel-density": rectangular(0.5 * (high - low)) }));
 }
 
 /** Half-width (m³) taken for litres nobody said the accuracy of: a tenth of them, at least one litre. */

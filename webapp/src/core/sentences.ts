@@ -22,7 +22,7 @@ export type Said = { readonly code: string; readonly data: Readonly<Record<strin
 export function marginSentence(standing: Standing, unit: string): Said {
   const { margin, verdict, official } = standing;
   if (margin === null || verdict === null) return missing(standing, unit);
-  const moved = movedOf(standing.since);
+  const moved = movedSince(standing.since);
   const ending = moved ? "_as_weighed" : "";
   if (verdict === "close" && official) {
     const chance = official.chance_under;
@@ -39,7 +39,7 @@ export function inHandSentence(reading: OfficialReading, unit: string): Said {
 }
 
 /** What went in or came out since without a weight; null when everything has one. */
-function movedOf(since: Since | null): { moved: string } | null {
+export function movedSince(since: Since | null): { moved: string } | null {
   const [out, put] = [since?.unweighed_out.length ?? 0, since?.unweighed_in.length ?? 0];
   if (out + put === 0) return null;
   const many = out + put === 1 ? "one" : "more";
@@ -68,7 +68,7 @@ function missing({ reasons, removed }: Standing, unit: string): Said {
 }
 
 /** The size without its sign, and its expanded uncertainty, both to the place that deserves showing. */
-function sizeOf(item: Uncertain, unit: string): { mass: string; within: string } {
+export function sizeOf(item: Uncertain, unit: string): { mass: string; within: string } {
   const shown = layOut("mass", Math.abs(item.value), unit, expanded(item));
   return { mass: join(shown.parts), within: join(shown.within) || showMass(0, unit) };
 }
@@ -81,6 +81,6 @@ function said(code: keyof typeof SENTENCES, data: Readonly<Record<string, string
   return { code, data, text: filled(SENTENCES[code], data) };
 }
 
-function filled(template: string, data: Readonly<Record<string, string>>): string {
+export function filled(template: string, data: Readonly<Record<string, string>>): string {
   return template.replace(/\{(\w+)\}/g, (_, name: string) => data[name] ?? "");
 }

@@ -553,6 +553,70 @@ export const ERRORS = {
     "sentence": "There are very many ways to do it; a slightly better one may exist.",
     "do": "Allow fewer places or larger blocks to be sure."
   },
+  "fuel_class_empty": {
+    "sentence": "The class weighs with an empty tank, so the fuel left after a run changes nothing for the minimum.",
+    "do": "Look at the weight now."
+  },
+  "fuel_class_full": {
+    "sentence": "The class weighs with a full tank, so the fuel left after a run changes nothing for the minimum.",
+    "do": "Look at the weight now."
+  },
+  "fuel_class_stated": {
+    "sentence": "The class weighs with a stated amount of fuel, so what is left after a run changes nothing for the minimum.",
+    "do": "Look at the weight now."
+  },
+  "fuel_start_unknown": {
+    "sentence": "How much fuel the run starts with is not known.",
+    "do": "Enter it, or the size of the tank on the car's page."
+  },
+  "tank_size_unknown": {
+    "sentence": "The size of the tank is not entered.",
+    "do": "Enter it on the car's page."
+  },
+  "fuel_lap_unknown": {
+    "sentence": "How much fuel a lap takes is not known.",
+    "do": "Enter it: what you filled up after some laps, divided by those laps."
+  },
+  "fuel_no_laps": {
+    "sentence": "The run has no laps yet.",
+    "do": "Say how many laps it has."
+  },
+  "fuel_many_laps": {
+    "sentence": "The run has more laps than are worked out; the first {most} are told.",
+    "do": "Enter it in parts, each with what is in the tank then."
+  },
+  "fuel_start_above_tank": {
+    "sentence": "The start is more fuel than the tank holds; the run is worked out with a full tank.",
+    "do": "Correct the start, or the size of the tank."
+  },
+  "fuel_lap_above_tank": {
+    "sentence": "One lap takes more fuel than the tank holds.",
+    "do": "Look for a slipped digit or another unit."
+  },
+  "fuel_run_assumed": {
+    "sentence": "How closely the fuel filled in, or a lap's, is known is assumed.",
+    "do": "Say how far each may be off."
+  },
+  "fuel_runs_dry": {
+    "sentence": "The tank runs dry in lap {lap}, before the flag.",
+    "do": "Start with more fuel, or plan a stop."
+  },
+  "fuel_may_run_dry": {
+    "sentence": "The tank lasts to the flag only if the laps take no more fuel than entered.",
+    "do": "Start with more fuel, or say more closely what a lap takes."
+  },
+  "fuel_least_above_tank": {
+    "sentence": "The tank does not hold the fuel that the run should start with.",
+    "do": "Plan a stop, or put ballast in the car."
+  },
+  "tank_place_unknown": {
+    "sentence": "Where the tank sits is not entered.",
+    "do": "Measure its middle: from the front axle, from the centreline and from the ground. Enter it on the car's page."
+  },
+  "driver_place_unknown": {
+    "sentence": "Where the driver sits is not entered.",
+    "do": "Measure the hips of the driver: from the front axle, from the centreline and from the ground. Enter it on the car's page."
+  },
   "reading_missing": {
     "sentence": "A reading of this weigh-in is missing, so it has no total.",
     "do": "Enter every reading of it."

@@ -1,0 +1,46 @@
+"""The rows of the error table that speak of a run on fuel."""
+
+from __future__ import annotations
+
+from tarebook.error_row import ErrorRow
+
+# fmt: off
+FUEL = {
+    "fuel_class_empty": ErrorRow(200,
+        "The class weighs with an empty tank, so the fuel left after a run changes nothing for the minimum.",
+        "Look at the weight now."),
+    "fuel_class_full": ErrorRow(200,
+        "The class weighs with a full tank, so the fuel left after a run changes nothing for the minimum.",
+        "Look at the weight now."),
+    "fuel_class_stated": ErrorRow(200,
+        "The class weighs with a stated amount of fuel, so what is left after a run changes nothing for the minimum.",
+        "Look at the weight now."),
+    "fuel_start_unknown": ErrorRow(200, "How much fuel the run starts with is not known.",
+        "Enter it, or the size of the tank on the car's page."),
+    "tank_size_unknown": ErrorRow(200, "The size of the tank is not entered.", "Enter it on the car's page."),
+    "fuel_lap_unknown": ErrorRow(200, "How much fuel a lap takes is not known.",
+        "Enter it: what you filled up after some laps, divided by those laps."),
+    "fuel_no_laps": ErrorRow(200, "The run has no laps yet.", "Say how many laps it has."),
+    "fuel_many_laps": ErrorRow(200, "The run has more laps than are worked out; the first {most} are told.",
+        "Enter it in parts, each with what is in the tank then."),
+    "fuel_start_above_tank": ErrorRow(200,
+        "The start is more fuel than the tank holds; the run is worked out with a full tank.",
+        "Correct the start, or the size of the tank."),
+    "fuel_lap_above_tank": ErrorRow(200, "One lap takes more fuel than the tank holds.",
+        "Look for a slipped digit or another unit."),
+    "fuel_run_assumed": ErrorRow(200, "How closely the fuel filled in, or a lap's, is known is assumed.",
+        "Say how far each may be off."),
+    "fuel_runs_dry": ErrorRow(200, "The tank runs dry in lap {lap}, before the flag.",
+        "Start with more fuel, or plan a stop."),
+    "fuel_may_run_dry": ErrorRow(200, "The tank lasts to the flag only if the laps take no more fuel than entered.",
+        "Start with more fuel, or say more closely what a lap takes."),
+    "fuel_least_above_tank": ErrorRow(200, "The tank does not hold the fuel that the run should start with.",
+        "Plan a stop, or put ballast in the car."),
+    "tank_place_unknown": ErrorRow(200, "Where the tank sits is not entered.",
+        "Measure its middle: from the front axle, from the centreline and from the ground. "
+        "Enter it on the car's page."),
+    "driver_place_unknown": ErrorRow(200, "Where the driver sits is not entered.",
+        "Measure the hips of the driver: from the front axle, from the centreline and from the ground. "
+        "Enter it on the car's page."),
+}
+# fmt: on
