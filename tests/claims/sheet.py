@@ -1,11 +1,16 @@
-"""What the vectors of core/sheet (with sheet_stock and polygon) run in Python."""
+"""What the vectors of core/sheet (with the rooms about it, and worked_out) run in Python."""
 
 from dataclasses import asdict
 from typing import Any
 
 from tarebook.core import sheet_stock
-from tarebook.core.sheet import sheet
-from tarebook.core.sheet_piece import read_piece
+from tarebook.core.garage import read_garage
+from tarebook.core.sheet import SheetMass, sheet
+from tarebook.core.sheet_claim import claim_of
+from tarebook.core.sheet_corners import read_corners
+from tarebook.core.sheet_piece import piece_of, read_piece
+from tarebook.core.weighing import masses
+from tarebook.core.worked_out import against, against_sentence
 from tests.plain import plain
 
 
@@ -18,4 +23,35 @@ def _tables(given: dict[str, Any]) -> Any:
     }
 
 
-CLAIMS = {"sheet.sheet": lambda given: plain(sheet(read_piece(given))), "sheet_stock.tables": _tables}
+def _claim_of(given: dict[str, Any]) -> Any:
+    piece = read_piece(given["piece"])
+    found = sheet(piece)
+    assert isinstance(found, SheetMass)
+    return plain(claim_of(piece, found, given["mass_unit"], given["length_unit"]))
+
+
+def _of_records(given: dict[str, Any]) -> Any:
+    """Every sheet of a garage, as it is read from the records."""
+    garage = read_garage(given)
+    of = {each.id: sheet(piece_of(each, garage.holes_of.get(each.id, []))) for each in garage.sheets.values()}
+    return plain({"sheets": of, "warnings": garage.warnings})
+
+
+def _against(given: dict[str, Any]) -> Any:
+    garage = read_garage(given["garage"])
+    known = masses(garage)
+    found = {part.id: against(part, known.of[part.id]) for part in garage.parts.values()}
+    return {
+        name: {**plain(each), "said": against_sentence(each, given["unit"])} if each else None
+        for name, each in found.items()
+    }
+
+
+CLAIMS = {
+    "sheet.sheet": lambda given: plain(sheet(read_piece(given))),
+    "sheet_piece.of_records": _of_records,
+    "sheet_corners.read_corners": lambda given: plain(read_corners(given["text"])),
+    "sheet_claim.claim_of": _claim_of,
+    "sheet_stock.tables": _tables,
+    "worked_out.against": _against,
+}

@@ -27,6 +27,8 @@ def _lay_out(given: dict[str, Any]) -> dict[str, Any]:
 CLAIMS = {
     "shown.show_mass": lambda given: shown.show_mass(**given),
     "shown.show_guard": lambda given: shown.show_guard(**given),
+    "shown.show_claim": lambda given: shown.show_claim(**given),
+    "shown.show_area": lambda given: shown.show_area(**given),
     "shown.show_doubt": lambda given: shown.show_doubt(**given),
     "shown.show_length": lambda given: shown.show_length(**given),
     "shown.show_stepped": lambda given: shown.show_stepped(**given),

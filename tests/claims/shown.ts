@@ -7,6 +7,8 @@ import type { Claims } from "../vectors";
 export const claims: Claims = {
   "shown.show_mass": ({ kg, unit, U, signed }) => shown.showMass(kg, unit, U, signed),
   "shown.show_guard": ({ kg, unit, U }) => shown.showGuard(kg, unit, U),
+  "shown.show_claim": ({ kg, unit, U }) => shown.showClaim(kg, unit, U),
+  "shown.show_area": ({ m2, length_unit: unit, U }) => shown.showArea(m2, unit, U),
   "shown.show_doubt": ({ U, unit }) => shown.showDoubt(U, unit),
   "shown.show_length": ({ m, unit, U, signed }) => shown.showLength(m, unit, U, signed),
   "shown.show_stepped": ({ m, unit, step, up }) => shown.showStepped(m, unit, step, up),

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tarebook.core.polygon import crossing, inside, on_grid, twice_area
-from tarebook.core.sheet import Sheet, sheet
+from tarebook.core.sheet import SheetMass, sheet
 from tarebook.core.sheet_piece import read_piece
 
 BRACKET = [(0, 0), (400, 0), (400, 100), (100, 100), (100, 300), (0, 300)]
@@ -21,9 +21,9 @@ def millimetres(corners):
     return [[f"{x} mm", f"{y} mm"] for x, y in corners]
 
 
-def found(**record) -> Sheet:
+def found(**record) -> SheetMass:
     answer = sheet(read_piece({"id": "p", "material": "aluminium", "thickness": "2 mm", **record}))
-    assert isinstance(answer, Sheet)
+    assert isinstance(answer, SheetMass)
     return answer
 
 
@@ -83,7 +83,7 @@ def test_the_doubt_of_a_drawn_area_is_that_of_its_numerical_derivatives():
         for axis, moved in (("x", (x + 0.001, y)), ("y", (x, y + 0.001))):
             shifted = [*BRACKET[:at], moved, *BRACKET[at + 1 :]]
             slope = (found(form="polygon", corners=millimetres(shifted)).area.value - plain.area.value) / 1e-6
-            part = plain.area.sources.get(f"round:p:outline:{at + 1}{axis}", 0.0)
+            part = plain.area.sources.get(f"cut:p:outline:{at + 1}{axis}", 0.0)
             assert part == pytest.approx(slope * 0.001 / sqrt(12), rel=1e-4)
 
 
@@ -92,7 +92,7 @@ def test_the_doubt_of_a_mass_is_what_chance_gives():
         {"id": "p", "material": "steel", "thickness": "1 mm", "width": "90 mm", "height": "60 mm", "within": "2 mm"}
     )
     ours, random = sheet(piece), Random(20261125)
-    assert isinstance(ours, Sheet)
+    assert isinstance(ours, SheetMass)
     masses = [
         random.uniform(0.088, 0.092)
         * random.uniform(0.058, 0.062)
@@ -131,5 +131,5 @@ def test_swapping_two_corners_makes_an_outline_cross(swapped):
     corners[one], corners[other] = corners[other], corners[one]
     answer = sheet(replace(read_piece({"id": "p", "material": "steel", "thickness": "1 mm", "form": "polygon",
                                        "corners": millimetres(corners)}), measured=True))  # fmt: skip
-    assert not isinstance(answer, Sheet)
+    assert not isinstance(answer, SheetMass)
     assert answer["code"] == "sheet_crosses"

@@ -1,9 +1,13 @@
 """The phone and the home computer give the same sheet of every random piece, to the last digit."""
 
+from math import sqrt
 from pathlib import Path
 from random import Random
 from typing import Any
 
+from tarebook.core.quantity import read_mass
+from tarebook.core.sheet import SheetMass, sheet
+from tarebook.core.sheet_piece import read_piece
 from tarebook.core.sheet_stock import MATERIALS
 from tests.core.questions import Question
 from tests.typescript import answers
@@ -25,7 +29,8 @@ def shape(random: Random, most: int) -> dict[str, Any]:
     if form == "circle":
         return {"form": form, "diameter": length(random, most)}
     corners = [[length(random, most), length(random, most)] for _ in range(random.randrange(2, 7))]
-    return {"form": form, "corners": corners}
+    text = "; ".join(", ".join(corner) for corner in corners)
+    return {"form": form, "corners": random.choice((corners, text))}
 
 
 def piece(random: Random) -> dict[str, Any]:
@@ -48,6 +53,25 @@ def test_both_languages_tell_the_same_of_every_piece(tmp_path: Path):
     assert unlike == []
     codes = {answer.get("code", "weighed") for answer in ours}
     assert {"weighed", "sheet_crosses", "sheet_hole_outside", "sheet_corners", "sheet_gauge_unknown"} <= codes
+
+
+def test_both_languages_claim_the_same_of_every_piece_and_never_more_than_is_known(tmp_path: Path):
+    random = Random(SEED)
+    pieces = [each for each in (piece(random) for _ in range(PIECES)) if "mass" in CLAIMS["sheet.sheet"](each)]
+    asked: list[Question] = [
+        {"function": "sheet_claim.claim_of", "in": {"piece": each, "mass_unit": mass, "length_unit": length_unit}}
+        for each in pieces
+        for mass, length_unit in [random.choice((("kg", "mm"), ("g", "mm"), ("lb", "in"), ("lb oz", "in")))]
+    ]
+    ours = [CLAIMS[question["function"]](question["in"]) for question in asked]
+    assert answers(asked, tmp_path) == ours
+    for each, claim in zip(pieces, ours, strict=True):
+        found = sheet(read_piece(each))
+        assert isinstance(found, SheetMass)
+        value, within = read_mass(claim["claim"]).value, read_mass(claim["claim_within"]).value
+        # The rectangle claimed is no narrower than √3 u about the worked-out mass, and not needlessly wide.
+        narrowest = sqrt(3.0) * found.mass.u + abs(value - found.mass.value)
+        assert narrowest * (1 - 1e-12) <= within <= max(1.15 * narrowest, narrowest + 0.01 * 0.0283495)
 
 
 def choice(random: Random) -> dict[str, Any]:

@@ -27,6 +27,14 @@ def test_diesel_and_ethanol_have_the_published_densities():
     assert ethanol == pytest.approx(printed["ethanol_lb_gal"], abs=within)
 
 
+def test_fuels_lie_where_the_property_packages_put_what_they_are_made_of():
+    """CoolProp and thermo at 15 °C: ethanol itself, and petrol between its lightest and heaviest usual parts."""
+    liquids, within = FUELS["dens.fluids"]["expected"], FUELS["dens.fluids"]["tolerance"]
+    assert abs(ETHANOL - liquids["ethanol"][0]) <= within
+    lightest = min(liquids["n-heptane"][0], liquids["isooctane(thermo)"][0])
+    assert lightest < DENSITIES["petrol"].low < DENSITIES["petrol"].high < liquids["toluene"][0]
+
+
 def test_e85_blends_as_computed_from_its_parts_and_holds_what_pumps_sell():
     low, high = FUELS["fuel.e85"]["expected"]["kg_m3"]
     petrol = DENSITIES["petrol"]

@@ -32,6 +32,7 @@ from tarebook.core.records import (
     Weighing,
     warned,
 )
+from tarebook.core.sheet_records import Sheet, SheetHole
 from tarebook.core.typed import QuantityError
 from tarebook.journal.kinds import KINDS, Field
 
@@ -52,6 +53,8 @@ _SHAPES: dict[str, type] = {
     "weigh_in": WeighIn,
     "lift": Lift,
     "ballast_place": BallastPlace,
+    "sheet": Sheet,
+    "sheet_hole": SheetHole,
     "class_sheet": ClassSheet,
 }
 _WANTED = {kind: [f.name for f in fields(shape) if f.name != "id"] for kind, shape in _SHAPES.items()}
@@ -222,6 +225,7 @@ class _Reader:
             weighings_of=_grouped(records["weighings"].values(), "of"),
             checks_of=_grouped(records["scale_checks"].values(), "scale"),
             parts_of=_grouped(records["job_parts"].values(), "job"),
+            holes_of=_grouped(records["sheet_holes"].values(), "sheet"),
             warnings=self.warnings,
         )
 

@@ -12,6 +12,7 @@ from fractions import Fraction
 from typing import Any, TypedDict
 
 from tarebook.core.quantity import Quantity
+from tarebook.core.sheet_records import Sheet, SheetHole
 
 
 class Warned(TypedDict):
@@ -263,8 +264,11 @@ class Garage:
     weigh_ins: dict[str, WeighIn]
     lifts: dict[str, Lift]
     ballast_places: dict[str, BallastPlace]
+    sheets: dict[str, Sheet]
+    sheet_holes: dict[str, SheetHole]
     class_sheets: dict[str, ClassSheet]
     weighings_of: dict[str, list[Weighing]] = field(default_factory=dict)
     checks_of: dict[str, list[ScaleCheck]] = field(default_factory=dict)
     parts_of: dict[str, list[JobPart]] = field(default_factory=dict)
+    holes_of: dict[str, list[SheetHole]] = field(default_factory=dict)
     warnings: list[Warned] = field(default_factory=list)

@@ -3,19 +3,21 @@
 Mass = area × thickness × density. Each has a range and the mass carries all of them as named sources: every length as
 far as its last digit, the thickness by what such sheet may really be, the density by its material. Pieces of one
 material share its density, and pieces sold as one thickness share that, so that a sum of pieces is no surer than
-its sheet. An outline that crosses itself is no piece and is refused, and so is a hole that is not in it.
+its sheet. An outline that crosses itself is no piece and is refused, and so is a hole that cannot be in it
+(`core/sheet_outline`).
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from math import pi
 
 from tarebook.core.fuel import Density
-from tarebook.core.polygon import Spot, apart, crossing, inside, on_grid, twice_area
+from tarebook.core.polygon import on_grid, twice_area
 from tarebook.core.quantity import Quantity
 from tarebook.core.records import Warned, warned
+from tarebook.core.sheet_outline import Shape, outline_trouble
 from tarebook.core.sheet_stock import (
     CONVENTION,
     GAUGE_TABLES,
@@ -28,17 +30,8 @@ from tarebook.core.sheet_stock import (
 )
 from tarebook.core.uncertain import Uncertain, divide, multiply, rectangular, resolution, weighted_sum
 
-MOST_CORNERS = 200
-
-
-@dataclass(frozen=True, slots=True)
-class Shape:
-    """`form`: "rectangle" (`sizes`: width, height), "circle" (`sizes`: diameter) or "polygon" (`corners`: x, y)."""
-
-    form: str
-    sizes: tuple[Quantity, ...] = ()
-    corners: tuple[tuple[Quantity, Quantity], ...] = ()
-    count: int = 1
+THICKEST = Fraction(1, 10)  # m; whatever is thicker is no sheet
+LEAST = 0.0001  # kg; what is lighter is a slip of a unit
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +54,7 @@ class Piece:
 
 
 @dataclass(frozen=True, slots=True)
-class Sheet:
+class SheetMass:
     """One piece, in m², m, kg/m³ and kg. `listed`: the mass a gauge table gives for it, where there is one."""
 
     area: Uncertain
@@ -72,9 +65,9 @@ class Sheet:
     warnings: tuple[Warned, ...]
 
 
-def sheet(piece: Piece) -> Sheet | Warned:
+def sheet(piece: Piece) -> SheetMass | Warned:
     """What the piece comes to, or why it comes to nothing."""
-    trouble = _stock_trouble(piece) or _outline_trouble([piece.outline, *piece.holes])
+    trouble = _stock_trouble(piece) or outline_trouble([piece.outline, *piece.holes])
     if trouble:
         return trouble
     area = _area(piece)
@@ -82,12 +75,15 @@ def sheet(piece: Piece) -> Sheet | Warned:
         return warned("sheet_holes_too_large")
     density = _density(piece)
     per_area, thickness = _per_area(piece, density)
+    mass = multiply(area, per_area)
+    if mass.value < LEAST:
+        return warned("sheet_small")
     listed = _listed(piece)
-    return Sheet(
+    return SheetMass(
         area=area,
         thickness=thickness,
         density=density,
-        mass=multiply(area, per_area),
+        mass=mass,
         listed=None if listed is None else area.value * listed,
         warnings=tuple(_warnings(piece)),
     )
@@ -99,7 +95,7 @@ def _stock_trouble(piece: Piece) -> Warned | None:
     if piece.density is not None and not 0.0 < piece.density.low <= piece.density.high:
         return warned("sheet_density_range")
     if piece.gauge is None:
-        return None if piece.thickness else warned("sheet_no_thickness")
+        return _thickness_trouble(piece.thickness)
     table, number = piece.gauge
     if piece.material != "steel":
         return warned("sheet_gauge_not_steel", material=piece.material)
@@ -107,28 +103,10 @@ def _stock_trouble(piece: Piece) -> Warned | None:
     return None if known else warned("sheet_gauge_unknown", gauge=number, table=table)
 
 
-def _outline_trouble(shapes: Sequence[Shape]) -> Warned | None:
-    drawn = [(at, shape.corners) for at, shape in enumerate(shapes) if shape.form == "polygon"]
-    for at, corners in drawn:
-        if not 3 <= len(corners) <= MOST_CORNERS:
-            return warned("sheet_corners", shape=at, corners=len(corners), most=MOST_CORNERS)
-    spots, _ = on_grid([[(x.exact, y.exact) for x, y in corners] for _, corners in drawn])
-    for (at, _), outline in zip(drawn, spots, strict=True):
-        if sides := crossing(outline):
-            return warned("sheet_crosses", shape=at, side=sides[0] + 1, other=sides[1] + 1)
-    return _hole_trouble([(at, outline) for (at, _), outline in zip(drawn, spots, strict=True)])
-
-
-def _hole_trouble(drawn: Sequence[tuple[int, list[Spot]]]) -> Warned | None:
-    """Holes are counted from 1; shape 0 is the outline."""
-    holes = [each for each in drawn if each[0] > 0]
-    for place, (at, hole) in enumerate(holes):
-        if drawn[0][0] == 0 and not (apart(hole, drawn[0][1]) and inside(hole[0], drawn[0][1])):
-            return warned("sheet_hole_outside", hole=at)
-        for before, other in holes[:place]:
-            if not apart(hole, other) or inside(hole[0], other) or inside(other[0], hole):
-                return warned("sheet_holes_overlap", hole=before, other=at)
-    return None
+def _thickness_trouble(thickness: Quantity | None) -> Warned | None:
+    if thickness is None:
+        return warned("sheet_no_thickness")
+    return warned("sheet_thick", text=thickness.reads) if thickness.exact > THICKEST else None
 
 
 def _area(piece: Piece) -> Uncertain:
@@ -140,7 +118,7 @@ def _area(piece: Piece) -> Uncertain:
 def _shape_area(shape: Shape, piece: Piece, name: str) -> Uncertain:
     if shape.form == "polygon":
         return _polygon_area(shape, piece, name)
-    source = f"round:{piece.id}:{name}"
+    source = f"cut:{piece.id}:{name}"
     if shape.form == "circle":
         across = shape.sizes[0].value
         part = 0.5 * pi * across * _doubt(shape.sizes[0], piece)
@@ -160,7 +138,7 @@ def _polygon_area(shape: Shape, piece: Piece, name: str) -> Uncertain:
     sources: dict[str, float] = {}
     for at, (x, y) in enumerate(shape.corners):
         (before_x, before_y), (after_x, after_y) = shape.corners[at - 1], shape.corners[(at + 1) % len(spots)]
-        source = f"round:{piece.id}:{name}:{at + 1}"
+        source = f"cut:{piece.id}:{name}:{at + 1}"
         sources[f"{source}x"] = half * (after_y.value - before_y.value) * _doubt(x, piece)
         sources[f"{source}y"] = half * (before_x.value - after_x.value) * _doubt(y, piece)
     return Uncertain(abs(twice) / (2 * steps * steps), sources)
@@ -188,7 +166,7 @@ def _per_area(piece: Piece, density: Uncertain) -> tuple[Uncertain, Uncertain]:
 
 def _thickness(piece: Piece) -> Uncertain:
     if piece.gauge is None and piece.thickness and piece.measured:
-        return Uncertain(piece.thickness.value, {f"round:{piece.id}:thickness": resolution(piece.thickness.last_digit)})
+        return Uncertain(piece.thickness.value, {f"callipers:{piece.id}": resolution(piece.thickness.last_digit)})
     sold = MAKERS_INCHES[piece.gauge[1]] * INCH if piece.gauge else piece.thickness.value if piece.thickness else 0.0
     name = f"msg {piece.gauge[1]}" if piece.gauge else piece.thickness.reads if piece.thickness else ""
     low, high = _shares(piece)

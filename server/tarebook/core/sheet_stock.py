@@ -25,51 +25,67 @@ LEGAL_SHARE = 0.025  # the law allows 2½ % either way (15 U.S.C. 208, from memo
 
 @dataclass(frozen=True)
 class Material:
-    """`density` in kg/m³. `thinnest`, `thickest`: shares of the thickness it is sold as; common practice, no source."""
+    """`name`: as people say it. `density` in kg/m³.
 
+    `thinnest`, `thickest`: shares of the thickness it is sold as; common practice, no source.
+    """
+
+    name: str
     density: Density
     thinnest: float
     thickest: float
     source: str
 
 
-def _rolled(low: float, high: float, source: str) -> Material:
-    return Material(Density(low, high), 0.95, 1.05, source)
+def _rolled(name: str, low: float, high: float, source: str) -> Material:
+    return Material(name, Density(low, high), 0.95, 1.05, source)
 
 
-def _plastic(low: float, high: float, source: str) -> Material:
+def _plastic(name: str, low: float, high: float, source: str) -> Material:
     """Sold in inches and made in millimetres: "1/8 in" polycarbonate is 0.118 in, a share of 0.944."""
-    return Material(Density(low, high), 0.9, 1.05, source)
+    return Material(name, Density(low, high), 0.9, 1.05, source)
 
 
-def _laid(low: float, high: float, source: str) -> Material:
-    return Material(Density(low, high), 0.9, 1.1, source)
+def _laid(name: str, low: float, high: float, source: str) -> Material:
+    return Material(name, Density(low, high), 0.9, 1.1, source)
 
 
 MATERIALS = {
-    "steel": _rolled(7830.0, 7870.0, "carbon steel 7.85 g/cm³, common practice; pure iron 7.87, periodictable 2.1.0"),
-    "stainless_steel": _rolled(7700.0, 8030.0, "ferritic to austenitic grades, from memory"),
-    "aluminium": _rolled(2660.0, 2810.0, "pure 2.699 g/cm³, periodictable 2.1.0; sheet alloys about it, from memory"),
-    "aluminium_6061": _rolled(2698.0, 2713.0, "0.0975 to 0.098 lb/in³, data sheets"),
-    "aluminium_2014": _rolled(2790.0, 2801.0, "0.101 lb/in³ = 2.80 g/cm³, sheet-weight tables"),
+    "steel": _rolled(
+        "steel", 7830.0, 7870.0, "carbon steel 7.85 g/cm³, common practice; pure iron 7.87, periodictable 2.1.0"
+    ),
+    "stainless_steel": _rolled("stainless steel", 7700.0, 8030.0, "ferritic to austenitic grades, from memory"),
+    "aluminium": _rolled(
+        "aluminium", 2660.0, 2810.0, "pure 2.699 g/cm³, periodictable 2.1.0; sheet alloys about it, from memory"
+    ),
+    "aluminium_6061": _rolled("6061 aluminium", 2698.0, 2713.0, "0.0975 to 0.098 lb/in³, data sheets"),
+    "aluminium_2014": _rolled("2014 aluminium", 2790.0, 2801.0, "0.101 lb/in³ = 2.80 g/cm³, sheet-weight tables"),
     "titanium": _rolled(
-        4420.0, 4540.0, "pure 4.506 (mendeleev 1.3.0) to 4.54 (periodictable 2.1.0); 6Al-4V from memory"
+        "titanium", 4420.0, 4540.0, "pure 4.506 (mendeleev 1.3.0) to 4.54 (periodictable 2.1.0); 6Al-4V from memory"
     ),
-    "magnesium": _rolled(1735.0, 1830.0, "pure 1.738 g/cm³, periodictable 2.1.0; sheet alloys from memory"),
-    "copper": _rolled(8890.0, 8960.0, "pure 8.96 g/cm³, periodictable 2.1.0"),
-    "brass": _rolled(8400.0, 8750.0, "from memory"),
-    "lead": _rolled(11300.0, 11350.0, "11.30 (mendeleev 1.3.0) to 11.35 g/cm³ (periodictable 2.1.0)"),
-    "tungsten": _rolled(19200.0, 19300.0, "pure 19.3 g/cm³, periodictable 2.1.0; heavy alloys are lighter"),
-    "polycarbonate": _plastic(1190.0, 1210.0, "specific gravity 1.2, 74.88 lb/ft³, a sheet maker's table"),
-    "acrylic": _plastic(1150.0, 1190.0, "specific gravity 1.15 to 1.19 (ASTM D792), data sheets"),
-    "abs": _plastic(1040.0, 1080.0, "specific gravity 1.08 of sheet grades, a seller's table; 1.04 from memory"),
+    "magnesium": _rolled(
+        "magnesium", 1735.0, 1830.0, "pure 1.738 g/cm³, periodictable 2.1.0; sheet alloys from memory"
+    ),
+    "copper": _rolled("copper", 8890.0, 8960.0, "pure 8.96 g/cm³, periodictable 2.1.0"),
+    "brass": _rolled("brass", 8400.0, 8750.0, "from memory"),
+    "lead": _rolled("lead", 11300.0, 11350.0, "11.30 (mendeleev 1.3.0) to 11.35 g/cm³ (periodictable 2.1.0)"),
+    "tungsten": _rolled("tungsten", 19200.0, 19300.0, "pure 19.3 g/cm³, periodictable 2.1.0; heavy alloys are lighter"),
+    "polycarbonate": _plastic(
+        "polycarbonate", 1190.0, 1210.0, "specific gravity 1.2, 74.88 lb/ft³, a sheet maker's table"
+    ),
+    "acrylic": _plastic("acrylic", 1150.0, 1190.0, "specific gravity 1.15 to 1.19 (ASTM D792), data sheets"),
+    "abs": _plastic("ABS", 1040.0, 1080.0, "specific gravity 1.08 of sheet grades, a seller's table; 1.04 from memory"),
     "softwood_plywood": Material(
-        Density(450.0, 600.0), 0.82, 1.0, "3.0 lb/ft² for an inch, a trade rule; spruce 460 kg/m³, a maker's handbook"
+        "softwood plywood",
+        Density(450.0, 600.0),
+        0.82,
+        1.0,
+        "3.0 lb/ft² for an inch, a trade rule; spruce 460 kg/m³, a maker's handbook",
     ),
-    "birch_plywood": Material(Density(650.0, 750.0), 0.82, 1.0, "700 ± 50 kg/m³, a maker's handbook"),
-    "carbon_laminate": _laid(1400.0, 1650.0, "from memory"),
-    "glass_laminate": _laid(1500.0, 2000.0, "from memory"),
-    "glass": _rolled(2450.0, 2550.0, "soda-lime float glass 2.5 g/cm³, from memory"),
+    "birch_plywood": Material("birch plywood", Density(650.0, 750.0), 0.82, 1.0, "700 ± 50 kg/m³, a maker's handbook"),
+    "carbon_laminate": _laid("carbon laminate", 1400.0, 1650.0, "from memory"),
+    "glass_laminate": _laid("glass-fibre laminate", 1500.0, 2000.0, "from memory"),
+    "glass": _rolled("glass", 2450.0, 2550.0, "soda-lime float glass 2.5 g/cm³, from memory"),
 }
 
 # Ounces a square foot of the US legal Standard Gauge, 15 U.S.C. 206 (16, 18 and 20 read there, the others from memory).

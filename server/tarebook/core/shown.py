@@ -32,6 +32,13 @@ PLAIN_MOST = 4
 _BESIDE_METRIC = {"kg": "lb", "g": "oz", "t": "lb", "mm": "in", "cm": "in", "m": "in", "L": "gal_us", "ml": "gal_us"}
 _BESIDE_OTHERS: dict[Kind, str] = {"mass": "kg", "length": "mm", "volume": "L"}
 
+_FOOT2 = Fraction(9_290_304, 100_000_000)
+# Label, one in m², decimals, and the least that is shown in it, in m².
+_AREAS = {
+    "mm": (("m²", Fraction(1), 2, Fraction(1, 10)), ("cm²", Fraction(1, 10_000), 1, Fraction(0))),
+    "in": (("ft²", _FOOT2, 2, _FOOT2), ("in²", _FOOT2 / 144, 1, Fraction(0))),
+}
+
 
 @dataclass(frozen=True)
 class Shown:
@@ -61,6 +68,12 @@ def show_guard(kg: float, unit: str, U: float | None = None) -> str:  # noqa: N8
     return shown.sign + _join(shown.parts)
 
 
+def show_claim(kg: float, unit: str, U: float) -> str:  # noqa: N803
+    """A mass alone, to the nearest of the place that `U` (kg) deserves: as it is typed, without a "±"."""
+    shown = lay_out("mass", kg, unit, U)
+    return shown.sign + _join(shown.parts)
+
+
 def show_doubt(U: float, unit: str) -> str:  # noqa: N803
     """A doubt alone (kg), in the form it has behind a "±": "0.4 kg", "12 oz", "3 lb"."""
     return _join(lay_out("mass", 0.0, unit, U).within)
@@ -77,6 +90,13 @@ def show_stepped(m: float, unit: str, step: str, up: bool = False) -> str:
     steps = _round(Fraction(m) / factor("length", unit) / width, 0, up)
     places = len(step.partition(".")[2])
     return _single(steps * width, None, DIMENSIONS["length"].units[unit].label, (places, places), False).text
+
+
+def show_area(m2: float, length_unit: str, U: float | None = None) -> str:  # noqa: N803
+    """An area beside lengths in `length_unit`: "0.42 m²", "25.0 cm²", "4.52 ft²", "12.5 in²". `U` in m²."""
+    large, small = _AREAS[length_unit]
+    label, one, places, _ = large if Fraction(m2) >= large[3] else small
+    return _single(Fraction(m2) / one, _margin_in(U, one), label, (places, PLAIN_MOST), False).text
 
 
 def show_volume(m3: float | Fraction, unit: str, U: float | None = None, signed: bool = False) -> str:  # noqa: N803

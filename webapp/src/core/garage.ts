@@ -219,6 +219,7 @@ class Reader {
       weighings_of: grouped(this.#of("weighing"), "of"),
       checks_of: grouped(this.#of("scale_check"), "scale"),
       parts_of: grouped(this.#of("job_part"), "job"),
+      holes_of: grouped(this.#of("sheet_hole"), "sheet"),
       warnings: this.#warnings,
     };
     return read as unknown as Garage;

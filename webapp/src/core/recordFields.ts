@@ -1,6 +1,7 @@
 /** Which fields of each kind the core reads: all of its record's, whose types are in `core/records`. */
 
 import type * as records from "./records";
+import type { Sheet, SheetHole } from "./sheetRecords";
 
 type Wanted<T> = readonly Exclude<keyof T, "id">[];
 
@@ -37,6 +38,12 @@ const LIFT: Wanted<records.Lift> = [
   "car", "weigh_in", "raised", "tilted", "height", "height_within", "scale", "at",
 ];
 const BALLAST_PLACE: Wanted<records.BallastPlace> = ["car", "name", "x", "y", "z", "block", "most", "fitted"];
+const SHEET_FORM = ["form", "width", "height", "diameter", "corners"] as const;
+const SHEET: Wanted<Sheet> = [
+  "part", "material", ...SHEET_FORM, "thickness", "measured", "gauge", "gauge_table", "density_low", "density_high",
+  "within",
+];
+const SHEET_HOLE: Wanted<SheetHole> = ["sheet", ...SHEET_FORM, "count"];
 const CLASS_SHEET: Wanted<records.ClassSheet> = [
   "car", "name", "minimum", "driver", "fuel", "fuel_stated", "adders", "scale_division", "scale_rounding", "risk",
 ];
@@ -45,5 +52,5 @@ const CLASS_SHEET: Wanted<records.ClassSheet> = [
 export const WANTED: Readonly<Record<string, readonly string[]>> = {
   car: CAR, driver: DRIVER, scale: SCALE, scale_check: SCALE_CHECK, stage: STAGE, part: PART, weighing: WEIGHING,
   job: JOB, job_part: JOB_PART, loose_end: LOOSE_END, weigh_in: WEIGH_IN, lift: LIFT, ballast_place: BALLAST_PLACE,
-  class_sheet: CLASS_SHEET,
+  sheet: SHEET, sheet_hole: SHEET_HOLE, class_sheet: CLASS_SHEET,
 };

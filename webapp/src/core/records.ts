@@ -9,6 +9,7 @@
 import type { ErrorCode } from "../generated/errors";
 import type { Quantity } from "./quantity";
 import type { Ratio } from "./ratio";
+import type { Sheet, SheetHole } from "./sheetRecords";
 
 /** Something a person should know about a result; `code` is of the error table, `data` fills its sentence. */
 export type Warned = { readonly code: ErrorCode; readonly data: Readonly<Record<string, unknown>> };
@@ -227,9 +228,12 @@ export type Garage = {
   readonly weigh_ins: ById<WeighIn>;
   readonly lifts: ById<Lift>;
   readonly ballast_places: ById<BallastPlace>;
+  readonly sheets: ById<Sheet>;
+  readonly sheet_holes: ById<SheetHole>;
   readonly class_sheets: ById<ClassSheet>;
   readonly weighings_of: ReadonlyMap<string, readonly Weighing[]>;
   readonly checks_of: ReadonlyMap<string, readonly ScaleCheck[]>;
   readonly parts_of: ReadonlyMap<string, readonly JobPart[]>;
+  readonly holes_of: ReadonlyMap<string, readonly SheetHole[]>;
   readonly warnings: readonly Warned[];
 };

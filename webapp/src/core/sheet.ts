@@ -4,30 +4,24 @@
  * Mass = area × thickness × density. Each has a range and the mass carries all of them as named sources: every length as
  * far as its last digit, the thickness by what such sheet may really be, the density by its material. Pieces of one
  * material share its density, and pieces sold as one thickness share that, so that a sum of pieces is no surer than
- * its sheet. An outline that crosses itself is no piece and is refused, and so is a hole that is not in it.
+ * its sheet. An outline that crosses itself is no piece and is refused, and so is a hole that cannot be in it
+ * (`core/sheetOutline`).
  */
 
 import type { Density } from "./fuel";
-import { type Spot, apart, crossing, inside, onGrid, twiceArea } from "./polygon";
+import { type Spot, onGrid, twiceArea } from "./polygon";
 import type { Quantity } from "./quantity";
-import { ratio, toNumber } from "./ratio";
+import { compare, ratio, toNumber } from "./ratio";
 import { type Warned, warned } from "./records";
+import type { Corner } from "./sheetCorners";
+import { type Shape, outlineTrouble } from "./sheetOutline";
 import {
   CONVENTION, INCH, LEGAL_OUNCES, LEGAL_SHARE, MAKERS_INCHES, MATERIALS, type Material, OUNCES_FT2,
 } from "./sheetStock";
 import { type Uncertain, divide, multiply, rectangular, resolution, uncertain, weightedSum } from "./uncertain";
 
-const MOST_CORNERS = 200;
-
-type Corner = readonly [Quantity, Quantity];
-
-/** `form`: "rectangle" (`sizes`: width, height), "circle" (`sizes`: diameter) or "polygon" (`corners`: x, y). */
-export type Shape = {
-  readonly form: "rectangle" | "circle" | "polygon";
-  readonly sizes: readonly Quantity[];
-  readonly corners: readonly Corner[];
-  readonly count: number;
-};
+const THICKEST = ratio(1n, 10n); // m; whatever is thicker is no sheet
+const LEAST = 0.0001; // kg; what is lighter is a slip of a unit
 
 /**
  * One kind of piece. Holes that are polygons lie where they are drawn, on the outline's own axes.
@@ -48,7 +42,7 @@ export type Piece = {
 };
 
 /** One piece, in m², m, kg/m³ and kg. `listed`: the mass a gauge table gives for it, where there is one. */
-export type Sheet = {
+export type SheetMass = {
   readonly area: Uncertain;
   readonly thickness: Uncertain;
   readonly density: Uncertain;
@@ -58,19 +52,21 @@ export type Sheet = {
 };
 
 /** What the piece comes to, or why it comes to nothing. */
-export function sheet(piece: Piece): Sheet | Warned {
+export function sheet(piece: Piece): SheetMass | Warned {
   const trouble = stockTrouble(piece) ?? outlineTrouble([piece.outline, ...piece.holes]);
   if (trouble) return trouble;
   const area = areaOf(piece);
   if (area.value <= 0) return warned("sheet_holes_too_large");
   const density = densityOf(piece);
   const [perArea, thickness] = perAreaOf(piece, density);
+  const mass = multiply(area, perArea);
+  if (mass.value < LEAST) return warned("sheet_small");
   const listed = listedOf(piece);
   return {
     area,
     thickness,
     density,
-    mass: multiply(area, perArea),
+    mass,
     listed: listed === null ? null : area.value * listed,
     warnings: warningsOf(piece),
   };
@@ -79,49 +75,16 @@ export function sheet(piece: Piece): Sheet | Warned {
 function stockTrouble({ density, material, gauge, thickness }: Piece): Warned | null {
   if (density === null && !MATERIALS.has(material)) return warned("sheet_material_unknown", { material });
   if (density !== null && !(density.low > 0 && density.low <= density.high)) return warned("sheet_density_range");
-  if (gauge === null) return thickness ? null : warned("sheet_no_thickness");
+  if (gauge === null) return thicknessTrouble(thickness);
   const [table, number] = gauge;
   if (material !== "steel") return warned("sheet_gauge_not_steel", { material });
   const known = (table === "msg" || table === "ussg") && LEGAL_OUNCES.has(number);
   return known ? null : warned("sheet_gauge_unknown", { gauge: number, table });
 }
 
-type Drawn = { readonly at: number; readonly outline: readonly Spot[] };
-
-function outlineTrouble(shapes: readonly Shape[]): Warned | null {
-  const polygons = shapes.flatMap(({ form, corners }, at) => (form === "polygon" ? [{ at, corners }] : []));
-  for (const { at, corners } of polygons) {
-    if (corners.length >= 3 && corners.length <= MOST_CORNERS) continue;
-    return warned("sheet_corners", { shape: at, corners: corners.length, most: MOST_CORNERS });
-  }
-  const { spots } = onGrid(polygons.map(({ corners }) => exact(corners)));
-  const drawn = polygons.map(({ at }, place) => ({ at, outline: spots[place] as Spot[] }));
-  for (const { at, outline } of drawn) {
-    const sides = crossing(outline);
-    if (sides) return warned("sheet_crosses", { shape: at, side: sides[0] + 1, other: sides[1] + 1 });
-  }
-  return holeTrouble(drawn);
-}
-
-function exact(corners: readonly Corner[]): (readonly [Quantity["exact"], Quantity["exact"]])[] {
-  return corners.map(([x, y]) => [x.exact, y.exact] as const);
-}
-
-/** Holes are counted from 1; shape 0 is the outline. */
-function holeTrouble(drawn: readonly Drawn[]): Warned | null {
-  const around = drawn.find(({ at }) => at === 0);
-  const holes = drawn.filter(({ at }) => at > 0);
-  for (const [place, { at, outline: hole }] of holes.entries()) {
-    const fits = !around || (apart(hole, around.outline) && inside(hole[0] as Spot, around.outline));
-    if (!fits) return warned("sheet_hole_outside", { hole: at });
-    const other = holes.slice(0, place).find((before) => overlap(hole, before.outline));
-    if (other) return warned("sheet_holes_overlap", { hole: other.at, other: at });
-  }
-  return null;
-}
-
-function overlap(a: readonly Spot[], b: readonly Spot[]): boolean {
-  return !apart(a, b) || inside(a[0] as Spot, b) || inside(b[0] as Spot, a);
+function thicknessTrouble(thickness: Quantity | null): Warned | null {
+  if (!thickness) return warned("sheet_no_thickness");
+  return compare(thickness.exact, THICKEST) > 0 ? warned("sheet_thick", { text: thickness.reads }) : null;
 }
 
 function areaOf(piece: Piece): Uncertain {
@@ -132,7 +95,7 @@ function areaOf(piece: Piece): Uncertain {
 
 function shapeArea(shape: Shape, piece: Piece, name: string): Uncertain {
   if (shape.form === "polygon") return polygonArea(shape, piece, name);
-  const source = `round:${piece.id}:${name}`;
+  const source = `cut:${piece.id}:${name}`;
   const [first, second] = shape.sizes as [Quantity, Quantity];
   if (shape.form === "circle") {
     const across = first.value;
@@ -146,14 +109,14 @@ function shapeArea(shape: Shape, piece: Piece, name: string): Uncertain {
 
 /** Each coordinate is a reading of its own: ∂A/∂x_i = (y_i+1 − y_i−1)/2, ∂A/∂y_i = (x_i−1 − x_i+1)/2. */
 function polygonArea({ corners }: Shape, piece: Piece, name: string): Uncertain {
-  const { spots, steps } = onGrid([exact(corners)]);
+  const { spots, steps } = onGrid([corners.map(([x, y]) => [x.exact, y.exact] as const)]);
   const twice = twiceArea(spots[0] as Spot[]);
   const half = twice > 0n ? 0.5 : -0.5;
   const sources: Record<string, number> = {};
   for (const [at, [x, y]] of corners.entries()) {
     const [beforeX, beforeY] = corners.at(at - 1) as Corner;
     const [afterX, afterY] = corners[(at + 1) % corners.length] as Corner;
-    const source = `round:${piece.id}:${name}:${at + 1}`;
+    const source = `cut:${piece.id}:${name}:${at + 1}`;
     sources[`${source}x`] = half * (afterY.value - beforeY.value) * doubt(x, piece);
     sources[`${source}y`] = half * (beforeX.value - afterX.value) * doubt(y, piece);
   }
@@ -182,7 +145,7 @@ function perAreaOf(piece: Piece, density: Uncertain): [Uncertain, Uncertain] {
 
 function thicknessOf({ id, material, thickness, measured, gauge }: Piece): Uncertain {
   if (gauge === null && thickness && measured) {
-    return uncertain(thickness.value, { [`round:${id}:thickness`]: resolution(thickness.last_digit) });
+    return uncertain(thickness.value, { [`callipers:${id}`]: resolution(thickness.last_digit) });
   }
   const sold = gauge ? (MAKERS_INCHES.get(gauge[1]) as number) * INCH : thickness ? thickness.value : 0;
   const name = gauge ? `msg ${gauge[1]}` : thickness ? thickness.reads : "";

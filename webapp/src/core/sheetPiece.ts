@@ -1,22 +1,26 @@
 /**
- * A piece of sheet as a form or a file gives it, read: typed lengths become quantities, drawn corners too.
+ * A piece of sheet from its records: as the garage keeps them, or as a form or a file gives them.
  *
- * A record: `{id, material, form, ...}` with `width` and `height`, `diameter`, or `corners` ([[x, y], ...]); `holes`, a
- * list of such shapes, each with a `count`; `thickness` and whether it was `measured`, or `gauge` with its
- * `gauge_table`; `density_low` and `density_high` (kg/m³) instead of the material's; `within`, how far a cut may be off.
+ * A given record: `{id, material, form, ...}` with `width` and `height`, `diameter`, or `corners` (text as in
+ * `core/sheetCorners`, or [[x, y], ...]); `holes`, a list of such shapes, each with a `count`; `thickness` and whether it
+ * was `measured`, or `gauge` with its `gauge_table`; `density_low` and `density_high` (kg/m³) instead of the material's;
+ * `within`, how far a cut may be off.
  */
 
 import type { Density } from "./fuel";
-import { type Quantity, readLength, readNumber, readPosition } from "./quantity";
-import { toNumber } from "./ratio";
-import type { Piece, Shape } from "./sheet";
+import { type Quantity, QuantityError, readLength, readNumber } from "./quantity";
+import { type Ratio, toNumber } from "./ratio";
+import type { Piece } from "./sheet";
+import { type CornerText, readCorners, writeCorners } from "./sheetCorners";
+import type { Shape } from "./sheetOutline";
+import type { Sheet, SheetForm, SheetHole } from "./sheetRecords";
 
 export type ShapeRecord = {
   form?: Shape["form"] | null;
   width?: string | null;
   height?: string | null;
   diameter?: string | null;
-  corners?: readonly (readonly [string, string])[] | null;
+  corners?: string | readonly CornerText[] | null;
   count?: number | null;
 };
 
@@ -33,42 +37,82 @@ export type PieceRecord = ShapeRecord & {
   within?: string | null;
 };
 
-/** The piece of a record. Throws `QuantityError` for the first text that cannot be read. */
-export function readPiece(record: PieceRecord): Piece {
+type Size = "width" | "height" | "diameter";
+const SIZES: Readonly<Record<Shape["form"], readonly Size[]>> = {
+  rectangle: ["width", "height"], circle: ["diameter"], polygon: [],
+};
+const UNSIZED = { width: null, height: null, diameter: null };
+
+/** The piece that records make. Throws `QuantityError` for a size that is missing or a corner nobody can read. */
+export function pieceOf(sheet: Sheet, holes: readonly SheetHole[] = []): Piece {
   return {
-    id: record.id,
-    material: record.material || "",
-    outline: shapeOf(record),
-    holes: (record.holes ?? []).map(shapeOf),
-    density: densityOf(record),
-    thickness: record.thickness ? length(record.thickness) : null,
-    measured: Boolean(record.measured),
-    gauge: record.gauge ? [record.gauge_table || "msg", record.gauge] : null,
-    within: record.within ? length(record.within) : null,
+    id: sheet.id,
+    material: sheet.material || "",
+    outline: shapeOf(sheet, 0, 1),
+    holes: holes.map((hole, at) => shapeOf(hole, at + 1, hole.count || 1)),
+    density: densityOf(sheet.density_low, sheet.density_high),
+    thickness: sheet.thickness,
+    measured: Boolean(sheet.measured),
+    gauge: sheet.gauge ? [sheet.gauge_table || "msg", sheet.gauge] : null,
+    within: sheet.within,
   };
 }
 
-function shapeOf(record: ShapeRecord): Shape {
+/** The piece of a given record. Throws `QuantityError` for the first text that cannot be read. */
+export function readPiece(record: PieceRecord): Piece {
+  const { id } = record;
+  const form = formOf(record);
+  const holes = (record.holes ?? []).map((hole, at): SheetHole => {
+    return { id: `${id}:${at + 1}`, sheet: id, ...formOf(hole), count: hole.count ?? null };
+  });
+  const sheet: Sheet = {
+    id,
+    part: "",
+    material: record.material ?? null,
+    ...form,
+    thickness: length(record.thickness),
+    measured: record.measured ?? null,
+    gauge: record.gauge ?? null,
+    gauge_table: record.gauge_table ?? null,
+    density_low: number(record.density_low),
+    density_high: number(record.density_high),
+    within: length(record.within),
+  };
+  return pieceOf(sheet, holes);
+}
+
+/** `at`: 0 for the outline, else the number of the hole. */
+function shapeOf(record: SheetForm, at: number, count: number): Shape {
   const form = record.form || "rectangle";
-  const corners = form === "polygon" ? (record.corners ?? []) : [];
+  const corners = form === "polygon" ? readCorners(record.corners || "") : [];
+  return { form, sizes: SIZES[form].map((name) => sizeOf(name, record[name], at)), corners, count };
+}
+
+function sizeOf(name: Size, size: Quantity | null, at: number): Quantity {
+  if (size) return size;
+  throw new QuantityError("sheet_size_missing", { size: name, shape: at, typed: "", kind: "length", example: "300 mm" });
+}
+
+function formOf(record: ShapeRecord): SheetForm {
+  const form = record.form || "rectangle";
+  const corners = record.corners || "";
   return {
     form,
-    sizes: sizesOf(form, record).map(length),
-    corners: corners.map(([x, y]) => [readPosition(x), readPosition(y)] as const),
-    count: record.count || 1,
+    ...UNSIZED,
+    ...Object.fromEntries(SIZES[form].map((name) => [name, length(record[name])])),
+    corners: typeof corners === "string" ? corners : writeCorners(corners),
   };
 }
 
-function sizesOf(form: Shape["form"], { width, height, diameter }: ShapeRecord): (string | null | undefined)[] {
-  if (form === "polygon") return [];
-  return form === "circle" ? [diameter] : [width, height];
+function length(text: string | null | undefined): Quantity | null {
+  return text ? readLength(text, null, true) : null;
 }
 
-function length(text: string | null | undefined): Quantity {
-  return readLength(text || "", null, true);
+function number(text: string | null | undefined): Ratio | null {
+  return text ? readNumber(text) : null;
 }
 
-function densityOf({ density_low: low, density_high: high }: PieceRecord): Density | null {
-  if (!low && !high) return null;
-  return { low: toNumber(readNumber(low || high || "")), high: toNumber(readNumber(high || low || "")) };
+function densityOf(low: Ratio | null, high: Ratio | null): Density | null {
+  if (low === null && high === null) return null;
+  return { low: toNumber((low ?? high) as Ratio), high: toNumber((high ?? low) as Ratio) };
 }

@@ -19,54 +19,61 @@ export const OUNCES_FT2 = POUND / 16 / FOOT2; // kg/m²
 export const CONVENTION = 41.82 * POUND / FOOT2 / INCH; // kg/m³ that tables of the Manufacturers' Standard Gauge are made with
 export const LEGAL_SHARE = 0.025; // the law allows 2½ % either way (15 U.S.C. 208, from memory)
 
-/** `density` in kg/m³. `thinnest`, `thickest`: shares of the thickness it is sold as; common practice, no source. */
+/**
+ * `name`: as people say it. `density` in kg/m³.
+ *
+ * `thinnest`, `thickest`: shares of the thickness it is sold as; common practice, no source.
+ */
 export type Material = {
+  readonly name: string;
   readonly density: Density;
   readonly thinnest: number;
   readonly thickest: number;
   readonly source: string;
 };
 
-function stock(low: number, high: number, thinnest: number, thickest: number, source: string): Material {
-  return { density: { low, high }, thinnest, thickest, source };
+function stock(
+  name: string, low: number, high: number, thinnest: number, thickest: number, source: string,
+): Material {
+  return { name, density: { low, high }, thinnest, thickest, source };
 }
 
-function rolled(low: number, high: number, source: string): Material {
-  return stock(low, high, 0.95, 1.05, source);
+function rolled(name: string, low: number, high: number, source: string): Material {
+  return stock(name, low, high, 0.95, 1.05, source);
 }
 
 /** Sold in inches and made in millimetres: "1/8 in" polycarbonate is 0.118 in, a share of 0.944. */
-function plastic(low: number, high: number, source: string): Material {
-  return stock(low, high, 0.9, 1.05, source);
+function plastic(name: string, low: number, high: number, source: string): Material {
+  return stock(name, low, high, 0.9, 1.05, source);
 }
 
-function laid(low: number, high: number, source: string): Material {
-  return stock(low, high, 0.9, 1.1, source);
+function laid(name: string, low: number, high: number, source: string): Material {
+  return stock(name, low, high, 0.9, 1.1, source);
 }
 
 export const MATERIALS: ReadonlyMap<string, Material> = new Map([
-  ["steel", rolled(7830, 7870, "carbon steel 7.85 g/cm³, common practice; pure iron 7.87, periodictable 2.1.0")],
-  ["stainless_steel", rolled(7700, 8030, "ferritic to austenitic grades, from memory")],
-  ["aluminium", rolled(2660, 2810, "pure 2.699 g/cm³, periodictable 2.1.0; sheet alloys about it, from memory")],
-  ["aluminium_6061", rolled(2698, 2713, "0.0975 to 0.098 lb/in³, data sheets")],
-  ["aluminium_2014", rolled(2790, 2801, "0.101 lb/in³ = 2.80 g/cm³, sheet-weight tables")],
-  ["titanium", rolled(4420, 4540, "pure 4.506 (mendeleev 1.3.0) to 4.54 (periodictable 2.1.0); 6Al-4V from memory")],
-  ["magnesium", rolled(1735, 1830, "pure 1.738 g/cm³, periodictable 2.1.0; sheet alloys from memory")],
-  ["copper", rolled(8890, 8960, "pure 8.96 g/cm³, periodictable 2.1.0")],
-  ["brass", rolled(8400, 8750, "from memory")],
-  ["lead", rolled(11300, 11350, "11.30 (mendeleev 1.3.0) to 11.35 g/cm³ (periodictable 2.1.0)")],
-  ["tungsten", rolled(19200, 19300, "pure 19.3 g/cm³, periodictable 2.1.0; heavy alloys are lighter")],
-  ["polycarbonate", plastic(1190, 1210, "specific gravity 1.2, 74.88 lb/ft³, a sheet maker's table")],
-  ["acrylic", plastic(1150, 1190, "specific gravity 1.15 to 1.19 (ASTM D792), data sheets")],
-  ["abs", plastic(1040, 1080, "specific gravity 1.08 of sheet grades, a seller's table; 1.04 from memory")],
+  ["steel", rolled("steel", 7830, 7870, "carbon steel 7.85 g/cm³, common practice; pure iron 7.87, periodictable 2.1.0")],
+  ["stainless_steel", rolled("stainless steel", 7700, 8030, "ferritic to austenitic grades, from memory")],
+  ["aluminium", rolled("aluminium", 2660, 2810, "pure 2.699 g/cm³, periodictable 2.1.0; sheet alloys about it, from memory")],
+  ["aluminium_6061", rolled("6061 aluminium", 2698, 2713, "0.0975 to 0.098 lb/in³, data sheets")],
+  ["aluminium_2014", rolled("2014 aluminium", 2790, 2801, "0.101 lb/in³ = 2.80 g/cm³, sheet-weight tables")],
+  ["titanium", rolled("titanium", 4420, 4540, "pure 4.506 (mendeleev 1.3.0) to 4.54 (periodictable 2.1.0); 6Al-4V from memory")],
+  ["magnesium", rolled("magnesium", 1735, 1830, "pure 1.738 g/cm³, periodictable 2.1.0; sheet alloys from memory")],
+  ["copper", rolled("copper", 8890, 8960, "pure 8.96 g/cm³, periodictable 2.1.0")],
+  ["brass", rolled("brass", 8400, 8750, "from memory")],
+  ["lead", rolled("lead", 11300, 11350, "11.30 (mendeleev 1.3.0) to 11.35 g/cm³ (periodictable 2.1.0)")],
+  ["tungsten", rolled("tungsten", 19200, 19300, "pure 19.3 g/cm³, periodictable 2.1.0; heavy alloys are lighter")],
+  ["polycarbonate", plastic("polycarbonate", 1190, 1210, "specific gravity 1.2, 74.88 lb/ft³, a sheet maker's table")],
+  ["acrylic", plastic("acrylic", 1150, 1190, "specific gravity 1.15 to 1.19 (ASTM D792), data sheets")],
+  ["abs", plastic("ABS", 1040, 1080, "specific gravity 1.08 of sheet grades, a seller's table; 1.04 from memory")],
   [
     "softwood_plywood",
-    stock(450, 600, 0.82, 1, "3.0 lb/ft² for an inch, a trade rule; spruce 460 kg/m³, a maker's handbook"),
+    stock("softwood plywood", 450, 600, 0.82, 1, "3.0 lb/ft² for an inch, a trade rule; spruce 460 kg/m³, a maker's handbook"),
   ],
-  ["birch_plywood", stock(650, 750, 0.82, 1, "700 ± 50 kg/m³, a maker's handbook")],
-  ["carbon_laminate", laid(1400, 1650, "from memory")],
-  ["glass_laminate", laid(1500, 2000, "from memory")],
-  ["glass", rolled(2450, 2550, "soda-lime float glass 2.5 g/cm³, from memory")],
+  ["birch_plywood", stock("birch plywood", 650, 750, 0.82, 1, "700 ± 50 kg/m³, a maker's handbook")],
+  ["carbon_laminate", laid("carbon laminate", 1400, 1650, "from memory")],
+  ["glass_laminate", laid("glass-fibre laminate", 1500, 2000, "from memory")],
+  ["glass", rolled("glass", 2450, 2550, "soda-lime float glass 2.5 g/cm³, from memory")],
 ]);
 
 // Ounces a square foot of the US legal Standard Gauge, 15 U.S.C. 206 (16, 18 and 20 read there, the others from memory).

@@ -34,12 +34,19 @@ export type Result = { value: number; unit: string; u: number; shown: string };
 const COMPOUND_PLACES = 1;
 const COMPOUND_MOST = 2;
 const PLAIN_MOST = 4;
+const FOOT2 = ratio(9_290_304n, 100_000_000n);
 const HUNDRED = ratio(100n);
 /** Shown beside a reading typed in the other system, when the garage does not count in that system itself. */
 const BESIDE_METRIC: Readonly<Record<string, string>> = {
   kg: "lb", g: "oz", t: "lb", mm: "in", cm: "in", m: "in", L: "gal_us", ml: "gal_us",
 };
 const BESIDE_OTHERS: Readonly<Record<Kind, string>> = { mass: "kg", length: "mm", volume: "L" };
+/** Label, one in m², decimals, and the least that is shown in it, in m². */
+type Area = readonly [string, Ratio, number, Ratio];
+const AREAS: Readonly<Record<string, readonly [Area, Area]>> = {
+  mm: [["m²", ratio(1n), 2, ratio(1n, 10n)], ["cm²", ratio(1n, 10_000n), 1, ratio(0n)]],
+  in: [["ft²", FOOT2, 2, FOOT2], ["in²", divide(FOOT2, ratio(144n)), 1, ratio(0n)]],
+};
 
 /** A mass in `unit` ("kg", "g", "lb", "oz", "lb oz" …). `U`: expanded uncertainty in kg. `signed` writes "+" too. */
 export function showMass(kg: number | Ratio, unit: string, U: number | null = null, signed = false): string {
@@ -49,6 +56,12 @@ export function showMass(kg: number | Ratio, unit: string, U: number | null = nu
 /** A mass to keep in hand: rounded up, to the place that `U` (kg) deserves, so that it is never too little. */
 export function showGuard(kg: number, unit: string, U: number | null = null): string {
   const { sign: before, parts } = layOut("mass", kg, unit, U, false, true);
+  return before + join(parts);
+}
+
+/** A mass alone, to the nearest of the place that `U` (kg) deserves: as it is typed, without a "±". */
+export function showClaim(kg: number, unit: string, U: number): string {
+  const { sign: before, parts } = layOut("mass", kg, unit, U);
   return before + join(parts);
 }
 
@@ -69,6 +82,14 @@ export function showStepped(m: number, unit: string, step: string, up = false): 
   const places = step.split(".")[1]?.length ?? 0;
   const label = DIMENSIONS.length.units[unit]?.label ?? unit;
   return single(multiply(ratio(steps), width), null, label, [places, places], false).text;
+}
+
+/** An area beside lengths in `lengthUnit`: "0.42 m²", "25.0 cm²", "4.52 ft²", "12.5 in²". `U` in m². */
+export function showArea(m2: number, lengthUnit: string, U: number | null = null): string {
+  const exact = fromNumber(m2);
+  const [large, small] = AREAS[lengthUnit] as readonly [Area, Area];
+  const [label, one, places] = compare(exact, large[3]) >= 0 ? large : small;
+  return single(divide(exact, one), marginOf(U, one), label, [places, PLAIN_MOST], false).text;
 }
 
 /** A volume in `unit` ("L", "gal_us", "gal_imp"). `U`: expanded uncertainty in m³. */

@@ -2632,8 +2632,26 @@ export interface components {
             reason: components["schemas"]["Told"] | null;
             warnings: components["schemas"]["Told"][];
         };
+        SheetOfPart: {
+            id: string;
+            count: number;
+            area: number | null;
+            density: number | null;
+            thickness: components["schemas"]["Number"] | null;
+            mass: components["schemas"]["Number"] | null;
+            whole: components["schemas"]["Number"] | null;
+            listed: components["schemas"]["Number"] | null;
+            reason: components["schemas"]["Told"] | null;
+            warnings: components["schemas"]["Told"][];
+            part: string;
+            weighed: components["schemas"]["Number"] | null;
+            difference: components["schemas"]["Number"] | null;
+            beyond: boolean | null;
+            said: string | null;
+        };
         SheetMaterial: {
             material: string;
+            name: string;
             low: number;
             high: number;
             source: string;
@@ -2641,6 +2659,8 @@ export interface components {
         Sheets: {
             pieces: components["schemas"]["SheetAnswer"][];
             total: components["schemas"]["Number"] | null;
+            sheets: components["schemas"]["SheetOfPart"][];
+            warnings: components["schemas"]["Told"][];
             materials: components["schemas"]["SheetMaterial"][];
         };
         BallastPlace: {

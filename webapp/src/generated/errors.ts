@@ -453,6 +453,30 @@ export const ERRORS = {
     "sentence": "These gauge numbers are for steel, not for {material}.",
     "do": "Enter the thickness instead: other metals have other gauges."
   },
+  "sheet_thick": {
+    "sentence": "Nothing {text} thick is sold as sheet.",
+    "do": "Look at the number and its unit."
+  },
+  "sheet_huge": {
+    "sentence": "A size of {text} is more than any sheet for a car has.",
+    "do": "Look at the number and its unit."
+  },
+  "sheet_small": {
+    "sentence": "The piece would weigh less than 0.1 g.",
+    "do": "Look at the numbers and their units."
+  },
+  "sheet_size_missing": {
+    "sentence": "The {size} is missing.",
+    "do": "Type it with its unit, such as {example}."
+  },
+  "sheet_corner": {
+    "sentence": "Corner {corner} cannot be read: {typed}.",
+    "do": "Type how far across and how far up, each with its unit and a comma between, such as {example}."
+  },
+  "sheet_corners_long": {
+    "sentence": "These corners take more room than a record has.",
+    "do": "Draw the outline with fewer, or type shorter lengths."
+  },
   "sheet_corners": {
     "sentence": "An outline has {corners} corners.",
     "do": "Draw one with 3 to {most}."
@@ -462,8 +486,8 @@ export const ERRORS = {
     "do": "Move a corner so that no two sides meet except at their ends."
   },
   "sheet_hole_outside": {
-    "sentence": "Hole {hole} is not wholly inside the outline.",
-    "do": "Move it, or draw the outline around it."
+    "sentence": "Hole {hole} does not lie wholly inside the outline.",
+    "do": "Move it or make it smaller, or draw the outline around it."
   },
   "sheet_holes_overlap": {
     "sentence": "Holes {hole} and {other} overlap.",
