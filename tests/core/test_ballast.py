@@ -44,7 +44,7 @@ def wanted(random: Random, room: float) -> Wanted:
 
 
 def reached(counts: tuple[int, ...], at: list[Place], aim: Wanted) -> tuple[int, ...] | None:
-    """What a choice comes to, the first to be made least first; None when it is not allowed. Written anew, in mg."""
+    """What a choice comes to, the first to be made least first, then as it is written down; None when not allowed."""
     put = [(place, place.block * count) for place, count in zip(at, counts, strict=True)]
     mass = sum(kg for _, kg in put)
     total = 900.0 + mass
@@ -58,17 +58,17 @@ def reached(counts: tuple[int, ...], at: list[Place], aim: Wanted) -> tuple[int,
         return None
     grams = ceil(mass * 1000 - 1e-6)
     height = ceil(sum(kg * place.z for place, kg in put) * 10 - 1e-6)
-    cross = max(1, ceil(abs(sum(kg * place.y for place, kg in put)) * 10 - 1e-6))
+    cross = max(1, ceil(abs(sum(kg * place.y for place, kg in put)) * 2 - 1e-6))
     centre = ceil((900.0 * 0.48 + sum(kg * place.z for place, kg in put)) / total * 10_000 - 1e-6)
     order = {"mass": (grams, height, cross), "centre": (centre, grams, cross), "cross": (cross, grams, height)}
-    first = () if aim.most is not None or aim.prefer == "mass" else (grams,)
-    return (*first, *order[aim.prefer])
+    free = {**order, "centre": order["mass"], "cross": (grams, cross, height)}
+    return (*(free if aim.most is None else order)[aim.prefer], *(-count for count in counts))
 
 
 def test_no_choice_of_all_there_are_is_better():
     random, solved, refused = Random(SEED), 0, 0
     for _ in range(200):
-        at = places(random, random.randrange(1, 5), 4)
+        at = places(random, random.randrange(1, 6), 4)
         aim = wanted(random, sum(place.block * place.most for place in at))
         found = ballast(CAR, at, aim)
         assert isinstance(found, Ballast)
@@ -77,7 +77,7 @@ def test_no_choice_of_all_there_are_is_better():
         allowed = [each for each in every if each is not None]
         ours = tuple(found.put.get(place.id, 0) for place in at)
         if allowed:
-            assert reached(ours, at, aim) == min(allowed)
+            assert reached(ours, at, aim) == min(allowed)  # of those alike the one with the most at the first place
             assert found.missing == ()
             solved += 1
         else:

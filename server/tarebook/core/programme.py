@@ -1,246 +1,247 @@
 """An exact integer programme of a few whole numbers: least cost under linear rows, by branch and bound.
 
-Counts n_i lie between 0 and a limit; a row says Σ weight_i n_i ≤ most. Weights and costs are whole numbers that a
-double holds exactly, so a row holds or does not. Costs are compared in whole steps: what differs by less is alike.
+Counts n_i lie between bounds; a row holds Σ weight_i n_i between two bounds. Weights, bounds and costs are whole
+numbers that a double holds exactly, so a row holds or does not. Costs are compared in whole steps: what differs by
+less is alike.
 
-At every branch a linear programme is solved, by the simplex method on its dual, which needs no first feasible point.
-Its multipliers λ ≥ 0 make one more row: for every choice the rows allow, cost ≥ Σ (cost_i + Σ λ_r weight_ri) n_i −
-Σ λ_r most_r. That holds for any λ ≥ 0, however roughly the simplex stopped, so its rounding costs time and never the
-answer. The search goes depth first, nearest to the linear programme's count first, and leaves a branch when a
-row, or that one for a better cost, can no longer hold. Both languages take the same steps in the same doubles.
+At every branch each row in its turn narrows the counts, and so does the cost that is still to be beaten; then a linear
+programme is solved (`core/simplex`). A branch is left when its floor is above what is to be beaten, or when the rows
+prove that nothing is in it. Else a count that is no whole number splits it in two, or better a sum of counts that
+must be whole: where many places take the same block, how many there are in all says more than how many at one place.
+The half nearer to the linear programme goes first. Both languages take the same steps in the same doubles.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from math import ceil, floor, gcd, inf
 
-MOST_NODES = 20_000  # then the best so far is given as not proven
-_TINY = 1e-9
-_SLACK = 0.5  # of a unit that costs are counted in: what rounding in the multipliers' row may come to
-_SLIM = 1e-6  # the same, for a proof without costs, where weights are about one
-_PIVOTS = 200
+from tarebook.core.simplex import (
+    Bounds,
+    Floor,
+    Row,
+    Solved,
+    Table,
+    copy_of,
+    floor_of,
+    is_below,
+    new_table,
+    size_of,
+    solve,
+)  # fmt: skip
 
+__all__ = ["Bounds", "Effort", "Found", "Row", "least"]
 
-@dataclass(frozen=True, slots=True)
-class Row:
-    """Σ weights_i n_i ≤ most."""
-
-    weights: Sequence[float]
-    most: float
+MOST_BRANCHES = 10_000  # of one search
+FEWEST_BRANCHES = 200  # also when others have used up all there were
+_NEAR = 1e-6  # as near to a whole number as this is one
 
 
 @dataclass(slots=True)
+class Effort:
+    """How many branches a chain of searches may still look at, and whether each came to its end."""
+
+    left: int = 30_000
+    is_proven: bool = True
+
+    def share(self) -> int:
+        """How many this search may look at."""
+        return max(FEWEST_BRANCHES, min(MOST_BRANCHES, self.left))
+
+    def spend(self, branches: int, is_done: bool) -> None:
+        self.left -= branches
+        self.is_proven = self.is_proven and is_done
+
+
+@dataclass(frozen=True, slots=True)
 class Found:
-    """`cost` = Σ costs_i counts_i. `proven`: none is a step cheaper. `row`: holds for all that are as good."""
+    """`cost` = Σ costs_i counts_i. No other choice is a step cheaper, if the effort says that it is proven."""
 
     counts: tuple[int, ...]
     cost: float
-    proven: bool
-    row: Row
 
 
 def least(
-    costs: Sequence[float], rows: Sequence[Row], limits: Sequence[int], step: float = 1.0, enough: float = -inf
-) -> Found | None:
+    costs: Sequence[float], rows: Sequence[Row], limits: Bounds, effort: Effort, step: float = 1.0,
+    enough: float = -inf,
+) -> Found | None:  # fmt: skip
     """The cheapest counts, or None when none satisfy the rows. Stops at the first whose cost is `enough` or less."""
-    root = _relax(costs, rows, limits)
-    search = _Search(costs, rows, limits, step, enough)
-    search.go_on(0, [0.0] * len(rows), 0.0)
-    if search.best is None:
-        return None
-    most = ceil(search.cost / step) * step + root.held + _SLACK
-    return Found(search.best, search.cost, search.nodes <= MOST_NODES, Row(root.weights, most))
+    search = _Search(costs, rows, step, enough)
+    most, branches = effort.share(), 0
+    search.open.append(search.root(limits))
+    while search.open and branches < most:
+        search.look(search.open.pop())
+        branches += 1
+    effort.spend(branches, not search.open)
+    return search.best
+
+
+@dataclass(slots=True)
+class _Branch:
+    table: Table
+    bounds: Bounds
 
 
 @dataclass(slots=True)
 class _Search:
-    """Depth first. `ceiling`: what a cost must not exceed to be a step better than the best."""
+    """`ceiling`: what a cost must not exceed to be a step better than the best."""
 
     costs: Sequence[float]
     rows: Sequence[Row]
-    limits: Sequence[int]
     step: float
     enough: float
-    best: tuple[int, ...] | None = None
-    cost: float = inf
+    best: Found | None = None
+    open: list[_Branch] = field(default_factory=list)
     ceiling: float = inf
+    sizes: list[float] = field(default_factory=list)
+    unit: float = 1.0
     common: float = 1.0
-    nodes: int = 0
-    done: bool = False
-    rest: list[list[float]] = field(default_factory=list)
-    counts: list[int] = field(default_factory=list)
+    sums: list[int] = field(default_factory=list)
 
     def __post_init__(self) -> None:
-        self.counts = [0] * len(self.limits)
+        self.sizes = [size_of(row.weights) for row in self.rows]
+        self.unit = size_of(self.costs)
+        self.sums = [row for row, spec in enumerate(self.rows, start=len(self.costs)) if spec.is_whole]
         # Every cost is a multiple of what single ones have in common; else equal blocks would all be tried.
         self.common = float(gcd(*(int(cost) for cost in self.costs))) or 1.0
-        self.rest = [
-            _least_after(weights, self.limits) for weights in (*(row.weights for row in self.rows), self.costs)
-        ]
 
-    def go_on(self, at: int, used: list[float], cost: float) -> None:
-        """Choose the count at place `at` and all after it; `used`: what each row has taken up before."""
-        self.nodes += 1
-        if self.nodes > MOST_NODES:
-            self.done = True
-        elif at == len(self.limits):
-            # Where there is no place at all, no range was looked at before.
-            if all(so_far <= row.most for so_far, row in zip(used, self.rows, strict=True)):
-                self._take(cost)
-        else:
-            self._branch(at, used, cost)
+    def root(self, limits: Bounds) -> _Branch:
+        low = [*limits.low, *(row.low for row in self.rows)]
+        high = [*limits.high, *(row.high for row in self.rows)]
+        return _Branch(new_table(self.costs, self.rows), Bounds(low, high))
 
-    def _branch(self, at: int, used: list[float], cost: float) -> None:
-        low, high = self._range(at, used, cost)
-        if low > high:
+    def look(self, branch: _Branch) -> None:
+        if not self._narrow(branch.bounds):
             return
-        guide = low if self.costs[at] >= 0.0 else high
-        if at < len(self.limits) - 1:
-            left = [Row(row.weights[at:], row.most - so_far) for row, so_far in zip(self.rows, used, strict=True)]
-            relaxed = _relax(self.costs[at:], left, self.limits[at:])
-            if relaxed.is_beyond(self.limits[at:], self.ceiling - cost):
-                return
-            guide = relaxed.guide
-        for count in _outwards(guide, low, high) if at < len(self.limits) - 1 else [guide]:
-            if self.done:
-                return
-            self.counts[at] = count
-            now = [so_far + row.weights[at] * count for so_far, row in zip(used, self.rows, strict=True)]
-            self.go_on(at + 1, now, cost + self.costs[at] * count)
+        bounds = Bounds(self._in_sizes(branch.bounds.low), self._in_sizes(branch.bounds.high))
+        solved = solve(branch.table, bounds)
+        if solved.stuck is None:
+            is_left = self._is_beaten(branch, solved)
+        else:
+            is_left = self._is_impossible(branch, bounds, solved, solved.stuck)
+        if not is_left:
+            self._split(branch, solved)
 
-    def _range(self, at: int, used: list[float], cost: float) -> tuple[int, int]:
-        """The counts with which every row, and a better cost, can still hold."""
-        low, high = 0, self.limits[at]
-        rows = [(row.weights[at], row.most - so_far) for row, so_far in zip(self.rows, used, strict=True)]
-        for (weight, most), rest in zip([*rows, (self.costs[at], self.ceiling - cost)], self.rest, strict=True):
-            room = most - rest[at + 1]
-            if weight > 0.0 and room < inf:
-                high = min(high, floor(room / weight))
-            elif weight < 0.0 and room < inf:
-                low = max(low, ceil(room / weight))
-            elif room < 0.0:
-                return 1, 0
-        return low, high
+    def _narrow(self, bounds: Bounds) -> bool:
+        """Every row, and the cost to be beaten, narrow the counts; false when one cannot hold."""
+        for row, spec in enumerate(self.rows, start=len(self.costs)):
+            if not _hold_to(spec.weights, 1.0, bounds.high[row], bounds):
+                return False
+            if not _hold_to(spec.weights, -1.0, -bounds.low[row], bounds):
+                return False
+        return _hold_to(self.costs, 1.0, self.ceiling, bounds)
 
-    def _take(self, cost: float) -> None:
-        self.best, self.cost = tuple(self.counts), cost
-        self.ceiling = floor((ceil(cost / self.step) - 1) * self.step / self.common) * self.common
-        self.done = cost <= self.enough
+    def _in_sizes(self, bounds: Sequence[float]) -> list[float]:
+        first = len(self.costs)
+        return [*bounds[:first], *(bound / size for bound, size in zip(bounds[first:], self.sizes, strict=True))]
 
+    def _is_beaten(self, branch: _Branch, solved: Solved) -> bool:
+        """Whether no counts of this branch are better than the best, once its own counts are looked at."""
+        by = self._multipliers(branch.table, branch.table.costs, self.unit)
+        below = floor_of(self.costs, self.rows, by, branch.bounds)
+        if self._is_above(below):
+            return True
+        self._consider([floor(value + 0.5) for value in solved.values[: len(self.costs)]], branch.bounds)
+        if self._is_above(below):
+            return True
+        if self.ceiling < inf:
+            _hold_to(below.weights, 1.0, self.ceiling + 2.0 * below.error - below.held, branch.bounds)
+        return False
 
-@dataclass(slots=True)
-class _Relaxed:
-    """The multipliers' row: cost ≥ Σ weights_i n_i − held for all the rows allow. `guide`: a count to begin near."""
+    def _is_above(self, below: Floor) -> bool:
+        return below.least - below.error > self.ceiling
 
-    weights: list[float]
-    held: float
-    guide: int
-    impossible: bool
+    def _is_impossible(self, branch: _Branch, bounds: Bounds, solved: Solved, line: int) -> bool:
+        """Whether the line that is stuck proves that the rows allow nothing here."""
+        count, stuck = len(self.costs), branch.table.told[line]
+        sign = -1.0 if is_below(branch.table, bounds, solved.values, line) else 1.0
+        if stuck < count:
+            weights: Sequence[float] = [1.0 if at == stuck else 0.0 for at in range(count)]
+        else:
+            weights = self.rows[stuck - count].weights
+        by = self._multipliers(branch.table, branch.table.lines[line], sign * size_of(weights))
+        below = floor_of([sign * weight for weight in weights], self.rows, by, branch.bounds)
+        end = branch.bounds.high[stuck] if sign > 0.0 else -branch.bounds.low[stuck]
+        return below.least - below.error > end
 
-    def is_beyond(self, limits: Sequence[int], ceiling: float) -> bool:
-        """True when no counts can satisfy the rows at a cost of the ceiling or less."""
-        lowest = _sum(min(0.0, weight * limit) for weight, limit in zip(self.weights, limits, strict=True)) - self.held
-        return lowest > (_SLIM if self.impossible else ceiling + _SLACK)
+    def _multipliers(self, table: Table, line: Sequence[float], size: float) -> list[float]:
+        """Of the rows that stand at a bound, in whole numbers again."""
+        by = [0.0] * len(self.rows)
+        for column, variable in enumerate(table.standing):
+            row = variable - len(self.costs)
+            if row >= 0:
+                by[row] = line[column] * size / self.sizes[row]
+        return by
 
+    def _consider(self, counts: Sequence[int], bounds: Bounds) -> None:
+        if not all(low <= count <= high for low, count, high in zip(bounds.low, counts, bounds.high, strict=False)):
+            return
+        if not all(row.low <= _dot(row.weights, counts) <= row.high for row in self.rows):
+            return
+        cost = _dot(self.costs, counts)
+        if cost > self.ceiling:
+            return
+        self.best = Found(tuple(counts), cost)
+        better = floor((ceil(cost / self.step) - 1) * self.step / self.common) * self.common
+        self.ceiling = -inf if cost <= self.enough else better
 
-def _least_after(weights: Sequence[float], limits: Sequence[int]) -> list[float]:
-    """For each place the least that it and all after it can add to a row; 0 after the last."""
-    rest = [0.0]
-    for weight, limit in zip(reversed(weights), reversed(limits), strict=True):
-        rest.append(rest[-1] + min(0.0, weight * limit))
-    return rest[::-1]
+    def _split(self, branch: _Branch, solved: Solved) -> None:
+        low, high = branch.bounds.low, branch.bounds.high
+        at = self._split_at(solved.values, branch.bounds)
+        if at is None:
+            return
+        value = solved.values[at]
+        cut = float(min(max(low[at], floor(value + _NEAR)), high[at] - 1.0))
+        under = _Branch(copy_of(branch.table), Bounds(low[:], high[:]))
+        over = _Branch(branch.table, branch.bounds)
+        under.bounds.high[at] = cut
+        over.bounds.low[at] = cut + 1.0
+        self.open += [over, under] if value - cut < 0.5 else [under, over]
 
-
-def _outwards(middle: int, low: int, high: int) -> list[int]:
-    """The counts from low to high, nearest to the middle first, the larger of two first."""
-    if low > high:
-        return []
-    start = min(max(middle, low), high)
-    order = [start]
-    for away in range(1, high - low + 1):
-        order += [count for count in (start + away, start - away) if low <= count <= high]
-    return order
-
-
-def _relax(costs: Sequence[float], rows: Sequence[Row], limits: Sequence[int]) -> _Relaxed:
-    """The linear programme of the same costs and rows.
-
-    A place with a negative cost is counted from its limit down, so that all costs are positive and the dual, max −Σ
-    most λ − Σ limit μ with −Σ weight λ − μ ≤ cost, starts feasible at nothing. Where it grows without end, no counts
-    satisfy the rows, and the multipliers of that growth prove it without the costs.
-    """
-    places = range(len(costs))
-    sizes = [max([abs(weight) for weight in row.weights], default=0.0) or 1.0 for row in rows]
-    unit = max([abs(cost) for cost in costs], default=0.0) or 1.0
-    flips = [-1.0 if cost < 0.0 else 1.0 for cost in costs]
-    turned = [at for at in places if flips[at] < 0.0]
-    goal = [
-        (row.most - _sum(row.weights[at] * limits[at] for at in turned)) / size
-        for row, size in zip(rows, sizes, strict=True)
-    ]
-    goal += [*(float(limit) for limit in limits), *(0.0 for _ in places), 0.0]
-    table = [_line(at, costs, rows, sizes, flips[at], unit) for at in places]
-    basis, endless = _maximise(table, goal, len(rows) + len(costs))
-    values = _multipliers(table, basis, endless, len(rows))
-    by = [value * (1.0 if endless is not None else unit) / size for value, size in zip(values, sizes, strict=True)]
-    weights = [
-        (0.0 if endless is not None else cost) + _sum(one * row.weights[at] for one, row in zip(by, rows, strict=True))
-        for at, cost in enumerate(costs)
-    ]
-    held = _sum(one * row.most for one, row in zip(by, rows, strict=True))
-    price = goal[len(rows) + len(costs)]
-    guide = floor((price if flips[0] > 0.0 else limits[0] - price) + 0.5) if costs else 0
-    return _Relaxed(weights, held, guide, endless is not None)
+    def _split_at(self, values: Sequence[float], bounds: Bounds) -> int | None:
+        """A sum that must be whole and is not, else a count that is not, the nearest to being known; else any open."""
+        places = range(len(self.costs))
+        for of in (self.sums, places):
+            at = _most_undecided(of, values, bounds)
+            if at is not None:
+                return at
+        return next((at for at in places if bounds.low[at] < bounds.high[at]), None)
 
 
-def _line(
-    at: int, costs: Sequence[float], rows: Sequence[Row], sizes: Sequence[float], flip: float, unit: float
-) -> list[float]:
-    """The dual's line of one place: rows' multipliers, limits' multipliers, slacks, and the cost."""
-    own = [1.0 if other == at else 0.0 for other in range(len(costs))]
-    weights = [-flip * row.weights[at] / size for row, size in zip(rows, sizes, strict=True)]
-    return [*weights, *(-one for one in own), *own, abs(costs[at]) / unit]
+def _most_undecided(of: Sequence[int], values: Sequence[float], bounds: Bounds) -> int | None:
+    chosen, most = None, 0.0
+    for at in of:
+        above = values[at] - floor(values[at])
+        away = min(above, 1.0 - above)
+        width = bounds.high[at] - bounds.low[at]
+        if away > _NEAR and width > 0.0 and away / width > most:
+            chosen, most = at, away / width
+    return chosen
 
 
-def _multipliers(table: list[list[float]], basis: list[int], endless: int | None, count: int) -> list[float]:
-    """Of the rows: where the simplex stopped, or along the way that never ends."""
-    values = [1.0 if row == endless else 0.0 for row in range(count)]
-    for line, variable in zip(table, basis, strict=True):
-        if variable < count:
-            values[variable] = max(0.0, line[-1] if endless is None else -line[endless])
-    return values
+def _hold_to(weights: Sequence[float], sign: float, most: float, bounds: Bounds) -> bool:
+    """Narrows the counts to those with which Σ sign · weights_i n_i ≤ most can still hold; false when none can."""
+    if most == inf:
+        return True
+    low, high, room = bounds.low, bounds.high, most
+    for at, one in enumerate(weights):
+        weight = sign * one
+        room -= weight * (low if weight > 0.0 else high)[at]
+    if room < 0.0:
+        return False
+    for at, one in enumerate(weights):
+        weight = sign * one
+        if weight > 0.0:
+            high[at] = min(high[at], low[at] + floor(room / weight))
+        elif weight < 0.0:
+            low[at] = max(low[at], high[at] - floor(room / -weight))
+    return True
 
 
-def _maximise(table: list[list[float]], goal: list[float], first_slack: int) -> tuple[list[int], int | None]:
-    """The simplex method in place; gives the variable of each line, and the one that can grow without end, if any."""
-    basis = [first_slack + at for at in range(len(table))]
-    for _ in range(_PIVOTS):
-        entering = min(range(len(goal) - 1), key=lambda column: goal[column], default=0)
-        if goal[entering] >= -_TINY:
-            break
-        open_lines = [at for at, line in enumerate(table) if line[entering] > _TINY]
-        if not open_lines:
-            return basis, entering
-        leaving = min(open_lines, key=lambda at: (table[at][-1] / table[at][entering], basis[at]))
-        _pivot(table, goal, leaving, entering)
-        basis[leaving] = entering
-    return basis, None
-
-
-def _pivot(table: list[list[float]], goal: list[float], leaving: int, entering: int) -> None:
-    by = table[leaving][entering]
-    table[leaving] = [value / by for value in table[leaving]]
-    for line in (*(line for at, line in enumerate(table) if at != leaving), goal):
-        factor = line[entering]
-        if factor != 0.0:
-            line[:] = [value - factor * other for value, other in zip(line, table[leaving], strict=True)]
-
-
-def _sum(terms: Iterable[float]) -> float:
+def _dot(weights: Sequence[float], counts: Sequence[float]) -> float:
     """One term after the other, as the phone does it: newer Pythons' own sum carries what is lost along."""
     whole = 0.0
-    for term in terms:
-        whole += term
+    for weight, count in zip(weights, counts, strict=True):
+        whole += weight * count
     return whole

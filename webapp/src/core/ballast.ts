@@ -15,7 +15,7 @@
 import {
   type Ballast, type Carried, type Place, type Share, type Wanted, meanTrack, toldOf,
 } from "./ballastAnswer";
-import { type Found, type Row, least } from "./programme";
+import { type Bounds, Effort, type Found, type Row, least } from "./programme";
 import { type Warned, warned } from "./records";
 import { showMass } from "./shown";
 
@@ -24,13 +24,16 @@ export type { Ballast, Carried, Place, Share, Wanted } from "./ballastAnswer";
 const MOST_PLACES = 8;
 const MOST_BLOCKS = 10_000;
 const GRAM = 1e5; // masses are compared in whole grams
-const STEP = 1e7; // moments in tenths of a kg m, which move the centre of a car by a tenth of a millimetre
+const MOMENT = 1e7; // heights in tenths of a kg m, which move the centre of a car by a tenth of a millimetre
+const CROSS = 5e7; // effects on cross weight in halves of a kg m: a few hundredths of a kilogram at the wheels
+const LOAD = 1e7; // a share that cannot be reached is missed by as few tenths of a kilogram as can be
 const FINE = 10_000; // steps of a metre in which the height of the centre is compared
 
 type Aim = "mass" | "height" | "cross" | "centre";
 type GoalCode = "ballast_short" | "ballast_over" | ShareCode;
 type ShareCode = `ballast_${"front" | "left"}_${"low" | "high"}`;
-type Goal = { readonly code: GoalCode; readonly row: Row };
+/** `step`: how nearly it is reached where it cannot be. */
+type Goal = { readonly code: GoalCode; readonly row: Row; readonly step: number };
 type Costs = Readonly<Record<"mass" | "height" | "cross", readonly number[]>>;
 type Reached = { readonly found: Found; readonly kept: readonly Row[] };
 
@@ -38,17 +41,11 @@ type Reached = { readonly found: Found; readonly kept: readonly Row[] };
 export function ballast(car: Carried, places: readonly Place[], wanted: Wanted): Ballast | Warned {
   const trouble = troubleOf(car, places, wanted);
   if (trouble) return trouble;
+  const task = taskOf(car, places);
   const goals = goalsOf(car, places, wanted);
-  const limits = places.map(({ most }) => most);
-  let found = best(car, places, wanted, goals.map(({ row }) => row), limits);
-  let missing: Warned[] = [];
-  if (found.length === 0) {
-    const near = nearest(goals, limits);
-    missing = near.missing;
-    found = best(car, places, wanted, near.rows, limits);
-  }
-  const counts = found.at(-1)?.counts ?? places.map(() => 0);
-  return toldOf(car, places, counts, missing, found.every(({ proven }) => proven));
+  const rows = goals.map(({ row }) => row);
+  const counts = best(task, wanted, rows) ?? best(task, wanted, nearest(task, goals)) ?? places.map(() => 0);
+  return toldOf(car, places, counts, missingOf(goals, counts), task.effort.isProven);
 }
 
 function troubleOf(car: Carried, places: readonly Place[], wanted: Wanted): Warned | null {
@@ -75,9 +72,9 @@ function whole(kilograms: number): number {
 function goalsOf(car: Carried, places: readonly Place[], wanted: Wanted): Goal[] {
   const total = car.total.value;
   const blocks = places.map(({ block }) => whole(block));
-  const least = { weights: blocks.map((block) => -block), most: -whole(wanted.least - total) };
-  const goals: Goal[] = [{ code: "ballast_short", row: least }];
-  if (wanted.most !== null) goals.push({ code: "ballast_over", row: { weights: blocks, most: whole(wanted.most - total) } });
+  const least = atMost(blocks.map((block) => -block), -whole(wanted.least - total));
+  const goals: Goal[] = [{ code: "ballast_short", row: least, step: GRAM }];
+  if (wanted.most !== null) goals.push({ code: "ballast_over", row: atMost(blocks, whole(wanted.most - total)), step: GRAM });
   const { front, left, wheelbase } = car;
   const track = meanTrack(car);
   if (wanted.front && front && wheelbase) {
@@ -95,30 +92,56 @@ function goalsOf(car: Carried, places: readonly Place[], wanted: Wanted): Goal[]
 function shareGoals(
   name: "front" | "left", load: number, total: number, [low, high]: Share, parts: readonly (readonly [number, number])[],
 ): Goal[] {
-  const atLeast = { weights: parts.map(([block, part]) => whole(block * (low - part))), most: whole(load - low * total) };
-  const atMost = { weights: parts.map(([block, part]) => whole(block * (part - high))), most: whole(high * total - load) };
-  return [{ code: `ballast_${name}_low`, row: atLeast }, { code: `ballast_${name}_high`, row: atMost }];
+  const atLeast = atMost(parts.map(([block, part]) => whole(block * (low - part))), whole(load - low * total));
+  const over = atMost(parts.map(([block, part]) => whole(block * (part - high))), whole(high * total - load));
+  return [{ code: `ballast_${name}_low`, row: atLeast, step: LOAD }, { code: `ballast_${name}_high`, row: over, step: LOAD }];
 }
 
-/** One aim after the other, each under what the ones before reached; empty when the rows allow nothing. */
-function best(
-  car: Carried, places: readonly Place[], wanted: Wanted, rows: readonly Row[], limits: readonly number[],
-): Found[] {
+function atMost(weights: readonly number[], high: number): Row {
+  return { weights, low: -Infinity, high };
+}
+
+/** Where several places take the same block, how many blocks of it there are in all is a whole number. */
+function sumsOf(places: readonly Place[]): Row[] {
+  return [...new Set(places.map(({ block }) => block))].flatMap((block) => {
+    const alike = places.filter((place) => place.block === block);
+    const weights = places.map((place) => (place.block === block ? 1 : 0));
+    const high = alike.reduce((sum, { most }) => sum + most, 0);
+    return alike.length > 1 ? [{ weights, low: 0, high, isWhole: true }] : [];
+  });
+}
+
+/** What is searched: costs by aim, mass and moment of the car without ballast, limits, and what it may take. */
+type Task = {
+  readonly costs: Costs;
+  readonly start: Share;
+  readonly limits: Bounds;
+  readonly sums: readonly Row[];
+  readonly effort: Effort;
+};
+
+function taskOf(car: Carried, places: readonly Place[]): Task {
   const costs = {
-    mass: places.map(({ block }) => whole(block * 1)),
+    mass: places.map(({ block }) => whole(block)),
     height: places.map(({ block, z }) => whole(block * z)),
     cross: places.map(({ block, y }) => whole(block * y)),
   };
   const start: Share = [whole(car.total.value), whole(car.total.value * (car.height ?? 0))];
-  const solved: Found[] = [];
+  const limits = { low: places.map(() => 0), high: places.map(({ most }) => most) };
+  return { costs, start, limits, sums: sumsOf(places), effort: new Effort() };
+}
+
+/** One aim after the other, each under what the ones before reached; null when the rows allow nothing. */
+function best(task: Task, wanted: Wanted, rows: readonly Row[]): readonly number[] | null {
   const kept = [...rows];
+  let found: Found | null = null;
   for (const aim of aimsOf(wanted)) {
-    const reached = reach(aim, costs, start, kept, limits);
-    if (reached === null) return [];
-    solved.push(reached.found);
+    const reached = reach(aim, task, kept);
+    if (reached === null) return found && found.counts;
+    found = reached.found;
     kept.push(...reached.kept);
   }
-  return solved;
+  return found && firstPlacesFirst(task, kept, found.counts);
 }
 
 const AIMS: Readonly<Record<Wanted["prefer"], readonly Aim[]>> = {
@@ -127,31 +150,36 @@ const AIMS: Readonly<Record<Wanted["prefer"], readonly Aim[]>> = {
   cross: ["cross", "mass", "height"],
 };
 
+/** Without a ceiling the mass comes first; of two choices of one mass the lower has the lower centre. */
 function aimsOf({ prefer, most }: Wanted): readonly Aim[] {
-  return most !== null || prefer === "mass" ? AIMS[prefer] : ["mass", ...AIMS[prefer]];
+  if (most !== null) return AIMS[prefer];
+  return prefer === "cross" ? ["mass", "cross", "height"] : AIMS.mass;
 }
 
 /** The best for one aim, and rows that keep it, to a step. */
-function reach(
-  aim: Aim, costs: Costs, start: Share, rows: readonly Row[], limits: readonly number[],
-): Reached | null {
-  if (aim === "cross") return smallest(costs.cross, rows, limits);
-  if (aim === "centre") return lowest(costs, start, rows, limits);
-  const step = aim === "mass" ? GRAM : STEP;
-  const found = least(costs[aim], rows, limits, step);
-  return found && { found, kept: [{ weights: costs[aim], most: Math.ceil(found.cost / step) * step }, found.row] };
+function reach(aim: Aim, task: Task, rows: readonly Row[]): Reached | null {
+  if (aim === "cross") return smallest(task, rows);
+  if (aim === "centre") return lowest(task, rows);
+  const step = aim === "mass" ? GRAM : MOMENT;
+  const found = search(task, task.costs[aim], rows, step);
+  return found && { found, kept: [atMost(task.costs[aim], Math.ceil(found.cost / step) * step)] };
+}
+
+function search({ limits, sums, effort }: Task, costs: readonly number[], rows: readonly Row[], step: number, enough?: number): Found | null {
+  return least(costs, [...rows, ...sums], limits, effort, step, enough);
 }
 
 /** The counts whose sum of costs is nearest to nothing, from above or from below; within a step is near enough. */
-function smallest(costs: readonly number[], rows: readonly Row[], limits: readonly number[]): Reached | null {
+function smallest(task: Task, rows: readonly Row[]): Reached | null {
+  const costs = task.costs.cross;
   const turned = costs.map((cost) => -cost);
-  const above = least(costs, [...rows, { weights: turned, most: 0 }], limits, STEP, STEP);
-  const isNear = above !== null && above.cost <= STEP;
-  const below = isNear ? null : least(turned, [...rows, { weights: costs, most: 0 }], limits, STEP, STEP);
+  const above = search(task, costs, [...rows, atMost(turned, 0)], CROSS, CROSS);
+  const isNear = above !== null && above.cost <= CROSS;
+  const below = isNear ? null : search(task, turned, [...rows, atMost(costs, 0)], CROSS, CROSS);
   const found = below === null || (above !== null && above.cost <= below.cost) ? above : below;
   if (found === null) return null;
-  const most = Math.max(Math.ceil(found.cost / STEP), 1) * STEP;
-  return { found, kept: [{ weights: costs, most }, { weights: turned, most }] };
+  const most = Math.max(Math.ceil(found.cost / CROSS), 1) * CROSS;
+  return { found, kept: [{ weights: costs, low: -most, high: most }] };
 }
 
 /**
@@ -160,39 +188,59 @@ function smallest(costs: readonly number[], rows: readonly Row[], limits: readon
  * The height is a ratio. Whether it can be so many tenths or less is a linear question, and the best answer to it leads
  * to the next lower one to ask (Dinkelbach, Management Science 13, 1967) until there is none.
  */
-function lowest({ mass, height }: Costs, start: Share, rows: readonly Row[], limits: readonly number[]): Reached | null {
-  const [carried, moment] = start;
+function lowest(task: Task, rows: readonly Row[]): Reached | null {
+  const { costs: { mass, height }, start: [carried, moment] } = task;
   let reached: Reached | null = null;
-  let found = least(height, rows, limits, STEP);
+  let found = search(task, height, rows, MOMENT);
   while (found !== null) {
     const ratio = (FINE * (moment + dot(height, found.counts))) / (carried + dot(mass, found.counts));
     const tenths = Math.ceil(ratio);
-    reached = { found, kept: [atMost(tenths, mass, height, start)] };
-    const lower = atMost(tenths - 1, mass, height, start);
-    found = least(lower.weights, [...rows, lower], limits, FINE * STEP);
+    reached = { found, kept: [asLowAs(tenths, task)] };
+    const lower = asLowAs(tenths - 1, task);
+    found = search(task, lower.weights, [...rows, lower], FINE * MOMENT);
   }
   return reached;
 }
 
 /** The centre is so many tenths of a millimetre high or lower. */
-function atMost(tenths: number, mass: readonly number[], height: readonly number[], [carried, moment]: Share): Row {
-  const weights = height.map((z, at) => FINE * z - tenths * (mass[at] as number));
-  return { weights, most: tenths * carried - FINE * moment };
+function asLowAs(tenths: number, { costs: { mass, height }, start: [carried, moment] }: Task): Row {
+  return atMost(height.map((z, at) => FINE * z - tenths * (mass[at] as number)), tenths * carried - FINE * moment);
+}
+
+/** Of choices that are alike the one with the most at the first place, then at the second, and so on. */
+function firstPlacesFirst(task: Task, rows: readonly Row[], counts: readonly number[]): readonly number[] {
+  let [found, { limits }] = [counts, task];
+  for (const at of counts.keys()) {
+    const costs = counts.map((_, of) => (of === at ? -1 : 0));
+    const more = search({ ...task, limits }, costs, rows, 1, -(limits.high[at] as number));
+    if (more === null) return found;
+    found = more.counts;
+    limits = { low: withAt(limits.low, at, -more.cost), high: withAt(limits.high, at, -more.cost) };
+  }
+  return found;
+}
+
+function withAt(values: readonly number[], at: number, value: number): number[] {
+  return values.map((other, of) => (of === at ? value : other));
 }
 
 function dot(weights: readonly number[], counts: readonly number[]): number {
   return weights.reduce((sum, weight, at) => sum + weight * (counts[at] as number), 0);
 }
 
-/** Every goal in its turn as nearly as the ones before allow, and by how many kilograms some are missed. */
-function nearest(goals: readonly Goal[], limits: readonly number[]): { rows: Row[]; missing: Warned[] } {
+/** Every goal in its turn, as nearly as the ones before allow, to a step. */
+function nearest(task: Task, goals: readonly Goal[]): Row[] {
   const rows: Row[] = [];
-  const missing: Warned[] = [];
-  for (const { code, row } of goals) {
-    const found = least(row.weights, rows, limits, GRAM, row.most);
-    const over = (found ? found.cost : 0) - row.most;
-    if (over > 0) missing.push(warned(code, { kg: over / 1e8, text: showMass(over / 1e8, "kg") }));
-    rows.push({ weights: row.weights, most: row.most + Math.max(0, Math.ceil(over / GRAM) * GRAM) });
+  for (const { row, step } of goals) {
+    const found = search(task, row.weights, rows, step, row.high);
+    const over = Math.max(0, (found ? found.cost : 0) - row.high);
+    rows.push(atMost(row.weights, row.high + Math.ceil(over / step) * step));
   }
-  return { rows, missing };
+  return rows;
+}
+
+/** By how many kilograms which goals are missed. */
+function missingOf(goals: readonly Goal[], counts: readonly number[]): Warned[] {
+  const over = goals.map(({ code, row }) => ({ code, kg: (dot(row.weights, counts) - row.high) / 1e8 }));
+  return over.flatMap(({ code, kg }) => (kg > 0 ? [warned(code, { kg, text: showMass(kg, "kg") })] : []));
 }
