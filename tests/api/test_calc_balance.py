@@ -72,3 +72,33 @@ def test_the_example_lift_tells_its_height():
     answer = run("lift", example("lift"))
     assert answer["height"]["shown"] == "507 ± 5 mm"
     assert answer["warnings"] == []
+
+
+def test_the_car_s_own_power_counts_when_none_is_given():
+    car = {**example("load-transfer")["cars"][0], "power": "130", "power_unit": "hp"}
+    asked = example("load-transfer", cars=[car], power=None)
+    assert run("load-transfer", asked)["states"]["weighed"]["per_power"]["unit"] == "kg/hp"
+    without = run("load-transfer", example("load-transfer", power=None))["states"]["weighed"]
+    assert without["reasons"]["per_power"]["code"] == "power_unknown"
+
+
+def recorded(**changes: Any) -> dict[str, Any]:
+    """The example's lift as a record of a weigh-in."""
+    given = example("lift", **changes)
+    readings = given.pop("lift")
+    level = {"id": "w", "layout": "axles", "trim": "road", "scale": "pads", "fuel": "0 L"}
+    record = {name: readings[name] for name in ("tilted", "height", "height_within", "raised")}
+    level |= {name: readings[name] for name in ("front", "rear")}
+    return {**given, "weigh_ins": [level], "lifts": [{"id": "l", "weigh_in": "w", **record}]}
+
+
+@pytest.mark.parametrize("asked", [{}, {"lift_record": "l"}])
+def test_a_lift_of_the_garage_tells_its_height(asked):
+    answer = run("lift", recorded(**asked))
+    assert (answer["lift"], answer["height"]["shown"]) == ("l", "507 ± 5 mm")
+    assert [answer[name]["shown"] for name in ("least", "enough")] == ["100 mm", "150 mm"]
+
+
+def test_a_lift_of_the_garage_that_is_not_there_is_missing():
+    answer = run("lift", recorded(lift_record="nobody"))
+    assert (answer["lift"], answer["height"], answer["reason"]["code"]) == (None, None, "lift_missing")

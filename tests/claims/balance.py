@@ -5,8 +5,8 @@ from typing import Any
 from tarebook.core.balance import Question, balance
 from tarebook.core.body import Body, Load, changed, yaw_change
 from tarebook.core.garage import read_garage
-from tarebook.core.lift import LiftReadings, lift
-from tarebook.core.load_transfer import transfer
+from tarebook.core.lift import LiftReadings, lift, lift_of, lifts_in_order, outlook
+from tarebook.core.load_transfer import power_of, transfer
 from tarebook.core.place import place_of
 from tarebook.core.quantity import read
 from tarebook.core.uncertain import Uncertain
@@ -54,6 +54,16 @@ def _lift(given: dict[str, Any]) -> Any:
     return plain(lift(read_garage(given["garage"]), LiftReadings(**typed, **words)))
 
 
+def _lifts(given: dict[str, Any]) -> Any:
+    garage = read_garage(given["garage"])
+    return plain([{"id": record.id, **plain(lift_of(garage, record))} for record in lifts_in_order(garage)])
+
+
+def _outlook(given: dict[str, Any]) -> Any:
+    asked = (given["weigh_in"], given.get("raised", "rear"), given.get("scale"))
+    return plain(outlook(read_garage(given["garage"]), *asked))
+
+
 def _transfer(given: dict[str, Any]) -> Any:
     lengths = (_uncertain(given.get("track")), _uncertain(given.get("wheelbase")))
     g = (given["lateral_g"], given["longitudinal_g"])
@@ -70,5 +80,8 @@ CLAIMS = {
     "body.yaw_change": _yaw_change,
     "place.place_of": _place_of,
     "lift.lift": _lift,
+    "lift.lift_of": _lifts,
+    "lift.outlook": _outlook,
+    "load_transfer.power_of": lambda given: plain(power_of(read_garage(given).car)),
     "load_transfer.transfer": _transfer,
 }

@@ -3,8 +3,8 @@
 import { balance } from "../../webapp/src/core/balance";
 import { type Body, type Load, changed, yawChange } from "../../webapp/src/core/body";
 import { readGarage } from "../../webapp/src/core/garage";
-import { lift } from "../../webapp/src/core/lift";
-import { transfer } from "../../webapp/src/core/loadTransfer";
+import { lift, liftOf, liftsInOrder, outlook } from "../../webapp/src/core/lift";
+import { powerOf, transfer } from "../../webapp/src/core/loadTransfer";
 import { placeOf } from "../../webapp/src/core/place";
 import { type Kind, read } from "../../webapp/src/core/quantity";
 import type { Uncertain } from "../../webapp/src/core/uncertain";
@@ -27,7 +27,7 @@ function typed(kind: Kind, text: string | undefined) {
   return text === undefined ? null : read(kind, text);
 }
 
-function liftOf({ garage, front, rear, tilted, height, height_within, raised = "rear", scale = null }: Given): unknown {
+function readLift({ garage, front, rear, tilted, height, height_within, raised = "rear", scale = null }: Given): unknown {
   return lift(readGarage(garage), {
     front: typed("mass", front),
     rear: typed("mass", rear),
@@ -51,7 +51,13 @@ export const claims: Claims = {
   "body.changed": ({ body, loads }) => plain(changed(bodyOf(body), loads.map(loadOf))),
   "body.yaw_change": ({ body, loads }) => plain(yawChange(bodyOf(body), loads.map(loadOf))),
   "place.place_of": placesOf,
-  "lift.lift": (given) => plain(liftOf(given)),
+  "lift.lift": (given) => plain(readLift(given)),
+  "lift.lift_of": ({ garage: given }) => {
+    const garage = readGarage(given);
+    return plain(liftsInOrder(garage).map((record) => ({ id: record.id, ...liftOf(garage, record) })));
+  },
+  "lift.outlook": ({ garage, weigh_in, raised, scale }) => plain(outlook(readGarage(garage), weigh_in, raised, scale)),
+  "load_transfer.power_of": (given) => plain(powerOf(readGarage(given).car)),
   "load_transfer.transfer": ({ body, track, wheelbase, lateral_g, longitudinal_g, power }) => {
     return plain(transfer(
       bodyOf(body), uncertainOf(track), uncertainOf(wheelbase), lateral_g, longitudinal_g, power ?? null,

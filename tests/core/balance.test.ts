@@ -6,7 +6,7 @@ import { describe, expect, test } from "vitest";
 import { balance } from "../../webapp/src/core/balance";
 import { type Body, type Load, changed, yawChange } from "../../webapp/src/core/body";
 import { readGarage } from "../../webapp/src/core/garage";
-import { axleLift } from "../../webapp/src/core/lift";
+import { axleLift } from "../../webapp/src/core/axleLift";
 import { transfer } from "../../webapp/src/core/loadTransfer";
 import { type Uncertain, scale, uncertain } from "../../webapp/src/core/uncertain";
 import { GARAGES } from "./garages";

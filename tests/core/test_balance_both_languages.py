@@ -11,13 +11,14 @@ from tests.vectors import claims, differences
 
 SEED, GARAGES = 20_261_126, 120
 BALANCE = claims()["balance.balance"]
+LIFTS = claims()["lift.lift_of"]
 
 
 def questions() -> list[Question]:
     random = Random(SEED)
     asked: list[Question] = []
     for _ in range(GARAGES):
-        garage = whole_cars.garage(random)
+        garage = whole_cars.lifted(random, whole_cars.garage(random))
         for part in garage["parts"]:
             part |= whole_cars.some(random, 0.6, zone=random.choice(ZONES), z=f"{random.randrange(1200)} mm")
             part |= whole_cars.some(random, 0.3, x=f"{random.randrange(-900, 4000)} mm", y="-12 1/2 in")
@@ -47,3 +48,33 @@ def test_the_random_garages_are_of_every_sort():
     assert states == {"start", "weighed", "now", "after"}
     assert {"no_weigh_in", "jobs_not_confirmed"} <= reasons
     assert {"place_by_zone", "place_anywhere", "place_outside", "height_assumed", "balance_job_unknown"} <= warned
+    assert {"height_by_lift", "height_carried"} <= warned
+
+
+def lifts() -> list[Question]:
+    random = Random(SEED)
+    garages = [whole_cars.lifted(random, whole_cars.garage(random)) for _ in range(GARAGES)]
+    return [
+        {"function": function, "in": {"garage": garage, **options}}
+        for garage in garages
+        for function, options in (
+            ("lift.lift_of", {}),
+            ("lift.outlook", {"weigh_in": "k0", **whole_cars.some(random, 0.4, raised="front", scale="big0")}),
+        )
+    ]
+
+
+def test_both_languages_tell_the_same_height_of_every_lift_and_foresee_the_same(tmp_path: Path):
+    asked = lifts()
+    ours = [claims()[question["function"]](question["in"]) for question in asked]
+    pairs = zip(asked, ours, answers(asked, tmp_path), strict=True)
+    assert [(question, lines) for question, one, other in pairs if (lines := differences(other, one))] == []
+
+
+def test_the_random_lifts_tell_and_are_refused_for_every_reason():
+    told = [one for question in lifts() if question["function"] == "lift.lift_of" for one in LIFTS(question["in"])]
+    assert any("height" in one for one in told)
+    refused = {one["reason"]["code"] for one in told if "reason" in one}
+    assert {"radius_unknown", "axles_unknown", "lift_too_small", "lift_wrong_way"} <= refused
+    warned = {warning["code"] for one in told for warning in one.get("warnings", [])}
+    assert {"lift_wide", "lift_driver_in", "lift_fuel_moves"} <= warned

@@ -69,6 +69,30 @@ def _weigh_in(random: Random, n: int, scales: list[Garage], drivers: list[Garage
     }
 
 
+def lifted(random: Random, given: Garage) -> Garage:
+    """The same garage with the radii of its wheels, and lifts of its weigh-ins, most of which could be."""
+    radii = some(random, 0.9, tyre_radius_front="285 mm", tyre_radius_rear="11 1/4 in")
+    lifts = [_lift(random, n, given) for n in range(random.randrange(4))] if given["weigh_ins"] else []
+    return {**given, "cars": [{**given["cars"][0], **radii}], "lifts": lifts}
+
+
+def _lift(random: Random, n: int, given: Garage) -> Garage:
+    weigh_in = random.choice(given["weigh_ins"])
+    moved = random.uniform(-5, 90)
+    looks = [weigh_in[name] for name in ("lf", "rf", "front") if name in weigh_in]
+    level = sum(float(look.removesuffix(" kg")) for look in looks)
+    scale = random.choice(given["scales"])["id"]
+    return {
+        "id": f"l{n}",
+        "weigh_in": weigh_in["id"],
+        "raised": random.choice(("rear", "rear", "front")),
+        "tilted": f"{level + moved:.1f} kg",
+        "height": f"{random.randrange(20, 900)} mm",
+        **some(random, 0.5, height_within="2 mm", at=f"2026-0{random.randrange(1, 6)}-1{n}"),
+        **some(random, 0.2, scale=scale),
+    }
+
+
 def _sheet(random: Random) -> Garage:
     rules = some(random, 0.9, driver=random.choice(("in", "out")))
     fuel = some(random, 0.9, fuel=random.choice(("as_it_is", "empty", "full", "stated")), fuel_stated="10 L")

@@ -10,9 +10,9 @@ from typing import Any
 
 import pytest
 
-from tarebook.core.balance import ASSUMED_HEIGHT
+from tarebook.core.axle_lift import Axles, axle_lift
 from tarebook.core.body import Body
-from tarebook.core.lift import Axles, axle_lift
+from tarebook.core.height import ASSUMED_HEIGHT
 from tarebook.core.load_transfer import transfer
 from tarebook.core.uncertain import Uncertain
 from tests.outside.published import agrees, entries

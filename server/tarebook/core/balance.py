@@ -11,8 +11,7 @@ job is loads at places (`core/place`, `core/moved`) put on a body or taken off i
 Loads on axles and sides follow from the statics of one rigid car: m (1 − x/L) on the front axle, m (½ − y/t) on the
 left side, t the mean track. A car on four wheels has a fourth freedom, the cross weight, which spring seats and roll
 stiffness set and no part's place tells: corner loads are given as weighed, and not invented for any other state.
-Height above the ground is measured by lifting an axle (`core/lift`); else it is assumed from the track: ten measured
-road vehicles of the NHTSA NCAP 2004 rollover tests have a static stability factor of 1.12 to 1.59, h = t / (2 SSF).
+The height above the ground is measured by lifting an axle or assumed from the track (`core/height`).
 """
 
 from __future__ import annotations
@@ -23,15 +22,15 @@ from dataclasses import dataclass, field
 from tarebook.core.balance_notes import CORNERS, about_car, about_jobs, about_levels, reasons_of
 from tarebook.core.body import Body, changed
 from tarebook.core.estimate import in_order
+from tarebook.core.height import Height, height_of
 from tarebook.core.moved import Change, Moved, Sizes, change_of, moved_between
 from tarebook.core.net import JobNet, in_trim, job_nets, jobs_in_car, state_of
-from tarebook.core.place import Place, mean_track, place_of
+from tarebook.core.place import Place, place_of
 from tarebook.core.records import Car, Garage, Warned, WeighIn, warned
-from tarebook.core.uncertain import Uncertain, divide, multiply, rectangular, resolution, subtract, total, weighted_sum
+from tarebook.core.uncertain import Uncertain, divide, multiply, resolution, subtract, total, weighted_sum
 from tarebook.core.weigh_in import Loads, loads_of
 from tarebook.core.weighing import Masses, masses
 
-ASSUMED_HEIGHT = (0.38, 0.07)  # middle and half-width in mean tracks
 ONE = Uncertain(1.0)
 
 
@@ -84,17 +83,19 @@ class Balance:
 
 @dataclass(frozen=True, slots=True)
 class _Base:
-    """The car of the weigh-in everything rests on."""
+    """The car of the weigh-in everything rests on; `height`: what its height rests on, when nobody gave it."""
 
     record: WeighIn
     loads: Loads
     body: Body
+    height: Warned | None
 
 
 def balance(garage: Garage, question: Question | None = None, known: Masses | None = None) -> Balance:
     """The balance of the garage's car. Never raises over data: what cannot be told has a reason."""
     question, known = question or Question(), known or masses(garage)
-    nets, base = job_nets(garage, known), _base(garage, question, known)
+    nets = job_nets(garage, known)
+    base = _base(garage, question, nets, known)
     now = tuple(job.id for job in jobs_in_car(garage))
     asked = _asked(garage, question, now)
     after = (*now, *asked)
@@ -107,7 +108,7 @@ def balance(garage: Garage, question: Question | None = None, known: Masses | No
         for name, (of, old, new) in steps.items()
     }
     places = _places(garage, nets, after)
-    about_base = about_car(garage.car, base.record.id, base.body, question.height) if base else []
+    about_base = about_car(garage.car, base.record.id, base.height) if base else []
     found = [*about_jobs(nets, after, places), *about_levels(changes.values()), *about_base]
     return Balance(
         car=garage.car.id if garage.car else None,
@@ -134,23 +135,19 @@ def _unknown_jobs(garage: Garage, question: Question) -> list[Warned]:
     return [warned("balance_job_unknown", jobs=unknown)] if unknown else []
 
 
-def _base(garage: Garage, question: Question, known: Masses) -> _Base | None:
+def _base(garage: Garage, question: Question, nets: Mapping[str, JobNet], known: Masses) -> _Base | None:
     """The weigh-in asked for; else the last with a confirmed list of jobs and an axle share; else the last of any."""
     records = in_order(garage) if question.weigh_in is None else [garage.weigh_ins.get(question.weigh_in)]
     weighed = [(record, loads_of(garage, record, known)) for record in records if record is not None]
-    whole = [_Base(record, loads, _body(garage.car, loads, question)) for record, loads in weighed if loads.total]
-    best = [base for base in whole if base.record.jobs is not None and "front" in base.loads.loads]
-    found = best or whole
-    return found[-1] if found else None
-
-
-def _body(car: Car | None, loads: Loads, question: Question) -> Body:
-    track = mean_track(car)
-    height = question.height
-    if height is None and track is not None:
-        middle, within = ASSUMED_HEIGHT
-        height = Uncertain(middle * track, {"assumed:height": rectangular(within * track)})
-    return Body(loads.total or Uncertain(0.0), loads.x_cg, loads.y_cg, height)
+    whole = [(record, loads) for record, loads in weighed if loads.total]
+    best = [(record, loads) for record, loads in whole if record.jobs is not None and "front" in loads.loads]
+    if not whole:
+        return None
+    record, loads = (best or whole)[-1]
+    given = Height(question.height, None)
+    height = given if given.value else height_of(garage, record, nets, known, question.sizes)
+    body = Body(loads.total or Uncertain(0.0), loads.x_cg, loads.y_cg, height.value)
+    return _Base(record, loads, body, height.note)
 
 
 def _states(

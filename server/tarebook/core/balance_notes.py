@@ -51,11 +51,9 @@ def about_levels(changes: Iterable[Change]) -> list[Warned]:
     return [warned("level_unsure", parts=unsure)] if unsure else []
 
 
-def about_car(car: Car | None, weigh_in: str, body: Body, height: Uncertain | None) -> list[Warned]:
-    """What the centre is of, and what of it was taken on trust."""
-    found = [warned("centre_as_weighed", weigh_in=weigh_in)]
-    if height is None and body.z is not None:
-        found.append(warned("height_assumed"))
+def about_car(car: Car | None, weigh_in: str, height: Warned | None) -> list[Warned]:
+    """What the centre is of, and what of it was taken on trust. `height`: what that rests on."""
+    found = [warned("centre_as_weighed", weigh_in=weigh_in), *([height] if height else [])]
     front, rear = (car.track_front, car.track_rear) if car else (None, None)
     if front and rear and abs(front.value - rear.value) > UNEQUAL_TRACKS * 0.5 * (front.value + rear.value):
         found.append(warned("tracks_unequal"))

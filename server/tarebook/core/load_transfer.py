@@ -14,6 +14,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tarebook.core.body import Body
+from tarebook.core.records import Car
 from tarebook.core.uncertain import Uncertain, divide, multiply, scale
 
 # Watts in one. hp: 550 foot-pounds force a second; PS: 75 metre-kilograms force a second; both exact.
@@ -32,6 +33,13 @@ class Transfer:
     stability: Uncertain | None
     per_power: Uncertain | None
     wheels_lift: tuple[str, ...]
+
+
+def power_of(car: Car | None) -> tuple[float, str] | None:
+    """The car's own power and its unit; None unless both are known and it is not nothing."""
+    if car is None or not car.power or car.power_unit is None or car.power <= 0:
+        return None
+    return float(car.power), car.power_unit
 
 
 def transfer(

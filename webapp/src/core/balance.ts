@@ -12,24 +12,21 @@
  * Loads on axles and sides follow from the statics of one rigid car: m (1 − x/L) on the front axle, m (½ − y/t) on the
  * left side, t the mean track. A car on four wheels has a fourth freedom, the cross weight, which spring seats and roll
  * stiffness set and no part's place tells: corner loads are given as weighed, and not invented for any other state.
- * Height above the ground is measured by lifting an axle (`core/lift`); else it is assumed from the track: ten measured
- * road vehicles of the NHTSA NCAP 2004 rollover tests have a static stability factor of 1.12 to 1.59, h = t / (2 SSF).
+ * The height above the ground is measured by lifting an axle or assumed from the track (`core/height`).
  */
 
 import { aboutCar, aboutJobs, aboutLevels, reasonsOf } from "./balanceNotes";
 import { type Body, changed } from "./body";
 import { inOrder } from "./estimate";
+import { heightOf } from "./height";
 import { type Change, type Moved, type Sizes, changeOf, movedBetween } from "./moved";
 import { type JobNet, inTrim, jobNets, jobsInCar, order, stateOf } from "./net";
-import { type Place, meanTrack, placeOf } from "./place";
+import { type Place, placeOf } from "./place";
 import { type Car, type Garage, type Part, type Warned, type WeighIn, warned } from "./records";
-import {
-  type Uncertain, divide, multiply, rectangular, resolution, subtract, total, uncertain, weightedSum,
-} from "./uncertain";
+import { type Uncertain, divide, multiply, resolution, subtract, total, uncertain, weightedSum } from "./uncertain";
 import { type Loads, loadsOf } from "./weighIn";
 import { type Masses, masses } from "./weighing";
 
-const ASSUMED_HEIGHT = [0.38, 0.07] as const; // middle and half-width in mean tracks
 export type Corner = "lf" | "rf" | "lr" | "rr";
 export const CORNERS: readonly Corner[] = ["lf", "rf", "lr", "rr"];
 export type Side = "front" | "rear" | "left" | "right";
@@ -80,15 +77,21 @@ export type Balance = {
   readonly warnings: readonly Warned[];
 };
 
-/** The car of the weigh-in everything rests on. */
-export type Base = { readonly record: WeighIn; readonly loads: Loads; readonly body: Body };
+/** The car of the weigh-in everything rests on; `height`: what its height rests on, when nobody gave it. */
+export type Base = {
+  readonly record: WeighIn;
+  readonly loads: Loads;
+  readonly body: Body;
+  readonly height: Warned | null;
+};
 type Nets = ReadonlyMap<string, JobNet>;
 type Lists = readonly (readonly [StateName, readonly string[]])[];
 type Told = Pick<Balance, "states" | "reasons">;
 
 /** The balance of the garage's car. Never throws over data: what cannot be told has a reason. */
 export function balance(garage: Garage, question: Question = {}, known: Masses = masses(garage)): Balance {
-  const [nets, base, sizes] = [jobNets(garage, known), baseOf(garage, question, known), question.sizes ?? {}];
+  const [nets, sizes] = [jobNets(garage, known), question.sizes ?? {}];
+  const base = baseOf(garage, question, nets, known);
   const now = jobsInCar(garage).map((job) => job.id);
   const jobs = askedOf(garage, question, now);
   const after = [...now, ...jobs];
@@ -110,7 +113,7 @@ export function balance(garage: Garage, question: Question = {}, known: Masses =
       ...unknownJobs(garage, question),
       ...aboutJobs(nets, after, places),
       ...aboutLevels(Object.values(changes)),
-      ...aboutCar(garage.car, base, question),
+      ...aboutCar(garage.car, base),
     ],
   };
 }
@@ -127,22 +130,21 @@ function unknownJobs(garage: Garage, question: Question): Warned[] {
 }
 
 /** The weigh-in asked for; else the last with a confirmed list of jobs and an axle share; else the last of any. */
-function baseOf(garage: Garage, question: Question, known: Masses): Base | null {
+function baseOf(garage: Garage, question: Question, nets: Nets, known: Masses): Base | null {
   const asked = question.weighIn ?? null;
   const records = asked === null ? inOrder(garage) : [garage.weigh_ins.get(asked)].filter((record) => !!record);
   const whole = records.flatMap((record) => {
     const loads = loadsOf(garage, record, known);
-    return loads.loads.total ? [{ record, loads, body: bodyOf(garage.car, loads, loads.loads.total, question) }] : [];
+    return loads.loads.total ? [{ record, loads, mass: loads.loads.total }] : [];
   });
   const best = whole.filter(({ record, loads }) => record.jobs !== null && loads.loads.front);
-  return (best.length > 0 ? best : whole).at(-1) ?? null;
-}
-
-function bodyOf(car: Car | null, loads: Loads, mass: Uncertain, question: Question): Body {
-  const track = meanTrack(car);
-  const [middle, within] = ASSUMED_HEIGHT;
-  const assumed = track === null ? null : uncertain(middle * track, { "assumed:height": rectangular(within * track) });
-  return { mass, x: loads.x_cg, y: loads.y_cg, z: question.height ?? assumed };
+  const found = (best.length > 0 ? best : whole).at(-1);
+  if (!found) return null;
+  const { record, loads, mass } = found;
+  const given = question.height ? { value: question.height, note: null } : null;
+  const height = given ?? heightOf(garage, record, nets, known, question.sizes);
+  const body = { mass, x: loads.x_cg, y: loads.y_cg, z: height.value };
+  return { record, loads, body, height: height.note };
 }
 
 /** Every state that can be told, and why the others cannot. */

@@ -1,6 +1,6 @@
 /** What a balance says beside its figures: why one is missing, and what was taken on trust. */
 
-import type { Base, CarState, Question } from "./balance";
+import type { Base, CarState } from "./balance";
 import type { Body } from "./body";
 import type { Change } from "./moved";
 import type { JobNet } from "./net";
@@ -49,13 +49,13 @@ export function aboutLevels(changes: readonly Change[]): Warned[] {
 }
 
 /** What the centre is of, and what of it was taken on trust. */
-export function aboutCar(car: Car | null, base: Base | null, question: Question): Warned[] {
+export function aboutCar(car: Car | null, base: Base | null): Warned[] {
   if (!base) return [];
   const [front, rear] = [car?.track_front?.value ?? 0, car?.track_rear?.value ?? 0];
   const unequal = front > 0 && rear > 0 && Math.abs(front - rear) > UNEQUAL_TRACKS * 0.5 * (front + rear);
   return [
     warned("centre_as_weighed", { weigh_in: base.record.id }),
-    ...(!question.height && base.body.z ? [warned("height_assumed")] : []),
+    ...(base.height ? [base.height] : []),
     ...(unequal ? [warned("tracks_unequal")] : []),
   ];
 }

@@ -1,32 +1,26 @@
 /**
- * Height of the centre of gravity from weighing one axle with the other raised [ISO 10392:2011].
+ * Axle lifts of a garage: the height of the centre of gravity from a lift's record, or from readings as they are.
  *
- * With one axle raised by H the car is tilted by θ, sin θ = H / L, and load moves to the axle left on the ground:
- *
- *     h = (R_f b + R_r a) / L + L ΔF / (m tan θ)        a = x_cg, b = L − a, R the heights of the axle centres
- *
- * ΔF is what the axle on the ground gained. Loads are scale readings, so g cancels; all are of one scale, so its gain
- * cancels too (ΔF / m). H is how far the centre of the raised axle rose; tan θ divides, and H / L in its place biases
- * the answer. Brakes off, gearbox in neutral, suspension blocked, tank full or empty.
- *
- * Each reading is the sum of so many looks: with two pads, four looks for the difference. A small lift moves little
- * load: one kilogram of error is about 9 mm of height at 0.6 m lift of a 1250 kg car. Where the answer would be no
- * better than knowing nothing of the car, it is refused. A common error of printed examples is to misplace the tangent:
- * this is checked by building the tilted car, not by such a print.
+ * A lift belongs to a level weigh-in: the car stands as it stood there, and only one axle is raised. With corner pads
+ * each axle is the sum of two looks, so the load that moved is the difference of four. The scale of the lift is that of
+ * the weigh-in unless another is named; then its own gain no longer cancels, and counts. The sum itself is
+ * `core/axleLift`.
  */
 
+import {
+  type Axles, LIFT_WITHIN, type LiftedCar, type Outlook, type Raised, axleLift, outlook as outlookOf, refused,
+} from "./axleLift";
 import { isWarned } from "./condition";
+import { order } from "./net";
 import type { Quantity } from "./quantity";
-import { type Car, type Garage, type Warned, warned } from "./records";
+import { type Car, type Garage, type Lift, type Warned, type WeighIn, warned } from "./records";
 import { type ScaleModel, UNNAMED, divisionFor } from "./scale";
 import { wholeCarGain } from "./tradeScale";
-import { type Uncertain, derived, expanded, rectangular, resolution, subtract, uncertain } from "./uncertain";
-import { repeatability } from "./weighIn";
+import { type Uncertain, rectangular, resolution, uncertain } from "./uncertain";
+import { LOOKS, type Reading, loadsOf, modelFor, repeatability } from "./weighIn";
 import { type Masses, masses } from "./weighing";
 
-const WIDEST = 0.06; // m; U (95 %), half of what the track alone tells (core/balance): common practice, no source
-const WIDE = 0.025; // m; U beyond which more lift is worth the trouble: common practice, no source
-const LIFT_WITHIN = 0.003; // m, half-width of the rise as measured with a tape: common practice, no source
+const FULL = 0.95; // of a tank in which fuel has nowhere to run: common practice, no source
 /** Under one axle; else one. */
 const PADS: Readonly<Record<string, number>> = { corner_pads: 2, bathroom: 2, kitchen: 2, bench: 2, hanging: 2 };
 
@@ -41,43 +35,60 @@ export type LiftReadings = {
   readonly tilted: Quantity | null;
   readonly height: Quantity | null;
   readonly height_within: Quantity | null;
-  readonly raised: "rear" | "front";
+  readonly raised: Raised;
   readonly scale: string | null;
 };
 
-/** The car's own lengths, m: wheelbase and the heights of its axle centres above the ground. */
-export type Axles = {
-  readonly wheelbase: Uncertain;
-  readonly radius_front: Uncertain;
-  readonly radius_rear: Uncertain;
-};
-
-/**
- * `height` (m) of the centre of gravity above the ground, level; null for `reason`. `tilt`: tan θ.
- *
- * `moved`: load that moved to the axle on the ground, kg. `enough`: a rise (m) that would tell the height within
- * ± `WIDE` if the loads alone were in doubt; null when no rise below half the wheelbase would.
- */
-export type Lift = {
-  readonly height: Uncertain | null;
-  readonly tilt: number | null;
-  readonly moved: Uncertain | null;
-  readonly enough: number | null;
-  readonly reason: Warned | null;
-  readonly warnings: readonly Warned[];
-};
-
 /** The height of the garage's car from one lift. Never throws over data: what cannot be told has a reason. */
-export function lift(garage: Garage, readings: LiftReadings, known: Masses = masses(garage)): Lift {
+export function lift(garage: Garage, readings: LiftReadings, known: Masses = masses(garage)): LiftedCar {
   const axles = axlesOf(garage.car);
   if (isWarned(axles)) return refused(axles);
   const { front, rear, tilted, height } = readings;
   const model = known.scales.get(readings.scale ?? UNNAMED);
   if (!front || !rear || !tilted || !height || !model) return refused(warned("lift_missing"));
-  const load = loader(garage, model, front.value + rear.value);
-  const within = Math.max(readings.height_within?.value ?? LIFT_WITHIN, 0.5 * height.last_digit);
-  const rise = uncertain(height.value, { "lift:height": rectangular(within) });
-  return axleLift(axles, load("front", front), load("rear", rear), load("tilted", tilted), rise, readings.raised);
+  const gain = wholeCarGain(garage, model, front.value + rear.value);
+  const look = reader(garage, model, gain, padsOf(garage, model));
+  return axleLift(
+    axles,
+    look("lift:front", front.value, front),
+    look("lift:rear", rear.value, rear),
+    look("lift:tilted", tilted.value, tilted),
+    riseOf(height, readings.height_within, "lift:height"),
+    readings.raised,
+  );
+}
+
+/** The height from a lift of the garage and the axle loads of its weigh-in. Never throws over data. */
+export function liftOf(garage: Garage, record: Lift, known: Masses = masses(garage)): LiftedCar {
+  const weighed = garage.weigh_ins.get(record.weigh_in) as WeighIn;
+  const level = levelOf(garage, weighed, record.scale, known);
+  if (isWarned(level)) return refused(level);
+  const tilted = level.look(`${record.id}:tilted`, record.tilted.value, record.tilted);
+  const rise = riseOf(record.height, record.height_within, `lift:${record.id}:height`);
+  const found = axleLift(level.axles, level.front, level.rear, tilted, rise, record.raised);
+  return { ...found, warnings: [...found.warnings, ...aboutCar(garage, weighed)] };
+}
+
+/** Lifts as they were made: by their stated time (those without one last), then by id. */
+export function liftsInOrder(garage: Garage): Lift[] {
+  return [...garage.lifts.values()].sort((a, b) => {
+    const undated = Number(a.at === null) - Number(b.at === null);
+    return undated || order(a.at ?? "", b.at ?? "") || order(a.id, b.id);
+  });
+}
+
+/** What lifting an axle of the car of this weigh-in would tell, before it is done; or why nothing would. */
+export function outlook(
+  garage: Garage, weighIn: string, raised: Raised = "rear", scale: string | null = null,
+  known: Masses = masses(garage),
+): Outlook | Warned {
+  const record = garage.weigh_ins.get(weighIn);
+  if (!record) return warned("lift_missing");
+  const level = levelOf(garage, record, scale, known);
+  if (isWarned(level)) return level;
+  const onGround = raised === "rear" ? level.front : level.rear;
+  const typed = record[LOOKS[record.layout].at(raised === "rear" ? 0 : -1) as Reading] as Quantity;
+  return outlookOf(level.axles, level.front, level.rear, level.look("outlook", onGround.value, typed), raised);
 }
 
 /** The lengths of the car, each known to its last digit; or which are missing. */
@@ -93,71 +104,58 @@ export function axlesOf(car: Car | null): Axles | Warned {
   };
 }
 
-/** What makes loads of readings, each of a whole axle, with the scale's gain taken out. */
-function loader(garage: Garage, model: ScaleModel, level: number): (name: string, shown: Quantity) => Uncertain {
-  const gain = wholeCarGain(garage, model, level);
-  const looks = Math.sqrt(PADS[garage.scales.get(model.id)?.kind ?? ""] ?? 1);
+function riseOf(height: Quantity, within: Quantity | null, source: string): Uncertain {
+  const half = within ? within.value : LIFT_WITHIN;
+  return uncertain(height.value, { [source]: rectangular(Math.max(half, 0.5 * height.last_digit)) });
+}
+
+/** One axle read, its scale's gain taken out. `typed` tells the division of a scale that has none noted. */
+type Look = (name: string, shown: number, typed: Quantity) => Uncertain;
+
+/** How a scale reads one axle of a car as the sum of `pads` looks. */
+function reader(garage: Garage, model: ScaleModel, gain: Uncertain, pads: number): Look {
+  const [steps, repeats] = [Math.sqrt(pads), repeatability(garage, model) / Math.sqrt(2)];
   const through = 1 + gain.value;
-  return (name, shown) => {
-    const load = shown.value / through;
+  return (name, shown, typed) => {
+    const load = shown / through;
     const sources: Record<string, number> = {};
     for (const [source, part] of Object.entries(gain.sources)) sources[source] = (-load * part) / through;
-    sources[`round:lift:${name}`] = (looks * resolution(divisionFor(model, shown))) / through;
-    sources[`rep:lift:${name}`] = repeatability(garage, model) / Math.sqrt(2);
+    sources[`round:${name}`] = (steps * resolution(divisionFor(model, typed))) / through;
+    sources[`rep:${name}`] = repeats;
     return uncertain(load, sources);
   };
 }
 
-/** The height from axle loads (any unit of force or mass, one for all) and the rise (m) of the raised axle. */
-export function axleLift(
-  axles: Axles, front: Uncertain, rear: Uncertain, tilted: Uncertain, rise: Uncertain, raised: "rear" | "front" = "rear",
-): Lift {
-  const [wheelbase, mass] = [axles.wheelbase.value, front.value + rear.value];
-  if (rise.value >= wheelbase) return refused(warned("lift_above_wheelbase"));
-  if (rise.value <= 0 || mass <= 0) return refused(warned("lift_missing"));
-  const tilt = rise.value / Math.sqrt(wheelbase * wheelbase - rise.value * rise.value);
-  const moved = subtract(tilted, raised === "rear" ? front : rear);
-  const told = { height: null, tilt, moved, enough: null, reason: null, warnings: [] };
-  if (moved.value < -expanded(moved)) return { ...told, reason: warned("lift_wrong_way") };
-  const height = heightOf(axles, front, rear, moved, rise, tilt);
-  const margin = expanded(height);
-  const enough = enoughOf(wheelbase, moved, mass);
-  if (moved.value <= expanded(moved) || margin > WIDEST) return { ...told, enough, reason: warned("lift_too_small") };
-  return { ...told, height, enough, warnings: margin > WIDE ? [warned("lift_wide")] : [] };
+function padsOf(garage: Garage, model: ScaleModel): number {
+  return PADS[garage.scales.get(model.id)?.kind ?? ""] ?? 1;
 }
 
-function refused(reason: Warned): Lift {
-  return { height: null, tilt: null, moved: null, enough: null, reason, warnings: [] };
+/** The car standing level, as weighed, and what reads the axle left on the ground. */
+type Level = { readonly axles: Axles; readonly front: Uncertain; readonly rear: Uncertain; readonly look: Look };
+
+/** `scale`: id of the one that reads the lift; that of the weigh-in when null. Else why there is nothing to lift. */
+function levelOf(garage: Garage, record: WeighIn, scale: string | null, known: Masses): Level | Warned {
+  const axles = axlesOf(garage.car);
+  if (isWarned(axles)) return axles;
+  const { loads, gain } = loadsOf(garage, record, known);
+  const same = scale === null || scale === record.scale;
+  const model = same ? modelFor(record, known) : known.scales.get(scale);
+  if (!model) return warned("lift_missing");
+  const { front, rear, total } = loads;
+  if (!total || !front || !rear || front.value <= 0 || rear.value <= 0) {
+    return warned("axles_unknown", { weigh_in: record.id });
+  }
+  const pads = same && record.layout === "corners" ? 2 : padsOf(garage, model);
+  const look = reader(garage, model, same ? gain : wholeCarGain(garage, model, total.value), pads);
+  return { axles, front, rear, look };
 }
 
-/** The formula, with its derivatives. The shares of both axles weigh their radii: (R_f F_f + R_r F_r) / m. */
-function heightOf(
-  axles: Axles, front: Uncertain, rear: Uncertain, moved: Uncertain, rise: Uncertain, tilt: number,
-): Uncertain {
-  const [long, mass] = [axles.wheelbase.value, front.value + rear.value];
-  const [radiusFront, radiusRear] = [axles.radius_front.value, axles.radius_rear.value];
-  const line = (radiusFront * front.value + radiusRear * rear.value) / mass;
-  const above = (long * moved.value) / (mass * tilt);
-  // d(L / tan θ)/dL and /dH, with L / tan θ = L √(L² − H²) / H.
-  const flat = Math.sqrt(long * long - rise.value * rise.value);
-  const byLong = (moved.value / mass) * (flat / rise.value + (long * long) / (rise.value * flat));
-  const byRise = (-moved.value / mass) * (long / flat + (long * flat) / (rise.value * rise.value));
-  const items = [axles.wheelbase, axles.radius_front, axles.radius_rear, front, rear, moved, rise];
-  const partials = [
-    byLong,
-    front.value / mass,
-    rear.value / mass,
-    (radiusFront - line - above) / mass,
-    (radiusRear - line - above) / mass,
-    long / (mass * tilt),
-    byRise,
+/** What of the car's load makes a lift worse or dangerous: somebody in it, fuel that can run to the low end. */
+function aboutCar(garage: Garage, record: WeighIn): Warned[] {
+  const [fuel, tank] = [record.fuel?.value ?? null, garage.car?.tank_size?.value ?? null];
+  const still = fuel !== null && (fuel === 0 || (tank !== null && fuel >= FULL * tank));
+  return [
+    ...(record.driver_in ? [warned("lift_driver_in", { weigh_in: record.id })] : []),
+    ...(still ? [] : [warned("lift_fuel_moves", { weigh_in: record.id })]),
   ];
-  return derived(line + above, items, partials);
-}
-
-/** The rise at which the doubt of the moved load alone leaves ± WIDE. */
-function enoughOf(wheelbase: number, moved: Uncertain, mass: number): number | null {
-  const needed = (expanded(moved) * wheelbase) / (mass * WIDE);
-  const rise = (wheelbase * needed) / Math.sqrt(1 + needed * needed);
-  return rise < 0.5 * wheelbase ? rise : null;
 }

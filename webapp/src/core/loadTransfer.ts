@@ -11,6 +11,8 @@
  */
 
 import type { Body } from "./body";
+import { toNumber } from "./ratio";
+import type { Car } from "./records";
 import { type Uncertain, divide, multiply, scale } from "./uncertain";
 
 /** Watts in one. hp: 550 foot-pounds force a second; PS: 75 metre-kilograms force a second; both exact. */
@@ -28,6 +30,15 @@ export type Transfer = {
   readonly per_power: Uncertain | null;
   readonly wheels_lift: readonly ("lateral" | "longitudinal")[];
 };
+
+export type PowerUnit = keyof typeof POWER_UNITS;
+
+/** The car's own power and its unit; null unless both are known and it is not nothing. */
+export function powerOf(car: Car | null): readonly [power: number, unit: PowerUnit] | null {
+  if (!car?.power || car.power_unit === null) return null;
+  const power = toNumber(car.power);
+  return power > 0 ? [power, car.power_unit] : null;
+}
 
 /** Of a body whose `z` is its height above the ground. Lengths in m, accelerations in g, forward positive; W. */
 export function transfer(

@@ -142,7 +142,7 @@ export function loadsOf(garage: Garage, record: WeighIn, known: Masses): Loads {
 }
 
 /** The scale of a weigh-in. An official one without a name is a platform of its own: never two times the same. */
-function modelFor(record: WeighIn, known: Masses): ScaleModel {
+export function modelFor(record: WeighIn, known: Masses): ScaleModel {
   const named = known.scales.get(record.scale ?? UNNAMED) as ScaleModel;
   if (record.scale !== null || !record.official) return named;
   const gain = uncertain(0, { [`cal:official:${record.id}`]: ASSUMED_GAIN["platform"] as number });

@@ -2422,13 +2422,17 @@ export interface components {
             photos?: components["schemas"]["CalcPhoto"][];
             verdicts?: components["schemas"]["CalcVerdict"][];
             lift?: components["schemas"]["CalcLiftReadings"];
+            /** @description Id of a lift of the garage, when no readings are given. */
+            lift_record?: string | null;
         };
         Lift: {
+            lift: string | null;
             car: string | null;
             wheelbase: components["schemas"]["Number"] | null;
             height: components["schemas"]["Number"] | null;
             moved: components["schemas"]["Number"] | null;
             tilt: number | null;
+            least: components["schemas"]["Number"] | null;
             enough: components["schemas"]["Number"] | null;
             reason: components["schemas"]["Told"] | null;
             warnings: components["schemas"]["Told"][];

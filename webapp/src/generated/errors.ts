@@ -425,6 +425,22 @@ export const ERRORS = {
     "sentence": "The height of the centre of gravity is known only roughly.",
     "do": "Raise the axle further if it can be done safely, or repeat the weighing."
   },
+  "lift_driver_in": {
+    "sentence": "A driver was in the car at the weigh-in of this lift.",
+    "do": "Nobody sits in a raised car: strap the same weight into the seat, or weigh level with the seat empty first."
+  },
+  "lift_fuel_moves": {
+    "sentence": "Fuel in a part-filled tank runs to the low end and is taken for height.",
+    "do": "Weigh level and lift with the tank full or empty, and note the fuel."
+  },
+  "height_by_lift": {
+    "sentence": "The height of the centre of gravity was measured by lifting an axle.",
+    "do": "Lift again when much has changed high up or low down."
+  },
+  "height_carried": {
+    "sentence": "The height rests on the lift of another weigh-in, carried over by the jobs between the two.",
+    "do": "Fuel, driver and ballast count as they were then. Lift an axle at the newer weigh-in to measure it again."
+  },
   "wheels_lift": {
     "sentence": "At this acceleration two wheels would carry nothing; the figure ends there.",
     "do": "Look at a smaller acceleration."

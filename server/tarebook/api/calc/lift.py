@@ -1,4 +1,7 @@
-"""`calc lift`: the height of the centre of gravity from weighing one axle with the other raised."""
+"""`calc lift`: the height of the centre of gravity from weighing one axle with the other raised.
+
+From readings as they are (`lift`), or from a lift of the garage and its weigh-in: the one named, else the newest.
+"""
 
 from __future__ import annotations
 
@@ -10,8 +13,10 @@ from marshmallow import Schema, fields
 from tarebook.api.calc.balance_given import typed
 from tarebook.api.calc.garage_schema import StrictSchema, Typed, garage_schema, one_of
 from tarebook.api.calc.numbers import Json, Numbers, ToldSchema, all_told, numeric, told, warned_of
+from tarebook.core.axle_lift import Axles
 from tarebook.core.garage import read_garage
-from tarebook.core.lift import RAISED, Axles, LiftReadings, axles_of, lift
+from tarebook.core.lift import RAISED, LiftReadings, axles_of, lift, lift_of, lifts_in_order
+from tarebook.core.records import Garage, Lift
 from tarebook.core.uncertain import Uncertain
 
 ABOUT = "Height of the centre of gravity from an axle lift, with its uncertainty."
@@ -29,17 +34,28 @@ class CalcLiftReadingsSchema(StrictSchema):
     scale = fields.String(allow_none=True)
 
 
-Given = garage_schema("CalcLiftGiven", lift=fields.Nested(CalcLiftReadingsSchema))
+Given = garage_schema(
+    "CalcLiftGiven",
+    lift=fields.Nested(CalcLiftReadingsSchema),
+    lift_record=fields.String(
+        allow_none=True, metadata={"description": "Id of a lift of the garage, when no readings are given."}
+    ),
+)
 
 
 class LiftSchema(Schema):
-    """`height` above the ground, null for the `reason`. `tilt`: tan θ. `enough`: a rise that would tell it well."""
+    """`height` above the ground, null for the `reason`. `tilt`: tan θ. `moved`: load that moved.
 
+    `lift`: id of the one it is of. `least`, `enough`: rises that would tell the height at all, and well.
+    """
+
+    lift = fields.String(required=True, allow_none=True)
     car = fields.String(required=True, allow_none=True)
     wheelbase = numeric()
     height = numeric()
     moved = numeric()
     tilt = fields.Float(required=True, allow_none=True)
+    least = numeric()
     enough = numeric()
     reason = fields.Nested(ToldSchema, required=True, allow_none=True)
     warnings = warned_of()
@@ -51,17 +67,25 @@ Answer = LiftSchema
 def compute(given: Mapping[str, Any]) -> Json:
     garage, write = read_garage(given), Numbers(given)
     axles = axles_of(garage.car)
-    found = lift(garage, _readings(given.get("lift") or {}))
+    record = None if given.get("lift") else _record(garage, given.get("lift_record"))
+    found = lift_of(garage, record) if record else lift(garage, _readings(given.get("lift") or {}))
     return {
+        "lift": record.id if record else None,
         "car": garage.car.id if garage.car else None,
         "wheelbase": write.length(axles.wheelbase) if isinstance(axles, Axles) else None,
         "height": write.length(found.height),
         "moved": write.mass(found.moved),
         "tilt": found.tilt,
+        "least": write.length(None if found.least is None else Uncertain(found.least)),
         "enough": write.length(None if found.enough is None else Uncertain(found.enough)),
         "reason": told(found.reason),
         "warnings": all_told([*garage.warnings, *found.warnings]),
     }
+
+
+def _record(garage: Garage, asked: str | None) -> Lift | None:
+    records = lifts_in_order(garage)
+    return garage.lifts.get(asked) if asked is not None else records[-1] if records else None
 
 
 def _readings(given: Mapping[str, Any]) -> LiftReadings:

@@ -12,7 +12,7 @@ from tarebook.api.calc.garage_schema import StrictSchema, garage_schema, one_of
 from tarebook.api.calc.numbers import Json, Numbers, ToldSchema, all_told, numeric, told, warned_of
 from tarebook.core.balance import State, balance, track_of, wheelbase_of
 from tarebook.core.garage import read_garage
-from tarebook.core.load_transfer import POWER_UNITS, Transfer, transfer
+from tarebook.core.load_transfer import POWER_UNITS, Transfer, power_of, transfer
 from tarebook.core.records import Garage, Warned, warned
 from tarebook.core.uncertain import scale
 
@@ -64,28 +64,34 @@ Answer = TransfersSchema
 def compute(given: Mapping[str, Any]) -> Json:
     garage = read_garage(given)
     found = balance(garage, question_of(given))
+    power = _power(garage, given)
     return {
         "lateral_g": given.get("lateral_g", LATERAL),
         "longitudinal_g": given.get("longitudinal_g", LONGITUDINAL),
-        "states": {name: _state(garage, state, given) for name, state in found.states.items()},
+        "states": {name: _state(garage, state, given, power) for name, state in found.states.items()},
         "reasons": {name: told(reason) for name, reason in found.reasons.items()},
         "warnings": all_told([*garage.warnings, *found.warnings]),
     }
 
 
-def _state(garage: Garage, state: State, given: Mapping[str, Any]) -> Json:
-    write, power = Numbers(given), given.get("power")
-    watts = power["value"] * POWER_UNITS[power["unit"]] if power else None
+def _power(garage: Garage, given: Mapping[str, Any]) -> tuple[float, str] | None:
+    """The power asked about, else the car's own."""
+    asked = given.get("power")
+    return (asked["value"], asked["unit"]) if asked else power_of(garage.car)
+
+
+def _state(garage: Garage, state: State, given: Mapping[str, Any], power: tuple[float, str] | None) -> Json:
+    write, watts = Numbers(given), power[0] * POWER_UNITS[power[1]] if power else None
     g = given.get("lateral_g", LATERAL), given.get("longitudinal_g", LONGITUDINAL)
     moved = transfer(state.body, track_of(garage.car), wheelbase_of(garage.car), *g, watts)
-    per_power = scale(moved.per_power, POWER_UNITS[power["unit"]]) if power and moved.per_power else None
+    per_power = scale(moved.per_power, POWER_UNITS[power[1]]) if power and moved.per_power else None
     return {
         "mass": write.mass(state.body.mass),
         "height": write.length(state.body.z),
         "lateral": write.mass(moved.lateral),
         "longitudinal": write.mass(moved.longitudinal),
         "stability": write.plain(moved.stability, ""),
-        "per_power": write.plain(per_power, f"kg/{power['unit']}") if power else None,
+        "per_power": write.plain(per_power, f"kg/{power[1]}") if power else None,
         "reasons": {name: told(reason) for name, reason in _reasons(moved).items()},
         "warnings": all_told(warned("wheels_lift", which=which) for which in moved.wheels_lift),
     }
