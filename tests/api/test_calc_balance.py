@@ -96,7 +96,7 @@ def recorded(**changes: Any) -> dict[str, Any]:
 def test_a_lift_of_the_garage_tells_its_height(asked):
     answer = run("lift", recorded(**asked))
     assert (answer["lift"], answer["height"]["shown"]) == ("l", "507 ± 5 mm")
-    assert [answer[name]["shown"] for name in ("least", "enough")] == ["100 mm", "150 mm"]
+    assert [answer[name]["shown"] for name in ("least", "enough")] == ["50 mm", "150 mm"]
 
 
 def test_a_lift_of_the_garage_that_is_not_there_is_missing():
