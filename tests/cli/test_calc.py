@@ -7,7 +7,18 @@ import pytest
 from tarebook.demo import scenario
 from tests.cli.process import run
 
-CALCULATIONS = ("weighing", "ledger", "weigh-in", "standing", "balance", "lift", "load-transfer", "sheet", "ballast")
+CALCULATIONS = (
+    "weighing",
+    "ledger",
+    "weigh-in",
+    "standing",
+    "balance",
+    "lift",
+    "load-transfer",
+    "sheet",
+    "ballast",
+    "fuel",
+)
 
 
 @pytest.fixture

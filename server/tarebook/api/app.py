@@ -19,6 +19,14 @@ from tarebook.store.photos import Photos
 ROOMS = (system.room, pairing.room, sync.room, photos.room, devices.room, report.room, calc.room)
 
 
+TOKEN = (
+    "A paired device's token, in the header `Authorization: Bearer TOKEN`. To get one, also for `calc` alone: "
+    "`tarebook pair --here` on the home computer prints a link; what stands behind `#pair=` in it is a code, and "
+    '`POST /api/v1/pair` answers `{"code": CODE}` with the token, once. The demo asks for no code: `{"code": null}`. '
+    "`tarebook calc` on the command line needs no token."
+)
+
+
 class _Api(Api):
     ERROR_SCHEMA = ErrorSchema
 
@@ -42,7 +50,7 @@ def _bare() -> Flask:
         MAX_CONTENT_LENGTH=access.BODY_BYTES,
     )
     api = _Api(app, spec_kwargs={"info": {"description": "Everything the app uses, and `calc` for anyone."}})
-    api.spec.components.security_scheme("token", {"type": "http", "scheme": "bearer"})
+    api.spec.components.security_scheme("token", {"type": "http", "scheme": "bearer", "description": TOKEN})
     for room in ROOMS:
         api.register_blueprint(room)
     app.url_map.converters["file"] = app_files.FileConverter

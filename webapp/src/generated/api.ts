@@ -1128,6 +1128,48 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/calc/fuel": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Fuel over a run: weight and balance lap by lap, the worst lap, the least start. */
+        post: {
+            parameters: {
+                query?: never;
+                header?: never;
+                path?: never;
+                cookie?: never;
+            };
+            requestBody: {
+                content: {
+                    "application/json": components["schemas"]["CalcFuelGiven"];
+                };
+            };
+            responses: {
+                /** @description OK */
+                200: {
+                    headers: {
+                        [name: string]: unknown;
+                    };
+                    content: {
+                        "application/json": components["schemas"]["FuelRun"];
+                    };
+                };
+                422: components["responses"]["UNPROCESSABLE_ENTITY"];
+                default: components["responses"]["DEFAULT_ERROR"];
+            };
+        };
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
@@ -2771,6 +2813,109 @@ export interface components {
             cross_load: components["schemas"]["Number"] | null;
             missing: components["schemas"]["Told"][];
             reason: components["schemas"]["Told"] | null;
+            warnings: components["schemas"]["Told"][];
+        };
+        CalcRun: {
+            start?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            start_within?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            per_lap?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            per_lap_within?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            laps?: number | null;
+        };
+        CalcFuelGiven: {
+            /** @description Id of the car meant; by default the first. */
+            car?: string | null;
+            /** @enum {string|null} */
+            trim?: "road" | "event" | null;
+            /**
+             * @description Unit of what is shown.
+             * @enum {string}
+             */
+            mass_unit?: "kg" | "g" | "lb" | "oz" | "lb oz";
+            /** @enum {string} */
+            length_unit?: "mm" | "in";
+            currency?: string;
+            /** @description As written by tarebook export; not looked at. */
+            export?: {
+                [key: string]: unknown;
+            };
+            /** @description As written by tarebook export; not looked at. */
+            entries?: unknown[];
+            garages?: components["schemas"]["CalcGarage"][];
+            cars?: components["schemas"]["CalcCar"][];
+            scales?: components["schemas"]["CalcScale"][];
+            scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            parts?: components["schemas"]["CalcPart"][];
+            weighings?: components["schemas"]["CalcWeighing"][];
+            drivers?: components["schemas"]["CalcDriver"][];
+            stages?: components["schemas"]["CalcStage"][];
+            jobs?: components["schemas"]["CalcJob"][];
+            job_parts?: components["schemas"]["CalcJobPart"][];
+            loose_ends?: components["schemas"]["CalcLooseEnd"][];
+            weigh_ins?: components["schemas"]["CalcWeighIn"][];
+            lifts?: components["schemas"]["CalcLift"][];
+            ballast_places?: components["schemas"]["CalcBallastPlace"][];
+            sheets?: components["schemas"]["CalcSheet"][];
+            sheet_holes?: components["schemas"]["CalcSheetHole"][];
+            class_sheets?: components["schemas"]["CalcClassSheet"][];
+            clauses?: components["schemas"]["CalcClause"][];
+            photos?: components["schemas"]["CalcPhoto"][];
+            verdicts?: components["schemas"]["CalcVerdict"][];
+            run?: components["schemas"]["CalcRun"] | null;
+            class_sheet?: string | null;
+            /** @enum {string} */
+            volume_unit?: "L" | "gal_us" | "gal_imp";
+        };
+        FuelMoment: {
+            lap: number | null;
+            fuel: components["schemas"]["Number"] | null;
+            fuel_mass: components["schemas"]["Number"] | null;
+            burnt: components["schemas"]["Number"] | null;
+            weight: components["schemas"]["Number"] | null;
+            margin: components["schemas"]["Number"] | null;
+            chance_under: components["schemas"]["Number"] | null;
+            in_hand: components["schemas"]["Number"] | null;
+            x: components["schemas"]["Number"] | null;
+            y: components["schemas"]["Number"] | null;
+            z: components["schemas"]["Number"] | null;
+            front: components["schemas"]["Number"] | null;
+            left: components["schemas"]["Number"] | null;
+        };
+        LeastFuel: {
+            fuel: components["schemas"]["Number"] | null;
+            decided_by: string;
+            lacking: components["schemas"]["Number"] | null;
+        };
+        FuelRun: {
+            car: string | null;
+            trim: string;
+            condition: components["schemas"]["Condition"];
+            lightest: components["schemas"]["Said"];
+            start: components["schemas"]["Said"];
+            minimum: components["schemas"]["Number"] | null;
+            risk: components["schemas"]["Number"] | null;
+            per_lap: components["schemas"]["Number"] | null;
+            laps: components["schemas"]["FuelMoment"][];
+            full: components["schemas"]["FuelMoment"] | null;
+            empty: components["schemas"]["FuelMoment"];
+            worst: number | null;
+            runs_dry: number | null;
+            least: components["schemas"]["LeastFuel"] | null;
+            reasons: {
+                [key: string]: components["schemas"]["Told"];
+            };
             warnings: components["schemas"]["Told"][];
         };
     };

@@ -13,7 +13,7 @@ from typing import Any
 
 from marshmallow import Schema, ValidationError
 
-from tarebook.api.calc import balance, ballast, ledger, lift, load_transfer, sheet, standing, weigh_in, weighing
+from tarebook.api.calc import balance, ballast, fuel, ledger, lift, load_transfer, sheet, standing, weigh_in, weighing
 from tarebook.errors import TarebookError
 
 
@@ -38,6 +38,7 @@ _MODULES = {
     "load-transfer": load_transfer,
     "sheet": sheet,
     "ballast": ballast,
+    "fuel": fuel,
 }
 CALCULATIONS = {
     name: Calculation(name, module.ABOUT, module.Given, module.Answer, module.compute)

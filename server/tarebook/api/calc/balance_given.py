@@ -41,7 +41,7 @@ OPTIONS: dict[str, fields.Field[Any]] = {
 }
 
 
-def typed(given: Mapping[str, Any], name: str, kind: Literal["mass", "length"]) -> Quantity | None:
+def typed(given: Mapping[str, Any], name: str, kind: Literal["mass", "length", "volume"]) -> Quantity | None:
     """An option as a quantity. Raises QuantityError."""
     found: Quantity | None = read_field(name, Field(kind), given[name], None) if given.get(name) is not None else None
     return found

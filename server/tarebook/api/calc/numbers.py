@@ -35,12 +35,13 @@ class ToldSchema(Schema):
 
 
 class Numbers:
-    """Writes in the units asked for, else in those of the garage's own record, else in kg and mm."""
+    """Writes in the units asked for, else in those of the garage's own record, else in kg, mm and litres."""
 
     def __init__(self, given: Mapping[str, Any]) -> None:
         own: Mapping[str, Any] = next(iter(given.get("garages") or []), {})
         self.mass_unit: str = given.get("mass_unit") or own.get("mass_unit") or "kg"
         self.length_unit: str = given.get("length_unit") or own.get("length_unit") or "mm"
+        self.volume_unit: str = given.get("volume_unit") or own.get("volume_unit") or "L"
         self.currency: str = given.get("currency") or own.get("currency") or ""
 
     def mass(self, item: Uncertain | float | None) -> Json | None:
@@ -52,6 +53,9 @@ class Numbers:
 
     def length(self, item: Uncertain | None) -> Json | None:
         return None if item is None else number(item, "length", self.length_unit)
+
+    def volume(self, item: Uncertain | None) -> Json | None:
+        return None if item is None else number(item, "volume", self.volume_unit)
 
     def share(self, item: Uncertain | float | None) -> Json | None:
         return None if item is None else number(item, "fraction", "1")

@@ -125,7 +125,7 @@ def compute(given: Mapping[str, Any]) -> Json:
         "car": found.car,
         "trim": found.trim,
         "condition": write_condition(found.condition, write),
-        "sentence": _said(margin_sentence(found, write.mass_unit)),
+        "sentence": write_said(margin_sentence(found, write.mass_unit)),
         "verdict": found.verdict,
         "weight": write.mass(found.weight),
         "minimum": write.mass(found.minimum),
@@ -143,7 +143,8 @@ def compute(given: Mapping[str, Any]) -> Json:
     }
 
 
-def _said(said: Said) -> Json:
+def write_said(said: Said) -> Json:
+    """A sentence of the core's tables."""
     return {"code": said.code, "text": said.text}
 
 
@@ -155,7 +156,7 @@ def _official(reading: OfficialReading, write: Numbers) -> Json:
         "expected": write.mass(reading.expected),
         "chance_under": write.chance(reading.chance_under),
         "in_hand": write.guard(reading.in_hand),
-        "sentence": _said(in_hand_sentence(reading, write.mass_unit)),
+        "sentence": write_said(in_hand_sentence(reading, write.mass_unit)),
     }
 
 
@@ -194,5 +195,5 @@ def _gap(gap: Gap, write: Numbers) -> Json:
         "second": gap.second,
         "difference": write.mass(gap.difference),
         "significant": gap.significant,
-        "sentence": _said(gap_sentence(gap, write.mass_unit)),
+        "sentence": write_said(gap_sentence(gap, write.mass_unit)),
     }
