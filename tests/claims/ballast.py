@@ -1,10 +1,12 @@
-"""What the vectors of core/ballast (with programme) run in Python."""
+"""What the vectors of core/ballast (with programme and ballast_records) run in Python."""
 
 from typing import Any
 
 from tarebook.core.ballast import Carried, Place, Wanted, ballast
+from tarebook.core.ballast_records import BallastQuestion, ballast_choice
+from tarebook.core.garage import read_garage
 from tarebook.core.uncertain import Uncertain
-from tests.plain import plain
+from tests.plain import brief, plain
 
 
 def carried(given: dict[str, Any]) -> Carried:
@@ -22,4 +24,8 @@ def _ballast(given: dict[str, Any]) -> Any:
     return plain(ballast(carried(given["car"]), places, wanted(given["wanted"])))
 
 
-CLAIMS = {"ballast.ballast": _ballast}
+def _choice(given: dict[str, Any]) -> Any:
+    return plain(brief(ballast_choice(read_garage(given["garage"]), BallastQuestion(**given.get("question", {})))))
+
+
+CLAIMS = {"ballast.ballast": _ballast, "ballast_records.ballast_choice": _choice}

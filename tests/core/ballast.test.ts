@@ -19,7 +19,7 @@ const shares = (middle: number) => fc.option(fc.tuple(mm(-20, 15), mm(2, 20)).ma
 const aims = fc.record({
   least: mm(895_000, 912_000), room: fc.option(mm(0, 20_000)), front: shares(0.533), left: shares(0.511),
   prefer: fc.constantFrom("mass" as const, "centre" as const, "cross" as const),
-}).map(({ room, ...aim }): Wanted => ({ ...aim, most: room === null ? null : aim.least + room }));
+}).map(({ room, ...aim }): Wanted => ({ ...aim, most: room === null ? null : aim.least + room, more: null }));
 
 /** Every way to fill the places. */
 function everyChoice(places: readonly Place[]): number[][] {

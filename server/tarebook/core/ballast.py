@@ -145,8 +145,12 @@ def _task(car: Carried, places: Sequence[Place]) -> _Task:
 
 def _best(task: _Task, wanted: Wanted, rows: Sequence[Row]) -> tuple[int, ...] | None:
     """One aim after the other, each under what the ones before reached; None when the rows allow nothing."""
-    kept = list(rows)
-    counts: tuple[int, ...] | None = None
+    kept, counts = list(rows), None
+    if wanted.prefer != "mass" and wanted.more is not None:
+        lightest = task.search(task.costs["mass"], rows, GRAM)
+        if lightest is None:
+            return None
+        kept.append(_at_most(task.costs["mass"], lightest.cost + _whole(wanted.more)))
     for aim in _aims(wanted):
         reached = _reach(aim, task, kept)
         if reached is None:
@@ -165,7 +169,7 @@ _AIMS = {
 
 def _aims(wanted: Wanted) -> tuple[str, ...]:
     """Without a ceiling the mass comes first; of two choices of one mass the lower has the lower centre."""
-    if wanted.most is not None:
+    if wanted.most is not None or wanted.more is not None:
         return _AIMS[wanted.prefer]
     return ("mass", "cross", "height") if wanted.prefer == "cross" else _AIMS["mass"]
 

@@ -45,7 +45,8 @@ class Carried:
 class Wanted:
     """`least`: minimum + guard, kg; `most`: ceiling of the total. `front`, `left`: shares from, to.
 
-    `prefer`: "mass", "centre" or "cross", what is made least first. Without a ceiling that is always the mass.
+    `prefer`: "mass", "centre" or "cross", what is made least first. Without a ceiling that is always the mass, unless
+    the ballast may be so many kg `more` than the least for it.
     """
 
     least: float
@@ -53,6 +54,7 @@ class Wanted:
     front: Share | None = None
     left: Share | None = None
     prefer: str = "mass"
+    more: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -51,6 +51,13 @@ class Car:
     width: Quantity | None
     height: Quantity | None
     front_overhang: Quantity | None
+    roll_front: Fraction | None
+    front_from: Fraction | None
+    front_to: Fraction | None
+    left_from: Fraction | None
+    left_to: Fraction | None
+    ballast_for: str | None
+    ballast_more: Quantity | None
     book_weight: Quantity | None
     book_weight_from: str | None
 

@@ -112,7 +112,7 @@ _KINDS = (
         "power": Field("fraction"), "power_unit": _choice(*POWER_UNITS), "roll_front": Field("fraction"),
         "front_from": Field("fraction"), "front_to": Field("fraction"),
         "left_from": Field("fraction"), "left_to": Field("fraction"),
-        "ballast_for": _choice("mass", "centre", "cross"),
+        "ballast_for": _choice("mass", "centre", "cross"), "ballast_more": MASS,
         "book_weight": MASS, "book_weight_from": Field("text"), "note": NOTE,
     }),
     Kind("scale", False, {

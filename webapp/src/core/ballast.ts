@@ -134,6 +134,11 @@ function taskOf(car: Carried, places: readonly Place[]): Task {
 /** One aim after the other, each under what the ones before reached; null when the rows allow nothing. */
 function best(task: Task, wanted: Wanted, rows: readonly Row[]): readonly number[] | null {
   const kept = [...rows];
+  if (wanted.prefer !== "mass" && wanted.more !== null) {
+    const lightest = search(task, task.costs.mass, rows, GRAM);
+    if (lightest === null) return null;
+    kept.push(atMost(task.costs.mass, lightest.cost + whole(wanted.more)));
+  }
   let found: Found | null = null;
   for (const aim of aimsOf(wanted)) {
     const reached = reach(aim, task, kept);
@@ -151,8 +156,8 @@ const AIMS: Readonly<Record<Wanted["prefer"], readonly Aim[]>> = {
 };
 
 /** Without a ceiling the mass comes first; of two choices of one mass the lower has the lower centre. */
-function aimsOf({ prefer, most }: Wanted): readonly Aim[] {
-  if (most !== null) return AIMS[prefer];
+function aimsOf({ prefer, most, more }: Wanted): readonly Aim[] {
+  if (most !== null || more !== null) return AIMS[prefer];
   return prefer === "cross" ? ["mass", "cross", "height"] : AIMS.mass;
 }
 

@@ -34,7 +34,8 @@ export type Carried = {
 /**
  * `least`: minimum + guard, kg; `most`: ceiling of the total. `front`, `left`: shares from, to.
  *
- * `prefer`: what is made least first. Without a ceiling that is always the mass.
+ * `prefer`: what is made least first. Without a ceiling that is always the mass, unless the ballast may be so many kg
+ * `more` than the least for it.
  */
 export type Wanted = {
   readonly least: number;
@@ -42,6 +43,7 @@ export type Wanted = {
   readonly front: Share | null;
   readonly left: Share | null;
   readonly prefer: "mass" | "centre" | "cross";
+  readonly more: number | null;
 };
 
 /**

@@ -10,7 +10,8 @@ const CLAIM = ["claim", "claim_basis", "claim_within"] as const;
 const CAR: Wanted<records.Car> = [
   "name", "wheelbase", "track_front", "track_rear", "tyre_radius_front", "tyre_radius_rear", "tank_size", "tank_x",
   "tank_y", "tank_z", "fuel_kind", "fuel_per_lap", "driver_x", "driver_y", "driver_z", "beltline", "length", "width",
-  "height", "front_overhang", "power", "power_unit", "book_weight", "book_weight_from",
+  "height", "front_overhang", "power", "power_unit", "roll_front", "front_from", "front_to", "left_from", "left_to",
+  "ballast_for", "ballast_more", "book_weight", "book_weight_from",
 ];
 const DRIVER: Wanted<records.Driver> = ["name", ...CLAIM];
 const SCALE: Wanted<records.Scale> = [

@@ -42,6 +42,13 @@ export type Car = {
   width: Quantity | null;
   height: Quantity | null;
   front_overhang: Quantity | null;
+  roll_front: Ratio | null;
+  front_from: Ratio | null;
+  front_to: Ratio | null;
+  left_from: Ratio | null;
+  left_to: Ratio | null;
+  ballast_for: "mass" | "centre" | "cross" | null;
+  ballast_more: Quantity | null;
   book_weight: Quantity | null;
   book_weight_from: string | null;
 };

@@ -1419,6 +1419,10 @@ export interface components {
             left_to?: (string | number) | null;
             /** @enum {string|null} */
             ballast_for?: "mass" | "centre" | "cross" | null;
+            ballast_more?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
             book_weight?: string | {
                 value: string | number;
                 unit: string;
@@ -2785,6 +2789,10 @@ export interface components {
                 value: string | number;
                 unit: string;
             } | null;
+            more?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
             height?: string | {
                 value: string | number;
                 unit: string;
@@ -2811,6 +2819,13 @@ export interface components {
             left: components["schemas"]["Number"] | null;
             height: components["schemas"]["Number"] | null;
             cross_load: components["schemas"]["Number"] | null;
+            aboard: components["schemas"]["Number"] | null;
+            fitted: {
+                [key: string]: number;
+            };
+            moves: {
+                [key: string]: number;
+            };
             missing: components["schemas"]["Told"][];
             reason: components["schemas"]["Told"] | null;
             warnings: components["schemas"]["Told"][];

@@ -585,6 +585,14 @@ export const ERRORS = {
     "sentence": "The left side carries {text} too much for the share wanted.",
     "do": "Allow a place further to the right, or a wider range."
   },
+  "ballast_place_open": {
+    "sentence": "The ballast place {name} is not complete and is left out.",
+    "do": "Enter where it is, what one block weighs, and how many it takes."
+  },
+  "ballast_then_anywhere": {
+    "sentence": "Where the ballast of the last weigh-in stood is not known; the shares are told as if at the car's centre.",
+    "do": "Weigh the car by corners without ballast, or with the blocks noted at their places."
+  },
   "ballast_mean_track": {
     "sentence": "The tracks differ; what ballast adds to the left is told with their mean.",
     "do": "Weigh the corners again with the ballast in."

@@ -279,6 +279,12 @@ export const KINDS: Readonly<Record<string, Kind>> = {
         "most": 200,
         "required": false
       },
+      "ballast_more": {
+        "type": "mass",
+        "of": [],
+        "most": 200,
+        "required": false
+      },
       "book_weight": {
         "type": "mass",
         "of": [],

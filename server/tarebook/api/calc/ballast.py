@@ -9,14 +9,12 @@ from marshmallow import Schema, fields, validate
 
 from tarebook.api.calc.garage_schema import Decimal, StrictSchema, Typed, garage_schema, one_of
 from tarebook.api.calc.numbers import Json, Numbers, ToldSchema, all_told, numeric, told, typed_text, warned_of
-from tarebook.core.ballast import Ballast, Carried, Place, Wanted, ballast
-from tarebook.core.estimate import in_order
+from tarebook.core.ballast import Place
+from tarebook.core.ballast_records import BallastChoice, BallastQuestion, ballast_choice
 from tarebook.core.garage import read_garage
 from tarebook.core.quantity import QuantityError, read, read_number
-from tarebook.core.records import Garage, Warned, warned
-from tarebook.core.standing import standing
-from tarebook.core.uncertain import Uncertain, multiply
-from tarebook.core.weigh_in import weigh_in
+from tarebook.core.records import Warned
+from tarebook.core.uncertain import Uncertain
 
 ABOUT = "Ballast: the least of it, and where, for total, front and left shares."
 
@@ -35,7 +33,7 @@ class BallastPlaceSchema(StrictSchema):
 Given = garage_schema(
     "CalcBallastGiven",
     places=fields.List(fields.Nested(BallastPlaceSchema), validate=validate.Length(max=20)),
-    total=Typed(), minimum=Typed(), guard=Typed(), total_most=Typed(), height=Typed(),
+    total=Typed(), minimum=Typed(), guard=Typed(), total_most=Typed(), more=Typed(), height=Typed(),
     front_share=Decimal(), left_share=Decimal(), roll_front=Decimal(),
     front_from=Decimal(), front_to=Decimal(), left_from=Decimal(), left_to=Decimal(),
     prefer=fields.String(allow_none=True, validate=one_of(("mass", "centre", "cross"))),
@@ -46,6 +44,7 @@ class BallastSchema(Schema):
     """`put`: blocks by place. `front`, `left`: shares with it. `missing`: what even this, the nearest, does not reach.
 
     `now` and `least`: what the car weighs without it, and what it must weigh. `cross_load`: what it moves RF + LR by.
+    `aboard`: ballast the car's weight has in it now; `fitted`: blocks by place; `moves`: from there to `put`.
     """
 
     now = numeric()
@@ -57,6 +56,9 @@ class BallastSchema(Schema):
     left = numeric()
     height = numeric()
     cross_load = numeric()
+    aboard = numeric()
+    fitted = fields.Dict(fields.String(), fields.Integer(), required=True)
+    moves = fields.Dict(fields.String(), fields.Integer(), required=True)
     missing = warned_of()
     reason = fields.Nested(ToldSchema, required=True, allow_none=True)
     warnings = warned_of()
@@ -66,16 +68,19 @@ Answer = BallastSchema
 
 
 def compute(given: Mapping[str, Any]) -> Json:
-    garage, write = read_garage(given), Numbers(given)
+    garage = read_garage(given)
     try:
-        car, least = _carried(garage, given), _least(garage, given)
-        found = _found(car, least, given)
+        choice = ballast_choice(garage, _question(given))
     except QuantityError as problem:
-        car, least, found = None, None, Warned(code=problem.code, data=problem.data)
-    answer = found if isinstance(found, Ballast) else None
+        choice = BallastChoice(None, None, 0.0, {}, None, {}, Warned(code=problem.code, data=problem.data), ())
+    return {**_written(choice, Numbers(given)), "warnings": all_told([*garage.warnings, *_warnings(choice)])}
+
+
+def _written(choice: BallastChoice, write: Numbers) -> Json:
+    answer = choice.found
     return {
-        "now": write.mass(car.total if car else None),
-        "least": write.mass(least),
+        "now": write.mass(choice.car.total if choice.car else None),
+        "least": write.mass(choice.least),
         "put": dict(answer.put) if answer else None,
         "added": write.mass(answer.added if answer else None),
         "total": write.mass(answer.total if answer else None),
@@ -83,63 +88,35 @@ def compute(given: Mapping[str, Any]) -> Json:
         "left": write.share(answer.left if answer else None),
         "height": write.length(Uncertain(answer.height) if answer and answer.height is not None else None),
         "cross_load": write.mass(answer.cross_load if answer else None),
+        "aboard": write.mass(choice.aboard),
+        "fitted": choice.fitted,
+        "moves": choice.moves,
         "missing": all_told(answer.missing if answer else ()),
-        "reason": None if isinstance(found, Ballast) else told(found),
-        "warnings": all_told([*garage.warnings, *(answer.warnings if answer else ())]),
+        "reason": told(choice.reason) if choice.reason else None,
     }
 
 
-def _found(car: Carried | None, least: float | None, given: Mapping[str, Any]) -> Ballast | Warned:
-    if car is None:
-        return warned("ballast_unweighed")
-    if least is None:
-        return warned("ballast_no_minimum")
-    wanted = Wanted(
-        least=least,
+def _warnings(choice: BallastChoice) -> list[Warned]:
+    return [*choice.warnings, *(choice.found.warnings if choice.found else ())]
+
+
+def _question(given: Mapping[str, Any]) -> BallastQuestion:
+    places = given.get("places")
+    return BallastQuestion(
+        places=None if places is None else tuple(_place(place) for place in places),
+        total=_mass(given, "total"),
+        minimum=_mass(given, "minimum"),
+        guard=_mass(given, "guard"),
         most=_mass(given, "total_most"),
+        more=_mass(given, "more"),
+        height=_length(given, "height"),
+        front_share=_decimal(given, "front_share"),
+        left_share=_decimal(given, "left_share"),
+        roll_front=_decimal(given, "roll_front"),
         front=_range(given, "front"),
         left=_range(given, "left"),
-        prefer=given.get("prefer") or "mass",
+        prefer=given.get("prefer"),
     )
-    return ballast(car, [_place(place) for place in given.get("places", [])], wanted)
-
-
-def _carried(garage: Garage, given: Mapping[str, Any]) -> Carried | None:
-    """The car's total as given, else the standing's; shares as given, else those of the last weigh-in that has them."""
-    typed = _mass(given, "total")
-    total = Uncertain(typed) if typed is not None else standing(garage).weight
-    if total is None:
-        return None
-    front, left = (_share(garage, given, side) for side in ("front", "left"))
-    car = garage.car
-    return Carried(
-        total=total,
-        front=multiply(total, front) if front else None,
-        left=multiply(total, left) if left else None,
-        height=_length(given, "height"),
-        wheelbase=car.wheelbase.value if car and car.wheelbase else None,
-        track_front=car.track_front.value if car and car.track_front else None,
-        track_rear=car.track_rear.value if car and car.track_rear else None,
-        roll_front=_decimal(given, "roll_front"),
-    )
-
-
-def _share(garage: Garage, given: Mapping[str, Any], side: str) -> Uncertain | None:
-    typed = _decimal(given, f"{side}_share")
-    if typed is not None:
-        return Uncertain(typed)
-    cars = [weigh_in(garage, record.id) for record in reversed(in_order(garage))]
-    return next((car.loads.shares[side] for car in cars if car and side in car.loads.shares), None)
-
-
-def _least(garage: Garage, given: Mapping[str, Any]) -> float | None:
-    now = standing(garage)
-    typed, guard = _mass(given, "minimum"), _mass(given, "guard")
-    minimum = typed if typed is not None else now.minimum
-    if minimum is None:
-        return None
-    in_hand = now.official.in_hand if guard is None and typed is None and now.official else guard
-    return minimum + (in_hand or 0.0)
 
 
 def _place(place: Mapping[str, Any]) -> Place:
