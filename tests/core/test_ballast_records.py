@@ -9,7 +9,7 @@ from tarebook.core.garage import read_garage
 
 BASE, FRONT, REAR = 2400.0, 1400.0, 1400.0
 CORNERS = {"lf": 236.0, "rf": 244.0, "lr": 196.0, "rr": 204.0}
-PLACES = (
+PLACES: tuple[dict[str, Any], ...] = (
     {
         "id": "a floor",
         "name": "left floor",
