@@ -76,7 +76,7 @@ def runners() -> list[Runner]:
         *types,
         Runner("vitest", [*npm, "vitest", "run"], "webapp", closing=r"^\s*Tests\s", env=node.env),
         Runner("mypy", [*python, "mypy"]),
-        Runner("pytest browser", [*python, "pytest", "tests/browser"], besides="^Engine "),
+        Runner("pytest browser", [*python, "pytest", "tests/browser"], besides="^(Engine|Newcomer)"),
         Runner("pytest", [*python, "pytest", "--ignore=tests/browser"]),
     ]
 

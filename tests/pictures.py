@@ -49,7 +49,7 @@ def addresses(server: Server) -> Iterator[tuple[str, str]]:
     token = str(json.loads(server.ask("/api/v1/pair", body={"code": None}))["token"])
     records: dict[str, list[str]] = {}
     for entry in server.entries(token):
-        values, kind = dict(entry["set"]), str(entry["kind"])  # type: ignore[call-overload]
+        values, kind = dict(entry["set"]), str(entry["kind"])
         known = records.setdefault("donor" if values.get("whereabouts") == "yard" else kind, [])
         if entry["record"] not in known:
             known.append(str(entry["record"]))

@@ -10,7 +10,7 @@ from typing import Any
 from playwright.sync_api import Page, Playwright
 
 from tests.browser.doing import begin, go, join
-from tests.browser.home_network import FIND_NAME, HomeServer, trust
+from tests.browser.home_network import FIND_NAME, HomeServer, install
 from tests.browser.phone import Phone
 
 ANDROID = "Mozilla/5.0 (Linux; Android 14) AppleWebKit/537.36 (KHTML, like Gecko) Chrome/156.0 Mobile Safari/537.36"
@@ -45,7 +45,7 @@ def _before_trust(phone: Phone, server: HomeServer, take: Take) -> None:
     page.get_by_role("heading", name="Not trusted yet", exact=True).wait_for()
     take(page, "door-untrusted")
     phone.close()
-    trust(phone, server.certificates / "authority.pem")
+    install(phone, server.certificates / "authority.pem")
 
 
 def _on_both_screens(desk: Phone, phone: Phone, server: HomeServer, take: Take) -> None:

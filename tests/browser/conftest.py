@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Playwright, expect, sync_playwright
 
+from tests.browser import closing
 from tests.browser.engines import ENGINES, Engine, said_of_engines
 from tests.browser.phone import Phone
 from tests.browser.serving import Server
@@ -16,8 +17,8 @@ expect.set_options(timeout=20_000)
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
-    """Say which engines were tried, and what one of them cannot do."""
-    for line in said_of_engines():
+    """Say which engines were tried, what one of them cannot do, and what else a test found out."""
+    for line in [*said_of_engines(), *closing.lines]:
         terminalreporter.write_line(line)
 
 

@@ -1,5 +1,6 @@
 """What a person does with the app, in the words on its screens."""
 
+import hashlib
 import io
 import re
 from pathlib import Path
@@ -70,6 +71,39 @@ def weigh(page: Page, what: str, keys: list[str], picture: Path | None = None) -
         expect(page.get_by_alt_text("The photo just taken")).to_be_visible()
     page.get_by_role("button", name="Save weighing").click()
     expect(page.get_by_text("Saved on this phone.")).to_be_visible()
+
+
+class Thumb:
+    """Does it all by touch, and counts: every tap, and every key of the system's own keyboard."""
+
+    def __init__(self, page: Page) -> None:
+        self.page, self.taps, self.keys = page, 0, 0
+
+    def tap(self, role: str, name: str | re.Pattern[str]) -> None:
+        self.page.get_by_role(role, name=name, exact=isinstance(name, str)).tap()  # type: ignore[arg-type]
+        self.taps += 1
+
+    def type(self, field: str, text: str) -> None:
+        """Into a field that is tapped first."""
+        self.tap("textbox", field)
+        self.page.keyboard.type(text)
+        self.keys += len(text)
+
+    def go(self, address: str) -> None:
+        """To an address, typed."""
+        self.page.goto(address)
+        self.keys += len(address)
+
+
+def arrived_once(server: Server, shown: str) -> bytes:
+    """One weighing is at home, and its one photo, byte for byte; the photo."""
+    token = server.join()
+    entries = server.entries(token)
+    assert [entry["set"]["shown"] for entry in entries if entry["kind"] == "weighing"] == [shown]
+    [kept] = [entry["set"] for entry in entries if entry["kind"] == "photo"]
+    at_home = server.ask(f"/api/v1/photos/{kept['sha256']}?size=full", token)
+    assert hashlib.sha256(at_home).hexdigest() == kept["sha256"]
+    return at_home
 
 
 def in_sync(page: Page) -> None:

@@ -7,18 +7,17 @@ import signal
 import subprocess
 from pathlib import Path
 
+from tests.browser.home_network import trust
 from tests.browser.serving import free_port
 from tests.browser.webdriver import HttpWire, MarionetteWire, Wire, text_of, wait_until
 from tests.machine import SYSTEM_PYTHON, find_firefox, webkit_version
 
-# Firefox asks its maker about many things; every address but this machine's own leads nowhere.
+# Firefox asks its maker about many things; every address but this machine's own and the look-up's name leads nowhere.
 FIREFOX_SETTINGS = {
     "marionette.port": 0,
     "network.proxy.type": 1,
-    "network.proxy.http": "127.0.0.1",
-    "network.proxy.http_port": 9,
-    "network.proxy.ssl": "127.0.0.1",
-    "network.proxy.ssl_port": 9,
+    "network.proxy.socks": "127.0.0.1",
+    "network.proxy.socks_remote_dns": True,
     "app.update.disabledForTesting": True,
     "app.normandy.enabled": False,
     "browser.shell.checkDefaultBrowser": False,
@@ -28,11 +27,15 @@ FIREFOX_SETTINGS = {
 }
 
 
+NOWHERE = 9  # the port for throwing away (RFC 863), where nobody listens
+
+
 class Engine:
     """A browser of one engine. `wire` steers it while it is open."""
 
     name: str
     wire: Wire
+    lacks: tuple[str, ...] = ()
 
     def __init__(self, folder: Path) -> None:
         self.profile, self.home = folder / "profile", folder / "home"
@@ -44,6 +47,10 @@ class Engine:
         self.log = (self.profile.parent / "log").open("ab")
         env = {**os.environ, "HOME": str(self.home), "LANG": "en_GB.UTF-8", **more}
         self.process = subprocess.Popen(command, env=env, stdout=self.log, stderr=self.log, start_new_session=True)
+
+    def is_at_home(self, look_up: int, certificates: Path) -> None:
+        """From its next start on it asks the look-up on this port for names, and trusts the home computer."""
+        raise NotImplementedError
 
     def sigkill(self) -> None:
         """The system kills it, all its processes at once."""
@@ -73,11 +80,11 @@ class Firefox(Engine):
     """Firefox without a window."""
 
     name = "Firefox"
+    look_up = NOWHERE
 
     def open(self) -> Wire:
-        settings = "".join(
-            f"user_pref({json.dumps(name)}, {json.dumps(value)});\n" for name, value in FIREFOX_SETTINGS.items()
-        )
+        wanted = {**FIREFOX_SETTINGS, "network.proxy.socks_port": self.look_up}
+        settings = "".join(f"user_pref({json.dumps(name)}, {json.dumps(value)});\n" for name, value in wanted.items())
         (self.profile / "user.js").write_text(settings)
         port = self.profile / "MarionetteActivePort"
         port.unlink(missing_ok=True)
@@ -86,6 +93,10 @@ class Firefox(Engine):
         )  # fmt: skip
         self.wire = MarionetteWire(int(wait_until(lambda: text_of(port), "Firefox's port")))
         return self.wire
+
+    def is_at_home(self, look_up: int, certificates: Path) -> None:
+        self.look_up = look_up
+        trust(self.profile, certificates / "authority.pem")
 
     @classmethod
     def version(cls) -> str | None:
@@ -99,6 +110,8 @@ class WebKit(Engine):
     """WebKitGTK, the nearest relation of an iPhone's browser that runs here, on a screen nobody sees."""
 
     name = "WebKitGTK"
+    lacks = ("trust an authority of its own choice (it knows this machine's alone: told to believe the certificate)",)
+    _at_home: tuple[str, ...] = ()
     screen: subprocess.Popen[str] | None = None
 
     def open(self) -> Wire:
@@ -108,10 +121,15 @@ class WebKit(Engine):
             "WebKitWebDriver", f"--port={port}",
             DISPLAY=self._screen(), GDK_BACKEND="x11", WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS="1",
         )  # fmt: skip
-        window = [str(Path(__file__).with_name("webkit_window.py")), str(self.profile)]
+        window = [str(Path(__file__).with_name("webkit_window.py")), str(self.profile), *self._at_home]
         options = {"binary": SYSTEM_PYTHON, "args": window}
         self.wire = HttpWire(port, {"webkitgtk:browserOptions": options})
         return self.wire
+
+    def is_at_home(self, look_up: int, certificates: Path) -> None:
+        """It knows only the authorities of the whole machine, which tests leave alone: it is told to believe the
+        server's certificate itself."""
+        self._at_home = (str(look_up), str(certificates / "server.pem"))
 
     def _screen(self) -> str:
         if self.screen is None:

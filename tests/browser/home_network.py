@@ -1,6 +1,7 @@
 """`tarebook serve --lan` as the phones of a test see it: its name is found, and all of it stays on this machine."""
 
 import io
+import re
 import ssl
 import subprocess
 import threading
@@ -8,6 +9,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from http.server import HTTPServer, SimpleHTTPRequestHandler
 from pathlib import Path
+from typing import Self
 
 from PIL import Image
 from playwright.sync_api import Locator
@@ -50,6 +52,38 @@ class HomeServer(Server):
         return self.folder / "data" / "certificates"
 
 
+class Inviting:
+    """`tarebook pair` in a terminal of the home computer: its short code, the two words it asks about, and a yes."""
+
+    def __init__(self, house: HomeServer) -> None:
+        self.process = subprocess.Popen(
+            house.command("pair"), env=house.env(), text=True, stdin=subprocess.PIPE, stdout=subprocess.PIPE
+        )
+
+    def __enter__(self) -> Self:
+        self.code = self._said(r"or type there: (\S+)")
+        return self
+
+    def _said(self, pattern: str) -> str:
+        assert self.process.stdout
+        found = next((found for line in self.process.stdout if (found := re.search(pattern, line))), None)
+        assert found, f"tarebook pair ended without saying {pattern}"
+        return found[1]
+
+    def words(self) -> list[str]:
+        """Those the phone must show too."""
+        return self._said(r"must show these two words: (.+)").split()
+
+    def say_yes(self) -> None:
+        """And wait until it has ended."""
+        assert "It is in" in self.process.communicate("y\n", timeout=60)[0]
+
+    def __exit__(self, *_: object) -> None:
+        if self.process.poll() is None:
+            self.process.kill()
+            self.process.communicate()
+
+
 def camera_before(shown: Locator, file: Path) -> tuple[str, ...]:
     """The browser's flags for a camera that looks, at a distance, at what is shown on another screen."""
     seen = Image.new("L", (640, 480), 90)
@@ -66,10 +100,15 @@ def camera_before(shown: Locator, file: Path) -> tuple[str, ...]:
     )
 
 
-def trust(phone: Phone, authority: Path) -> None:
+def install(phone: Phone, authority: Path) -> None:
     """Install an authority on a phone, as its owner would in the settings."""
     store = phone.home / ".pki" / "nssdb"
     store.mkdir(parents=True)
+    trust(store, authority)
+
+
+def trust(store: Path, authority: Path) -> None:
+    """Make a browser's list of certificates in this folder, with an authority on it."""
     certutil(store, "-N", "--empty-password")
     certutil(store, "-A", "-t", "C,,", "-n", "the home computer", "-i", str(authority))
 

@@ -11,7 +11,7 @@ import threading
 import time
 import urllib.request
 from pathlib import Path
-from typing import Self
+from typing import Any, Self
 
 START_WITHIN = 60  # seconds; a slow machine starts gunicorn and migrates in a few
 PAIRING_LINK = re.compile(r"http://\S*pair\S*")
@@ -86,6 +86,16 @@ class Server:
                 return
         raise AssertionError("the server did not start:\n" + "\n".join(self.lines))
 
+    def says(self, pattern: re.Pattern[str]) -> str:
+        """The part of its words that a pattern's group holds, once it has said them."""
+        until = time.monotonic() + START_WITHIN
+        while time.monotonic() < until:
+            found = next((found for line in list(self.lines) if (found := pattern.search(line))), None)
+            if found:
+                return found[1]
+            time.sleep(0.05)
+        raise AssertionError(f"the server never said {pattern.pattern}:\n" + "\n".join(self.lines))
+
     def ask(self, path: str, token: str | None = None, body: object = None) -> bytes:
         """The bytes of an answer to a GET, or to a POST when there is a body to send as JSON."""
         headers = {"Authorization": f"Bearer {token}"} if token else {}
@@ -99,7 +109,7 @@ class Server:
         code = self.pairing_link().partition("#pair=")[2]
         return str(json.loads(self.ask("/api/v1/pair", body={"code": code}))["token"])
 
-    def entries(self, token: str) -> list[dict[str, object]]:
+    def entries(self, token: str) -> list[dict[str, Any]]:
         """Every entry of the journal, in order (a test's garage fits into one page)."""
         page = json.loads(self.ask("/api/v1/sync/pull?epoch=&since=0", token))
         assert not page["more"]

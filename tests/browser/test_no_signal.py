@@ -1,16 +1,10 @@
 """The main job: weighed at a yard without signal, killed, opened again, at home once and whole."""
 
-import hashlib
-
 from playwright.sync_api import expect
 
-from tests.browser.doing import begin, has_exif, in_sync, join, photo, weigh
+from tests.browser.doing import arrived_once, begin, has_exif, in_sync, join, photo, weigh
 
 LARGEST_PHOTO = 600 * 1024
-
-
-def of_kind(entries, kind):
-    return [entry for entry in entries if entry["kind"] == kind]
 
 
 def test_a_weighing_with_photo_survives_no_signal_and_sigkill_and_arrives_once(server, make_phone, tmp_path):
@@ -27,13 +21,7 @@ def test_a_weighing_with_photo_survives_no_signal_and_sigkill_and_arrives_once(s
     server.start()
     in_sync(page)
 
-    token = server.join()
-    entries = server.entries(token)
-    assert [entry["set"]["shown"] for entry in of_kind(entries, "weighing")] == ["11.3 kg"]
-    [kept] = of_kind(entries, "photo")
-    sha256 = kept["set"]["sha256"]
-    at_home = server.ask(f"/api/v1/photos/{sha256}?size=full", token)
-    assert hashlib.sha256(at_home).hexdigest() == sha256
+    at_home = arrived_once(server, "11.3 kg")
     assert len(at_home) <= LARGEST_PHOTO
     assert not has_exif(at_home)
 
@@ -52,4 +40,4 @@ def test_what_is_written_while_the_server_hangs_goes_through_when_it_answers_aga
     expect(page.locator(".sync-words").first).to_contain_text("On this phone only")
     server.thaw()
     in_sync(page)
-    assert len(of_kind(server.entries(server.join()), "weighing")) == 1
+    assert [entry["kind"] for entry in server.entries(server.join())].count("weighing") == 1

@@ -2,23 +2,12 @@
 
 import re
 
-from playwright.sync_api import Page, expect
+from playwright.sync_api import expect
 
-from tests.browser.doing import begin, go, join, photo, press, weigh
+from tests.browser.doing import Thumb, begin, go, join, photo, press, weigh
 
 FEW = 9
 DRAFT_WITHIN = 500  # ms; a form is promised to be kept within 300 ms of the last change
-
-
-class Thumb:
-    """Taps and counts them."""
-
-    def __init__(self, page: Page) -> None:
-        self.page, self.taps = page, 0
-
-    def tap(self, role: str, name: str | re.Pattern[str]) -> None:
-        self.page.get_by_role(role, name=name, exact=isinstance(name, str)).tap()  # type: ignore[arg-type]
-        self.taps += 1
 
 
 def test_a_known_part_is_weighed_with_a_photo_in_nine_taps_from_opening_the_app(server, make_phone, tmp_path):

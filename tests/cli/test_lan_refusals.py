@@ -185,6 +185,16 @@ def test_a_certificate_of_the_users_own_for_another_name(refused, pair, data):
     assert kept(data) is None
 
 
+def test_a_key_of_another_certificate(refused, pair, data):
+    cert = pair(NAME)[1]
+    cert = cert.rename(cert.with_name("before.pem"))
+    key = pair(NAME)[3]
+    assert refused("--cert", cert, "--key", key).startswith(
+        f"The key in {key} does not belong to the certificate in {cert}."
+    )
+    assert kept(data) is None
+
+
 def test_a_certificate_without_its_key_and_the_reverse(refused, pair):
     for options in (pair(NAME)[:2], pair(NAME)[2:]):
         assert refused(*options).startswith("A certificate and its key belong together; only one of them was named.")
