@@ -6,7 +6,7 @@ import { place, to } from "../route";
 import { Notice, TroubleNotice } from "./Notice";
 import { useSaving } from "./SaveDock";
 
-const ADDRESS: Record<string, string> = { weighing: "weighing", weigh_in: "weigh-in" };
+const ADDRESS: Record<string, string> = { weighing: "weighing", weigh_in: "weigh-in", lift: "lift" };
 
 /** The not withdrawn record that took this one's place. */
 function replacedBy(rec: Rec): Rec | undefined {

@@ -1,11 +1,13 @@
-/** How sure a mass is, source by source, each as wide as it would make the mass alone (95 %). */
+/** How sure a mass (or what `show` says) is, source by source, each as wide as it would make it alone (95 %). */
 import { showDoubt } from "../core/shown";
 import type { Uncertain } from "../core/uncertain";
 import { doubtsOf } from "./sourceWords";
 import { massUnit } from "./units";
 import "./Doubts.css";
 
-export function Doubts({ mass, unit = massUnit() }: { mass: Uncertain; unit?: string }) {
+type Props = { mass: Uncertain; unit?: string; show?: (within: number) => string };
+
+export function Doubts({ mass, unit = massUnit(), show = (within) => showDoubt(within, unit) }: Props) {
   const doubts = doubtsOf(mass);
   const widest = doubts[0]?.u ?? 0;
   if (!widest) return <p class="quiet">Nothing is known of how sure this is.</p>;
@@ -14,7 +16,7 @@ export function Doubts({ mass, unit = massUnit() }: { mass: Uncertain; unit?: st
       {doubts.map(({ words, u, href }) => (
         <div key={words} class="doubt">
           <dt>{href ? <a href={href}>{words}</a> : words}</dt>
-          <dd class="num">± {showDoubt(2 * u, unit)}</dd>
+          <dd class="num">± {show(2 * u)}</dd>
           <meter class="doubt-bar" min={0} max={widest} value={u} aria-hidden="true" />
         </div>
       ))}

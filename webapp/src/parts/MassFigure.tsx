@@ -1,7 +1,7 @@
-/** A mass as the figure of a screen: big brass digits, small units, and how sure it is. */
-import { layOut } from "../core/shown";
+/** A mass, or a length, as the figure of a screen: big brass digits, small units, and how sure it is. */
+import { layOut, type Shown } from "../core/shown";
 import { expanded, type Uncertain } from "../core/uncertain";
-import { massUnit } from "./units";
+import { massUnit, unitOf } from "./units";
 
 type Props = {
   mass: Uncertain;
@@ -11,7 +11,14 @@ type Props = {
 };
 
 export function MassFigure({ mass, unit = massUnit(), signed = false, under = false }: Props) {
-  const { sign, parts, within } = layOut("mass", mass.value, unit, expanded(mass), signed);
+  return <Figure shown={layOut("mass", mass.value, unit, expanded(mass), signed)} under={under} />;
+}
+
+export function LengthFigure({ length, unit = unitOf("length") }: { length: Uncertain; unit?: string }) {
+  return <Figure shown={layOut("length", length.value, unit, expanded(length))} />;
+}
+
+function Figure({ shown: { sign, parts, within }, under = false }: { shown: Shown; under?: boolean }) {
   return (
     <p class="figure num">
       <span class={under ? "under" : "brass"}>

@@ -10,6 +10,7 @@ const WORDS: [prefix: string, words: (rest: string) => string][] = [
   ["cal:official:", () => "How true the official scale is (assumed)"],
   ["cal:", (scale) => (scale ? `How true ${scaleName(scale)} is` : "How true an unnamed scale is (assumed)")],
   ["known:", (name) => `How well ${checkName(name)} is known`],
+  ["lift:", () => "How well the rise was measured"],
   ["round:", () => "The steps of the display"],
   ["spread:", () => "Readings that differ from each other"],
   ["claim:", (part) => `What is claimed of ${scaleName(part)}`],
@@ -28,7 +29,10 @@ function checkName(name: string): string {
   return garage.value.byId.has(name) ? "the known mass of a check" : `“${name}”`;
 }
 
+const LENGTHS = /^round:.*:(wheelbase|track_\w+|tyre_radius_\w+)$/;
+
 export function sourceWord(source: string): string {
+  if (LENGTHS.test(source)) return "The car's own lengths";
   const found = WORDS.find(([prefix]) => source.startsWith(prefix));
   return found ? found[1](source.slice(found[0].length)) : source;
 }

@@ -19,6 +19,7 @@ import { Shares } from "../WeighCar/Shares";
 import { OnScale } from "../Weighing/OnScale";
 import { gapAt } from "./gap";
 import { JobsThen } from "./JobsThen";
+import { Lifts } from "./Lifts";
 import { SinceBefore } from "./SinceBefore";
 import { ToCondition } from "./ToCondition";
 import { asItStood, readings, trailRows } from "./typedRows";
@@ -40,6 +41,7 @@ export function WeighIn({ id }: { id: string }) {
         <div>
           {before && !isOdd && <SinceBefore trail={before} />}
           {whole && <ToCondition whole={whole} driver={driverThen(rec)} />}
+          <Lifts weighIn={id} />
           <JobsThen rec={rec} />
           <Section title="Photos">
             <RecordPhotos of={id} />

@@ -1,0 +1,86 @@
+/** What the lift tells while it is typed, how good that is, what a higher lift would bring; then photo, note and save. */
+import { useState } from "preact/hooks";
+import { bookWith, known } from "../../answers";
+import { isWarned } from "../../core/condition";
+import { liftOf, outlook } from "../../core/lift";
+import type { LiftedCar } from "../../core/axleLift";
+import type { AppError } from "../../generated/errors";
+import { Disclosure } from "../../parts/Disclosure";
+import { TextField } from "../../parts/Field";
+import { LengthFigure } from "../../parts/MassFigure";
+import { TroubleNotice } from "../../parts/Notice";
+import { ShotPreview, TakePhoto } from "../../parts/Photos";
+import { Warnings } from "../../parts/Warnings";
+import { liftOfForm, NOTE_MOST, type LiftForm } from "./form";
+import type { StepProps } from "./steps";
+import { length } from "./words";
+
+/** The half-typed lift laid over the garage and worked out, as if it had been saved. */
+function workedOut(form: LiftForm, weighIn: string): { found: LiftedCar | null; higher: readonly [number, number] | null } {
+  const laid = bookWith({ lifts: [{ id: form.id, ...liftOfForm(form, weighIn) }] });
+  const record = laid.lifts.get(form.id);
+  if (!record) return { found: null, higher: null };
+  const ahead = outlook(laid, weighIn, form.raised, form.scale, known.value);
+  const higher = isWarned(ahead) ? undefined : ahead.rises.find(([rise]) => rise >= 1.4 * record.height.value);
+  return { found: liftOf(laid, record, known.value), higher: higher ?? null };
+}
+
+export function LiveHeight({ form, weighIn }: Pick<StepProps, "form" | "weighIn">) {
+  const { found, higher } = workedOut(form, weighIn.id);
+  return (
+    <div class="lift-answer" aria-live="polite">
+      {!found && <p class="quiet">The height stands here once both numbers are typed.</p>}
+      {found && <Told found={found} />}
+      {found && higher && <p class="small quiet">Raised by {length(higher[0])} it would be known to ± {length(higher[1])}.</p>}
+    </div>
+  );
+}
+
+/** The height or why there is none, whether it is good enough, and what was noticed. */
+export function Told({ found }: { found: LiftedCar }) {
+  const isWide = found.warnings.some(({ code }) => code === "lift_wide");
+  if (!found.height) {
+    return (
+      <>
+        {found.reason && <Warnings of={[found.reason]} />}
+        {found.reason?.code === "lift_too_small" && (
+          <p><strong>{found.enough ?? found.least ? `Raise it by ${length((found.enough ?? found.least)!)}, if that is safe.` : "On these scales no safe rise would tell it."}</strong></p>
+        )}
+      </>
+    );
+  }
+  return (
+    <>
+      <p class="small quiet">Centre of gravity above the ground, car level</p>
+      <LengthFigure length={found.height} />
+      <p>
+        {isWide && found.enough !== null
+          ? `Rough, yet better than guessing. A rise of ${length(found.enough)} would do well.`
+          : isWide ? "Rough, yet better than guessing." : "Good enough to work with."}
+      </p>
+      <Warnings of={found.warnings.filter(({ code }) => code !== "lift_wide")} />
+    </>
+  );
+}
+
+export function Answer({ form, change, weighIn }: StepProps) {
+  const [trouble, setTrouble] = useState<AppError | null>(null);
+  return (
+    <>
+      <LiveHeight form={form} weighIn={weighIn} />
+      <p>
+        Lower the car slowly, chocks last. Then weigh it level once more: when an axle shows more than two steps otherwise
+        than before, something moved. Mend that and lift again; twice the same is worth more than once higher.
+      </p>
+      {form.shots.map((shot, i) => (
+        <ShotPreview key={i} shot={shot} onDrop={() => change({ shots: form.shots.filter((each) => each !== shot) })} />
+      ))}
+      <TakePhoto onShot={(shot) => change({ shots: [...form.shots, shot] })} onTrouble={setTrouble} />
+      <TroubleNotice trouble={trouble} />
+      <Disclosure title="When, note">
+        <TextField label="When" type="datetime-local" value={form.at} onValue={(at) => change({ at })} hint="Now, unless you say otherwise." />
+        <TextField label="Note" long value={form.note} most={NOTE_MOST} onValue={(note) => change({ note })} />
+      </Disclosure>
+    </>
+  );
+}

@@ -1,0 +1,95 @@
+/** Lifting an axle, one step at a time: what to do in large words, the two numbers it gives, and the answer. */
+import { useMemo } from "preact/hooks";
+import { car } from "../../answers";
+import { garage, type Rec } from "../../journal/garage";
+import { newId, save } from "../../journal/write";
+import { SaveDock, useSaving } from "../../parts/SaveDock";
+import { massUnit } from "../../parts/units";
+import { useDraft } from "../../parts/useDraft";
+import { replace, to } from "../../route";
+import { changesOf, emptyForm, formFrom, missing, type LiftForm } from "./form";
+import { MEASURING, STEPS } from "./steps";
+
+type Props = { weighIn: Rec; replaces: string | null };
+
+export function Guide({ weighIn, replaces }: Props) {
+  const start = useMemo(() => () => startOf(weighIn, replaces), [weighIn.id, replaces]);
+  const name = `lift:${weighIn.id}:${replaces ?? ""}`;
+  const { form, change } = useDraft<LiftForm>(name, start, (kept) => garage.value.byId.has(kept.id));
+  if (!form) return null;
+  const { title, Body } = STEPS[form.step]!;
+  return (
+    <>
+      <section class="lift-step" aria-label={title} key={form.step}>
+        <Progress step={form.step} />
+        <h2>{title}</h2>
+        <Body form={form} change={change} weighIn={weighIn} />
+      </section>
+      <Steps form={form} change={change} weighIn={weighIn} replaces={replaces} draft={name} />
+    </>
+  );
+}
+
+function startOf(weighIn: Rec, replaces: string | null): LiftForm {
+  const before = replaces ? garage.value.byId.get(replaces)?.values : undefined;
+  const scale = (weighIn.values["scale"] as string | undefined) ?? null;
+  const unit = String(garage.value.byId.get(scale ?? "")?.values["unit"] ?? bareUnit());
+  if (before) return formFrom(newId(), before, unit, MEASURING);
+  return emptyForm(newId(), unit, scale, weighIn.values["layout"] === "corners");
+}
+
+/** Nobody weighs a car in pounds and ounces: a bare number is pounds. */
+function bareUnit(): string {
+  return massUnit() === "kg" || massUnit() === "g" ? "kg" : "lb";
+}
+
+function Progress({ step }: { step: number }) {
+  return (
+    <div>
+      <ol class="lift-progress" aria-hidden="true">
+        {STEPS.map((each, i) => (
+          <li key={each.title} class={i <= step ? "done" : ""} />
+        ))}
+      </ol>
+      <p class="small quiet">
+        Step {step + 1} of {STEPS.length}
+      </p>
+    </div>
+  );
+}
+
+type StepsProps = Props & { form: LiftForm; change: (patch: Partial<LiftForm>) => void; draft: string };
+
+/** On with the next step, or back; at the last one the lift is saved. */
+function Steps({ form, change, weighIn, replaces, draft }: StepsProps) {
+  const saving = useSaving();
+  const turn = (by: number) => {
+    change({ step: form.step + by });
+    scrollTo(0, 0);
+  };
+  const back = (
+    <button type="button" class="button wide" disabled={form.step === 0} onClick={() => turn(-1)}>
+      Back
+    </button>
+  );
+  if (form.step < STEPS.length - 1) {
+    return (
+      <div class="dock">
+        <button type="button" class="button main" onClick={() => turn(1)}>
+          {STEPS[form.step]!.done}
+        </button>
+        {back}
+      </div>
+    );
+  }
+  const keep = async () => {
+    const changes = changesOf(form, { car: car.value?.id ?? null, weighIn: weighIn.id, replaces });
+    await save(changes, form.shots.map((shot) => ({ of: form.id, ...shot })), draft);
+    replace(to("lift", form.id, { saved: "yes" }));
+  };
+  return (
+    <SaveDock label="Save this lift" saving={saving} missing={missing(form)} onSave={keep}>
+      {back}
+    </SaveDock>
+  );
+}

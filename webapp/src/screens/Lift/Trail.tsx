@@ -1,0 +1,83 @@
+/** The trail of one lift: the height it tells, what was typed, how sure and why; also when it counts no more. */
+import { bookWith, known } from "../../answers";
+import { liftOf } from "../../core/lift";
+import type { LiftedCar } from "../../core/axleLift";
+import { layOut } from "../../core/shown";
+import { garage, type Rec } from "../../journal/garage";
+import { Correct, CountsOrNot } from "../../parts/Correct";
+import { Doubts } from "../../parts/Doubts";
+import { Facts, type Fact } from "../../parts/Facts";
+import { momentOf, sayMoment } from "../../parts/moments";
+import { RecordPhotos } from "../../parts/RecordPhotos";
+import { Row } from "../../parts/Row";
+import { Screen, Section } from "../../parts/Screen";
+import { unitOf } from "../../parts/units";
+import { to } from "../../route";
+import { OnScale } from "../Weighing/OnScale";
+import { Told } from "./Answer";
+import type { Raised } from "./form";
+import { GROUNDED } from "./words";
+
+export function Trail({ rec }: { rec: Rec }) {
+  const weighIn = String(rec.values["weigh_in"]);
+  const found = foundOf(rec);
+  return (
+    <Screen title="Axle lift" back={to("weigh-in", weighIn)}>
+      <CountsOrNot rec={rec} />
+      <div class="stack">
+        {found ? <Told found={found} /> : <p class="figure">Not readable</p>}
+        <p class="quiet">
+          The {String(rec.values["raised"])} axle raised, {sayMoment(momentOf(rec))}
+          {rec.pending ? "; on this phone only" : ""}
+        </p>
+      </div>
+      <div class="two-columns">
+        <div>
+          <Section title="As typed"><Facts rows={typedRows(rec)} /></Section>
+          {found?.height && (
+            <Section title="How sure, and why"><Doubts mass={found.height} show={(within) => doubt(within)} /></Section>
+          )}
+        </div>
+        <div>
+          <Section title="What it belongs to">
+            <Row name="The level weigh-in" note={sayMoment(momentOf(garage.value.byId.get(weighIn) ?? rec))} href={to("weigh-in", weighIn)} />
+            <Row name="Where the weight is" href={to("balance")} />
+          </Section>
+          <Section title="On the scale">
+            <OnScale model={known.value.scales.get(scaleOf(rec)) ?? null} scale={scaleOf(rec)} />
+          </Section>
+          <Section title="Photos"><RecordPhotos of={rec.id} /></Section>
+        </div>
+      </div>
+      <Correct rec={rec} again={to("lift", weighIn, { replaces: rec.id })} />
+    </Screen>
+  );
+}
+
+/** As it would have counted, also when a newer one took its place or it was withdrawn. */
+function foundOf(rec: Rec): LiftedCar | null {
+  const name = `${rec.id}~`;
+  const laid = bookWith({ lifts: [{ ...rec.values, id: name, replaces: null, car: null, deleted: null }] });
+  const record = laid.lifts.get(name);
+  return record ? liftOf(laid, record, known.value) : null;
+}
+
+/** The scale the lift was read on: its own, else the weigh-in's; "" when nobody named one. */
+function scaleOf({ values }: Rec): string {
+  const weighed = garage.value.byId.get(String(values["weigh_in"]))?.values["scale"];
+  return String(values["scale"] ?? weighed ?? "");
+}
+
+function typedRows({ values }: Rec): Fact[] {
+  const grounded = GROUNDED[values["raised"] as Raised];
+  return [
+    { name: `The ${grounded} axle, the other raised`, value: String(values["tilted"]) },
+    { name: `The ${String(values["raised"])} axle rose by`, value: String(values["height"]) },
+    { name: "Good to", value: String(values["height_within"] ?? "3 mm, taken so") },
+    ...(values["note"] ? [{ name: "Note", value: String(values["note"]) }] : []),
+  ];
+}
+
+function doubt(within: number): string {
+  return layOut("length", 0, unitOf("length"), within).within.map(([digits, word]) => `${digits} ${word}`).join(" ");
+}

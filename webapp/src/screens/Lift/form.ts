@@ -1,0 +1,132 @@
+/**
+ * The form behind lifting an axle: which step is open, what is typed, what is missing, the fact it becomes.
+ *
+ * Two pads under one axle show two readings; both are kept in the draft, and the record holds their sum in the same
+ * unit, exactly.
+ */
+import { KINDS } from "../../generated/kinds";
+import type { Value } from "../../journal/types";
+import type { Change } from "../../journal/write";
+import { momentForField, momentTyped } from "../../parts/moments";
+import type { Shot } from "../../parts/Photos";
+import { readingOf, troubleIn, typedOf, type Reading } from "../../parts/reading";
+import { unitOf } from "../../parts/units";
+
+export type Raised = "rear" | "front";
+
+export type LiftForm = {
+  id: string;
+  step: number;
+  raised: Raised;
+  height: string;
+  within: string;
+  /** Two pads stand under the axle on the ground: `left` and `right` of it; else all of it is in `left`. */
+  pads: boolean;
+  left: string;
+  right: string;
+  unit: string;
+  scale: string | null;
+  /** When, as a date field gives it; "" is now. */
+  at: string;
+  note: string;
+  shots: Shot[];
+};
+
+export const NOTE_MOST = KINDS["lift"]!.fields["note"]!.most;
+
+export function emptyForm(id: string, unit: string, scale: string | null, pads: boolean): LiftForm {
+  return {
+    id,
+    step: 0,
+    raised: "rear",
+    height: "",
+    within: "",
+    pads,
+    left: "",
+    right: "",
+    unit,
+    scale,
+    at: "",
+    note: "",
+    shots: [],
+  };
+}
+
+/** A lift to be replaced, opened as it was entered, at `step`. Its load stands in one field, as the record has it. */
+export function formFrom(id: string, before: Record<string, Value>, unit: string, step: number): LiftForm {
+  const text = (field: string) => String(before[field] ?? "");
+  return {
+    ...emptyForm(id, unit, (before["scale"] as string | undefined) ?? null, false),
+    step,
+    raised: before["raised"] === "front" ? "front" : "rear",
+    height: text("height"),
+    within: text("height_within"),
+    left: text("tilted"),
+    at: momentForField(before["at"]),
+    note: text("note"),
+  };
+}
+
+/** The load on the axle left on the ground, as one typed text; "" until all of it is there. */
+export function tiltedOf({ pads, left, right, unit }: LiftForm): string {
+  const [one, other] = [readingOf("mass", left, unit, true), readingOf("mass", right, unit, true)];
+  if (pads) return sumOf(one, other) ?? "";
+  return one.state === "read" ? one.typed : "";
+}
+
+const DECIMAL = /^(\d+)(?:\.(\d+))? (\S+)$/;
+
+/** Two decimal readings of one unit as one, to the last digit; null when one of them is something else. */
+export function sumOf(one: Reading, other: Reading): string | null {
+  if (one.state !== "read" || other.state !== "read") return null;
+  const [a, b] = [DECIMAL.exec(withUnit(one)), DECIMAL.exec(withUnit(other))];
+  if (!a || !b || a[3] !== b[3]) return null;
+  const places = Math.max(a[2]?.length ?? 0, b[2]?.length ?? 0);
+  const whole = ([, digits, decimals = ""]: RegExpExecArray) => BigInt(digits + decimals.padEnd(places, "0"));
+  const sum = String(whole(a) + whole(b)).padStart(places + 1, "0");
+  const at = sum.length - places;
+  return `${sum.slice(0, at)}${places ? `.${sum.slice(at)}` : ""} ${a[3]}`;
+}
+
+/** "262.8kg" as "262.8 kg". */
+function withUnit(reading: Reading & { state: "read" }): string {
+  return reading.typed.replace(/^([\d.]+)\s*/, "$1 ");
+}
+
+/** What stands between this form and saving, as one sentence; null when it can be saved. */
+export function missing(form: LiftForm): string | null {
+  const unit = unitOf("length");
+  const height = readingOf("length", form.height, unit, true);
+  if (height.state === "empty") return "How far the axle rose is missing.";
+  const trouble =
+    troubleIn("The rise", height) ??
+    troubleIn("The reading", readingOf("mass", form.left, form.unit, true)) ??
+    (form.pads ? troubleIn("The right pad", readingOf("mass", form.right, form.unit, true)) : null) ??
+    troubleIn("The rise is good to", readingOf("length", form.within, unit));
+  if (trouble) return trouble;
+  if (tiltedOf(form)) return null;
+  if (form.pads && form.left && form.right) return "Type both pads in the same unit, as plain numbers such as 262.8 kg.";
+  return "What the axle on the ground shows is missing.";
+}
+
+/** The lift's own fields as far as they are typed: what is saved, and what is worked out while typing. */
+export function liftOfForm(form: LiftForm, weighIn: string): Record<string, Value> {
+  const fields: Record<string, Value> = { weigh_in: weighIn, raised: form.raised };
+  const put = (name: string, value: string | null) => {
+    if (value) fields[name] = value;
+  };
+  put("tilted", tiltedOf(form));
+  put("height", typedOf("length", form.height, unitOf("length")));
+  put("height_within", typedOf("length", form.within, unitOf("length")));
+  put("scale", form.scale);
+  put("note", form.note.trim());
+  return fields;
+}
+
+type Around = { car: string | null; weighIn: string; replaces: string | null; at?: string };
+
+export function changesOf(form: LiftForm, { car, weighIn, replaces, at = momentTyped(form.at) }: Around): Change[] {
+  const fields = liftOfForm(form, weighIn);
+  const set = { ...fields, at, ...(car ? { car } : {}), ...(replaces ? { replaces } : {}) };
+  return [{ kind: "lift", record: form.id, set, base: [] }];
+}

@@ -1,0 +1,181 @@
+/** The steps that look at the garage: how the car stood, how far to raise it, and the two numbers a lift gives. */
+import { book, known, say } from "../../answers";
+import { isWarned } from "../../core/condition";
+import { outlook } from "../../core/lift";
+import { loadsOf } from "../../core/weighIn";
+import { Choice } from "../../parts/Field";
+import { Facts } from "../../parts/Facts";
+import { momentOf, sayMoment } from "../../parts/moments";
+import { Notice } from "../../parts/Notice";
+import { QuantityField } from "../../parts/QuantityField";
+import { readingOf } from "../../parts/reading";
+import { unitOf } from "../../parts/units";
+import { Warnings } from "../../parts/Warnings";
+import { to } from "../../route";
+import { LiveHeight } from "./Answer";
+import type { LiftForm, Raised } from "./form";
+import { asItStood } from "../WeighIn/typedRows";
+import type { StepProps } from "./steps";
+import { Tilt } from "./Tilt";
+import { GROUNDED, length } from "./words";
+
+export function LevelCar({ weighIn }: StepProps) {
+  const record = book.value.weigh_ins.get(weighIn.id);
+  const loads = record && loadsOf(book.value, record, known.value).loads;
+  return (
+    <>
+      <p>The lift is compared with the weigh-in of {sayMoment(momentOf(weighIn))}. Everything in the car must be as it was then.</p>
+      <Facts
+        rows={[
+          { name: "Front axle", value: loads?.front ? say(loads.front) : "not known" },
+          { name: "Rear axle", value: loads?.rear ? say(loads.rear) : "not known" },
+          ...asItStood(weighIn),
+        ]}
+      />
+      {weighIn.values["driver_in"] === true && (
+        <Notice sort="caution">
+          <p>
+            <strong>The driver sat in it then. Nobody sits in a raised car.</strong> Strap the same weight into the seat,
+            or weigh the car level again with the seat empty and lift from that weigh-in.
+          </p>
+        </Notice>
+      )}
+      <Unready weighIn={weighIn} />
+      <a class="button wide" href={to("weigh-car")}>Weigh it level again first</a>
+    </>
+  );
+}
+
+/** Why this car or weigh-in cannot tell a height yet, with where to mend it. */
+function Unready({ weighIn }: Pick<StepProps, "weighIn">) {
+  const ahead = outlook(book.value, weighIn.id, "rear", null, known.value);
+  if (!isWarned(ahead)) return null;
+  return (
+    <>
+      <Warnings of={[ahead]} />
+      {ahead.code !== "axles_unknown" && <a class="button wide" href={to("car-sheet")}>The car's dimensions</a>}
+    </>
+  );
+}
+
+export function TankThen({ weighIn }: StepProps) {
+  const tank = book.value.car?.tank_size;
+  return (
+    <>
+      <p>
+        Fuel in a part-filled tank runs to the low end. The pads feel that as weight that moved, and the height comes out
+        too great.
+      </p>
+      <p>
+        <strong>Full to the brim or quite empty</strong>, and the same at the level weighing. Drain outdoors into a proper
+        can, away from sparks.
+      </p>
+      <Facts
+        rows={[
+          { name: "Fuel at the level weigh-in", value: String(weighIn.values["fuel"] ?? "not noted") },
+          ...(tank ? [{ name: "The tank holds", value: tank.reads }] : []),
+        ]}
+      />
+    </>
+  );
+}
+
+const AXLES: { value: Raised; label: string }[] = [
+  { value: "rear", label: "Rear raised" },
+  { value: "front", label: "Front raised" },
+];
+
+export function HowFar({ form, change, weighIn }: StepProps) {
+  const ahead = outlook(book.value, weighIn.id, form.raised, form.scale, known.value);
+  return (
+    <>
+      <Choice label="Which axle goes up" hideLabel value={form.raised} options={AXLES} onValue={(raised) => change({ raised })} />
+      {isWarned(ahead) ? <Warnings of={[ahead]} /> : <Rises ahead={ahead} />}
+      <Tilt raised={form.raised} rise={isWarned(ahead) ? 0.4 : Math.max(ahead.enough ?? 0.4, 0.4)} />
+      <p>
+        Raise the {form.raised} axle on both sides alike, on stands under its wheels or hubs, the {GROUNDED[form.raised]} wheels
+        on their pads. Never higher than lift and stands are made for.
+      </p>
+    </>
+  );
+}
+
+type Ahead = Exclude<ReturnType<typeof outlook>, { code: unknown }>;
+
+/** What rises would tell on these scales: the first that tells, and some higher ones. */
+function Rises({ ahead }: { ahead: Ahead }) {
+  const least = ahead.enough ?? ahead.least;
+  if (least === null) {
+    return <p><strong>On these scales no safe rise would tell the height.</strong> Finer ones would: the step of the display and how well they repeat decide.</p>;
+  }
+  const higher = ahead.rises.filter(([rise]) => rise >= least && rise <= Math.max(3 * least, 0.6));
+  const step = Math.max(1, Math.ceil(higher.length / 5));
+  return (
+    <>
+      <p>
+        <strong>Raise it by at least {length(least)}.</strong> Higher is surer:
+      </p>
+      <Facts rows={higher.filter((_, i) => i % step === 0).map(([rise, within]) => ({ name: length(rise), value: `height ± ${length(within)}` }))} />
+    </>
+  );
+}
+
+export function Measured({ form, change, weighIn }: StepProps) {
+  return (
+    <>
+      <p>
+        From the ground to the <strong>middle of the raised wheel</strong>: now, less what it was when the car stood level.
+        That difference is the rise, not the height of the lift.
+      </p>
+      <p>Do it left and right. They agree within 5 mm, or the car leans: mend that first, then take the middle of both.</p>
+      <QuantityField kind="length" label={`The ${form.raised} axle rose by`} value={form.height} needed onValue={(height) => change({ height })} trouble={tooHigh(form)} />
+      <QuantityField kind="length" label="Good to" value={form.within} onValue={(within) => change({ within })} hint="3 mm when nothing is said: a tape, twice." />
+      <Foreseen form={form} weighIn={weighIn} />
+    </>
+  );
+}
+
+function tooHigh({ height }: LiftForm): string | null {
+  const [reading, wheelbase] = [readingOf("length", height, unitOf("length")), book.value.car?.wheelbase];
+  if (reading.state !== "read" || !wheelbase || reading.value < wheelbase.value) return null;
+  return `No axle rises by as much as the wheelbase, ${wheelbase.reads}.`;
+}
+
+/** What this rise will tell, before the pads are read. */
+function Foreseen({ form, weighIn }: Pick<StepProps, "form" | "weighIn">) {
+  const reading = readingOf("length", form.height, unitOf("length"), true);
+  const ahead = outlook(book.value, weighIn.id, form.raised, form.scale, known.value);
+  if (reading.state !== "read" || isWarned(ahead)) return null;
+  const next = ahead.rises.findLast(([rise]) => rise <= reading.value);
+  if (!next || ahead.least === null || next[0] < ahead.least) {
+    return <p><strong>Too small to tell.</strong> {ahead.least !== null && `At least ${length(ahead.least)} is needed on these scales.`}</p>;
+  }
+  return <p>It will tell the height to about ± {length(next[1])}.</p>;
+}
+
+export function OnTheGround({ form, change, weighIn }: StepProps) {
+  const grounded = GROUNDED[form.raised];
+  const look = (label: string, field: "left" | "right") => (
+    <QuantityField kind="mass" label={label} value={form[field]} unit={form.unit} needed onValue={(text) => change({ [field]: text })} />
+  );
+  return (
+    <>
+      <p>Step back and let it settle. Nobody touches the car while the display is read.</p>
+      {weighIn.values["layout"] === "corners" && (
+        <Choice label="What is typed" hideLabel value={form.pads ? "pads" : "sum"} options={PADS} onValue={(which) => change({ pads: which === "pads" })} />
+      )}
+      {form.pads ? (
+        <div class="pair">
+          {look(`Left ${grounded}`, "left")}
+          {look(`Right ${grounded}`, "right")}
+        </div>
+      ) : look(`The whole ${grounded} axle`, "left")}
+      <LiveHeight form={form} weighIn={weighIn} />
+    </>
+  );
+}
+
+const PADS = [
+  { value: "pads", label: "Each pad" },
+  { value: "sum", label: "Their sum" },
+] as const;
