@@ -28,7 +28,7 @@ README_PICTURE = Path(__file__).parent.parent / "fixtures" / "demo" / "picture.p
 PLAIN = (
     "car", "standing", "loose-ends", "parts", "weigh", "weigh-part", "weigh-car", "jobs", "job/new", "yard",
     "donor/new", "more", "car-sheet", "class-sheet", "scales", "scale/new", "drivers", "stages", "devices", "units",
-    "records",
+    "records", "load-transfer",
 )
 # fmt: on
 # Screens of one record: the address, and which record of a kind to open (by its place in the demo).
@@ -37,6 +37,8 @@ OF_RECORDS = (
     ("job", "job", 4),
     ("weighing", "weighing", 2),
     ("weigh-in", "weigh_in", 1),
+    ("lift", "weigh_in", 2),
+    ("lift", "lift", 0),
     ("scale", "scale", 0),
     ("donor", "donor", 0),
 )
@@ -54,7 +56,7 @@ def addresses(server: Server) -> Iterator[tuple[str, str]]:
         if entry["record"] not in known:
             known.append(str(entry["record"]))
     for path, kind, place in OF_RECORDS:
-        yield f"{path}-record", f"#/{path}/{records[kind][place]}"
+        yield f"{path}-of-{kind}", f"#/{path}/{records[kind][place]}"
 
 
 def take(page: Page, file: Path, full: bool = True) -> None:

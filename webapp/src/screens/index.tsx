@@ -26,6 +26,7 @@ const SCREENS: Record<string, Opened> = {
   weighing: later("car", () => import("./Weighing/Weighing"), ({ Weighing }, id) => <Weighing key={id} id={id} />),
   "weigh-in": later("car", () => import("./WeighIn/WeighIn"), ({ WeighIn }, id) => <WeighIn key={id} id={id} />),
   lift: later("car", () => import("./Lift/Lift"), ({ Lift }, id, query) => <Lift key={`${id}${query}`} id={id} replaces={query.get("replaces")} />),
+  "load-transfer": later("car", () => import("./LoadTransfer/LoadTransfer"), ({ LoadTransfer }) => <LoadTransfer />),
   weigh: later("weigh", () => import("./Weigh/Weigh"), ({ Weigh }) => <Weigh />),
   "weigh-part": later("weigh", () => import("./WeighPart/WeighPart"), ({ WeighPart }, id, query) => (
     <WeighPart key={`${id}${query}`} of={id || null} replaces={query.get("replaces")} back={query.get("back")} />

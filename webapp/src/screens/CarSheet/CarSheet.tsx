@@ -1,10 +1,11 @@
 /** The car's own figures. None of them is needed to weigh; each lets the weigh-in say more. */
 import { car } from "../../answers";
+import { POWER_UNITS } from "../../core/loadTransfer";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
 import { chooseCar } from "../../store/choices";
 import { Choice, Pick, TextField } from "../../parts/Field";
-import { useForm } from "../../parts/form";
+import { useForm, type Form } from "../../parts/form";
 import { FormDock } from "../../parts/FormDock";
 import { PlaceField } from "../../parts/PlaceField";
 import { QuantityField } from "../../parts/QuantityField";
@@ -16,6 +17,8 @@ const FUELS = [
   { value: "e85", label: "E85" },
   { value: "diesel", label: "Diesel" },
 ];
+
+const POWERS = Object.keys(POWER_UNITS).map((unit) => ({ value: unit, label: unit }));
 
 const LENGTHS: [field: string, label: string, hint?: string][] = [
   ["wheelbase", "Wheelbase", "From the middle of the front wheel to the middle of the rear wheel."],
@@ -45,6 +48,11 @@ export function CarSheet() {
 
 const optionOf = (each: Rec) => ({ value: each.id, label: String(each.values["name"]) });
 
+function missing(form: Form): string | null {
+  if (!form.text("name").trim()) return "Give the car a name.";
+  return form.text("power") && !form.text("power_unit") ? "Say what the power is in." : null;
+}
+
 function CarForm({ id }: { id: string }) {
   const form = useForm("car", id, { fuel_kind: "petrol" });
   return (
@@ -62,8 +70,12 @@ function CarForm({ id }: { id: string }) {
           <PlaceField key={field} label={label} sides={sides} value={form.text(field)} onValue={(value) => form.set(field, value)} />
         ))}
       </Section>
+      <Section title="Power">
+        <TextField label="Power" mode="decimal" value={form.text("power")} onValue={(value) => form.set("power", value)} hint="As the maker or a test bench gives it, for weight per power." />
+        <Choice label="Power is in" value={form.text("power_unit")} options={POWERS} onValue={(value) => form.set("power_unit", value)} />
+      </Section>
       <TextField label="Note" long value={form.text("note")} onValue={(value) => form.set("note", value)} most={4000} />
-      <FormDock form={form} missing={form.text("name").trim() ? null : "Give the car a name."} />
+      <FormDock form={form} missing={missing(form)} />
     </div>
   );
 }

@@ -75,10 +75,10 @@ function Steps({ form, change, weighIn, replaces, draft }: StepsProps) {
   if (form.step < STEPS.length - 1) {
     return (
       <div class="dock">
+        {back}
         <button type="button" class="button main" onClick={() => turn(1)}>
           {STEPS[form.step]!.done}
         </button>
-        {back}
       </div>
     );
   }

@@ -109,7 +109,7 @@ function Rises({ ahead }: { ahead: Ahead }) {
     return <p><strong>On these scales no safe rise would tell the height.</strong> Finer ones would: the step of the display and how well they repeat decide.</p>;
   }
   const higher = ahead.rises.filter(([rise]) => rise >= least && rise <= Math.max(3 * least, 0.6));
-  const step = Math.max(1, Math.ceil(higher.length / 5));
+  const step = Math.max(1, Math.ceil(higher.length / 4));
   return (
     <>
       <p>

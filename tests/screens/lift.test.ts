@@ -1,0 +1,63 @@
+/** The form behind lifting an axle: two pads as one reading, what is missing, the fact it becomes. */
+import { describe, expect, test } from "vitest";
+import { readingOf } from "../../webapp/src/parts/reading";
+import { changesOf, emptyForm, formFrom, missing, sumOf, tiltedOf, type LiftForm } from "../../webapp/src/screens/Lift/form";
+
+const TYPED = { height: "452", left: "254.3", right: "265.2 kg" };
+const form = (patch: Partial<LiftForm> = {}): LiftForm => ({ ...emptyForm("l-1", "kg", "s-1", true), ...TYPED, ...patch });
+const mass = (text: string) => readingOf("mass", text, "kg");
+
+describe("two pads under one axle", () => {
+  test("are added exactly, to the finer of both last digits", () => {
+    expect(sumOf(mass("262.8"), mass("276.85 kg"))).toBe("539.65 kg");
+    expect(sumOf(mass("0.1"), mass("0.2"))).toBe("0.3 kg");
+    expect(sumOf(mass("9"), mass("1"))).toBe("10 kg");
+    expect(sumOf(mass("560.6 lb"), mass("584.7lb"))).toBe("1145.3 lb");
+  });
+
+  test("are not added across units, from fractions, or before both are there", () => {
+    expect(sumOf(mass("262.8"), mass("584.7 lb"))).toBeNull();
+    expect(sumOf(mass("262 1/2 lb"), mass("584 lb"))).toBeNull();
+    expect(sumOf(mass("262.8"), mass(""))).toBeNull();
+    expect(tiltedOf(form({ right: "" }))).toBe("");
+  });
+
+  test("or their sum is typed as it is", () => {
+    expect(tiltedOf(form({ pads: false, left: "519.5", right: "" }))).toBe("519.5 kg");
+  });
+});
+
+describe("what is missing", () => {
+  test("the rise, then the axle on the ground, and nothing else", () => {
+    expect(missing(form({ height: "" }))).toContain("rose is missing");
+    expect(missing(form({ left: "", right: "" }))).toContain("on the ground shows is missing");
+    expect(missing(form())).toBeNull();
+  });
+
+  test("what cannot be read is named with what to type", () => {
+    expect(missing(form({ height: "45,2" }))).toContain("The rise: ");
+    expect(missing(form({ right: "12 psi" }))).toContain("The right pad: ");
+    expect(missing(form({ within: "much" }))).toContain("good to: ");
+    expect(missing(form({ right: "584.7 lb" }))).toContain("same unit");
+  });
+});
+
+test("it becomes one fact of its weigh-in, its bare numbers with their units", () => {
+  const [change] = changesOf(form({ within: "2" }), { car: "c-1", weighIn: "w-1", replaces: "l-0", at: "2026-05-02T09:30+00:00" });
+  expect(change).toEqual({
+    kind: "lift",
+    record: "l-1",
+    base: [],
+    set: {
+      car: "c-1", weigh_in: "w-1", raised: "rear", tilted: "519.5 kg", height: "452 mm", height_within: "2 mm", scale: "s-1",
+      at: "2026-05-02T09:30+00:00", replaces: "l-0",
+    },
+  });
+});
+
+test("a lift to be replaced opens as it was entered, at the step where numbers are typed", () => {
+  const before = { weigh_in: "w-1", raised: "front", tilted: "424 kg", height: "602 mm", scale: "s-2", note: "bars", at: "2026-05-02" };
+  const opened = formFrom("l-2", before, "kg", 6);
+  expect(opened).toMatchObject({ step: 6, raised: "front", pads: false, left: "424 kg", height: "602 mm", scale: "s-2", note: "bars" });
+  expect(missing(opened)).toBeNull();
+});
