@@ -26,7 +26,7 @@ STOCK = {
         "Draw the outline with fewer, or type shorter lengths."),
     "sheet_corners": ErrorRow(200, "An outline has {corners} corners.", "Draw one with 3 to {most}."),
     "sheet_crosses": ErrorRow(200, "Side {side} of an outline crosses or touches side {other}.",
-        "Move a corner so that no two sides meet except at their ends."),
+        "Move a corner so that no two sides meet except at their ends; side 1 runs from corner 1 to corner 2."),
     "sheet_hole_outside": ErrorRow(200, "Hole {hole} does not lie wholly inside the outline.",
         "Move it or make it smaller, or draw the outline around it."),
     "sheet_holes_overlap": ErrorRow(200, "Holes {hole} and {other} overlap.", "Draw them as one hole."),

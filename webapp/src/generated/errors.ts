@@ -499,7 +499,7 @@ export const ERRORS = {
   },
   "sheet_crosses": {
     "sentence": "Side {side} of an outline crosses or touches side {other}.",
-    "do": "Move a corner so that no two sides meet except at their ends."
+    "do": "Move a corner so that no two sides meet except at their ends; side 1 runs from corner 1 to corner 2."
   },
   "sheet_hole_outside": {
     "sentence": "Hole {hole} does not lie wholly inside the outline.",

@@ -16,6 +16,8 @@ const KIND_WORDS: Record<string, [one: string, many: string]> = {
   job_part: ["part of a job", "parts of jobs"],
   loose_end: ["loose end", "loose ends"],
   weigh_in: ["weigh-in", "weigh-ins"],
+  sheet: ["sheet", "sheets"],
+  sheet_hole: ["hole of a sheet", "holes of sheets"],
   class_sheet: ["class sheet", "class sheets"],
   clause: ["clause", "clauses"],
   photo: ["photo", "photos"],
@@ -59,6 +61,8 @@ const FIELD_WORDS: Record<string, string> = {
   scale_rounding: "official scale's rounding",
   risk: "risk taken",
   clause: "clause",
+  density_low: "density from",
+  density_high: "density to",
   mass_unit: "unit of weight",
   length_unit: "unit of length",
   volume_unit: "unit of volume",
@@ -80,7 +84,7 @@ export function nameOf(rec: Rec): string {
   if (text) return text;
   if (rec.kind === "job_part")
     return `${refName(values["part"])} ${values["way"] === "on" ? "on" : "off"}, in ${refName(values["job"])}`;
-  const about = values["of"] ?? values["scale"];
+  const about = values["of"] ?? values["scale"] ?? values["part"] ?? values["sheet"];
   return about ? `${kindWord(rec.kind)} of ${refName(about)}` : kindWord(rec.kind);
 }
 

@@ -17,6 +17,11 @@ const WORDS: [prefix: string, words: (rest: string) => string][] = [
   ["guesses", () => "People guess all too high or all too low"],
   ["rep:", () => "Rolling on and off shows a little different each time"],
   ["settle:", () => "How the car settled on its springs"],
+  ["cut:", () => "How exactly it is cut"],
+  ["callipers:", () => "The last digit of the thickness measured"],
+  ["thickness:", () => "How thick sheet sold as this really is"],
+  ["gauge:", () => "How far a gauge's weight may be off"],
+  ["density:", () => "The density of the material"],
   ["fuel-density", () => "The density of the fuel"],
   ["fuel:", () => "How well the fuel in the tank is known"],
 ];

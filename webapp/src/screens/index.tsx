@@ -32,6 +32,9 @@ const SCREENS: Record<string, Opened> = {
     <WeighPart key={`${id}${query}`} of={id || null} replaces={query.get("replaces")} back={query.get("back")} />
   )),
   "weigh-car": later("weigh", () => import("./WeighCar/WeighCar"), ({ WeighCar }, _, query) => <WeighCar replaces={query.get("replaces")} />),
+  sheet: later("more", () => import("./Sheet/Sheet"), ({ Sheet }, id, query) => (
+    <Sheet key={`${id}${query}`} part={id || "new"} going={{ job: query.get("job"), way: query.get("way") === "off" ? "off" : "on" }} />
+  )),
   jobs: later("jobs", () => import("./Jobs/Jobs"), ({ Jobs }, _, query) => <Jobs key={String(query)} stage={query.get("stage")} />),
   job: later("jobs", () => import("./Job/Job"), ({ Job }, id) => <Job key={id} id={id} />),
   "loose-ends": later("jobs", () => import("./LooseEnds/LooseEnds"), ({ LooseEnds }) => <LooseEnds />),

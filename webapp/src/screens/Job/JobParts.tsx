@@ -73,6 +73,7 @@ function LineActions({ line, part, count }: { line: Rec; part: Rec; count: numbe
         <a class="button" href={to("weigh-part", part.id, { back: to("job", String(line.values["job"])) })}>Weigh it</a>
         <a class="button" href={to("part", part.id)}>Its readings</a>
       </div>
+      <a class="button wide" href={to("sheet", part.id)}>Work it out from sheet</a>
       <div class="spread">
         <span>Pieces</span>
         <span class="spread">
@@ -112,6 +113,7 @@ function AddPart({ job, way, onDone }: { job: string; way: Way; onDone: () => vo
         </>
       )}
       <SaveDock label="Add it" saving={saving} onSave={add} missing={isNew && !picked.text.trim() ? "Choose a part or name a new one." : null} />
+      <a class="button wide" href={to("sheet", "new", { job, way })}>Work one out from sheet</a>
       <button type="button" class="button plain" onClick={onDone}>Not now</button>
     </div>
   );

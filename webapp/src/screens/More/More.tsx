@@ -25,6 +25,7 @@ export function More() {
       </Section>
       <Section title="The tools">
         <Row name="Scales" note={count("scale", "scale", "scales")} href={to("scales")} />
+        <Row name="Sheet" note="What a part cut from sheet will weigh" href={to("sheet", "new")} />
         <Row name="Units" note="Mass, length, fuel, money" href={to("units")} />
       </Section>
       <Section title="The records">

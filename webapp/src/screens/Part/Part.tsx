@@ -7,6 +7,7 @@ import { Choice, Pick, TextField, Tick } from "../../parts/Field";
 import { useForm, type Form } from "../../parts/form";
 import { FormDock } from "../../parts/FormDock";
 import { MassFigure } from "../../parts/MassFigure";
+import { Notice } from "../../parts/Notice";
 import { PlaceField } from "../../parts/PlaceField";
 import { QuantityField } from "../../parts/QuantityField";
 import { photosOf, RecordPhotos } from "../../parts/RecordPhotos";
@@ -14,9 +15,11 @@ import { Row } from "../../parts/Row";
 import { Screen, Section } from "../../parts/Screen";
 import { unitOf } from "../../parts/units";
 import { Warnings } from "../../parts/Warnings";
-import { to } from "../../route";
+import { place, to } from "../../route";
 import { stateWord } from "../Job/states";
+import { sheetOf } from "../Sheet/WhichPart";
 import { Readings } from "./Readings";
+import { WorkedOut } from "./WorkedOut";
 
 const PLACES = [
   { value: "car", label: "On the car" },
@@ -44,9 +47,11 @@ export function Part({ id }: { id: string }) {
   if (form.isNew) return <Screen title="A part not here yet" back={to("parts")}><p>Its record has not reached this phone.</p></Screen>;
   return (
     <Screen title={form.text("name")} back={to("parts")}>
+      {place.value.query.get("saved") && <Notice sort="saved"><p><strong>Saved on this phone.</strong></p></Notice>}
       <MassOf id={id} />
       <div class="two-columns">
         <div class="stack">
+          <WorkedOut part={id} from={form.text("claim_from")} />
           <Section title="Readings"><Readings of={id} back={to("part", id)} /></Section>
           <Section title={`Photos${photosOf(id, ...shots).length ? "" : ": none yet"}`}><RecordPhotos of={id} also={shots} /></Section>
           <UsedIn part={id} />
@@ -97,6 +102,7 @@ function Details({ form }: { form: Form }) {
       <TextField label="Name" value={form.text("name")} onValue={(value) => form.set("name", value)} most={120} />
       <TextField label="Pieces like it" mode="numeric" value={form.text("count")} onValue={(value) => form.set("count", toCount(value))} hint="A whole number, 1 to 999." />
       <QuantityField kind="mass" unit={unitOf("mass")} label="Weight, until it is weighed" value={form.text("claim")} onValue={(value) => form.set("claim", value)} hint="Of one piece. A weighing always counts before this." />
+      {!form.changed && !sheetOf(form.id) && <a class="button wide" href={to("sheet", form.id)}>Work it out from sheet</a>}
       {form.text("claim") && (
         <>
           <Choice label="That weight is" value={form.text("claim_basis")} options={BASES} onValue={(value) => form.set("claim_basis", value)} />

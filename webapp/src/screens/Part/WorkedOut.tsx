@@ -1,0 +1,65 @@
+/** A part that was worked out: the sheet it is cut from, drawn, and once it is weighed, the one against the other. */
+import { book, known, say } from "../../answers";
+import { QuantityError } from "../../core/quantity";
+import type { Piece } from "../../core/sheet";
+import { pieceOf } from "../../core/sheetPiece";
+import { type Against, against, againstSentence } from "../../core/workedOut";
+import { describe } from "../../generated/errors";
+import type { Rec } from "../../journal/types";
+import { Facts } from "../../parts/Facts";
+import { Notice } from "../../parts/Notice";
+import { Section } from "../../parts/Screen";
+import { massUnit } from "../../parts/units";
+import { to } from "../../route";
+import { SheetDrawing } from "../Sheet/SheetDrawing";
+import { sheetOf } from "../Sheet/WhichPart";
+
+export function WorkedOut({ part, from }: { part: string; from: string }) {
+  const record = book.value.parts.get(part);
+  const mass = known.value.of.get(part);
+  const compared = record && mass ? against(record, mass) : null;
+  const sheet = sheetOf(part);
+  if (!compared && !sheet) return null;
+  return (
+    <Section title={sheet ? "Worked out from sheet" : "Worked out and weighed"}>
+      {compared && <Compared found={compared} from={from} />}
+      {sheet && <Drawn sheet={sheet} part={part} />}
+    </Section>
+  );
+}
+
+function Compared({ found, from }: { found: Against; from: string }) {
+  return (
+    <div class="stack">
+      <Notice sort={found.beyond ? "caution" : "plain"}><p>{againstSentence(found, massUnit())}</p></Notice>
+      <Facts
+        rows={[
+          { name: "Worked out", value: say(found.worked_out), under: from },
+          { name: "Weighed", value: say(found.weighed) },
+          { name: "Difference", value: say(found.difference, true) },
+        ]}
+      />
+    </div>
+  );
+}
+
+function Drawn({ sheet, part }: { sheet: Rec; part: string }) {
+  const piece = pieceRead(sheet.id);
+  return (
+    <div class="stack">
+      {piece && "outline" in piece ? <SheetDrawing piece={piece} label="The sheet, drawn to scale" /> : piece && <p>{piece.sentence}</p>}
+      <a class="button wide" href={to("sheet", part)}>Change the sheet</a>
+    </div>
+  );
+}
+
+/** The piece of a sheet's records, or what cannot be read of them. */
+function pieceRead(id: string): Piece | { sentence: string } | null {
+  const record = book.value.sheets.get(id);
+  try {
+    return record ? pieceOf(record, book.value.holes_of.get(id)) : null;
+  } catch (error) {
+    if (error instanceof QuantityError) return { sentence: describe(error.code, error.data).sentence };
+    throw error;
+  }
+}

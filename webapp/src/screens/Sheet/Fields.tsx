@@ -1,0 +1,89 @@
+/** The fields of a sheet in the order of the work, what they come to, the cautions, and saving it all as a part. */
+import { car } from "../../answers";
+import { claimOf } from "../../core/sheetClaim";
+import { showArea, showMass } from "../../core/shown";
+import { expanded } from "../../core/uncertain";
+import { save } from "../../journal/write";
+import { Notice } from "../../parts/Notice";
+import { QuantityField } from "../../parts/QuantityField";
+import { SaveDock, useSaving } from "../../parts/SaveDock";
+import { Section } from "../../parts/Screen";
+import { massUnit, unitOf } from "../../parts/units";
+import { replace, to } from "../../route";
+import { cautionsFor } from "./cautions";
+import { changesOf, partOf } from "./changes";
+import { CutFields } from "./CutFields";
+import type { SheetForm } from "./form";
+import { edgeOf } from "./geometry";
+import { Holes } from "./Holes";
+import { Outcome } from "./Outcome";
+import { SheetDrawing } from "./SheetDrawing";
+import { Stock } from "./Stock";
+import { WhichPart, otherSheet } from "./WhichPart";
+import { type Worked, drawable, isBlank, missing, troubleWords, workedOut } from "./worked";
+import "./Sheet.css";
+
+/** The job the part goes into once it is saved, and which way; none when it only becomes a part. */
+export type Going = { job: string | null; way: "on" | "off" };
+
+type Props = { form: SheetForm; change: (patch: Partial<SheetForm>) => void; draft: string; isFixed: boolean; going: Going };
+
+export function Fields({ form, change, draft, isFixed, going }: Props) {
+  const saving = useSaving();
+  const unit = unitOf("length");
+  const worked = workedOut(form, unit);
+  const piece = drawable(form, unit);
+  const keep = async () => {
+    const claim = claimOf(worked.piece!, worked.found!, massUnit(), unit);
+    await save(changesOf(form, claim, { car: car.value?.id ?? null, lengthUnit: unit, ...going }), [], draft);
+    replace(going.job ? to("job", going.job) : to("part", partOf(form), { saved: "sheet" }));
+  };
+  return (
+    <div class="sheet-form">
+      <div>
+        <Section title="Stock"><Stock form={form} change={change} /></Section>
+        <Section title="Shape">
+          <CutFields cut={form.outline} label="Its outline" trouble={worked.trouble?.data["shape"] === 0 ? worked.trouble : null} onCut={(patch) => change({ outline: { ...form.outline, ...patch } })} />
+        </Section>
+        <Section title="Holes"><Holes form={form} change={change} around={piece ? edgeOf(piece.outline) : []} trouble={worked.trouble} /></Section>
+        <Section title="How well it is cut">
+          <QuantityField kind="length" label="Each edge true to within" value={form.within} onValue={(within) => change({ within })} hint="Empty: as far as the last digit typed." />
+        </Section>
+      </div>
+      <div class="sheet-result">
+        <Section title="What it comes to">
+          {piece && <SheetDrawing piece={piece} trouble={worked.trouble} label="The sheet, drawn to scale" />}
+          <Result form={form} worked={worked} />
+        </Section>
+        <Section title="Care">
+          <Notice sort="caution">{cautionsFor(form.material).map((words) => <p key={words} class="small">{words}</p>)}</Notice>
+        </Section>
+        <Section title="The part"><WhichPart form={form} change={change} isFixed={isFixed} /></Section>
+      </div>
+      <SaveDock label={form.seen[form.sheet] ? "Save the change" : "Save as a part"} saving={saving} missing={lacking(form, unit)} onSave={keep}>
+        {worked.found && <InShort worked={worked} />}
+      </SaveDock>
+    </div>
+  );
+}
+
+function lacking(form: SheetForm, unit: string): string | null {
+  const other = form.of.id && otherSheet(form.of.id, form.sheet);
+  return missing(form, unit) ?? (other ? "That part has a sheet already: open that one." : null);
+}
+
+function Result({ form, worked: { found, trouble } }: { form: SheetForm; worked: Worked }) {
+  if (found) return <Outcome found={found} />;
+  if (isBlank(form)) return <p class="quiet">Type its size and thickness, or draw it.</p>;
+  return trouble && <p class="trouble" role="status">{troubleWords(trouble)}</p>;
+}
+
+/** The result where the thumb is, while the fields are filled. */
+function InShort({ worked: { found } }: { worked: Worked }) {
+  const { mass, area } = found!;
+  return (
+    <p class="sheet-short num">
+      <strong class="brass">{showMass(mass.value, massUnit(), expanded(mass))}</strong> <span class="quiet">{showArea(area.value, unitOf("length"))}</span>
+    </p>
+  );
+}

@@ -1,0 +1,34 @@
+/** What the sheet comes to: its mass and how sure that is, the area, and what a gauge table would say. */
+import { massUnit, unitOf } from "../../parts/units";
+import { showArea, showLength, showMass, showPercent, showPlain } from "../../core/shown";
+import { type SheetMass } from "../../core/sheet";
+import { expanded } from "../../core/uncertain";
+import { Disclosure } from "../../parts/Disclosure";
+import { Doubts } from "../../parts/Doubts";
+import { type Fact, Facts } from "../../parts/Facts";
+import { MassFigure } from "../../parts/MassFigure";
+import { Warnings } from "../../parts/Warnings";
+
+export function Outcome({ found }: { found: SheetMass }) {
+  return (
+    <div class="stack" aria-live="polite">
+      <MassFigure mass={found.mass} />
+      <Facts rows={factsOf(found)} />
+      <Disclosure title="What the ± is made of"><Doubts mass={found.mass} /></Disclosure>
+      <Warnings of={found.warnings} />
+    </div>
+  );
+}
+
+function factsOf({ area, thickness, density, mass, listed }: SheetMass): Fact[] {
+  const unit = unitOf("length");
+  const facts: Fact[] = [
+    { name: "Area", value: showArea(area.value, unit, expanded(area)) },
+    { name: "Thickness reckoned with", value: showLength(thickness.value, unit, expanded(thickness)) },
+    { name: "Density reckoned with", value: showPlain(density.value, "kg/m³", expanded(density)) },
+  ];
+  if (listed === null) return facts;
+  const over = listed / mass.value - 1;
+  const under = over > 0.001 ? `${showPercent(over)} more than worked out` : "as worked out";
+  return [...facts, { name: "A gauge table lists", value: showMass(listed, massUnit()), under }];
+}

@@ -1,0 +1,153 @@
+/**
+ * Draws an outline by tapping its corners: a tap adds one, a drag moves one, each snaps to a step that is said.
+ *
+ * The table of corners below it holds the same corners as text, for a keyboard, a screen reader and odd sizes.
+ */
+import { useRef, useState } from "preact/hooks";
+import type { Warned } from "../../core/records";
+import type { CornerText } from "../../core/sheetCorners";
+import { Disclosure } from "../../parts/Disclosure";
+import { Choice } from "../../parts/Field";
+import { unitOf } from "../../parts/units";
+import type { Spot } from "./geometry";
+import { EDGE, FIELDS, SIDE, STEPS, cornerAt, fieldFor, scaleOf, snapped, spotsOf, toPad } from "./pad";
+import "./Pad.css";
+
+type Corners = readonly CornerText[];
+type Props = {
+  corners: Corners;
+  onCorners: (corners: CornerText[]) => void;
+  /** The outline around a hole, in metres. */
+  around?: readonly Spot[];
+  trouble: Warned | null;
+};
+
+export function Pad({ corners, onCorners, around = [], trouble }: Props) {
+  const unit = unitOf("length");
+  const spots = spotsOf(corners, unit);
+  const [field, setField] = useState(() => fieldFor([...spots, ...around], unit));
+  const [step, setStep] = useState(STEPS[unit]![2]!);
+  const [held, setHeld] = useState<number | null>(null);
+  const [last, setLast] = useState<number | null>(null);
+  const before = useRef<Corners[]>([]);
+  const scale = scaleOf(field, unit);
+  const put = (at: number, spot: Spot) => onCorners(corners.map((each, place) => (place === at ? snapped(spot, scale, unit, step) : each)));
+  const press = (event: PointerEvent) => {
+    const spot = spotOf(event);
+    before.current.push(corners);
+    const at = cornerAt(spot, spots, scale) ?? corners.length;
+    if (at === corners.length) onCorners([...corners, snapped(spot, scale, unit, step)]);
+    (event.currentTarget as Element).setPointerCapture(event.pointerId);
+    setHeld(at);
+    setLast(at);
+  };
+  const release = () => {
+    setHeld(null);
+    if (before.current.at(-1) === corners) before.current.pop(); // only touched: there is nothing to undo
+  };
+  const undo = () => {
+    const was = before.current.pop();
+    if (was) onCorners([...was]);
+    setLast(null);
+  };
+  const takeOut = (at: number) => {
+    before.current.push(corners);
+    onCorners(corners.filter((_, place) => place !== at));
+    setLast(null);
+  };
+  return (
+    <div class="stack">
+      <p class="small" aria-live="polite">{held !== null && corners[held] ? cornerWords(held, corners[held]) : "Tap to set a corner; drag one to move it."}</p>
+      <svg
+        class="pad" viewBox={`0 0 ${SIDE} ${SIDE}`} role="img" aria-label={`Field to draw on, ${field} ${unit} wide, with ${corners.length} corners`}
+        onPointerDown={press}
+        onPointerMove={(event) => held !== null && corners[held] && put(held, spotOf(event))}
+        onPointerUp={release}
+        onPointerCancel={release}
+      >
+        <Grid field={field} unit={unit} />
+        {around.length > 0 && <path class="around" d={pathThrough(around.map((spot) => toPad(spot, scale)), true)} />}
+        <Outline spots={spots} scale={scale} trouble={trouble} held={held} />
+      </svg>
+      <div class="pair">
+        <button type="button" class="button" disabled={!before.current.length} onClick={undo}>Undo</button>
+        <button type="button" class="button" disabled={last === null || last >= corners.length} onClick={() => takeOut(last!)}>{last === null || last >= corners.length ? "Take out a corner" : `Take out corner ${last + 1}`}</button>
+      </div>
+      <Disclosure title={`Snaps to ${step} ${unit}; the field is ${field} ${unit} wide`}>
+        <Choice label={`Corners snap to, ${unit}`} value={step} options={STEPS[unit]!.map((value) => ({ value, label: value }))} onValue={setStep} />
+        <Choice label={`Width of the field, ${unit}`} value={String(field)} options={FIELDS[unit]!.map((value) => ({ value: String(value), label: String(value) }))} onValue={(value) => setField(Number(value))} />
+      </Disclosure>
+    </div>
+  );
+}
+
+/** Where a pointer is, in the drawing's units. */
+function spotOf(event: PointerEvent): Spot {
+  const frame = (event.currentTarget as Element).getBoundingClientRect();
+  return [((event.clientX - frame.left) / frame.width) * SIDE, ((event.clientY - frame.top) / frame.height) * SIDE];
+}
+
+function cornerWords(at: number, [across, up]: CornerText): string {
+  return `Corner ${at + 1}: ${across} across, ${up} up`;
+}
+
+function Grid({ field, unit }: { field: number; unit: string }) {
+  const scale = scaleOf(field, unit);
+  const lines = Array.from({ length: 11 }, (_, tenth) => EDGE + ((SIDE - EDGE - 10) * tenth) / 10);
+  const [low, high] = [lines[0]!, lines[10]!];
+  return (
+    <g class="grid" data-scale={scale}>
+      {lines.map((x) => <path key={x} d={`M${x} ${SIDE - low}V${SIDE - high}M${low} ${SIDE - x}H${high}`} />)}
+      {[0, 5, 10].map((tenth) => (
+        <g key={tenth}>
+          <text x={lines[tenth]} y={SIDE - 6}>{(field * tenth) / 10}</text>
+          {tenth > 0 && <text transform={`translate(15 ${SIDE - lines[tenth]!}) rotate(-90)`}>{(field * tenth) / 10}</text>}
+        </g>
+      ))}
+    </g>
+  );
+}
+
+type OutlineProps = { spots: readonly (Spot | null)[]; scale: number; trouble: Warned | null; held: number | null };
+
+function Outline({ spots, scale, trouble, held }: OutlineProps) {
+  const known = spots.map((spot) => spot && toPad(spot, scale));
+  const line = known.filter((spot) => spot !== null);
+  const [first, latest] = [line[0], line.at(-1)];
+  return (
+    <>
+      <path class="drawn" d={pathThrough(line, false)} />
+      {line.length > 2 && <path class="closing" d={pathThrough([latest!, first!], false)} />}
+      {trouble?.code === "sheet_crosses" && <path class="crossing" d={crossed(known, trouble)} />}
+      {known.map((spot, at) => spot && <Corner key={at} spot={spot} number={at + 1} away={outward(spot, line)} isHeld={at === held} />)}
+    </>
+  );
+}
+
+function Corner({ spot: [x, y], number, away, isHeld }: { spot: Spot; number: number; away: Spot; isHeld: boolean }) {
+  return (
+    <g class="corner">
+      <circle cx={x} cy={y} r={isHeld ? 12 : 7} />
+      <text x={x + 16 * away[0]} y={y + 16 * away[1]}>{number}</text>
+    </g>
+  );
+}
+
+/** The way from the middle of all corners out past this one, so that its number is clear of the lines. */
+function outward([x, y]: Spot, line: readonly Spot[]): Spot {
+  const [middleX, middleY] = ([0, 1] as const).map((axis) => line.reduce((sum, spot) => sum + spot[axis], 0) / line.length) as [number, number];
+  const [dx, dy] = [x - middleX, y - middleY];
+  const far = Math.hypot(dx, dy);
+  return far < 1 ? [0.7, -0.7] : [dx / far, dy / far];
+}
+
+function crossed(known: readonly (Spot | null)[], { data }: Warned): string {
+  return [data["side"], data["other"]]
+    .map((number) => [known[Number(number) - 1], known[Number(number) % known.length]].filter((spot) => !!spot))
+    .map((side) => pathThrough(side, false))
+    .join("");
+}
+
+function pathThrough(spots: readonly Spot[], closed: boolean): string {
+  return spots.length ? `M${spots.map(([x, y]) => `${x} ${y}`).join("L")}${closed ? "Z" : ""}` : "";
+}

@@ -1,0 +1,46 @@
+/** Which part the sheet is: a known one, or a new one by its name; and what becomes of what was claimed of it. */
+import { known, say } from "../../answers";
+import { garage, type Rec } from "../../journal/garage";
+import { basisWord } from "../../parts/basis";
+import { RecordPick } from "../../parts/RecordPick";
+import { to } from "../../route";
+import type { SheetForm } from "./form";
+
+type Props = { form: SheetForm; change: (patch: Partial<SheetForm>) => void; isFixed: boolean };
+
+export function WhichPart({ form, change, isFixed }: Props) {
+  const id = form.of.id;
+  const other = id && otherSheet(id, form.sheet);
+  return (
+    <div class="stack">
+      {!isFixed && <RecordPick label="Which part is it?" offers={offers()} value={form.of} makes="a new part" onValue={(of) => change({ of })} />}
+      {id && !other && <GivesWay part={id} />}
+      {other && <p>That part has a sheet already. <a href={to("sheet", id)}>Open that one</a></p>}
+    </div>
+  );
+}
+
+/** The sheet a part has, the first where two phones made one each. */
+export function sheetOf(part: string): Rec | undefined {
+  return garage.value.of("sheet").find((sheet) => sheet.values["part"] === part);
+}
+
+/** A sheet the part has besides this one. */
+export function otherSheet(part: string, sheet: string): Rec | null {
+  const found = sheetOf(part);
+  return found && found.id !== sheet ? found : null;
+}
+
+function offers() {
+  return garage.value.of("part").map((part) => {
+    const found = known.value.of.get(part.id);
+    return { id: part.id, name: String(part.values["name"]), note: found?.mass ? `${say(found.mass)} ${basisWord(found.basis)}` : "no weight yet" };
+  });
+}
+
+function GivesWay({ part }: { part: string }) {
+  const found = known.value.of.get(part);
+  if (!found?.mass) return null;
+  if (found.basis === "weighed") return <p class="small quiet">It weighs {say(found.mass)} by the scale. That goes on counting; what is worked out here stands beside it, to compare.</p>;
+  return <p class="small quiet">What it is put down at now, {say(found.mass)} {basisWord(found.basis)}, gives way to this.</p>;
+}

@@ -1,0 +1,68 @@
+/**
+ * The field that corners are tapped on: how wide it is, which step it snaps to, and where a tap lands.
+ *
+ * Widths and steps are plain decimals in the garage's unit of length. A tapped corner is written to the step, so the
+ * record holds what a person would have typed.
+ */
+import { type CornerText } from "../../core/sheetCorners";
+import { showStepped } from "../../core/shown";
+import { factor } from "../../core/quantity";
+import { toNumber } from "../../core/ratio";
+import { readingOf } from "../../parts/reading";
+import type { Spot } from "./geometry";
+
+export const FIELDS: Readonly<Record<string, readonly number[]>> = { mm: [100, 200, 500, 1000, 2000], in: [4, 8, 20, 40, 80] };
+export const STEPS: Readonly<Record<string, readonly string[]>> = { mm: ["1", "5", "10", "50"], in: ["0.125", "0.25", "0.5", "1.0"] };
+export const SIDE = 340; // the drawing's units across the pad
+export const EDGE = 22; // of them, left and below, for the numbers
+const SPAN = SIDE - EDGE - 10;
+const NEAR = 22; // a finger's width
+
+/** Units to a metre on a field so many length units wide. */
+export function scaleOf(field: number, unit: string): number {
+  return SPAN / (field * metreOf(unit));
+}
+
+function metreOf(unit: string): number {
+  return toNumber(factor("length", unit));
+}
+
+export function toPad([across, up]: Spot, scale: number): Spot {
+  return [EDGE + across * scale, SIDE - EDGE - up * scale];
+}
+
+/** Where a tap lands, snapped, as typed text; never left of or below the axes. */
+export function snapped([x, y]: Spot, scale: number, unit: string, step: string): CornerText {
+  const across = Math.max(0, Math.min(SPAN, x - EDGE)) / scale;
+  const up = Math.max(0, Math.min(SPAN, SIDE - EDGE - y)) / scale;
+  return [showStepped(across, unit, step), showStepped(up, unit, step)];
+}
+
+/** The corner under a finger, or null. */
+export function cornerAt(spot: Spot, corners: readonly (Spot | null)[], scale: number): number | null {
+  let best: number | null = null;
+  let near = NEAR;
+  for (const [at, corner] of corners.entries()) {
+    if (!corner) continue;
+    const [x, y] = toPad(corner, scale);
+    const far = Math.hypot(spot[0] - x, spot[1] - y);
+    if (far > near) continue;
+    [best, near] = [at, far];
+  }
+  return best;
+}
+
+/** Each corner in metres; null for one that cannot be read. */
+export function spotsOf(corners: readonly CornerText[], unit: string): (Spot | null)[] {
+  return corners.map(([across, up]) => {
+    const [x, y] = [readingOf("length", across, unit), readingOf("length", up, unit)];
+    return x.state === "read" && y.state === "read" ? [x.value, y.value] : null;
+  });
+}
+
+/** The narrowest field that holds these spots (metres) and is no narrower than the usual one. */
+export function fieldFor(spots: readonly (Spot | null)[], unit: string): number {
+  const fields = FIELDS[unit]!;
+  const far = Math.max(0, ...spots.flatMap((spot) => spot ?? [])) / metreOf(unit);
+  return fields.find((field) => field >= far && field >= fields[2]!) ?? fields.at(-1)!;
+}
