@@ -28,7 +28,7 @@ README_PICTURE = Path(__file__).parent.parent / "fixtures" / "demo" / "picture.p
 PLAIN = (
     "car", "standing", "loose-ends", "parts", "weigh", "weigh-part", "weigh-car", "jobs", "job/new", "yard",
     "donor/new", "more", "car-sheet", "class-sheet", "scales", "scale/new", "drivers", "stages", "devices", "units",
-    "records", "load-transfer",
+    "records", "load-transfer", "fuel",
 )
 # fmt: on
 # Screens of one record: the address, and which record of a kind to open (by its place in the demo).

@@ -24,12 +24,12 @@ def reasons_of(given: RunGiven) -> dict[str, Warned]:
 
 
 def about_run(garage: Garage, given: RunGiven, question: RunQuestion, least: float | None) -> list[Warned]:
-    """What should be known of the weight, then of the litres. `least`: m³ to start with."""
+    """What should be known of the weight, then of the litres, then of the balance. `least`: m³ to start with."""
     weight = [*given.condition.warnings, *given.dry.warnings]
     if garage.car is None or garage.car.fuel_kind is None:
         weight.append(warned("fuel_kind_unknown"))
-    once = [warning for at, warning in enumerate(weight) if warning not in weight[:at]]
-    return [*once, *_about_litres(given, question, least)]
+    said = [*weight, *_about_litres(given, question, least), *given.car.warnings]
+    return [warning for at, warning in enumerate(said) if warning not in said[:at]]
 
 
 def _about_litres(given: RunGiven, question: RunQuestion, least: float | None) -> list[Warned]:

@@ -21,8 +21,8 @@ FUEL_SENTENCES = {
     "lightest_under": "Lightest {where}: {weight}, {margin} under the minimum",
     "lightest_close": "Lightest {where}: {weight}; {chance} chance that the official scale shows under the minimum",
     "as_weighed": "{said}, by what is weighed; {moved}",
-    "start_to_keep": "Start with at least {volume}, to keep enough in hand at the flag",
-    "start_to_arrive": "Start with at least {volume}, to reach the flag",
+    "start_to_keep": "Start with at least {volume} to keep enough in hand at the flag",
+    "start_to_arrive": "Start with at least {volume} to reach the flag",
     "start_above_tank": "The run asks for {volume} at the start, more than the tank holds",
     "start_never": "Even with a full tank the car has {mass} too little in hand at the flag",
 }

@@ -25,6 +25,7 @@ from tarebook.core.weighing import Masses
 # Half-widths in m, along, across and up: common practice, no source. Fuel sinks as it is used, and runs to a side.
 TANK_WITHIN = (0.05, 0.05, 0.08)
 DRIVER_WITHIN = (0.05, 0.03, 0.08)
+_NOT_OF_IT = ("centre_as_weighed", "level_unsure")  # what a balance says that is not so of the car as it runs
 _NOWHERE = Body(Uncertain(0.0), None, None, None)
 
 
@@ -33,6 +34,7 @@ class Laden:
     """The car without fuel: `body`, and what stands on the front axle and the left side, kg; None where not known.
 
     `at`: the empty load at the tank, with its place. `reasons`: why "x", "y", "z", "front" or "left" is missing.
+    `warnings`: what was taken on trust for it.
     """
 
     body: Body
@@ -41,6 +43,7 @@ class Laden:
     at: Load
     levers: tuple[Uncertain | None, Uncertain | None]
     reasons: dict[str, Warned]
+    warnings: tuple[Warned, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +73,15 @@ def laden(garage: Garage, condition: Condition, known: Masses) -> Laden:
         return _unknown(tank, warned("nothing_left"))
     sides = {name: _side(garage.car, name, state.loads.get(name), exchanged) for name in ("front", "left")}
     levers = (_lever(garage.car, "front", tank), _lever(garage.car, "left", tank))
-    return Laden(body, sides["front"], sides["left"], tank, levers, _reasons(state.reasons, body, sides, tank, levers))
+    return Laden(
+        body=body,
+        front=sides["front"],
+        left=sides["left"],
+        at=tank,
+        levers=levers,
+        reasons=_reasons(state.reasons, body, sides, tank, levers),
+        warnings=tuple(warning for warning in found.warnings if warning["code"] not in _NOT_OF_IT),
+    )
 
 
 def with_fuel(car: Laden, fuel: Uncertain) -> Trimmed:

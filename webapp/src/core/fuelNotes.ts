@@ -21,13 +21,13 @@ export function reasonsOf({ litres, dry, condition, car }: RunGiven): RunReasons
   return { ...found, ...car.reasons };
 }
 
-/** What should be known of the weight, then of the litres. `least`: m³ to start with. */
+/** What should be known of the weight, then of the litres, then of the balance. `least`: m³ to start with. */
 export function aboutRun(garage: Garage, given: RunGiven, question: RunQuestion, least: number | null): Warned[] {
   const weight = [...given.condition.warnings, ...given.dry.warnings];
   if (!garage.car?.fuel_kind) weight.push(warned("fuel_kind_unknown"));
-  const texts = weight.map((warning) => JSON.stringify(warning));
-  const once = weight.filter((_, at) => texts.indexOf(texts[at] as string) === at);
-  return [...once, ...aboutLitres(given, question, least)];
+  const said = [...weight, ...aboutLitres(given, question, least), ...given.car.warnings];
+  const texts = said.map((warning) => JSON.stringify(warning));
+  return said.filter((_, at) => texts.indexOf(texts[at] as string) === at);
 }
 
 function aboutLitres(given: RunGiven, question: RunQuestion, least: number | null): Warned[] {

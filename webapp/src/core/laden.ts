@@ -20,6 +20,7 @@ import type { Masses } from "./weighing";
 
 // Half-widths in m, along, across and up: common practice, no source. Fuel sinks as it is used, and runs to a side.
 const WITHIN = { tank: { x: 0.05, y: 0.05, z: 0.08 }, driver: { x: 0.05, y: 0.03, z: 0.08 } } as const;
+const NOT_OF_IT = ["centre_as_weighed", "level_unsure"]; // what a balance says that is not so of the car as it runs
 const NOTHING = uncertain(0);
 const NOWHERE: Body = { mass: NOTHING, x: null, y: null, z: null };
 type Share = "front" | "left";
@@ -30,6 +31,7 @@ export type LadenReasons = Readonly<Partial<Record<Axis | Share, Warned>>>;
  * The car without fuel: `body`, and what stands on the front axle and the left side, kg; null where not known.
  *
  * `at`: the empty load at the tank, with its place. `reasons`: why "x", "y", "z", "front" or "left" is missing.
+ * `warnings`: what was taken on trust for it.
  */
 export type Laden = {
   readonly body: Body;
@@ -37,6 +39,7 @@ export type Laden = {
   readonly at: Load;
   readonly levers: Sides;
   readonly reasons: LadenReasons;
+  readonly warnings: readonly Warned[];
 };
 
 /** The centre of gravity, m, and the shares of the front axle and the left side with some fuel in the tank. */
@@ -55,7 +58,8 @@ export function laden(garage: Garage, condition: Condition, known: Masses): Lade
   if (body.mass.value <= 0) return unknown(tank, warned("nothing_left"));
   const sides = both((name) => sideOf(car, name, state.loads[name] ?? null, exchanged));
   const levers = both((name) => leverOf(car, name, tank));
-  return { body, sides, at: tank, levers, reasons: reasonsOf(state.reasons, body, sides, tank, levers) };
+  const warnings = found.warnings.filter(({ code }) => !NOT_OF_IT.includes(code));
+  return { body, sides, at: tank, levers, reasons: reasonsOf(state.reasons, body, sides, tank, levers), warnings };
 }
 
 /** The car with so much fuel (kg) in its tank. */
@@ -75,7 +79,7 @@ function both(make: (name: Share) => Uncertain | null): Sides {
 function unknown(tank: Load, reason: Warned): Laden {
   const none = { front: null, left: null };
   const reasons = { x: reason, y: reason, z: reason, front: reason, left: reason };
-  return { body: NOWHERE, sides: none, at: tank, levers: none, reasons };
+  return { body: NOWHERE, sides: none, at: tank, levers: none, reasons, warnings: [] };
 }
 
 /** Nothing yet, at the place of the tank or of the driver as far as it is entered. */

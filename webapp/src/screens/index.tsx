@@ -21,6 +21,7 @@ function later<M>(door: Door, load: () => Promise<M>, draw: (screen: M, id: stri
 const SCREENS: Record<string, Opened> = {
   car: { door: "car", draw: () => <Car /> },
   standing: later("car", () => import("./Standing/Standing"), ({ Standing }) => <Standing />),
+  fuel: later("car", () => import("./Fuel/Fuel"), ({ Fuel }) => <Fuel />),
   parts: later("car", () => import("./Parts/Parts"), ({ Parts }, _, query) => <Parts show={query.get("show")} />),
   part: later("car", () => import("./Part/Part"), ({ Part }, id) => <Part key={id} id={id} />),
   weighing: later("car", () => import("./Weighing/Weighing"), ({ Weighing }, id) => <Weighing key={id} id={id} />),

@@ -16,6 +16,7 @@ import { armOf } from "./arm";
 import { Open } from "./Open";
 import { StageTotals } from "./StageTotals";
 import { WeighIns } from "./WeighIns";
+import { WhereWeight } from "./WhereWeight";
 import "./Car.css";
 
 const TRIMS: { value: Trim; label: string }[] = [
@@ -32,6 +33,7 @@ export function Car() {
       <div class="two-columns">
         <div>
           <StageTotals />
+          <WhereWeight />
           <WeighIns />
         </div>
         <Open />

@@ -29,8 +29,12 @@ const LENGTHS: [field: string, label: string, hint?: string][] = [
   ["beltline", "Height of the beltline"],
 ];
 
+const TANK: [field: string, label: string, sides: readonly [string, string]][] = [
+  ["tank_x", "Middle of the tank, from the front axle", ["Ahead of it", "Behind it"]],
+  ["tank_y", "Middle of the tank, from the centreline", ["Left", "Right"]],
+];
+
 const PLACES: [field: string, label: string, sides: readonly [string, string]][] = [
-  ["tank_x", "Tank, from the front axle", ["Ahead of it", "Behind it"]],
   ["driver_x", "Driver's hips, from the front axle", ["Ahead of it", "Behind it"]],
   ["driver_y", "Driver, from the centreline", ["Left", "Right"]],
 ];
@@ -60,8 +64,6 @@ function CarForm({ id }: { id: string }) {
       <TextField label="Name" value={form.text("name")} onValue={(value) => form.set("name", value)} most={120} />
       <QuantityField label="Weight in the brochure" kind="mass" value={form.text("book_weight")} onValue={(value) => form.set("book_weight", value)} hint="Only used as where the drawing starts, until the car has been weighed." />
       <TextField label="Brochure weight comes from" value={form.text("book_weight_from")} onValue={(value) => form.set("book_weight_from", value)} />
-      <Choice label="Fuel" value={form.text("fuel_kind")} options={FUELS} onValue={(value) => form.set("fuel_kind", value)} />
-      <QuantityField label="Tank holds" kind="volume" value={form.text("tank_size")} onValue={(value) => form.set("tank_size", value)} />
       <Section title="Dimensions">
         {LENGTHS.map(([field, label, hint]) => (
           <QuantityField key={field} label={label} kind="length" hint={hint} value={form.text(field)} onValue={(value) => form.set(field, value)} />
@@ -69,6 +71,16 @@ function CarForm({ id }: { id: string }) {
         {PLACES.map(([field, label, sides]) => (
           <PlaceField key={field} label={label} sides={sides} value={form.text(field)} onValue={(value) => form.set(field, value)} />
         ))}
+        <QuantityField label="Driver's hips, above the ground" kind="length" value={form.text("driver_z")} onValue={(value) => form.set("driver_z", value)} />
+      </Section>
+      <Section title="Fuel and its tank">
+        <Choice label="Fuel" value={form.text("fuel_kind")} options={FUELS} onValue={(value) => form.set("fuel_kind", value)} />
+        <QuantityField label="Tank holds" kind="volume" value={form.text("tank_size")} onValue={(value) => form.set("tank_size", value)} />
+        <QuantityField label="Fuel a lap takes" kind="volume" value={form.text("fuel_per_lap")} onValue={(value) => form.set("fuel_per_lap", value)} hint="What you filled up after some laps, divided by those laps." />
+        {TANK.map(([field, label, sides]) => (
+          <PlaceField key={field} label={label} sides={sides} value={form.text(field)} onValue={(value) => form.set(field, value)} />
+        ))}
+        <QuantityField label="Middle of the tank, above the ground" kind="length" value={form.text("tank_z")} onValue={(value) => form.set("tank_z", value)} hint="Measured from outside or found in the workshop manual: a tank is not opened for it." />
       </Section>
       <Section title="Power">
         <TextField label="Power" mode="decimal" value={form.text("power")} onValue={(value) => form.set("power", value)} hint="As the maker or a test bench gives it, for weight per power." />

@@ -1,0 +1,14 @@
+/** Ways to where the weight is: each answer is a screen of its own, fetched when it is opened. */
+import { Row } from "../../parts/Row";
+import { Section } from "../../parts/Screen";
+import { to } from "../../route";
+
+export function WhereWeight() {
+  return (
+    <Section title="Where the weight is">
+      <div>
+        <Row name="Fuel over a run" note="Weight and balance lap by lap, and what to start with" href={to("fuel")} />
+      </div>
+    </Section>
+  );
+}

@@ -1,0 +1,121 @@
+/**
+ * Fuel over a run: how light the car gets against the minimum, what to start with, and how it balances on the way.
+ *
+ * The answer comes first, in words; every key typed changes it. What a lap takes belongs to the car; start and laps are
+ * kept on this phone as a draft.
+ */
+import { useMemo } from "preact/hooks";
+import { book, car, known, trim } from "../../answers";
+import { fuelRun, type FuelRun } from "../../core/fuelRun";
+import { lightestSentence, startSentence } from "../../core/fuelWords";
+import type { Warned } from "../../core/records";
+import { showBoth } from "../../core/shown";
+import { Disclosure } from "../../parts/Disclosure";
+import { Notice } from "../../parts/Notice";
+import { QuantityField } from "../../parts/QuantityField";
+import { Screen, Section } from "../../parts/Screen";
+import { massUnit, unitOf } from "../../parts/units";
+import { useDraft } from "../../parts/useDraft";
+import { Warnings } from "../../parts/Warnings";
+import { to } from "../../route";
+import { Balance } from "./Balance";
+import { emptyRun, questionOf, type RunForm } from "./form";
+import "./Fuel.css";
+import { LapByLap } from "./LapByLap";
+import { Laps } from "./Laps";
+import { PerLap } from "./PerLap";
+import { RunDrawing } from "./RunDrawing";
+
+export function Fuel() {
+  return (
+    <Screen title="Fuel" back={to("car")}>
+      <Run key={car.value?.id} />
+    </Screen>
+  );
+}
+
+function Run() {
+  const { form, change } = useDraft<RunForm>(`fuel-run:${car.value?.id ?? ""}`, emptyRun, () => false);
+  const [garage, masses, unit] = [book.value, known.value, unitOf("volume")];
+  const run = useMemo(() => form && fuelRun(garage, questionOf(form, unit), masses), [form, garage, masses, unit]);
+  if (!form || !run) return null;
+  return (
+    <div class="fuel-run">
+      <div class="stack answer-side">
+        <Answer run={run} />
+        <Laps laps={form.laps} onLaps={(laps) => change({ laps })} />
+      </div>
+      <div class="stack">
+        <TheRun form={form} change={change} />
+        <Caution />
+      </div>
+      <div class="stack">
+        <Balance run={run} />
+        <LapByLap run={run} />
+        <Warnings of={toldOnce(run)} />
+      </div>
+    </div>
+  );
+}
+
+function Answer({ run }: { run: FuelRun }) {
+  const lightest = lightestSentence(run, massUnit());
+  const start = startSentence(run, massUnit(), unitOf("volume"));
+  const isUnder = lightest.code === "lightest_under";
+  return (
+    <div class="stack" aria-live="polite">
+      <p class={isUnder ? "run-answer under" : "run-answer"}>{unbroken(lightest.text)}.</p>
+      <p class="run-answer">{unbroken(start.text)}.</p>
+      <p class="small quiet">{trim.value === "event" ? "In event trim" : "In road trim"}{counted(run)}</p>
+      <RunDrawing run={run} label={`${lightest.text}. ${start.text}.`} />
+    </div>
+  );
+}
+
+/** No figure is torn from its unit or its doubt at the end of a line. */
+const unbroken = (text: string): string => text.replace(/(\d|±) (?=±|[\d%a-zA-Z]+\b)/g, (_, end: string) => `${end}\u00a0`);
+
+function counted({ condition, reasons }: FuelRun): string {
+  const driver = condition.driver === "in" ? ", with the lightest driver." : ", without a driver.";
+  return condition.fuel === "as_it_is" || !reasons.margin ? `${driver} The class counts the fuel that is left.` : driver;
+}
+
+function TheRun({ form, change }: { form: RunForm; change: (patch: Partial<RunForm>) => void }) {
+  const tank = book.value.car?.tank_size;
+  return (
+    <Section title="The run">
+      <div class="stack">
+        <QuantityField
+          kind="volume"
+          label="Fuel at the start"
+          value={form.start}
+          onValue={(start) => change({ start })}
+          hint={tank ? `A full tank unless you say otherwise: ${showBoth(tank, unitOf("volume"))}.` : "The car's tank has no size yet."}
+        />
+        <PerLap form={form} change={change} />
+        <Disclosure title="How closely that is known">
+          <QuantityField kind="volume" label="The start may be off by" value={form.startWithin} onValue={(startWithin) => change({ startWithin })} hint="Half a litre unless you say otherwise." />
+          <QuantityField kind="volume" label="A lap may be off by" value={form.perLapWithin} onValue={(perLapWithin) => change({ perLapWithin })} hint="A tenth of it unless you say otherwise." />
+        </Disclosure>
+      </div>
+    </Section>
+  );
+}
+
+function Caution() {
+  return (
+    <Notice sort="caution">
+      <p class="small">
+        <strong>Care: fuel.</strong> No smoking, sparks or flames; vapour creeps along the ground. Fill and drain outdoors or well aired, engine off, only into approved cans, with an extinguisher at hand.
+      </p>
+      <p class="small">Officials may take a sample: the rule book says how much must be left in the tank, and when you may drain it.</p>
+    </Notice>
+  );
+}
+
+/** Every reason and warning once; what the answer itself says is not said again. */
+function toldOnce(run: FuelRun): Warned[] {
+  const all = [...Object.values(run.reasons), ...run.warnings];
+  const texts = all.map((each) => JSON.stringify(each));
+  return all.filter((_, at) => texts.indexOf(texts[at]!) === at);
+}

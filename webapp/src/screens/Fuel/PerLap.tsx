@@ -1,0 +1,37 @@
+/** What a lap takes: the car's own figure, or another for this run, which can be kept for the car. */
+import { car } from "../../answers";
+import { save } from "../../journal/write";
+import { TroubleNotice } from "../../parts/Notice";
+import { QuantityField } from "../../parts/QuantityField";
+import { typedOf } from "../../parts/reading";
+import { useSaving } from "../../parts/SaveDock";
+import { unitOf } from "../../parts/units";
+import { volumeOf, type RunForm } from "./form";
+
+type Props = { form: RunForm; change: (patch: Partial<RunForm>) => void };
+
+export function PerLap({ form, change }: Props) {
+  const saving = useSaving();
+  const record = car.value;
+  const own = String(record?.values["fuel_per_lap"] ?? "");
+  const typed = form.perLap ?? own;
+  const isOther = form.perLap !== null && volumeOf(typed, unitOf("volume"), true) !== null && typedOf("volume", typed, unitOf("volume")) !== own;
+  const keep = async () => {
+    if (!record) return;
+    await save([{ kind: "car", record: record.id, set: { fuel_per_lap: typedOf("volume", typed, unitOf("volume")) } }]);
+    change({ perLap: null });
+  };
+  return (
+    <div class="stack">
+      <QuantityField
+        kind="volume"
+        label="Fuel a lap takes"
+        value={typed}
+        onValue={(perLap) => change({ perLap })}
+        hint="What you filled up after some laps, divided by those laps."
+      />
+      {isOther && <button type="button" class="button" disabled={saving.busy} onClick={() => void saving.run(keep)}>Keep this for the car</button>}
+      <TroubleNotice trouble={saving.trouble} />
+    </div>
+  );
+}
