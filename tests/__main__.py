@@ -77,7 +77,7 @@ def runners() -> list[Runner]:
         Runner("vitest", [*npm, "vitest", "run"], "webapp", closing=r"^\s*Tests\s", env=node.env),
         Runner("mypy", [*python, "mypy"]),
         Runner("pytest browser", [*python, "pytest", "tests/browser"], besides="^(Engine|Newcomer)"),
-        Runner("pytest", [*python, "pytest", "--ignore=tests/browser"]),
+        Runner("pytest", [*python, "pytest", "--ignore=tests/browser"], besides="^Published"),
     ]
 
 

@@ -68,6 +68,7 @@ def plank(arms: list[float]) -> Body:
 @pytest.mark.parametrize("name", ["wb.plank.end", "wb.plank.mid"])
 def test_weights_on_a_plank_balance_where_printed_from_either_datum(name):
     found = plank(PRINTED[name]["inputs"]["arms_in"])
+    assert agrees(found.mass.value, PRINTED["wb.plank.end"], "W")
     assert agrees(moment(found), PRINTED[name], "moment")
     assert agrees(along(found), PRINTED[name], "cg_in")
 
@@ -109,6 +110,8 @@ def test_two_supports_place_the_centre_from_a_datum(name, sign):
     third = given["F"] if "F" in given else given["R"]
     found = loaded([[given["W"] - third, given["D"]], [third, given["D"] + sign * given["L"]]])
     assert agrees(along(found), entry, "cg_in")
+    if sign < 0:
+        assert agrees(given["D"] - along(found), entry, "ahead_of_mains_in")
 
 
 def test_two_supports_place_the_centre_from_the_main_wheels():

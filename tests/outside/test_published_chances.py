@@ -27,6 +27,7 @@ def test_the_chance_of_not_being_over_an_upper_limit():
     # Over an upper limit is under a lower one, seen in a mirror.
     over = chance_under(Uncertain(-given["y"], {"u": given["u"]}), -given["TU"], PERFECT)
     assert agrees(1 - over, entry, "p")
+    assert normal.cumulative(entry["expected"]["z"]) == pytest.approx(1 - over, rel=1e-12)
 
 
 @pytest.mark.parametrize("at", range(5))

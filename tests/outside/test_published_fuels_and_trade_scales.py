@@ -18,11 +18,14 @@ def test_petrol_has_the_limits_of_its_standard():
         assert density / POUNDS_A_GALLON == pytest.approx(pounds, abs=FUELS["fuel.en228"]["tolerance"]["*"])
 
 
-def test_diesel_and_ethanol_have_the_published_densities():
+def test_diesel_petrol_and_ethanol_have_the_published_densities():
     printed, within = FUELS["fuel.afdc"]["expected"], FUELS["fuel.afdc"]["tolerance"]["*"]
-    diesel = DENSITIES["diesel"]
+    diesel, petrol = DENSITIES["diesel"], DENSITIES["petrol"]
     for density, pounds in zip((diesel.low, diesel.high), printed["diesel_lb_gal"], strict=True):
         assert density / POUNDS_A_GALLON == pytest.approx(pounds, abs=within)
+    # The European standard is a little narrower than what is sold as gasoline.
+    lightest, heaviest = printed["gasoline_lb_gal"]
+    assert lightest <= petrol.low / POUNDS_A_GALLON < petrol.high / POUNDS_A_GALLON <= heaviest
     ethanol = ETHANOL / POUNDS_A_GALLON
     assert ethanol == pytest.approx(printed["ethanol_lb_gal"], abs=within)
 
@@ -40,6 +43,8 @@ def test_e85_blends_as_computed_from_its_parts_and_holds_what_pumps_sell():
     petrol = DENSITIES["petrol"]
     assert blend(0.85, petrol.low) == pytest.approx(low, abs=0.05)
     assert blend(0.85, petrol.high) == pytest.approx(high, abs=0.05)
+    for density, pounds in zip((low, high), FUELS["fuel.e85"]["expected"]["lb_usgal"], strict=True):
+        assert density / POUNDS_A_GALLON == pytest.approx(pounds, abs=0.005)
     # Less ethanol than the name says makes it lighter; the published blend is the heavy end.
     assert DENSITIES["e85"].low < low
     assert DENSITIES["e85"].high == pytest.approx(high, abs=0.5)

@@ -3,6 +3,7 @@
 import pytest
 import scipy.constants
 
+from tarebook.core.load_transfer import POWER_UNITS
 from tarebook.core.quantity import factor, read_length, read_mass, read_volume
 from tests.outside.published import agrees, entries
 
@@ -22,6 +23,13 @@ UNITS = entries("units")
         ("unit.16cfr500", "kg_lb", float(1 / factor("mass", "lb"))),
         ("unit.16cfr500", "g_oz", float(factor("mass", "g") / factor("mass", "oz"))),
         ("unit.16cfr500", "gal_L", read_volume("1 US gal").value * 1000),
+        ("unit.16cfr500", "floz_mL", read_volume("1 US gal").value * 1e6 / 128),
+        ("unit.16cfr500", "ft2_dm2", float((read_length("1 ft").exact * 10) ** 2)),
+        ("unit.16cfr500", "mg_grain", 7000 / (read_mass("1 lb").value * 1e6)),
+        ("unit.grain", "mg", read_mass("1 lb").value * 1e6 / 7000),
+        # A metric horsepower lifts 75 kg, and a horsepower 550 lb by a foot, in a second.
+        ("unit.g0", "m_s2", POWER_UNITS["PS"] / 75),
+        ("unit.g0", "lbf_N", POWER_UNITS["hp"] / 550 / read_length("1 ft").value),
     ],
 )
 def test_a_unit_is_what_its_definition_says(entry, key, found):
