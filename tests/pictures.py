@@ -26,7 +26,7 @@ from tests.pictures_of_joining import joining
 README_PICTURE = Path(__file__).parent.parent / "fixtures" / "demo" / "picture.png"
 # fmt: off
 PLAIN = (
-    "car", "standing", "loose-ends", "parts", "weigh", "weigh-part", "weigh-car", "jobs", "job/new", "yard",
+    "car", "standing", "balance", "loose-ends", "parts", "weigh", "weigh-part", "weigh-car", "jobs", "job/new", "yard",
     "donor/new", "more", "car-sheet", "class-sheet", "scales", "scale/new", "drivers", "stages", "devices", "units",
     "records", "load-transfer", "fuel",
 )

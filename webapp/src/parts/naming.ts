@@ -43,6 +43,8 @@ const FIELD_WORDS: Record<string, string> = {
   x: "place along the car",
   y: "place across the car",
   z: "height",
+  place_within: "place good to",
+  front_overhang: "front overhang",
   count: "how many",
   yard: "which yard",
   asking: "asking price",

@@ -22,6 +22,7 @@ const SCREENS: Record<string, Opened> = {
   car: { door: "car", draw: () => <Car /> },
   standing: later("car", () => import("./Standing/Standing"), ({ Standing }) => <Standing />),
   fuel: later("car", () => import("./Fuel/Fuel"), ({ Fuel }) => <Fuel />),
+  balance: later("car", () => import("./Balance/Balance"), ({ Balance }) => <Balance />),
   parts: later("car", () => import("./Parts/Parts"), ({ Parts }, _, query) => <Parts show={query.get("show")} />),
   part: later("car", () => import("./Part/Part"), ({ Part }, id) => <Part key={id} id={id} />),
   weighing: later("car", () => import("./Weighing/Weighing"), ({ Weighing }, id) => <Weighing key={id} id={id} />),

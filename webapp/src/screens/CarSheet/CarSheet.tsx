@@ -26,7 +26,11 @@ const LENGTHS: [field: string, label: string, hint?: string][] = [
   ["track_rear", "Rear track"],
   ["tyre_radius_front", "Front tyre radius", "From the ground to the middle of the wheel, standing."],
   ["tyre_radius_rear", "Rear tyre radius"],
-  ["beltline", "Height of the beltline"],
+  ["beltline", "Height of the beltline", "The lower edge of the side windows."],
+  ["length", "Length of the body", "Bumper to bumper."],
+  ["front_overhang", "Front overhang", "From the nose to the middle of the front wheel."],
+  ["width", "Width of the body", "Without the mirrors."],
+  ["height", "Height of the roof"],
 ];
 
 const TANK: [field: string, label: string, sides: readonly [string, string]][] = [

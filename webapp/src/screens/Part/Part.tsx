@@ -8,7 +8,6 @@ import { useForm, type Form } from "../../parts/form";
 import { FormDock } from "../../parts/FormDock";
 import { MassFigure } from "../../parts/MassFigure";
 import { Notice } from "../../parts/Notice";
-import { PlaceField } from "../../parts/PlaceField";
 import { QuantityField } from "../../parts/QuantityField";
 import { photosOf, RecordPhotos } from "../../parts/RecordPhotos";
 import { Row } from "../../parts/Row";
@@ -18,6 +17,7 @@ import { Warnings } from "../../parts/Warnings";
 import { place, to } from "../../route";
 import { stateWord } from "../Job/states";
 import { sheetOf } from "../Sheet/WhichPart";
+import { Place } from "./Place";
 import { Readings } from "./Readings";
 import { WorkedOut } from "./WorkedOut";
 
@@ -33,10 +33,6 @@ const BASES = [
   { value: "guessed", label: "Guessed" },
   { value: "quoted", label: "Quoted" },
   { value: "worked_out", label: "Worked out" },
-];
-const AXES: [field: string, label: string, sides: readonly [string, string]][] = [
-  ["x", "From the front axle", ["Ahead of it", "Behind it"]],
-  ["y", "From the centreline", ["Left", "Right"]],
 ];
 const ZONE_OPTIONS = ZONES.map((zone) => ({ value: zone as string, label: zone }));
 
@@ -114,15 +110,7 @@ function Details({ form }: { form: Form }) {
       <TextField label="Box or shelf" value={form.text("box")} onValue={(value) => form.set("box", value)} most={80} />
       {form.text("whereabouts") === "sold" && <TextField label="Sold for" mode="decimal" value={form.text("sold_for")} onValue={(value) => form.set("sold_for", value)} />}
       <Pick label="Where in the car" value={form.text("zone")} options={ZONE_OPTIONS} none="Not said" onValue={(value) => form.set("zone", value)} />
-      <details>
-        <summary class="button plain">Its place by tape measure</summary>
-        <div class="stack">
-          {AXES.map(([field, label, sides]) => (
-            <PlaceField key={field} label={label} sides={sides} value={form.text(field)} onValue={(value) => form.set(field, value)} />
-          ))}
-          <QuantityField kind="length" label="Above the ground" value={form.text("z")} onValue={(value) => form.set("z", value)} />
-        </div>
-      </details>
+      <Place form={form} />
       <Tick label="Weighed with its bolts" value={form.values["with_bolts"] === true} onValue={(value) => form.set("with_bolts", value)} />
       <Tick label="Unsprung (wheel, brake, hub)" value={form.values["unsprung"] === true} onValue={(value) => form.set("unsprung", value)} />
       <Tick label="Rotating" value={form.values["rotating"] === true} onValue={(value) => form.set("rotating", value)} />

@@ -1,0 +1,109 @@
+/**
+ * Saying where a part sits: by a finger on the car from above and from its left, and by a tape measure.
+ *
+ * The finger comes first, because in a garage it is nearly always good enough; the fields below take what a tape measure says.
+ */
+import { useMemo, useState } from "preact/hooks";
+import { book } from "../../answers";
+import type { Form } from "../form";
+import { PlaceField } from "../PlaceField";
+import { QuantityField } from "../QuantityField";
+import { to } from "../../route";
+import { unitOf } from "../units";
+import type { Centre } from "./CentreMark";
+import { CarView } from "./CarView";
+import { halfOf, spotOf, type Mark } from "./marks";
+import { newMover, useFollowing, type Mover } from "./mover";
+import { placeInForm, setFromFinger } from "./placeInForm";
+import { fingerWithin, placePhrases, spotWords } from "./placeWords";
+import { scaleWords, shapeOf } from "./shape";
+import { sideView, topView, type Spot, type View } from "./view";
+
+const AXES: [field: string, label: string, sides: readonly [string, string]][] = [
+  ["x", "From the front axle", ["Ahead of it", "Behind it"]],
+  ["y", "From the centreline", ["Left", "Right"]],
+];
+
+type Props = {
+  form: Form;
+  /** Its mass, kg, on the car positive: how large and of which form its mark is. */
+  mass: number;
+  /** The other weights, to find one's way by. */
+  marks?: readonly Mark[];
+  mover?: Mover;
+  centre?: Centre | null;
+  centreMover?: Mover | null;
+};
+
+const NO_MARKS: readonly Mark[] = [];
+
+export function PlaceOnCar({ form, mass, marks = NO_MARKS, mover: given, centre, centreMover }: Props) {
+  const [own] = useState(() => given ?? newMover());
+  const mover = given ?? own;
+  const shape = useMemo(() => shapeOf(book.value.car), [book.value.car]);
+  const views = useMemo(() => shape && [topView(shape), sideView(shape)], [shape]);
+  const place = placeInForm(form);
+  const spot = place ? spotOf(place) : { x: NaN, y: NaN, z: NaN };
+  const placing = { spot, mover, mass, onDrop: (at: Spot, view: View) => setFromFinger(form, at, view) };
+  const ghost = place && { key: form.id, part: form.id, name: "", mass, says: "", brief: "", planned: false, spot, half: halfOf(place), apart: 0 };
+  return (
+    <div class="stack">
+      <Known form={form} mover={mover} view={views?.[0] ?? null} />
+      {shape && views ? (
+        <>
+          <div class="car-drawing both">
+            <CarView shape={shape} view={views[0]!} label="Place it from above" marks={marks} picked={ghost} placing={placing} centre={centre} centreMover={centreMover} />
+            <CarView shape={shape} view={views[1]!} label="Place it from the left" marks={marks} picked={ghost} placing={placing} centre={centre} centreMover={centreMover} />
+          </div>
+          <p class="small quiet">Tap the spot, or slide: the mark then stands above the finger. From above it sets how far back and which side, from the left how far back and how high. {scaleWords(shape)}</p>
+        </>
+      ) : (
+        <p>The drawing needs the car's wheelbase. <a href={to("car-sheet")}>Enter it with the car</a>, or type the place below.</p>
+      )}
+      <ByTape form={form} />
+    </div>
+  );
+}
+
+/** How the place is known now, said anew while a finger moves it. */
+function Known({ form, mover, view }: { form: Form; mover: Mover; view: View | null }) {
+  const unit = unitOf("length");
+  const place = placeInForm(form);
+  const words = useFollowing<HTMLParagraphElement, Spot>(mover, (element, spot) => (element.textContent = spotWords(spot, unit)));
+  if (!place) return null;
+  const rough = [...new Set(Object.values(place.by))].filter((by) => by !== "measured");
+  const phrases = placePhrases(place, unit);
+  const text = phrases.length ? phrases.join("\n") : "Nobody has said where it is.";
+  return (
+    <div>
+      <p class="place-now" ref={words} key={text} aria-live="polite">{text}</p>
+      {rough.length > 0 && view && (
+        <p class="small quiet">
+          {rough.includes("zone") ? "What was not measured is the rough place of its zone" : "It has no zone: it could be anywhere in the car"}, as wide as the dotted box. A tap makes it good to {`± ${fingerWithin(view, unit)}`}.
+        </p>
+      )}
+      {place.outside.length > 0 && <p class="small" role="alert"><strong>That lies outside the car.</strong> Look at the side, the sign and the unit.</p>}
+    </div>
+  );
+}
+
+function ByTape({ form }: { form: Form }) {
+  return (
+    <details>
+      <summary class="button plain">By tape measure</summary>
+      <div class="stack">
+        {AXES.map(([field, label, sides]) => (
+          <PlaceField key={field} label={label} sides={sides} value={form.text(field)} onValue={(value) => form.set(field, value)} />
+        ))}
+        <QuantityField kind="length" label="Above the ground" value={form.text("z")} onValue={(value) => form.set("z", value)} />
+        <QuantityField
+          kind="length"
+          label="Good to within"
+          value={form.text("place_within")}
+          onValue={(value) => form.set("place_within", value)}
+          hint="To each side, for all three. Left empty, it is 25 mm: what a tape measure and an eye for the middle of a part give."
+        />
+      </div>
+    </details>
+  );
+}

@@ -1,0 +1,60 @@
+/**
+ * Where the weight is: what stands on which wheels, where the centre of gravity lies, and every weight moved at its place in the car.
+ *
+ * Words first, then the drawing, then the figures of every state. A weight on the drawing is tapped to read it, and moved only after
+ * a button says so: a thumb that scrolls never shifts anything.
+ */
+import { useMemo, useState } from "preact/hooks";
+import { book, known, trim, type Trim } from "../../answers";
+import { Choice } from "../../parts/Field";
+import { Screen, Section } from "../../parts/Screen";
+import { CentreClose } from "../../parts/drawing/CentreClose";
+import { newMover } from "../../parts/drawing/mover";
+import type { Spot } from "../../parts/drawing/view";
+import { useDraft } from "../../parts/useDraft";
+import { unitOf } from "../../parts/units";
+import { Warnings } from "../../parts/Warnings";
+import { to } from "../../route";
+import { AfterJobs } from "./AfterJobs";
+import { Changes } from "./Changes";
+import { Corners } from "./Corners";
+import { InWords } from "./InWords";
+import { Looking } from "./Looking";
+import { Placing } from "./Placing";
+import { States } from "./States";
+import { aboutCar } from "./reasons";
+import { statesOf, tell } from "./told";
+import "./Balance.css";
+
+const TRIMS: { value: Trim; label: string }[] = [
+  { value: "event", label: "At the event" },
+  { value: "road", label: "On the road" },
+];
+
+/** What was chosen here, kept should the page be killed. */
+type Asked = { jobs: string[] | null };
+
+export function Balance() {
+  const { form: asked, change } = useDraft<Asked>("balance", () => ({ jobs: null }), () => false);
+  const jobs = asked?.jobs ?? null;
+  const told = useMemo(() => tell(book.value, known.value, jobs), [book.value, known.value, jobs]);
+  const [placing, setPlacing] = useState<string | null>(null);
+  const [closeUp] = useState(() => newMover<Record<string, Spot>>());
+  const mark = told.marks.find(({ key }) => key === placing) ?? null;
+  const { balance } = told;
+  return (
+    <Screen title="Where the weight is" back={to("car")}>
+      <div class="stack balance">
+        <Choice label="Trim" hideLabel value={trim.value} options={TRIMS} onValue={(value) => (trim.value = value)} />
+        <InWords told={told} />
+        {mark ? <Placing key={mark.key} told={told} mark={mark} closeUp={closeUp} onDone={() => setPlacing(null)} /> : <Looking told={told} onPlace={setPlacing} />}
+        <CentreClose states={statesOf(told)} unit={unitOf("length")} mover={closeUp} />
+        <States balance={balance} />
+        <Changes balance={balance} />
+        <Corners balance={balance} />
+        <AfterJobs balance={balance} jobs={jobs} onJobs={(ids) => change({ jobs: ids })} />
+        <Section title="Taken on trust"><Warnings of={[...aboutCar(book.value.warnings), ...balance.warnings]} /></Section>
+      </div>
+    </Screen>
+  );
+}

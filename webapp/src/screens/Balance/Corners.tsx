@@ -1,0 +1,26 @@
+/** What stands on each wheel, where that can be known: as weighed, and never invented for any other state. */
+import { say } from "../../answers";
+import type { Balance, Corner } from "../../core/balance";
+import { describe } from "../../generated/errors";
+import { Section } from "../../parts/Screen";
+import { to } from "../../route";
+
+const CORNERS: readonly [Corner, string][] = [["lf", "Left front"], ["rf", "Right front"], ["lr", "Left rear"], ["rr", "Right rear"]];
+
+export function Corners({ balance: { states, weigh_in } }: { balance: Balance }) {
+  const { weighed, now } = states;
+  if (!weighed) return null;
+  const known = CORNERS.filter(([corner]) => weighed.loads[corner]);
+  const reason = (now ?? weighed).reasons["corners"] ?? weighed.reasons["corners"];
+  const said = reason && describe(reason.code, reason.data);
+  return (
+    <Section title="On each wheel, as weighed" aside={weigh_in && <a class="button plain" href={to("weigh-in", weigh_in)}>That weigh-in</a>}>
+      {known.length > 0 && (
+        <dl class="corners">
+          {known.map(([corner, name]) => <div key={corner}><dt>{name}</dt><dd class="num">{say(weighed.loads[corner]!)}</dd></div>)}
+        </dl>
+      )}
+      {said && <p><strong>{said.sentence}</strong> {said.do}</p>}
+    </Section>
+  );
+}

@@ -1,0 +1,46 @@
+/** The weight that was tapped, in thumb's reach: what it is, where it sits and how that is known; and its neighbours under the same finger. */
+import { book } from "../../answers";
+import { placeOf, type Place } from "../../core/place";
+import type { Mark } from "../../parts/drawing/marks";
+import { placePhrases } from "../../parts/drawing/placeWords";
+import { unitOf } from "../../parts/units";
+import { to } from "../../route";
+
+type Props = { near: readonly Mark[]; onPick: (near: readonly Mark[]) => void; onPlace: (key: string) => void; onClose: () => void };
+
+export function Picked({ near, onPick, onPlace, onClose }: Props) {
+  const mark = near[0]!;
+  const part = book.value.parts.get(mark.part);
+  const place = part && placeOf(book.value.car, part, part.count ?? 1);
+  const others = near.slice(1, 4);
+  return (
+    <section class="dock picked" aria-label="The weight tapped" aria-live="polite">
+      <p class="spread"><strong>{mark.name}</strong><strong class="num">{mark.says}</strong></p>
+      <p class="small">{wayWords(mark)}. {place && knownWords(place)}</p>
+      <div class="picked-row">
+        <button type="button" class="button" onClick={() => onPlace(mark.key)}>Move it</button>
+        <a class="button plain" href={to("part", mark.part)}>Open</a>
+        <button type="button" class="button plain" onClick={onClose}>Close</button>
+      </div>
+      {others.length > 0 && (
+        <div class="picked-row" role="group" aria-label="Also there">
+          {others.map((other) => (
+            <button key={other.key} type="button" class="button plain" onClick={() => onPick([other, ...near.filter((each) => each !== other)])}>{other.name} {other.says}</button>
+          ))}
+        </div>
+      )}
+    </section>
+  );
+}
+
+function wayWords({ mass, planned }: Mark): string {
+  if (planned) return mass > 0 ? "To go on" : "To come off";
+  return mass > 0 ? "Put on" : "Taken off";
+}
+
+function knownWords(place: Place): string {
+  const phrases = placePhrases(place, unitOf("length")).join(", ");
+  const by = new Set(Object.values(place.by));
+  if (by.has("anywhere")) return `Nobody has said where: ${phrases}.`;
+  return by.has("zone") ? `Roughly, by its zone: ${phrases}.` : `${phrases}.`;
+}

@@ -1,0 +1,39 @@
+/** Moving one weight on the drawing: the centre of gravity goes along while the finger slides; nothing counts until it is saved. */
+import { useEffect, useMemo, useState } from "preact/hooks";
+import { useForm } from "../../parts/form";
+import { FormDock } from "../../parts/FormDock";
+import type { Mark } from "../../parts/drawing/marks";
+import { newMover, type Mover } from "../../parts/drawing/mover";
+import { PlaceOnCar } from "../../parts/drawing/PlaceOnCar";
+import type { Spot } from "../../parts/drawing/view";
+import { centreOf, centresWith, type Told } from "./told";
+import { STATE_WORDS } from "./words";
+
+type Props = { told: Told; mark: Mark; closeUp: Mover<Record<string, Spot>>; onDone: () => void };
+
+const isKnown = ({ x, y, z }: Spot) => [x, y, z].every(Number.isFinite);
+
+export function Placing({ told, mark, closeUp, onDone }: Props) {
+  const form = useForm("part", mark.part);
+  const [mover] = useState(() => newMover());
+  const [centreMover] = useState(() => newMover());
+  const others = useMemo(() => told.marks.filter(({ part }) => part !== mark.part), [told.marks, mark.part]);
+  useEffect(
+    () =>
+      mover.follow((spot) => {
+        const centres = centresWith(told, mark.part, mark.spot, spot);
+        if (centres.now && isKnown(centres.now)) centreMover.move(centres.now);
+        const known = Object.entries(centres).filter(([, each]) => isKnown(each));
+        closeUp.move(Object.fromEntries(known.map(([name, each]) => [STATE_WORDS[name as keyof typeof centres], each])));
+      }),
+    [mover, told, mark],
+  );
+  return (
+    <section class="stack" aria-label={`Move ${mark.name}`}>
+      <p class="spread"><strong>{mark.name}</strong><strong class="num">{mark.says}</strong></p>
+      <PlaceOnCar form={form} mass={mark.mass} marks={others} mover={mover} centre={centreOf(told, "now")} centreMover={centreMover} />
+      <button type="button" class="button wide" onClick={onDone}>Back to all weights</button>
+      <FormDock form={form} label="Save this place" />
+    </section>
+  );
+}

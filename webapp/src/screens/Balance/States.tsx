@@ -1,0 +1,40 @@
+/** Every state of the car side by side: weight, shares and centre of gravity, each with how sure it is. */
+import { say } from "../../answers";
+import type { Balance, CarState } from "../../core/balance";
+import { Section } from "../../parts/Screen";
+import { unitOf } from "../../parts/units";
+import { axisCell, cell, shareCell, STATES, STATE_WORDS, type Cell } from "./words";
+
+const ROWS: readonly [name: string, of: (state: CarState | undefined, unit: string) => Cell][] = [
+  ["Weight", (state) => cell(state ? say(state.body.mass) : null)],
+  ["On the front wheels", (state) => shareCell(state, "front")],
+  ["On the left wheels", (state) => shareCell(state, "left")],
+  ["Centre behind the front axle", (state, unit) => axisCell(state, "x", unit)],
+  ["Centre beside the centreline", (state, unit) => axisCell(state, "y", unit)],
+  ["Centre above the ground", (state, unit) => axisCell(state, "z", unit)],
+];
+
+export function States({ balance: { states } }: { balance: Balance }) {
+  const unit = unitOf("length");
+  if (!Object.keys(states).length) return null;
+  return (
+    <Section title="Before and after">
+      <table class="states num">
+        <thead>
+          <tr>{STATES.map((name) => <th key={name} scope="col">{STATE_WORDS[name]}</th>)}</tr>
+        </thead>
+        {ROWS.map(([name, of]) => (
+          <tbody key={name}>
+            <tr><th scope="rowgroup" colSpan={STATES.length}>{name}</th></tr>
+            <tr>{STATES.map((state) => <Figure key={state} cell={of(states[state], unit)} />)}</tr>
+          </tbody>
+        ))}
+      </table>
+      <p class="small quiet">Start: before any job. Weighed: as it stood on the scales, with its driver and fuel; every other state carries the same. ± means: true 19 times in 20.</p>
+    </Section>
+  );
+}
+
+function Figure({ cell: [value, within] }: { cell: Cell }) {
+  return <td><strong>{value}</strong>{within && <small>{within}</small>}</td>;
+}

@@ -1,0 +1,70 @@
+/** The balance in plain words for a driver: shares that moved, and where the centre went. */
+import type { Balance, CarState, Side, StateName } from "../../core/balance";
+import { showLength, showPercent } from "../../core/shown";
+import { expanded, subtract, type Uncertain } from "../../core/uncertain";
+
+export const STATES: readonly StateName[] = ["start", "weighed", "now", "after"];
+export const STATE_WORDS: Readonly<Record<StateName, string>> = { start: "Start", weighed: "Weighed", now: "Now", after: "After" };
+
+type Axis = "x" | "y" | "z";
+const WAYS: Readonly<Record<Axis, readonly [minus: string, plus: string]>> = {
+  x: ["forward", "rearward"], y: ["to the left", "to the right"], z: ["down", "up"],
+};
+
+const percent = (share: Uncertain) => whole(showPercent(share.value, expanded(share)));
+
+/** A figure is not torn apart at the end of a line. */
+const whole = (text: string) => text.replaceAll(" ", "\u00a0");
+
+/** "52.1 ± 0.3 % on the front wheels, was 53.0 ± 0.2 %"; null when it cannot be told. */
+export function shareWords({ states }: Balance, side: Side, before: StateName | null, now: StateName): string | null {
+  const share = states[now]?.shares[side];
+  if (!share) return null;
+  const old = before && states[before]?.shares[side];
+  const was = old && percent(old) !== percent(share) ? `, was ${percent(old)}` : "";
+  return `${percent(share)} on the ${side} wheels${was}`;
+}
+
+/** "The centre moved 14 ± 6 mm rearward and 8 ± 4 mm down"; what cannot be told from nothing is left out. */
+export function movedWords({ states }: Balance, from: StateName, to: StateName, unit: string): string | null {
+  const [old, now] = [states[from]?.body, states[to]?.body];
+  if (!old || !now) return null;
+  const moves = (["x", "y", "z"] as const).flatMap((axis) => moveWords(axis, old[axis], now[axis], unit));
+  if (!moves.length) return "The centre of gravity has not moved by more than the doubt";
+  const last = moves[moves.length - 1]!;
+  return `The centre of gravity went ${moves.length > 1 ? `${moves.slice(0, -1).join(", ")} and ${last}` : last}`;
+}
+
+function moveWords(axis: Axis, old: Uncertain | null, now: Uncertain | null, unit: string): string[] {
+  if (!old || !now) return [];
+  const move = subtract(now, old);
+  if (!(Math.abs(move.value) > expanded(move))) return [];
+  return [`${whole(showLength(Math.abs(move.value), unit, expanded(move)))} ${WAYS[axis][move.value < 0 ? 0 : 1]}`];
+}
+
+/** One figure of a state as [value, how sure]; "—" where it cannot be told. */
+export type Cell = readonly [value: string, within: string];
+
+export function cell(text: string | null): Cell {
+  const [value = "", within] = (text ?? "—").split(" ± ");
+  return [value, within === undefined ? "" : `± ${within}`];
+}
+
+/** "−14.22 kg" of "−14.22 ± 0.04 kg". */
+export function withoutDoubt(text: string): string {
+  const [value = "", within] = text.split(" ± ");
+  return within === undefined || /[a-z]$/.test(value) ? value : `${value} ${within.replace(/^\S+ /, "")}`;
+}
+
+export function shareCell(state: CarState | undefined, side: Side): Cell {
+  const share = state?.shares[side];
+  return cell(share ? showPercent(share.value, expanded(share)) : null);
+}
+
+/** A length on an axis, its sign put in words. */
+export function axisCell(state: CarState | undefined, axis: Axis, unit: string): Cell {
+  const at = state?.body[axis];
+  if (!at) return cell(null);
+  const [value, within] = cell(showLength(Math.abs(at.value), unit, expanded(at)));
+  return [value, axis === "y" && at.value !== 0 ? `${within} ${at.value < 0 ? "left" : "right"}` : within];
+}

@@ -1,0 +1,28 @@
+/** Where in the car the part sits, and how large it is: opened when wanted, for most parts do well with their zone. */
+import { useState } from "preact/hooks";
+import { book, known } from "../../answers";
+import { PlaceOnCar } from "../../parts/drawing/PlaceOnCar";
+import { Disclosure } from "../../parts/Disclosure";
+import type { Form } from "../../parts/form";
+import { QuantityField } from "../../parts/QuantityField";
+
+export function Place({ form }: { form: Form }) {
+  const [open, setOpen] = useState(false);
+  if (!open) return <button type="button" class="button wide" onClick={() => setOpen(true)}>Show where it sits in the car</button>;
+  return (
+    <div class="stack">
+      <PlaceOnCar form={form} mass={massOf(form.id)} />
+      <Disclosure title="How large it is">
+        <QuantityField kind="length" label="Length, along the car" value={form.text("length")} onValue={(value) => form.set("length", value)} hint="Only a wide part needs it: a carpet resists turning by its own size." />
+        <QuantityField kind="length" label="Width, across the car" value={form.text("width")} onValue={(value) => form.set("width", value)} />
+      </Disclosure>
+    </div>
+  );
+}
+
+/** Kilograms of all its pieces; one that is not on the car is drawn as taken off. */
+function massOf(id: string): number {
+  const part = book.value.parts.get(id);
+  const each = known.value.of.get(id)?.mass?.value ?? 1;
+  return each * (part?.count ?? 1) * (part?.whereabouts === "car" ? 1 : -1);
+}
