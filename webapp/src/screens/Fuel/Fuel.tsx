@@ -10,9 +10,11 @@ import { fuelRun, type FuelRun } from "../../core/fuelRun";
 import { lightestSentence, startSentence } from "../../core/fuelWords";
 import type { Warned } from "../../core/records";
 import { showBoth } from "../../core/shown";
+import { describe } from "../../generated/errors";
 import { Disclosure } from "../../parts/Disclosure";
 import { Notice } from "../../parts/Notice";
 import { QuantityField } from "../../parts/QuantityField";
+import { Row } from "../../parts/Row";
 import { Screen, Section } from "../../parts/Screen";
 import { massUnit, unitOf } from "../../parts/units";
 import { useDraft } from "../../parts/useDraft";
@@ -75,9 +77,12 @@ function Answer({ run }: { run: FuelRun }) {
 /** No figure is torn from its unit or its doubt at the end of a line. */
 const unbroken = (text: string): string => text.replace(/(\d|±) (?=±|[\d%a-zA-Z]+\b)/g, (_, end: string) => `${end}\u00a0`);
 
+/** Whom and what the class counts; where it sets the fuel itself, that the run does not matter for the minimum. */
 function counted({ condition, reasons }: FuelRun): string {
   const driver = condition.driver === "in" ? ", with the lightest driver." : ", without a driver.";
-  return condition.fuel === "as_it_is" || !reasons.margin ? `${driver} The class counts the fuel that is left.` : driver;
+  const { margin } = reasons;
+  if (condition.fuel === "as_it_is" || !margin) return `${driver} The fuel that is left counts.`;
+  return `${driver} ${describe(margin.code, margin.data).sentence}`;
 }
 
 function TheRun({ form, change }: { form: RunForm; change: (patch: Partial<RunForm>) => void }) {
@@ -97,6 +102,7 @@ function TheRun({ form, change }: { form: RunForm; change: (patch: Partial<RunFo
           <QuantityField kind="volume" label="The start may be off by" value={form.startWithin} onValue={(startWithin) => change({ startWithin })} hint="Half a litre unless you say otherwise." />
           <QuantityField kind="volume" label="A lap may be off by" value={form.perLapWithin} onValue={(perLapWithin) => change({ perLapWithin })} hint="A tenth of it unless you say otherwise." />
         </Disclosure>
+        <Row name="The tank: size, place and what is in it" href={to("car-sheet")} />
       </div>
     </Section>
   );
@@ -113,9 +119,9 @@ function Caution() {
   );
 }
 
-/** Every reason and warning once; what the answer itself says is not said again. */
+/** Every reason and warning once; that the class sets the fuel stands below the answer already. */
 function toldOnce(run: FuelRun): Warned[] {
-  const all = [...Object.values(run.reasons), ...run.warnings];
+  const all = [...Object.values(run.reasons), ...run.warnings].filter(({ code }) => !code.startsWith("fuel_class_"));
   const texts = all.map((each) => JSON.stringify(each));
   return all.filter((_, at) => texts.indexOf(texts[at]!) === at);
 }

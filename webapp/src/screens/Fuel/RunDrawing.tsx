@@ -10,13 +10,15 @@ export function RunDrawing({ run, label }: { run: FuelRun; label: string }) {
   const [first, last] = [run.laps[0]?.weight, run.laps.at(-1)?.weight];
   if (!drawn || !first || !last) return null;
   const isUnder = (run.laps[run.worst ?? -1]?.judged?.margin.value ?? 0) < 0;
+  // The weight comes down from the upper left: words of a level stand where it is not.
+  const isHigh = (y: number) => y < (drawn.line[0]!.y + drawn.line.at(-1)!.y) / 2;
   const end = run.runs_dry ? `lap ${run.runs_dry}, dry` : `flag, lap ${run.laps.length - 1}`;
   return (
     <figure class={isUnder ? "run-drawing is-under" : "run-drawing"}>
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={label}>
         <path class="band" d={`${through(drawn.band)} Z`} />
-        {drawn.minimum !== null && <Level y={drawn.minimum} name="least" words={`minimum ${minimumWords.value ?? ""}`} below />}
-        {drawn.inHand !== null && <Level y={drawn.inHand} name="keep" words="keep in hand" />}
+        {drawn.minimum !== null && <Level y={drawn.minimum} name="least" words={`minimum ${minimumWords.value ?? ""}`} atRight={isHigh(drawn.minimum)} below />}
+        {drawn.inHand !== null && <Level y={drawn.inHand} name="keep" words="keep in hand" atRight={isHigh(drawn.inHand)} />}
         <path class="weight" d={through(drawn.line)} />
         {drawn.worst && <circle class="worst" cx={drawn.worst.x} cy={drawn.worst.y} r="6" />}
         <text class="figure-text" x={EDGE} y="16">{say(first)}</text>
@@ -32,12 +34,15 @@ export function RunDrawing({ run, label }: { run: FuelRun; label: string }) {
   );
 }
 
+type LevelProps = { y: number; name: string; words: string; atRight: boolean; below?: boolean };
+
 /** A line across with its words on it, below it for the minimum so that the two never meet. */
-function Level({ y, name, words, below = false }: { y: number; name: string; words: string; below?: boolean }) {
+function Level({ y, name, words, atRight, below = false }: LevelProps) {
+  const [x, anchor] = atRight ? [WIDTH - EDGE - 2, "end"] : [EDGE + 2, "start"];
   return (
     <g class={name}>
       <path d={`M${EDGE} ${y} H${WIDTH - EDGE}`} />
-      <text x={EDGE + 2} y={below ? y + 15 : y - 5}>{words}</text>
+      <text x={x} text-anchor={anchor} y={below ? y + 15 : y - 5}>{words}</text>
     </g>
   );
 }
