@@ -5,6 +5,8 @@ A route that is added appears here by itself, and fails until it says what a goo
 
 from __future__ import annotations
 
+import shutil
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -86,8 +88,17 @@ class House:
             }
 
 
-@pytest.fixture
-def house_(home: Home) -> House:
+@pytest.fixture(scope="module")
+def built(tmp_path_factory: pytest.TempPathFactory) -> House:
+    """The house, built once; `house_` is it as it was then."""
+    folder = tmp_path_factory.mktemp("house")
+    (folder / "app").mkdir()
+    (folder / "app" / "index.html").write_text("<!doctype html><title>Tarebook</title>")
+    (folder / "app" / "sw.js").write_text("// worker")
+    return furnished(Home(folder))
+
+
+def furnished(home: Home) -> House:
     with home.database.write() as session:
         house.keep_origin(session, "https://tarebook.local:8443")
         stranger = Device(home.client, pairing.admit(session, garages.create(session).id, "of another garage"))
@@ -107,6 +118,18 @@ def house_(home: Home) -> House:
         "pairing.confirm.name": asking["id"], "pairing.refuse.name": asking["id"],
     }  # fmt: skip
     return House(home, desk, phone, revoked, stranger, names, code, waits.json["join"])
+
+
+@pytest.fixture
+def house_(built: House, tmp_path: Path) -> Iterator[House]:
+    """As it was built, whatever the last test did in it."""
+    folder, kept = built.home.settings.data, tmp_path / "kept"
+    built.home.close()
+    shutil.copytree(folder, kept)
+    yield built
+    built.home.close()
+    shutil.rmtree(folder)
+    shutil.copytree(kept, folder)
 
 
 def code_of(answer: Any) -> str | None:
