@@ -61,7 +61,7 @@ BALANCE = {
         "Lift again when much has changed high up or low down."),
     "height_carried": ErrorRow(200,
         "The height rests on the lift of another weigh-in, carried over by the jobs between the two.",
-        "Fuel, driver and ballast count as they were then. Lift an axle at the newer weigh-in to measure it again."),
+        "Fuel, driver and ballast count as noted at both. Lift an axle at the newer weigh-in to measure it again."),
     "wheels_lift": ErrorRow(200, "At this acceleration two wheels would carry nothing; the figure ends there.",
         "Look at a smaller acceleration."),
     "power_unknown": ErrorRow(200, "The power is not known.", "Give it with its unit: kW, hp or PS."),

@@ -2,7 +2,7 @@
 
 The newest lift of the weigh-in itself counts. Without one the newest of another weigh-in does: the jobs between the two
 lists of jobs are put on that car or taken off it (`core/moved`, `core/body`), and with them the doubt of every mass and
-place. What fuel, driver and ballast differ by between the two is at no known height and not carried; a note says so.
+place; so are the fuel, the driver and the ballast by which the two differ, as far as both were noted.
 With no lift at all the height is assumed from the track: ten measured road vehicles of the NHTSA NCAP 2004 rollover
 tests have a static stability factor of 1.12 to 1.59, h = t / (2 SSF).
 """
@@ -12,17 +12,20 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from tarebook.core.body import Body, changed
+from tarebook.core.aboard import place_aboard
+from tarebook.core.body import Body, Load, changed
+from tarebook.core.condition import driver_in, fuel_in
 from tarebook.core.lift import lift_of, lifts_in_order
 from tarebook.core.moved import Sizes, moved_between
 from tarebook.core.net import JobNet
 from tarebook.core.place import mean_track
 from tarebook.core.records import Car, Garage, Lift, Warned, WeighIn, warned
-from tarebook.core.uncertain import Uncertain, rectangular
+from tarebook.core.uncertain import Uncertain, rectangular, subtract
 from tarebook.core.weigh_in import loads_of
 from tarebook.core.weighing import Masses
 
 ASSUMED_HEIGHT = (0.38, 0.07)  # middle and half-width in mean tracks
+LOW = (0.35, 0.25)  # m, middle and half-width, of a tank, seat or ballast without a height: common practice, no source
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,8 +61,29 @@ def _carried(
     loads = loads_of(garage, lifted, known)
     if lifted.jobs is None or to.jobs is None or loads.total is None:
         return None
-    moves = moved_between(garage, nets, lifted.jobs, to.jobs, sizes)
-    return changed(Body(loads.total, loads.x_cg, loads.y_cg, height), [each.load for each in moves]).z
+    moves = [each.load for each in moved_between(garage, nets, lifted.jobs, to.jobs, sizes)]
+    exchanged = _exchanged(garage, lifted, to, known)
+    return changed(Body(loads.total, loads.x_cg, loads.y_cg, height), [*moves, *exchanged]).z
+
+
+def _exchanged(garage: Garage, then: WeighIn, to: WeighIn, known: Masses) -> list[Load]:
+    """What was on board at one weigh-in comes out, what was at the other goes in; what was not noted is the same."""
+    before, after = _aboard(garage, then, known), _aboard(garage, to, known)
+    pairs = [(what, before[what], after[what]) for what in before]
+    return [
+        _load(garage.car, what, subtract(new, old)) for what, old, new in pairs if old is not None and new is not None
+    ]
+
+
+def _aboard(garage: Garage, record: WeighIn, known: Masses) -> dict[str, Uncertain | None]:
+    ballast = Uncertain(record.ballast.value if record.ballast else 0.0)
+    return {"tank": fuel_in(garage, record), "driver": driver_in(record, known), "ballast": ballast}
+
+
+def _load(car: Car | None, what: str, mass: Uncertain) -> Load:
+    place = place_aboard(car, what)
+    low = Uncertain(LOW[0], {f"place:{what}:z": rectangular(LOW[1])})
+    return Load(mass, place.x, place.y, place.z or low)
 
 
 def _assumed(car: Car | None) -> Height:

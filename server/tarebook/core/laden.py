@@ -5,8 +5,7 @@ with comes out at the tank, the driver is exchanged at the driver's seat, and fu
 comes out and goes in shares its density and the tank's place, so that a car weighed with ten litres is known best with
 ten litres in it. Every axis is taken on its own: without the tank's height there is still a front share.
 
-The fuel's centre is taken at the tank's, whatever is in it; how far the two are apart is allowed for by a width that is
-common practice, no source.
+The fuel's centre is taken at the tank's, whatever is in it; how far the two are apart is allowed for (`core/aboard`).
 """
 
 from __future__ import annotations
@@ -14,17 +13,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from tarebook.core.aboard import place_aboard
 from tarebook.core.balance import Question, balance, track_of, wheelbase_of
 from tarebook.core.body import Body, Load, changed
 from tarebook.core.condition import Condition, driver_in, fuel_in
-from tarebook.core.quantity import Quantity
 from tarebook.core.records import Car, Garage, Warned, WeighIn, warned
-from tarebook.core.uncertain import Uncertain, divide, multiply, rectangular, subtract, total
+from tarebook.core.uncertain import Uncertain, divide, multiply, subtract, total
 from tarebook.core.weighing import Masses
 
-# Half-widths in m, along, across and up: common practice, no source. Fuel sinks as it is used, and runs to a side.
-TANK_WITHIN = (0.05, 0.05, 0.08)
-DRIVER_WITHIN = (0.05, 0.03, 0.08)
 _NOT_OF_IT = ("centre_as_weighed", "level_unsure")  # what a balance says that is not so of the car as it runs
 _NOWHERE = Body(Uncertain(0.0), None, None, None)
 
@@ -61,7 +57,7 @@ def laden(garage: Garage, condition: Condition, known: Masses) -> Laden:
     """The car of the garage as it runs, without fuel. Never raises over data."""
     found = balance(garage, Question(jobs=()), known)
     state = found.states.get("now")
-    tank = _place(garage.car, "tank", TANK_WITHIN)
+    tank = place_aboard(garage.car, "tank")
     if state is None or found.weigh_in is None:
         return _unknown(tank, found.reasons["now"])
     record = garage.weigh_ins[found.weigh_in]
@@ -104,19 +100,6 @@ def _unknown(tank: Load, reason: Warned) -> Laden:
     return Laden(_NOWHERE, None, None, tank, (None, None), dict.fromkeys(names, reason))
 
 
-def _place(car: Car | None, what: str, within: Sequence[float]) -> Load:
-    """Nothing yet, at the place of the tank or of the driver as far as it is entered."""
-    x, y, z = (_arm(car, what, axis, half) for axis, half in zip("xyz", within, strict=True))
-    return Load(Uncertain(0.0), x, y, z)
-
-
-def _arm(car: Car | None, what: str, axis: str, half: float) -> Uncertain | None:
-    typed: Quantity | None = getattr(car, f"{what}_{axis}") if car else None
-    if typed is None:
-        return None
-    return Uncertain(typed.value, {f"place:{what}:{axis}": rectangular(max(half, 0.5 * typed.last_digit))})
-
-
 def _exchanged(garage: Garage, record: WeighIn, condition: Condition, known: Masses, tank: Load) -> list[Load] | Warned:
     """What leads from the car as weighed to the car without fuel and with the driver who counts."""
     fuel = fuel_in(garage, record)
@@ -127,7 +110,7 @@ def _exchanged(garage: Garage, record: WeighIn, condition: Condition, known: Mas
     if isinstance(driver, dict):
         return driver
     if driver.value or driver.sources:
-        seat = _place(garage.car, "driver", DRIVER_WITHIN)
+        seat = place_aboard(garage.car, "driver")
         loads.append(Load(driver, seat.x, seat.y, seat.z))
     return loads
 

@@ -3,22 +3,26 @@
  *
  * The newest lift of the weigh-in itself counts. Without one the newest of another weigh-in does: the jobs between the
  * two lists of jobs are put on that car or taken off it (`core/moved`, `core/body`), and with them the doubt of every
- * mass and place. What fuel, driver and ballast differ by between the two is at no known height and not carried; a note
- * says so. With no lift at all the height is assumed from the track: ten measured road vehicles of the NHTSA NCAP 2004
- * rollover tests have a static stability factor of 1.12 to 1.59, h = t / (2 SSF).
+ * mass and place; so are the fuel, the driver and the ballast by which the two differ, as far as both were noted. With
+ * no lift at all the height is assumed from the track: ten measured road vehicles of the NHTSA NCAP 2004 rollover tests
+ * have a static stability factor of 1.12 to 1.59, h = t / (2 SSF).
  */
 
-import { changed } from "./body";
+import { type Aboard, placeAboard } from "./aboard";
+import { type Load, changed } from "./body";
+import { driverIn, fuelIn } from "./condition";
 import { liftOf, liftsInOrder } from "./lift";
 import { type Sizes, movedBetween } from "./moved";
 import type { JobNet } from "./net";
 import { meanTrack } from "./place";
 import { type Car, type Garage, type Lift, type Warned, type WeighIn, warned } from "./records";
-import { type Uncertain, rectangular, uncertain } from "./uncertain";
+import { type Uncertain, rectangular, subtract, uncertain } from "./uncertain";
 import { loadsOf } from "./weighIn";
 import type { Masses } from "./weighing";
 
 const ASSUMED_HEIGHT = [0.38, 0.07] as const; // middle and half-width in mean tracks
+/** In m, middle and half-width, of a tank, seat or ballast without a height: common practice, no source. */
+const LOW = [0.35, 0.25] as const;
 type Nets = ReadonlyMap<string, JobNet>;
 
 /** `value` (m) above the ground; null when not even the track is known. `note`: what it rests on. */
@@ -45,8 +49,28 @@ function carried(
   const lifted = garage.weigh_ins.get(lift.weigh_in) as WeighIn;
   const { loads, x_cg: x, y_cg: y } = loadsOf(garage, lifted, known);
   if (!lifted.jobs || !to.jobs || !loads.total) return null;
-  const moves = movedBetween(garage, nets, lifted.jobs, to.jobs, sizes);
-  return changed({ mass: loads.total, x, y, z }, moves.map(({ load }) => load)).z;
+  const moves = movedBetween(garage, nets, lifted.jobs, to.jobs, sizes).map(({ load }) => load);
+  return changed({ mass: loads.total, x, y, z }, [...moves, ...exchanged(garage, lifted, to, known)]).z;
+}
+
+/** What was on board at one weigh-in comes out, what was at the other goes in; what was not noted is the same. */
+function exchanged(garage: Garage, then: WeighIn, to: WeighIn, known: Masses): Load[] {
+  const [before, after] = [aboard(garage, then, known), aboard(garage, to, known)];
+  return (["tank", "driver", "ballast"] as const).flatMap((what) => {
+    const [old, new_] = [before[what], after[what]];
+    return old && new_ ? [loadOf(garage.car, what, subtract(new_, old))] : [];
+  });
+}
+
+function aboard(garage: Garage, record: WeighIn, known: Masses): Record<Aboard, Uncertain | null> {
+  const ballast = uncertain(record.ballast?.value ?? 0);
+  return { tank: fuelIn(garage, record), driver: driverIn(record, known), ballast };
+}
+
+function loadOf(car: Car | null, what: Aboard, mass: Uncertain): Load {
+  const place = placeAboard(car, what);
+  const [middle, within] = LOW;
+  return { ...place, mass, z: place.z ?? uncertain(middle, { [`place:${what}:z`]: rectangular(within) }) };
 }
 
 function assumed(car: Car | null): Height {

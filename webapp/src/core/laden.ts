@@ -6,20 +6,18 @@
  * comes out and goes in shares its density and the tank's place, so that a car weighed with ten litres is known best with
  * ten litres in it. Every axis is taken on its own: without the tank's height there is still a front share.
  *
- * The fuel's centre is taken at the tank's, whatever is in it; how far the two are apart is allowed for by a width that is
- * common practice, no source.
+ * The fuel's centre is taken at the tank's, whatever is in it; how far the two are apart is allowed for (`core/aboard`).
  */
 
+import { placeAboard } from "./aboard";
 import { balance, trackOf, wheelbaseOf } from "./balance";
 import { type Body, type Load, changed } from "./body";
 import { type Condition, driverIn, fuelIn, isWarned } from "./condition";
 import { type Axis, AXES } from "./place";
 import { type Car, type Garage, type Warned, type WeighIn, warned } from "./records";
-import { type Uncertain, divide, multiply, rectangular, subtract, total, uncertain } from "./uncertain";
+import { type Uncertain, divide, multiply, subtract, total, uncertain } from "./uncertain";
 import type { Masses } from "./weighing";
 
-// Half-widths in m, along, across and up: common practice, no source. Fuel sinks as it is used, and runs to a side.
-const WITHIN = { tank: { x: 0.05, y: 0.05, z: 0.08 }, driver: { x: 0.05, y: 0.03, z: 0.08 } } as const;
 const NOT_OF_IT = ["centre_as_weighed", "level_unsure"]; // what a balance says that is not so of the car as it runs
 const NOTHING = uncertain(0);
 const NOWHERE: Body = { mass: NOTHING, x: null, y: null, z: null };
@@ -50,7 +48,7 @@ export function laden(garage: Garage, condition: Condition, known: Masses): Lade
   const { car } = garage;
   const found = balance(garage, { jobs: [] }, known);
   const state = found.states.now;
-  const tank = placeOf(car, "tank");
+  const tank = placeAboard(car, "tank");
   if (!state || found.weigh_in === null) return unknown(tank, found.reasons["now"] as Warned);
   const exchanged = exchangedIn(garage, garage.weigh_ins.get(found.weigh_in) as WeighIn, condition, known, tank);
   if (isWarned(exchanged)) return unknown(tank, exchanged);
@@ -82,17 +80,6 @@ function unknown(tank: Load, reason: Warned): Laden {
   return { body: NOWHERE, sides: none, at: tank, levers: none, reasons, warnings: [] };
 }
 
-/** Nothing yet, at the place of the tank or of the driver as far as it is entered. */
-function placeOf(car: Car | null, what: "tank" | "driver"): Load {
-  const arm = (axis: Axis): Uncertain | null => {
-    const typed = car?.[`${what}_${axis}`];
-    if (!typed) return null;
-    const within = Math.max(WITHIN[what][axis], 0.5 * typed.last_digit);
-    return uncertain(typed.value, { [`place:${what}:${axis}`]: rectangular(within) });
-  };
-  return { mass: NOTHING, x: arm("x"), y: arm("y"), z: arm("z"), own: 0 };
-}
-
 /** What leads from the car as weighed to the car without fuel and with the driver who counts. */
 function exchangedIn(
   garage: Garage, record: WeighIn, condition: Condition, known: Masses, tank: Load,
@@ -103,7 +90,7 @@ function exchangedIn(
   if (isWarned(driver)) return driver;
   const out = { ...tank, mass: subtract(NOTHING, fuel) };
   const isSame = driver.value === 0 && Object.keys(driver.sources).length === 0;
-  return isSame ? [out] : [out, { ...placeOf(garage.car, "driver"), mass: driver }];
+  return isSame ? [out] : [out, { ...placeAboard(garage.car, "driver"), mass: driver }];
 }
 
 function driverChange(record: WeighIn, condition: Condition, known: Masses): Uncertain | Warned {

@@ -439,7 +439,7 @@ export const ERRORS = {
   },
   "height_carried": {
     "sentence": "The height rests on the lift of another weigh-in, carried over by the jobs between the two.",
-    "do": "Fuel, driver and ballast count as they were then. Lift an axle at the newer weigh-in to measure it again."
+    "do": "Fuel, driver and ballast count as noted at both. Lift an axle at the newer weigh-in to measure it again."
   },
   "wheels_lift": {
     "sentence": "At this acceleration two wheels would carry nothing; the figure ends there.",
