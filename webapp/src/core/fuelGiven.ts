@@ -6,7 +6,7 @@
  */
 
 import type { Condition } from "./condition";
-import { type Laden, laden } from "./laden";
+import type { Laden } from "./laden";
 import type { OfficialScale } from "./official";
 import type { Quantity } from "./quantity";
 import { type Ratio, compare, divide, multiply, ratio, toNumber } from "./ratio";
@@ -58,9 +58,14 @@ export type RunGiven = {
   readonly car: Laden;
 };
 
-/** Everything a run of the garage's car is made from. `sheet`, `condition`: of the class asked about. */
+/** Everything a run of the garage's car is made from. `sheet`, `condition`: of the class asked about; `car`: so too. */
 export function runGiven(
-  garage: Garage, question: RunQuestion, sheet: ClassSheet | null, condition: Condition, known: Masses,
+  garage: Garage,
+  question: RunQuestion,
+  sheet: ClassSheet | null,
+  condition: Condition,
+  known: Masses,
+  car: Laden,
 ): RunGiven {
   const dry = dryStanding(garage, sheet, known);
   const scale = condition.fuel === "as_it_is" ? (dry.official?.scale ?? null) : null;
@@ -71,7 +76,7 @@ export function runGiven(
     dry,
     weight: dry.weight && gathered(dry.weight, scale?.gain.sources ?? {}),
     scale,
-    car: laden(garage, condition, known),
+    car,
   };
 }
 

@@ -16,7 +16,7 @@ import type { Since } from "./estimate";
 import { densityOf, massOf } from "./fuel";
 import { type RunGiven, type RunQuestion, filledOf, lapOf, leftAfter, runGiven, runsDryIn, spentIn, withinOf } from "./fuelGiven";
 import { type RunReasons, aboutRun, reasonsOf } from "./fuelNotes";
-import { type Trimmed, withFuel } from "./laden";
+import { type Laden, type Trimmed, laden, withFuel } from "./laden";
 import { chanceUnder, inHand } from "./official";
 import { toNumber } from "./ratio";
 import type { Garage, Warned } from "./records";
@@ -80,10 +80,17 @@ export type FuelRun = {
   readonly warnings: readonly Warned[];
 };
 
-/** The run of the garage's car in the garage's trim. Never throws over data: what cannot be told has a reason. */
-export function fuelRun(garage: Garage, question: RunQuestion = {}, known: Masses = masses(garage)): FuelRun {
+/**
+ * The run of the garage's car in the garage's trim. Never throws over data: what cannot be told has a reason.
+ *
+ * `car`: from `readyToRun`, when it is at hand already: no question changes it but the class sheet's.
+ */
+export function fuelRun(
+  garage: Garage, question: RunQuestion = {}, known: Masses = masses(garage), car: Laden | null = null,
+): FuelRun {
   const sheet = chosenSheet(garage, question.class_sheet ?? null);
-  const given = runGiven(garage, question, sheet, conditionOf(garage, sheet, known), known);
+  const condition = conditionOf(garage, sheet, known);
+  const given = runGiven(garage, question, sheet, condition, known, car ?? laden(garage, condition, known));
   const { litres, dry } = given;
   const [laps, least] = [lapsOf(given), leastOf(given)];
   return {
@@ -103,6 +110,11 @@ export function fuelRun(garage: Garage, question: RunQuestion = {}, known: Masse
     reasons: reasonsOf(given),
     warnings: aboutRun(garage, given, question, least?.fuel ?? null),
   };
+}
+
+/** The car without fuel, to be balanced, as the garage's class counts its driver. */
+export function readyToRun(garage: Garage, known: Masses): Laden {
+  return laden(garage, conditionOf(garage, chosenSheet(garage), known), known);
 }
 
 function lapsOf(given: RunGiven): Moment[] {

@@ -642,8 +642,8 @@ export const ERRORS = {
     "do": "Look for a slipped digit or another unit."
   },
   "fuel_run_assumed": {
-    "sentence": "How closely the fuel filled in, or a lap's, is known is assumed.",
-    "do": "Say how far each may be off."
+    "sentence": "How far the start or a lap may be off was not said; half a litre and a tenth of a lap's fuel are taken.",
+    "do": "Say it where you know better."
   },
   "fuel_runs_dry": {
     "sentence": "The tank runs dry in lap {lap}, before the flag.",
@@ -694,7 +694,7 @@ export const ERRORS = {
     "do": "Note the fuel at the next weigh-in, or correct this one."
   },
   "fuel_within_assumed": {
-    "sentence": "How closely the fuel in the tank is known is assumed.",
+    "sentence": "How far the fuel in the tank may be off was not said; a tenth of it, at least a litre, is taken.",
     "do": "Say how far it may be off, or weigh with the tank drained or full."
   },
   "fuel_kind_unknown": {

@@ -6,7 +6,7 @@
  */
 import { useMemo } from "preact/hooks";
 import { book, car, known, trim } from "../../answers";
-import { fuelRun, type FuelRun } from "../../core/fuelRun";
+import { fuelRun, readyToRun, type FuelRun } from "../../core/fuelRun";
 import { lightestSentence, startSentence } from "../../core/fuelWords";
 import type { Warned } from "../../core/records";
 import { showBoth } from "../../core/shown";
@@ -39,7 +39,8 @@ export function Fuel() {
 function Run() {
   const { form, change } = useDraft<RunForm>(`fuel-run:${car.value?.id ?? ""}`, emptyRun, () => false);
   const [garage, masses, unit] = [book.value, known.value, unitOf("volume")];
-  const run = useMemo(() => form && fuelRun(garage, questionOf(form, unit), masses), [form, garage, masses, unit]);
+  const ready = useMemo(() => readyToRun(garage, masses), [garage, masses]); // not to be balanced anew at every key
+  const run = useMemo(() => form && fuelRun(garage, questionOf(form, unit), masses, ready), [form, ready, unit]);
   if (!form || !run) return null;
   return (
     <div class="fuel-run">
