@@ -5,8 +5,8 @@
  * Of its error sources only those are kept by name that fuel or the official scale share; all others are one.
  */
 
-import type { Condition } from "./condition";
-import type { Laden } from "./laden";
+import { type Condition, chosenSheet, conditionOf } from "./condition";
+import { type Laden, laden } from "./laden";
 import type { OfficialScale } from "./official";
 import type { Quantity } from "./quantity";
 import { type Ratio, compare, divide, multiply, ratio, toNumber } from "./ratio";
@@ -45,38 +45,32 @@ export type Litres = {
 };
 
 /**
- * `dry`: the standing with an empty tank, `weight` of it (kg) with few sources. `scale`: null without a minimum, or
- * where the class does not count the fuel that is in the tank. `car`: to be balanced.
+ * The car before any run: `dry`: the standing with an empty tank, `weight` of it (kg) with few sources. `scale`: null
+ * without a minimum, or where the class does not count the fuel that is in the tank. `car`: to be balanced.
  */
-export type RunGiven = {
+export type ReadyToRun = {
   readonly kind: string | null;
-  readonly litres: Litres;
   readonly condition: Condition;
   readonly dry: Standing;
   readonly weight: Uncertain | null;
   readonly scale: OfficialScale | null;
   readonly car: Laden;
 };
+export type RunGiven = ReadyToRun & { readonly litres: Litres };
 
-/** Everything a run of the garage's car is made from. `sheet`, `condition`: of the class asked about; `car`: so too. */
-export function runGiven(
-  garage: Garage,
-  question: RunQuestion,
-  sheet: ClassSheet | null,
-  condition: Condition,
-  known: Masses,
-  car: Laden,
-): RunGiven {
+/** The garage's car before any run, as its class weighs. `classSheet`: id; by default the newest of the car. */
+export function readyToRun(garage: Garage, known: Masses, classSheet: string | null = null): ReadyToRun {
+  const sheet = chosenSheet(garage, classSheet);
+  const condition = conditionOf(garage, sheet, known);
   const dry = dryStanding(garage, sheet, known);
   const scale = condition.fuel === "as_it_is" ? (dry.official?.scale ?? null) : null;
   return {
     kind: garage.car?.fuel_kind ?? null,
-    litres: litresOf(garage, question),
     condition,
     dry,
     weight: dry.weight && gathered(dry.weight, scale?.gain.sources ?? {}),
     scale,
-    car,
+    car: laden(garage, condition, known),
   };
 }
 
@@ -94,7 +88,8 @@ function gathered({ value, sources }: Uncertain, gain: Uncertain["sources"]): Un
   return uncertain(value, { ...shared, "run:car": u(uncertain(0, others)) });
 }
 
-function litresOf({ car }: Garage, question: RunQuestion): Litres {
+/** The litres of a run, what is not asked taken from the car. */
+export function litresOf({ car }: Garage, question: RunQuestion): Litres {
   const tank = car?.tank_size?.exact ?? null;
   const asked = question.start?.exact ?? tank;
   const lap = question.per_lap ?? car?.fuel_per_lap ?? null;

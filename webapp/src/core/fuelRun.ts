@@ -11,12 +11,15 @@
  * nothing is lacking. The doubt hardly depends on it, so every step brings it some ten times nearer.
  */
 
-import { type Condition, chosenSheet, conditionOf } from "./condition";
+import type { Condition } from "./condition";
 import type { Since } from "./estimate";
 import { densityOf, massOf } from "./fuel";
-import { type RunGiven, type RunQuestion, filledOf, lapOf, leftAfter, runGiven, runsDryIn, spentIn, withinOf } from "./fuelGiven";
+import {
+  type ReadyToRun, type RunGiven, type RunQuestion, filledOf, lapOf, leftAfter, litresOf, readyToRun, runsDryIn, spentIn,
+  withinOf,
+} from "./fuelGiven";
 import { type RunReasons, aboutRun, reasonsOf } from "./fuelNotes";
-import { type Laden, type Trimmed, laden, withFuel } from "./laden";
+import { type Trimmed, withFuel } from "./laden";
 import { chanceUnder, inHand } from "./official";
 import { toNumber } from "./ratio";
 import type { Garage, Warned } from "./records";
@@ -83,14 +86,15 @@ export type FuelRun = {
 /**
  * The run of the garage's car in the garage's trim. Never throws over data: what cannot be told has a reason.
  *
- * `car`: from `readyToRun`, when it is at hand already: no question changes it but the class sheet's.
+ * `ready`: the car before any run, when it is at hand already; no question changes it but the class sheet's.
  */
 export function fuelRun(
-  garage: Garage, question: RunQuestion = {}, known: Masses = masses(garage), car: Laden | null = null,
+  garage: Garage,
+  question: RunQuestion = {},
+  known: Masses = masses(garage),
+  ready: ReadyToRun = readyToRun(garage, known, question.class_sheet),
 ): FuelRun {
-  const sheet = chosenSheet(garage, question.class_sheet ?? null);
-  const condition = conditionOf(garage, sheet, known);
-  const given = runGiven(garage, question, sheet, condition, known, car ?? laden(garage, condition, known));
+  const given = { ...ready, litres: litresOf(garage, question) };
   const { litres, dry } = given;
   const [laps, least] = [lapsOf(given), leastOf(given)];
   return {
@@ -110,11 +114,6 @@ export function fuelRun(
     reasons: reasonsOf(given),
     warnings: aboutRun(garage, given, question, least?.fuel ?? null),
   };
-}
-
-/** The car without fuel, to be balanced, as the garage's class counts its driver. */
-export function readyToRun(garage: Garage, known: Masses): Laden {
-  return laden(garage, conditionOf(garage, chosenSheet(garage), known), known);
 }
 
 function lapsOf(given: RunGiven): Moment[] {

@@ -6,7 +6,8 @@
  */
 import { useMemo } from "preact/hooks";
 import { book, car, known, trim } from "../../answers";
-import { fuelRun, readyToRun, type FuelRun } from "../../core/fuelRun";
+import { readyToRun } from "../../core/fuelGiven";
+import { fuelRun, type FuelRun } from "../../core/fuelRun";
 import { lightestSentence, startSentence } from "../../core/fuelWords";
 import type { Warned } from "../../core/records";
 import { showBoth } from "../../core/shown";
@@ -39,7 +40,7 @@ export function Fuel() {
 function Run() {
   const { form, change } = useDraft<RunForm>(`fuel-run:${car.value?.id ?? ""}`, emptyRun, () => false);
   const [garage, masses, unit] = [book.value, known.value, unitOf("volume")];
-  const ready = useMemo(() => readyToRun(garage, masses), [garage, masses]); // not to be balanced anew at every key
+  const ready = useMemo(() => readyToRun(garage, masses), [garage, masses]); // not weighed and balanced anew at every key
   const run = useMemo(() => form && fuelRun(garage, questionOf(form, unit), masses, ready), [form, ready, unit]);
   if (!form || !run) return null;
   return (
