@@ -28,7 +28,7 @@ README_PICTURE = Path(__file__).parent.parent / "fixtures" / "demo" / "picture.p
 PLAIN = (
     "car", "standing", "balance", "loose-ends", "parts", "weigh", "weigh-part", "weigh-car", "jobs", "job/new", "yard",
     "donor/new", "more", "car-sheet", "class-sheet", "scales", "scale/new", "drivers", "stages", "devices", "units",
-    "records", "load-transfer", "fuel",
+    "records", "load-transfer", "fuel", "sheet/new",
 )
 # fmt: on
 # Screens of one record: the address, and which record of a kind to open (by its place in the demo).
@@ -41,6 +41,8 @@ OF_RECORDS = (
     ("lift", "lift", 0),
     ("scale", "scale", 0),
     ("donor", "donor", 0),
+    ("sheet", "part of a sheet", 1),
+    ("part", "part of a sheet", 1),
 )
 
 
@@ -55,8 +57,10 @@ def addresses(server: Server) -> Iterator[tuple[str, str]]:
         known = records.setdefault("donor" if values.get("whereabouts") == "yard" else kind, [])
         if entry["record"] not in known:
             known.append(str(entry["record"]))
+        if kind == "sheet":
+            records.setdefault("part of a sheet", []).append(str(values["part"]))
     for path, kind, place in OF_RECORDS:
-        yield f"{path}-of-{kind}", f"#/{path}/{records[kind][place]}"
+        yield f"{path}-of-{kind.replace(' ', '-')}", f"#/{path}/{records[kind][place]}"
 
 
 def take(page: Page, file: Path, full: bool = True) -> None:

@@ -1,6 +1,7 @@
 /** The fields of a sheet in the order of the work, what they come to, the cautions, and saving it all as a part. */
 import { car } from "../../answers";
 import { claimOf } from "../../core/sheetClaim";
+import { outlineTrouble } from "../../core/sheetOutline";
 import { showArea, showMass } from "../../core/shown";
 import { expanded } from "../../core/uncertain";
 import { save } from "../../journal/write";
@@ -33,6 +34,7 @@ export function Fields({ form, change, draft, isFixed, going }: Props) {
   const unit = unitOf("length");
   const worked = workedOut(form, unit);
   const piece = drawable(form, unit);
+  const crossed = piece && outlineTrouble([piece.outline]); // said while it is drawn, whatever else is missing
   const keep = async () => {
     const claim = claimOf(worked.piece!, worked.found!, massUnit(), unit);
     await save(changesOf(form, claim, { car: car.value?.id ?? null, lengthUnit: unit, ...going }), [], draft);
@@ -43,7 +45,7 @@ export function Fields({ form, change, draft, isFixed, going }: Props) {
       <div>
         <Section title="Stock"><Stock form={form} change={change} /></Section>
         <Section title="Shape">
-          <CutFields cut={form.outline} label="Its outline" trouble={worked.trouble?.data["shape"] === 0 ? worked.trouble : null} onCut={(patch) => change({ outline: { ...form.outline, ...patch } })} />
+          <CutFields cut={form.outline} label="Its outline" trouble={crossed} onCut={(patch) => change({ outline: { ...form.outline, ...patch } })} />
         </Section>
         <Section title="Holes"><Holes form={form} change={change} around={piece ? edgeOf(piece.outline) : []} trouble={worked.trouble} /></Section>
         <Section title="How well it is cut">
@@ -52,7 +54,7 @@ export function Fields({ form, change, draft, isFixed, going }: Props) {
       </div>
       <div class="sheet-result">
         <Section title="What it comes to">
-          {piece && <SheetDrawing piece={piece} trouble={worked.trouble} label="The sheet, drawn to scale" />}
+          {piece && <SheetDrawing piece={piece} trouble={crossed} label="The sheet, drawn to scale" />}
           <Result form={form} worked={worked} />
         </Section>
         <Section title="Care">

@@ -22,7 +22,7 @@ export function Holes({ form, change, around, trouble }: Props) {
           <legend class="label">Hole {at + 1}</legend>
           <CutFields cut={hole} label="Its shape" around={around} trouble={ofHole(trouble, at + 1)} onCut={(patch) => put(at, patch)} />
           <TextField label="How often it is cut" mode="numeric" value={String(hole.count)} onValue={(text) => put(at, { count: toCount(text) })} />
-          {ofHole(trouble, at + 1) && <p class="trouble small" role="status">{troubleWords(trouble!)}</p>}
+          {hole.form !== "polygon" && ofHole(trouble, at + 1) && <p class="trouble" role="status">{troubleWords(trouble!)}</p>}
           <button type="button" class="button plain" onClick={() => close(hole)}>Leave out hole {at + 1}</button>
         </fieldset>
       ))}

@@ -11,6 +11,7 @@ import { Choice } from "../../parts/Field";
 import { unitOf } from "../../parts/units";
 import type { Spot } from "./geometry";
 import { EDGE, FIELDS, SIDE, STEPS, cornerAt, fieldFor, scaleOf, snapped, spotsOf, toPad } from "./pad";
+import { troubleWords } from "./worked";
 import "./Pad.css";
 
 type Corners = readonly CornerText[];
@@ -69,6 +70,7 @@ export function Pad({ corners, onCorners, around = [], trouble }: Props) {
         {around.length > 0 && <path class="around" d={pathThrough(around.map((spot) => toPad(spot, scale)), true)} />}
         <Outline spots={spots} scale={scale} trouble={trouble} held={held} />
       </svg>
+      {trouble && <p class="trouble" role="status">{troubleWords(trouble)}</p>}
       <div class="pair">
         <button type="button" class="button" disabled={!before.current.length} onClick={undo}>Undo</button>
         <button type="button" class="button" disabled={last === null || last >= corners.length} onClick={() => takeOut(last!)}>{last === null || last >= corners.length ? "Take out a corner" : `Take out corner ${last + 1}`}</button>

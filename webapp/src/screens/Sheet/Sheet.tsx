@@ -25,7 +25,7 @@ export function Sheet({ part, going }: Props) {
 
 function New({ going }: { going: Going }) {
   return (
-    <Screen title="Work out from sheet" back={going.job ? to("job", going.job) : to("more")}>
+    <Screen title="From sheet" back={going.job ? to("job", going.job) : to("more")}>
       <Draft part="new" going={going} />
       {!going.job && <Before />}
     </Screen>
