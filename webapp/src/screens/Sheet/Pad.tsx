@@ -3,20 +3,20 @@
  *
  * The table of corners below it holds the same corners as text, for a keyboard, a screen reader and odd sizes.
  */
-import { useRef, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import type { Warned } from "../../core/records";
 import type { CornerText } from "../../core/sheetCorners";
 import { Disclosure } from "../../parts/Disclosure";
 import { Choice } from "../../parts/Field";
 import { unitOf } from "../../parts/units";
 import type { Spot } from "./geometry";
-import { EDGE, FIELDS, SIDE, STEPS, cornerAt, fieldFor, scaleOf, snapped, spotsOf, toPad } from "./pad";
+import { EDGE, FIELDS, SIDE, SPAN, STEPS, cornerAt, fieldFor, scaleOf, snapped, spotsOf, toPad } from "./pad";
+import { useCorners } from "./useCorners";
 import { troubleWords } from "./worked";
 import "./Pad.css";
 
-type Corners = readonly CornerText[];
 type Props = {
-  corners: Corners;
+  corners: readonly CornerText[];
   onCorners: (corners: CornerText[]) => void;
   /** The outline around a hole, in metres. */
   around?: readonly Spot[];
@@ -28,52 +28,27 @@ export function Pad({ corners, onCorners, around = [], trouble }: Props) {
   const spots = spotsOf(corners, unit);
   const [field, setField] = useState(() => fieldFor([...spots, ...around], unit));
   const [step, setStep] = useState(STEPS[unit]![2]!);
-  const [held, setHeld] = useState<number | null>(null);
-  const [last, setLast] = useState<number | null>(null);
-  const before = useRef<Corners[]>([]);
   const scale = scaleOf(field, unit);
-  const put = (at: number, spot: Spot) => onCorners(corners.map((each, place) => (place === at ? snapped(spot, scale, unit, step) : each)));
+  const hand = useCorners({ corners, onCorners, snap: (spot) => snapped(spot, scale, unit, step), find: (spot) => cornerAt(spot, spots, scale) });
   const press = (event: PointerEvent) => {
-    const spot = spotOf(event);
-    before.current.push(corners);
-    const at = cornerAt(spot, spots, scale) ?? corners.length;
-    if (at === corners.length) onCorners([...corners, snapped(spot, scale, unit, step)]);
     (event.currentTarget as Element).setPointerCapture(event.pointerId);
-    setHeld(at);
-    setLast(at);
-  };
-  const release = () => {
-    setHeld(null);
-    if (before.current.at(-1) === corners) before.current.pop(); // only touched: there is nothing to undo
-  };
-  const undo = () => {
-    const was = before.current.pop();
-    if (was) onCorners([...was]);
-    setLast(null);
-  };
-  const takeOut = (at: number) => {
-    before.current.push(corners);
-    onCorners(corners.filter((_, place) => place !== at));
-    setLast(null);
+    hand.press(spotOf(event));
   };
   return (
     <div class="stack">
-      <p class="small" aria-live="polite">{held !== null && corners[held] ? cornerWords(held, corners[held]) : "Tap to set a corner; drag one to move it."}</p>
+      <p class="small" aria-live="polite">{hand.held === null ? "Tap to set a corner; drag one to move it." : cornerWords(hand.held, corners[hand.held]!)}</p>
       <svg
         class="pad" viewBox={`0 0 ${SIDE} ${SIDE}`} role="img" aria-label={`Field to draw on, ${field} ${unit} wide, with ${corners.length} corners`}
-        onPointerDown={press}
-        onPointerMove={(event) => held !== null && corners[held] && put(held, spotOf(event))}
-        onPointerUp={release}
-        onPointerCancel={release}
+        onPointerDown={press} onPointerMove={(event) => hand.move(spotOf(event))} onPointerUp={hand.release} onPointerCancel={hand.release}
       >
-        <Grid field={field} unit={unit} />
+        <Grid field={field} />
         {around.length > 0 && <path class="around" d={pathThrough(around.map((spot) => toPad(spot, scale)), true)} />}
-        <Outline spots={spots} scale={scale} trouble={trouble} held={held} />
+        <Outline spots={spots} scale={scale} trouble={trouble} held={hand.held} />
       </svg>
       {trouble && <p class="trouble" role="status">{troubleWords(trouble)}</p>}
       <div class="pair">
-        <button type="button" class="button" disabled={!before.current.length} onClick={undo}>Undo</button>
-        <button type="button" class="button" disabled={last === null || last >= corners.length} onClick={() => takeOut(last!)}>{last === null || last >= corners.length ? "Take out a corner" : `Take out corner ${last + 1}`}</button>
+        <button type="button" class="button" disabled={!hand.undo} onClick={hand.undo ?? undefined}>Undo</button>
+        <button type="button" class="button" disabled={hand.last === null} onClick={() => hand.takeOut(hand.last!)}>{hand.last === null ? "Take out a corner" : `Take out corner ${hand.last + 1}`}</button>
       </div>
       <Disclosure title={`Snaps to ${step} ${unit}; the field is ${field} ${unit} wide`}>
         <Choice label={`Corners snap to, ${unit}`} value={step} options={STEPS[unit]!.map((value) => ({ value, label: value }))} onValue={setStep} />
@@ -93,12 +68,11 @@ function cornerWords(at: number, [across, up]: CornerText): string {
   return `Corner ${at + 1}: ${across} across, ${up} up`;
 }
 
-function Grid({ field, unit }: { field: number; unit: string }) {
-  const scale = scaleOf(field, unit);
-  const lines = Array.from({ length: 11 }, (_, tenth) => EDGE + ((SIDE - EDGE - 10) * tenth) / 10);
+function Grid({ field }: { field: number }) {
+  const lines = Array.from({ length: 11 }, (_, tenth) => EDGE + (SPAN * tenth) / 10);
   const [low, high] = [lines[0]!, lines[10]!];
   return (
-    <g class="grid" data-scale={scale}>
+    <g class="grid">
       {lines.map((x) => <path key={x} d={`M${x} ${SIDE - low}V${SIDE - high}M${low} ${SIDE - x}H${high}`} />)}
       {[0, 5, 10].map((tenth) => (
         <g key={tenth}>

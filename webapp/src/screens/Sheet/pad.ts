@@ -4,7 +4,7 @@
  * Widths and steps are plain decimals in the garage's unit of length. A tapped corner is written to the step, so the
  * record holds what a person would have typed.
  */
-import { type CornerText } from "../../core/sheetCorners";
+import type { CornerText } from "../../core/sheetCorners";
 import { showStepped } from "../../core/shown";
 import { factor } from "../../core/quantity";
 import { toNumber } from "../../core/ratio";
@@ -15,7 +15,7 @@ export const FIELDS: Readonly<Record<string, readonly number[]>> = { mm: [100, 2
 export const STEPS: Readonly<Record<string, readonly string[]>> = { mm: ["1", "5", "10", "50"], in: ["0.125", "0.25", "0.5", "1.0"] };
 export const SIDE = 340; // the drawing's units across the pad
 export const EDGE = 22; // of them, left and below, for the numbers
-const SPAN = SIDE - EDGE - 10;
+export const SPAN = SIDE - EDGE - 10; // and what is left for the field
 const NEAR = 22; // a finger's width
 
 /** Units to a metre on a field so many length units wide. */
