@@ -146,9 +146,10 @@ test("a place is said with how far off it may be, as its zone or somebody's word
     parts: [{ id: "a", x: "1240 mm", y: "-330 mm", z: "500 mm", place_within: "60 mm" }, { id: "b", zone: "boot" }, { id: "w", zone: "rear wheels", count: 2 }],
   });
   const place = (id: string, count = 1) => placeOf(car, parts.get(id)!, count);
-  expect(placePhrases(place("a"), "mm")).toEqual(["1240 ± 60 mm behind the front axle", "330 ± 60 mm left of the centreline", "500 ± 60 mm above the ground"]);
-  expect(placePhrases(place("b"), "mm")[1]).toBe("on the centreline, ± 500 mm");
-  expect(placePhrases(place("w", 2), "mm")[1]).toBe("one at each side");
+  const phrases = (id: string, count = 1) => placePhrases(place(id, count), "mm").map((phrase) => phrase.replaceAll("\u00a0", " "));
+  expect(phrases("a")).toEqual(["1240 ± 60 mm behind the front axle", "330 ± 60 mm left of the centreline", "500 ± 60 mm above the ground"]);
+  expect(phrases("b")[1]).toBe("on the centreline, ± 500 mm");
+  expect(phrases("w", 2)[1]).toBe("one at each side");
   expect(halfOf(place("a")).x).toBeCloseTo(0.06, 12);
   expect(spotOf(placeOf(null, parts.get("b")!)).x).toBeNaN();
 });

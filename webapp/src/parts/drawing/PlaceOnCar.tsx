@@ -3,6 +3,7 @@
  *
  * The finger comes first, because in a garage it is nearly always good enough; the fields below take what a tape measure says.
  */
+import type { ComponentChildren } from "preact";
 import { useMemo, useState } from "preact/hooks";
 import { book } from "../../answers";
 import type { Form } from "../form";
@@ -33,11 +34,13 @@ type Props = {
   mover?: Mover;
   centre?: Centre | null;
   centreMover?: Mover | null;
+  /** Stands below the view from the left. */
+  children?: ComponentChildren;
 };
 
 const NO_MARKS: readonly Mark[] = [];
 
-export function PlaceOnCar({ form, mass, marks = NO_MARKS, mover: given, centre, centreMover }: Props) {
+export function PlaceOnCar({ form, mass, marks = NO_MARKS, mover: given, centre, centreMover, children }: Props) {
   const [own] = useState(() => given ?? newMover());
   const mover = given ?? own;
   const shape = useMemo(() => shapeOf(book.value.car), [book.value.car]);
@@ -46,14 +49,15 @@ export function PlaceOnCar({ form, mass, marks = NO_MARKS, mover: given, centre,
   const spot = place ? spotOf(place) : { x: NaN, y: NaN, z: NaN };
   const placing = { spot, mover, mass, onDrop: (at: Spot, view: View) => setFromFinger(form, at, view) };
   const ghost = place && { key: form.id, part: form.id, name: "", mass, says: "", brief: "", planned: false, spot, half: halfOf(place), apart: 0 };
+  const drawn = { marks, picked: ghost, placing, centre, centreMover };
   return (
     <div class="stack">
       <Known form={form} mover={mover} view={views?.[0] ?? null} />
       {shape && views ? (
         <>
-          <div class="car-drawing both">
-            <CarView shape={shape} view={views[0]!} label="Place it from above" marks={marks} picked={ghost} placing={placing} centre={centre} centreMover={centreMover} />
-            <CarView shape={shape} view={views[1]!} label="Place it from the left" marks={marks} picked={ghost} placing={placing} centre={centre} centreMover={centreMover} />
+          <div class="car-drawing">
+            <CarView {...drawn} shape={shape} view={views[0]!} label="Place it from above" />
+            <div class="stack"><CarView {...drawn} shape={shape} view={views[1]!} label="Place it from the left" />{children}</div>
           </div>
           <p class="small quiet">Tap the spot, or slide: the mark then stands above the finger. From above it sets how far back and which side, from the left how far back and how high. {scaleWords(shape)}</p>
         </>

@@ -4,6 +4,11 @@ import { showLength, showStepped } from "../../core/shown";
 import { halfOf } from "./marks";
 import type { Spot, View } from "./view";
 
+/** A figure with its ± and its unit is not torn apart at the end of a line. */
+export function unbroken(text: string): string {
+  return text.replaceAll(" ", "\u00a0");
+}
+
 /** How fine a place found with a finger is written down, by unit of length. */
 const STEP: Readonly<Record<string, string>> = { mm: "10", in: "0.5" };
 const step = (unit: string) => STEP[unit] ?? "10";
@@ -29,7 +34,7 @@ export function spotWords({ x, y, z }: Spot, unit: string): string {
 /** Each axis of a place with how far off it may be, in three phrases; an axis nobody can tell is left out. */
 export function placePhrases(place: Place, unit: string): string[] {
   const half = halfOf(place);
-  const text = (m: number, within: number) => showLength(Math.abs(m), unit, within);
+  const text = (m: number, within: number) => unbroken(showLength(Math.abs(m), unit, within));
   const { x, y, z } = place;
   return [
     x ? along(x.value, text(x.value, half.x)) : "",

@@ -5,15 +5,15 @@
  * a button says so: a thumb that scrolls never shifts anything.
  */
 import { useMemo, useState } from "preact/hooks";
-import { book, known, trim, type Trim } from "../../answers";
-import { Choice } from "../../parts/Field";
-import { Screen, Section } from "../../parts/Screen";
+import { book, known } from "../../answers";
+import { Row } from "../../parts/Row";
+import { Screen } from "../../parts/Screen";
 import { CentreClose } from "../../parts/drawing/CentreClose";
 import { newMover } from "../../parts/drawing/mover";
 import type { Spot } from "../../parts/drawing/view";
+import { TrimChoice } from "../../parts/TrimChoice";
 import { useDraft } from "../../parts/useDraft";
 import { unitOf } from "../../parts/units";
-import { Warnings } from "../../parts/Warnings";
 import { to } from "../../route";
 import { AfterJobs } from "./AfterJobs";
 import { Changes } from "./Changes";
@@ -22,14 +22,20 @@ import { InWords } from "./InWords";
 import { Looking } from "./Looking";
 import { Placing } from "./Placing";
 import { States } from "./States";
+import { Trust } from "./Trust";
 import { aboutCar } from "./reasons";
 import { statesOf, tell } from "./told";
 import "./Balance.css";
 
-const TRIMS: { value: Trim; label: string }[] = [
-  { value: "event", label: "At the event" },
-  { value: "road", label: "On the road" },
-];
+/** Where to go on from here: what the height does on the road, and how it is measured. */
+function Onward({ weighIn }: { weighIn: string | null }) {
+  return (
+    <div>
+      <Row name="Load transfer" note="What the height does in a corner and under the brakes" href={to("load-transfer")} />
+      {weighIn && <Row name="Measure the height" note="By lifting an axle, step by step" href={to("lift", weighIn)} />}
+    </div>
+  );
+}
 
 /** What was chosen here, kept should the page be killed. */
 type Asked = { jobs: string[] | null };
@@ -41,19 +47,24 @@ export function Balance() {
   const [placing, setPlacing] = useState<string | null>(null);
   const [closeUp] = useState(() => newMover<Record<string, Spot>>());
   const mark = told.marks.find(({ key }) => key === placing) ?? null;
+  const close = <CentreClose states={statesOf(told)} unit={unitOf("length")} mover={closeUp} />;
   const { balance } = told;
   return (
     <Screen title="Where the weight is" back={to("car")}>
       <div class="stack balance">
-        <Choice label="Trim" hideLabel value={trim.value} options={TRIMS} onValue={(value) => (trim.value = value)} />
+        <TrimChoice />
         <InWords told={told} />
-        {mark ? <Placing key={mark.key} told={told} mark={mark} closeUp={closeUp} onDone={() => setPlacing(null)} /> : <Looking told={told} onPlace={setPlacing} />}
-        <CentreClose states={statesOf(told)} unit={unitOf("length")} mover={closeUp} />
+        {mark ? (
+          <Placing key={mark.key} told={told} mark={mark} closeUp={closeUp} onDone={() => setPlacing(null)}>{close}</Placing>
+        ) : (
+          <Looking told={told} onPlace={setPlacing}>{close}</Looking>
+        )}
         <States balance={balance} />
         <Changes balance={balance} />
         <Corners balance={balance} />
         <AfterJobs balance={balance} jobs={jobs} onJobs={(ids) => change({ jobs: ids })} />
-        <Section title="Taken on trust"><Warnings of={[...aboutCar(book.value.warnings), ...balance.warnings]} /></Section>
+        <Onward weighIn={balance.weigh_in} />
+        <Trust of={[...aboutCar(book.value.warnings), ...balance.warnings]} />
       </div>
     </Screen>
   );

@@ -1,4 +1,5 @@
 /** The car from above and from its left with every weight that jobs move; a tap reads one. */
+import type { ComponentChildren } from "preact";
 import { useMemo, useState } from "preact/hooks";
 import { book } from "../../answers";
 import { Disclosure } from "../../parts/Disclosure";
@@ -11,9 +12,9 @@ import { Row } from "../../parts/Row";
 import { Picked } from "./Picked";
 import { centreOf, type Told } from "./told";
 
-type Props = { told: Told; onPlace: (key: string) => void };
+type Props = { told: Told; onPlace: (key: string) => void; /** Stands below the view from the left. */ children: ComponentChildren };
 
-export function Looking({ told, onPlace }: Props) {
+export function Looking({ told, onPlace, children }: Props) {
   const { marks } = told;
   const shape = useMemo(() => shapeOf(book.value.car), [book.value.car]);
   const views = useMemo(() => shape && [topView(shape), sideView(shape)], [shape]);
@@ -21,15 +22,14 @@ export function Looking({ told, onPlace }: Props) {
   const found = near.flatMap((key) => marks.filter((mark) => mark.key === key));
   const centre = centreOf(told, told.balance.states.now ? "now" : "weighed");
   const pick = (all: readonly Mark[]) => setNear(all.map(({ key }) => key));
-  if (!shape || !views) return null;
+  if (!shape || !views) return <>{children}</>;
   const view = { shape, marks, picked: found[0] ?? null, onPick: pick, centre };
   return (
     <>
-      <div class="car-drawing both">
+      <div class="car-drawing">
         <CarView {...view} view={views[0]!} label={`The car from above with ${marks.length} weights at their places; the list below says each`} />
-        <CarView {...view} view={views[1]!} label="The same from its left" />
+        <div class="stack"><CarView {...view} view={views[1]!} label="The same from its left" /><MarkKey />{children}</div>
       </div>
-      <MarkKey />
       <p class="small quiet">{scaleWords(shape)} Tap a mark to read it.</p>
       {marks.length > 0 && <EveryWeight marks={marks} onPick={pick} />}
       {found[0] && <Picked near={found} onPick={pick} onPlace={onPlace} onClose={() => setNear([])} />}

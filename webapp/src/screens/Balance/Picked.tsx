@@ -3,6 +3,7 @@ import { book } from "../../answers";
 import { placeOf, type Place } from "../../core/place";
 import type { Mark } from "../../parts/drawing/marks";
 import { placePhrases } from "../../parts/drawing/placeWords";
+import { Row } from "../../parts/Row";
 import { unitOf } from "../../parts/units";
 import { to } from "../../route";
 
@@ -12,7 +13,7 @@ export function Picked({ near, onPick, onPlace, onClose }: Props) {
   const mark = near[0]!;
   const part = book.value.parts.get(mark.part);
   const place = part && placeOf(book.value.car, part, part.count ?? 1);
-  const others = near.slice(1, 4);
+  const others = near.slice(1, 3);
   return (
     <section class="dock picked" aria-label="The weight tapped" aria-live="polite">
       <p class="spread"><strong>{mark.name}</strong><strong class="num">{mark.says}</strong></p>
@@ -23,9 +24,9 @@ export function Picked({ near, onPick, onPlace, onClose }: Props) {
         <button type="button" class="button plain" onClick={onClose}>Close</button>
       </div>
       {others.length > 0 && (
-        <div class="picked-row" role="group" aria-label="Also there">
+        <div role="group" aria-label="Also there">
           {others.map((other) => (
-            <button key={other.key} type="button" class="button plain" onClick={() => onPick([other, ...near.filter((each) => each !== other)])}>{other.name} {other.says}</button>
+            <Row key={other.key} name={other.name} value={other.brief} onTap={() => onPick([other, ...near.filter((each) => each !== other)])} />
           ))}
         </div>
       )}

@@ -1,4 +1,5 @@
 /** Moving one weight on the drawing: the centre of gravity goes along while the finger slides; nothing counts until it is saved. */
+import type { ComponentChildren } from "preact";
 import { useEffect, useMemo, useState } from "preact/hooks";
 import { useForm } from "../../parts/form";
 import { FormDock } from "../../parts/FormDock";
@@ -9,11 +10,11 @@ import type { Spot } from "../../parts/drawing/view";
 import { centreOf, centresWith, type Told } from "./told";
 import { STATE_WORDS } from "./words";
 
-type Props = { told: Told; mark: Mark; closeUp: Mover<Record<string, Spot>>; onDone: () => void };
+type Props = { told: Told; mark: Mark; closeUp: Mover<Record<string, Spot>>; onDone: () => void; children: ComponentChildren };
 
 const isKnown = ({ x, y, z }: Spot) => [x, y, z].every(Number.isFinite);
 
-export function Placing({ told, mark, closeUp, onDone }: Props) {
+export function Placing({ told, mark, closeUp, onDone, children }: Props) {
   const form = useForm("part", mark.part);
   const [mover] = useState(() => newMover());
   const [centreMover] = useState(() => newMover());
@@ -31,7 +32,7 @@ export function Placing({ told, mark, closeUp, onDone }: Props) {
   return (
     <section class="stack" aria-label={`Move ${mark.name}`}>
       <p class="spread"><strong>{mark.name}</strong><strong class="num">{mark.says}</strong></p>
-      <PlaceOnCar form={form} mass={mark.mass} marks={others} mover={mover} centre={centreOf(told, "now")} centreMover={centreMover} />
+      <PlaceOnCar form={form} mass={mark.mass} marks={others} mover={mover} centre={centreOf(told, "now")} centreMover={centreMover}>{children}</PlaceOnCar>
       <button type="button" class="button wide" onClick={onDone}>Back to all weights</button>
       <FormDock form={form} label="Save this place" />
     </section>

@@ -13,3 +13,10 @@ export function reasonsOf({ states, reasons }: Balance): Warned[] {
   const all = [...Object.values(reasons), ...own.map(([, reason]) => reason)];
   return [...new Map(all.map((reason) => [reason.code, reason])).values()];
 }
+
+/** The parts a warning is about. */
+export function partsOf({ data }: Warned): string[] {
+  if (data["list"] === "parts" && typeof data["id"] === "string") return [data["id"]];
+  const named = Array.isArray(data["parts"]) ? data["parts"] : [data["part"]];
+  return named.filter((part): part is string => typeof part === "string");
+}

@@ -2,6 +2,7 @@
 import type { Balance, CarState, Side, StateName } from "../../core/balance";
 import { showLength, showPercent } from "../../core/shown";
 import { expanded, subtract, type Uncertain } from "../../core/uncertain";
+import { unbroken } from "../../parts/drawing/placeWords";
 
 export const STATES: readonly StateName[] = ["start", "weighed", "now", "after"];
 export const STATE_WORDS: Readonly<Record<StateName, string>> = { start: "Start", weighed: "Weighed", now: "Now", after: "After" };
@@ -11,10 +12,7 @@ const WAYS: Readonly<Record<Axis, readonly [minus: string, plus: string]>> = {
   x: ["forward", "rearward"], y: ["to the left", "to the right"], z: ["down", "up"],
 };
 
-const percent = (share: Uncertain) => whole(showPercent(share.value, expanded(share)));
-
-/** A figure is not torn apart at the end of a line. */
-const whole = (text: string) => text.replaceAll(" ", "\u00a0");
+const percent = (share: Uncertain) => unbroken(showPercent(share.value, expanded(share)));
 
 /** "52.1 ± 0.3 % on the front wheels, was 53.0 ± 0.2 %"; null when it cannot be told. */
 export function shareWords({ states }: Balance, side: Side, before: StateName | null, now: StateName): string | null {
@@ -39,7 +37,7 @@ function moveWords(axis: Axis, old: Uncertain | null, now: Uncertain | null, uni
   if (!old || !now) return [];
   const move = subtract(now, old);
   if (!(Math.abs(move.value) > expanded(move))) return [];
-  return [`${whole(showLength(Math.abs(move.value), unit, expanded(move)))} ${WAYS[axis][move.value < 0 ? 0 : 1]}`];
+  return [`${unbroken(showLength(Math.abs(move.value), unit, expanded(move)))} ${WAYS[axis][move.value < 0 ? 0 : 1]}`];
 }
 
 /** One figure of a state as [value, how sure]; "—" where it cannot be told. */

@@ -1,14 +1,14 @@
 /** What the car weighs now, how sure that is, how far from the minimum; and below it, where that comes from and what is open. */
-import { car, minimumWords, say, stand, trim, type Trim } from "../../answers";
+import { car, minimumWords, say, stand } from "../../answers";
 import type { Standing as Stand } from "../../core/standing";
 import { isSignificant } from "../../core/estimate";
 import { gapSentence, inHandSentence, marginSentence } from "../../core/sentences";
-import { Choice } from "../../parts/Field";
 import { MassFigure } from "../../parts/MassFigure";
 import { refName } from "../../parts/naming";
 import { Notice } from "../../parts/Notice";
 import { Screen } from "../../parts/Screen";
 import { Steelyard } from "../../parts/Steelyard";
+import { TrimChoice } from "../../parts/TrimChoice";
 import { massUnit } from "../../parts/units";
 import { to } from "../../route";
 import { Loaded } from "../Loaded";
@@ -19,16 +19,11 @@ import { WeighIns } from "./WeighIns";
 import { WhereWeight } from "./WhereWeight";
 import "./Car.css";
 
-const TRIMS: { value: Trim; label: string }[] = [
-  { value: "event", label: "At the event" },
-  { value: "road", label: "On the road" },
-];
-
 export function Car() {
   if (!car.value) return <Loaded load={() => import("../Welcome/Welcome")} draw={({ Welcome }) => <Welcome />} />;
   return (
     <Screen title={String(car.value.values["name"])}>
-      <Choice label="Trim" hideLabel value={trim.value} options={TRIMS} onValue={(value) => (trim.value = value)} />
+      <TrimChoice />
       <WeightNow />
       <div class="two-columns">
         <div>
