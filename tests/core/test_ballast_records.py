@@ -83,7 +83,7 @@ def test_ballast_of_another_weight_stood_nobody_knows_where():
 
 def test_it_comes_to_minimum_and_guard_and_inside_the_ranges_of_the_car():
     found = choice(garage())
-    assert found.least == 902.0
+    assert found.wanted.least == 902.0
     assert found.found.total.value >= 902.0
     assert 0.535 <= found.found.front.value <= 0.545
     assert 0.49 <= found.found.left.value <= 0.5
@@ -91,7 +91,7 @@ def test_it_comes_to_minimum_and_guard_and_inside_the_ranges_of_the_car():
 
 def test_what_is_asked_goes_before_what_the_car_says():
     found = choice(garage(), minimum=890.0, front=(0.546, 0.56))
-    assert found.least == 892.0
+    assert found.wanted.least == 892.0
     assert 0.546 <= found.found.front.value <= 0.56
 
 

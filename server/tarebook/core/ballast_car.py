@@ -57,15 +57,20 @@ def place_of_record(each: BallastPlace) -> Place | None:
 
 
 def _as_it_runs(garage: Garage, condition: Condition, record: WeighIn, known: Masses, state: State) -> Bare | None:
-    """None when neither share is known so."""
+    """None when neither share is known so; one that is not stays as weighed."""
     car = laden(garage, condition, known)
     fuel = fuel_in(garage, record) if condition.fuel == "as_it_is" else condition.fuel_mass
     if fuel is None or (car.front is None and car.left is None):
         return None
-    trimmed, height = with_fuel(car, fuel), state.body.z
-    height = trimmed.z or height
-    whole = Uncertain(car.body.mass.value + fuel.value)
-    return Bare(whole, trimmed.front, trimmed.left, height.value if height else None)
+    trimmed, weighed = with_fuel(car, fuel), _as_weighed(state)
+    is_weighed = any(getattr(trimmed, side) is None and side in state.shares for side in ("front", "left"))
+    return Bare(
+        whole=Uncertain(car.body.mass.value + fuel.value),
+        front=trimmed.front or weighed.front,
+        left=trimmed.left or weighed.left,
+        height=trimmed.z.value if trimmed.z else weighed.height,
+        notes=weighed.notes if is_weighed else (),
+    )
 
 
 def _as_weighed(state: State) -> Bare:

@@ -39,14 +39,14 @@ class BallastQuestion:
 
 @dataclass(frozen=True, slots=True)
 class BallastChoice:
-    """`car`: without ballast; `least`: minimum and guard, kg. `aboard`: kg of ballast the weight now has in it.
+    """`car`: without ballast; `wanted` of it. `aboard`: kg of ballast the weight now has in it.
 
     `fitted`: blocks by place now; `moves`: how many more each place wants, negative to take out. `reason`: why no
     ballast was looked for.
     """
 
     car: Carried | None
-    least: float | None
+    wanted: Wanted | None
     aboard: float
     fitted: dict[str, int]
     found: Ballast | None
@@ -72,7 +72,7 @@ def ballast_choice(
     fitted = {each.id: each.fitted for each in garage.ballast_places.values() if each.fitted}
     return BallastChoice(
         car=car,
-        least=wanted.least if wanted else None,
+        wanted=wanted,
         aboard=now.ballast,
         fitted=fitted,
         found=answer,

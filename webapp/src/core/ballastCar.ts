@@ -45,16 +45,22 @@ export function placeOfRecord({ id, x, y, z, block, most }: BallastPlace): Place
   return { id, x: x.value, y: y.value, z: z.value, block: block.value, most };
 }
 
-/** Null when neither share is known so. */
+/** Null when neither share is known so; one that is not stays as weighed. */
 function asItRuns(
   garage: Garage, condition: Condition, record: WeighIn, known: Masses, state: CarState,
 ): Bare | null {
   const car = laden(garage, condition, known);
   const fuel = condition.fuel === "as_it_is" ? fuelIn(garage, record) : condition.fuel_mass;
   if (!fuel || (!car.sides.front && !car.sides.left)) return null;
-  const { front, left, z } = withFuel(car, fuel);
-  const height = (z ?? state.body.z)?.value ?? null;
-  return { whole: uncertain(car.body.mass.value + fuel.value), front, left, height, notes: [] };
+  const [trimmed, weighed] = [withFuel(car, fuel), asWeighed(state)];
+  const isWeighed = (["front", "left"] as const).some((side) => !trimmed[side] && state.shares[side]);
+  return {
+    whole: uncertain(car.body.mass.value + fuel.value),
+    front: trimmed.front ?? weighed.front,
+    left: trimmed.left ?? weighed.left,
+    height: trimmed.z?.value ?? weighed.height,
+    notes: isWeighed ? weighed.notes : [],
+  };
 }
 
 function asWeighed({ body, shares }: CarState): Bare {

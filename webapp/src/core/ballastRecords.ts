@@ -33,14 +33,14 @@ export type BallastQuestion = {
 };
 
 /**
- * `car`: without ballast; `least`: minimum and guard, kg. `aboard`: kg of ballast the weight now has in it.
+ * `car`: without ballast; `wanted` of it. `aboard`: kg of ballast the weight now has in it.
  *
  * `fitted`: blocks by place now; `moves`: how many more each place wants, negative to take out. `reason`: why no ballast
  * was looked for.
  */
 export type BallastChoice = {
   readonly car: Carried | null;
-  readonly least: number | null;
+  readonly wanted: Wanted | null;
   readonly aboard: number;
   readonly fitted: Readonly<Record<string, number>>;
   readonly found: Ballast | null;
@@ -64,7 +64,7 @@ export function ballastChoice(
   const answer = isWarned(found) ? null : found;
   return {
     car,
-    least: wanted?.least ?? null,
+    wanted,
     aboard: now.ballast,
     fitted,
     found: answer,

@@ -26,6 +26,7 @@ const SCREENS: Record<string, Opened> = {
   parts: later("car", () => import("./Parts/Parts"), ({ Parts }, _, query) => <Parts show={query.get("show")} />),
   part: later("car", () => import("./Part/Part"), ({ Part }, id) => <Part key={id} id={id} />),
   weighing: later("car", () => import("./Weighing/Weighing"), ({ Weighing }, id) => <Weighing key={id} id={id} />),
+  ballast: later("car", () => import("./Ballast/Ballast"), ({ Ballast }, id) => <Ballast key={id} id={id} />),
   "weigh-in": later("car", () => import("./WeighIn/WeighIn"), ({ WeighIn }, id) => <WeighIn key={id} id={id} />),
   lift: later("car", () => import("./Lift/Lift"), ({ Lift }, id, query) => <Lift key={`${id}${query}`} id={id} replaces={query.get("replaces")} />),
   "load-transfer": later("car", () => import("./LoadTransfer/LoadTransfer"), ({ LoadTransfer }) => <LoadTransfer />),

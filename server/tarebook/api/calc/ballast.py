@@ -80,7 +80,7 @@ def _written(choice: BallastChoice, write: Numbers) -> Json:
     answer = choice.found
     return {
         "now": write.mass(choice.car.total if choice.car else None),
-        "least": write.mass(choice.least),
+        "least": write.mass(choice.wanted.least if choice.wanted else None),
         "put": dict(answer.put) if answer else None,
         "added": write.mass(answer.added if answer else None),
         "total": write.mass(answer.total if answer else None),

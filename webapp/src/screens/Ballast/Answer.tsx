@@ -1,0 +1,108 @@
+/** The answer: how much in all, how many blocks where, and what the car comes to with them. */
+import { useState } from "preact/hooks";
+import { book, minimumWords, say, stand } from "../../answers";
+import type { Ballast } from "../../core/ballast";
+import type { BallastChoice } from "../../core/ballastRecords";
+import { inHandSentence } from "../../core/sentences";
+import { showMass } from "../../core/shown";
+import { subtract, uncertain } from "../../core/uncertain";
+import type { Rec } from "../../journal/types";
+import { save } from "../../journal/write";
+import { Facts, type Fact } from "../../parts/Facts";
+import { MassFigure } from "../../parts/MassFigure";
+import { nameOf } from "../../parts/naming";
+import { Notice, TroubleNotice } from "../../parts/Notice";
+import { Row } from "../../parts/Row";
+import { Section } from "../../parts/Screen";
+import { useSaving } from "../../parts/SaveDock";
+import { massUnit, unitOf } from "../../parts/units";
+import { to } from "../../route";
+import { changeWords, crossFact, heightFact, lacking, movesSentence, shareFact, sharesWithout } from "./words";
+
+type Props = { choice: BallastChoice; found: Ballast; places: readonly Rec[] };
+
+export function Answer({ choice, found, places }: Props) {
+  const isAboard = Object.keys(choice.fitted).length > 0;
+  const names = (id: string) => places.filter((place) => place.id === id).map(nameOf)[0] ?? id;
+  return (
+    <section class="ballast-answer" aria-label="How much, and where">
+      <p class="quiet small">{isAboard ? "Ballast in all" : "Ballast to put in"}</p>
+      {found.added > 0 ? <MassFigure mass={uncertain(found.added)} /> : <p class="moves">No ballast is needed.</p>}
+      {found.added > 0 && lacking(choice) === 0 && <p>The minimum alone needs none: this is for the shares wanted.</p>}
+      {isAboard && movesSentence(choice.moves, names) && <p class="moves">{movesSentence(choice.moves, names)}</p>}
+      <div>
+        {places.map((place) => <PlaceLine key={place.id} place={place} put={found.put[place.id] ?? 0} fitted={choice.fitted[place.id] ?? 0} />)}
+      </div>
+      <Fitted choice={choice} found={found} places={places} />
+    </section>
+  );
+}
+
+/** What the car comes to with the blocks in. */
+export function WithIt({ choice, found }: { choice: BallastChoice; found: Ballast }) {
+  return (
+    <Section title="The car with it">
+      <Facts rows={factsOf(choice, found)} />
+    </Section>
+  );
+}
+
+/** A place that has blocks, or is to have some. */
+function PlaceLine({ place, put, fitted }: { place: Rec; put: number; fitted: number }) {
+  const block = book.value.ballast_places.get(place.id)?.block;
+  if (!put && !fitted) return null;
+  const value = put && block ? `${put} × ${String(place.values["block"])}` : "none";
+  return (
+    <Row
+      name={nameOf(place)}
+      note={changeWords(fitted, put)}
+      value={value}
+      under={put > 1 && block ? showMass(put * block.value, massUnit()) : undefined}
+      href={to("ballast", place.id)}
+    />
+  );
+}
+
+/** One save for all the places, once the blocks are bolted in. */
+function Fitted({ choice, found, places }: Props) {
+  const saving = useSaving();
+  const [isSaved, setSaved] = useState(false);
+  const changes = places
+    .map((place) => ({ place, fitted: found.put[place.id] ?? 0 }))
+    .filter(({ place, fitted }) => (place.values["fitted"] ?? 0) !== fitted)
+    .map(({ place, fitted }) => ({ kind: "ballast_place", record: place.id, set: { fitted }, base: place.heads }));
+  const press = () => saving.run(async () => {
+    await save(changes);
+    setSaved(true);
+  });
+  if (!changes.length) {
+    if (isSaved) return <Notice sort="saved">Saved on this phone. The weight now counts these blocks.</Notice>;
+    return Object.keys(choice.fitted).length ? <p class="quiet">The blocks are fitted like this.</p> : null;
+  }
+  return (
+    <>
+      <TroubleNotice trouble={saving.trouble} />
+      <button type="button" class="button main" disabled={saving.busy} onClick={() => void press()}>Fitted like this</button>
+    </>
+  );
+}
+
+function factsOf({ car, wanted }: BallastChoice, found: Ballast): Fact[] {
+  if (!car) return [];
+  const { minimum, official } = stand.value;
+  const before = sharesWithout(car);
+  const kept = official ? inHandSentence(official, massUnit()).text : "";
+  const over: Fact[] = minimum === null ? [] : [{
+    name: "Over the minimum",
+    value: say(subtract(found.total, uncertain(minimum)), true),
+    under: [`minimum ${minimumWords.value}`, kept].filter(Boolean).join(" · "),
+  }];
+  return [
+    { name: "Weight", value: say(found.total), under: "as the class weighs it" },
+    ...over,
+    shareFact("Front", found.front, before.front, wanted?.front ?? null),
+    shareFact("Left", found.left, before.left, wanted?.left ?? null),
+    heightFact(found, car, unitOf("length")),
+    ...crossFact(found, massUnit()),
+  ];
+}

@@ -1,0 +1,70 @@
+/** How much ballast, and where: the answer first, then what is wanted and the places it may go. Works without signal. */
+import { useMemo } from "preact/hooks";
+import { book, bookWith, car, known, stand, type Plain } from "../../answers";
+import { ballastChoice } from "../../core/ballastRecords";
+import { garage } from "../../journal/garage";
+import type { Rec } from "../../journal/types";
+import { useForm } from "../../parts/form";
+import { FormDock } from "../../parts/FormDock";
+import { Notice } from "../../parts/Notice";
+import { Screen } from "../../parts/Screen";
+import { massUnit } from "../../parts/units";
+import { Warnings } from "../../parts/Warnings";
+import { to } from "../../route";
+import { Answer, WithIt } from "./Answer";
+import { Cross } from "./Cross";
+import { NoAnswer } from "./NoAnswer";
+import { PlaceForm } from "./PlaceForm";
+import { Places } from "./Places";
+import { Wishes } from "./Wishes";
+import { missingIn } from "./words";
+import "./Ballast.css";
+
+export function Ballast({ id }: { id: string }) {
+  if (id) return <PlaceForm id={id} />;
+  return (
+    <Screen title="Ballast" back={to("car")}>
+      {car.value ? <OfCar key={car.value.id} id={car.value.id} /> : <p>Write down the car first: <a href={to("car-sheet")}>its name and its sizes</a>.</p>}
+    </Screen>
+  );
+}
+
+function OfCar({ id }: { id: string }) {
+  const places = garage.value.of("ballast_place").filter(({ values }) => !values["car"] || values["car"] === id);
+  const form = useForm("car", id);
+  const wished = form.changed && !form.unreadable ? JSON.stringify({ ...form.values, id }) : null; // the answer follows what is typed
+  const [whole, masses, now] = [book.value, known.value, stand.value];
+  const choice = useMemo(
+    () => ballastChoice(wished ? bookWith({ cars: [JSON.parse(wished) as Plain] }) : whole, {}, masses, now),
+    [wished, whole, masses, now],
+  );
+  const { found } = choice;
+  return (
+    <div class="stack">
+      {found && places.length > 0 ? <Answer choice={choice} found={found} places={places} /> : <NoAnswer choice={choice} places={places} />}
+      {found && places.length > 0 && <Warnings of={missingIn(massUnit(), found.missing)} />}
+      <Fixing />
+      {found && places.length > 0 && <WithIt choice={choice} found={found} />}
+      {places.length > 0 && <Wishes form={form} />}
+      <Places places={places} />
+      <Cross form={form} />
+      <Warnings of={[...choice.warnings, ...(found?.warnings ?? [])]} />
+      <FormDock form={form} label="Save what is wanted" />
+    </div>
+  );
+}
+
+/** Common practice, no source; the rule book decides. */
+function Fixing() {
+  return (
+    <Notice sort="caution">
+      <p>
+        <strong>Ballast that comes loose can kill.</strong> Bolt every block through the structure with load-spreading plates, as your
+        class's rule book demands; never tape, glue or straps alone. The rule book decides where it may sit and how it is fixed. Have a
+        licensed scrutineer look at it, and check every bolt after every run.
+      </p>
+    </Notice>
+  );
+}
+
+export type OfPlaces = { places: readonly Rec[] };

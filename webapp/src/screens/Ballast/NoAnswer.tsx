@@ -1,0 +1,42 @@
+/** Before there is an answer: what the car lacks, and the one thing to enter next. */
+import { uncertain } from "../../core/uncertain";
+import type { BallastChoice } from "../../core/ballastRecords";
+import { MassFigure } from "../../parts/MassFigure";
+import { Warnings } from "../../parts/Warnings";
+import { to } from "../../route";
+import type { OfPlaces } from "./Ballast";
+import { lacking } from "./words";
+
+const NEXT: Record<string, [words: string, screen: string]> = {
+  ballast_unweighed: ["Weigh the whole car", "weigh-car"],
+  ballast_no_minimum: ["Note the class minimum", "class-sheet"],
+  ballast_no_front: ["Enter the car's sizes", "car-sheet"],
+  ballast_no_left: ["Enter the car's sizes", "car-sheet"],
+};
+
+export function NoAnswer({ choice, places }: OfPlaces & { choice: BallastChoice }) {
+  const { reason } = choice;
+  const next = reason && NEXT[reason.code];
+  return (
+    <section class="ballast-answer" aria-label="How much, and where">
+      {reason ? <Warnings of={[reason]} /> : <Lacking kg={lacking(choice)} />}
+      {next && <a class="button main" href={to(next[1])}>{next[0]}</a>}
+      {!places.length && (
+        <>
+          <p>Note where ballast may be bolted in and what one block weighs; this screen then says how many go where.</p>
+          <a class={next ? "button wide" : "button main"} href={to("ballast", "new")}>Add the first place</a>
+        </>
+      )}
+    </section>
+  );
+}
+
+function Lacking({ kg }: { kg: number }) {
+  if (!kg) return <p class="moves">The car is heavy enough without ballast.</p>;
+  return (
+    <>
+      <p class="quiet small">Lacking to the minimum, with what to keep in hand</p>
+      <MassFigure mass={uncertain(kg)} />
+    </>
+  );
+}

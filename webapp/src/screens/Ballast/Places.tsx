@@ -1,0 +1,34 @@
+/** Every place ballast may go, with what it takes; each can be opened and changed. */
+import type { Rec } from "../../journal/types";
+import { nameOf } from "../../parts/naming";
+import { placeWords } from "../../parts/place";
+import { Row } from "../../parts/Row";
+import { Section } from "../../parts/Screen";
+import { to } from "../../route";
+import type { OfPlaces } from "./Ballast";
+
+export function Places({ places }: OfPlaces) {
+  if (!places.length) return null;
+  return (
+    <Section title="Places" aside={<a class="button plain" href={to("ballast", "new")}>Add a place</a>}>
+      <div>
+        {places.map((place) => (
+          <Row
+            key={place.id}
+            name={nameOf(place)}
+            note={whereWords(place.values)}
+            value={`up to ${String(place.values["most"] ?? 0)}`}
+            under={`of ${String(place.values["block"] ?? "no weight")}`}
+            href={to("ballast", place.id)}
+          />
+        ))}
+      </div>
+    </Section>
+  );
+}
+
+/** "1150 mm behind the front axle, on the centreline, 190 mm up" */
+function whereWords({ x, y, z }: Rec["values"]): string {
+  const across = Number.parseFloat(String(y)) === 0 ? "on the centreline" : placeWords({ y });
+  return [placeWords({ x }), across, z && `${String(z)} up`].filter(Boolean).join(", ");
+}
