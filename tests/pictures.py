@@ -29,6 +29,7 @@ PLAIN = (
     "car", "standing", "balance", "loose-ends", "parts", "weigh", "weigh-part", "weigh-car", "jobs", "job/new", "yard",
     "donor/new", "more", "car-sheet", "class-sheet", "scales", "scale/new", "drivers", "stages", "devices", "units",
     "records", "load-transfer", "fuel", "sheet/new",
+    "ballast", "ballast/new",
 )
 # fmt: on
 # Screens of one record: the address, and which record of a kind to open (by its place in the demo).
@@ -39,6 +40,7 @@ OF_RECORDS = (
     ("weigh-in", "weigh_in", 1),
     ("lift", "weigh_in", 2),
     ("lift", "lift", 0),
+    ("ballast", "ballast_place", 0),
     ("scale", "scale", 0),
     ("donor", "donor", 0),
     ("sheet", "part of a sheet", 1),

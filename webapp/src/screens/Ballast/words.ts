@@ -6,11 +6,11 @@ import { showLength, showMass, showPercent } from "../../core/shown";
 import { divide, expanded, type Uncertain } from "../../core/uncertain";
 import type { Fact } from "../../parts/Facts";
 
-/** "Take 1 from the boot floor, put 2 in the left footwell." Blocks come out before others go in. */
+/** Take 1 from “Boot floor”, put 2 in “Left footwell”. Blocks come out before others go in. */
 export function movesSentence(moves: Readonly<Record<string, number>>, nameOf: (id: string) => string): string {
   const all = Object.entries(moves);
-  const out = all.filter(([, count]) => count < 0).map(([id, count]) => `take ${-count} from ${nameOf(id)}`);
-  const into = all.filter(([, count]) => count > 0).map(([id, count]) => `put ${count} in ${nameOf(id)}`);
+  const out = all.filter(([, count]) => count < 0).map(([id, count]) => `take ${-count} from “${nameOf(id)}”`);
+  const into = all.filter(([, count]) => count > 0).map(([id, count]) => `put ${count} in “${nameOf(id)}”`);
   const words = [...out, ...into].join(", ");
   return words && `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }

@@ -8,6 +8,7 @@ export function WhereWeight() {
     <Section title="Where the weight is">
       <div>
         <Row name="Balance" note="Front and left, the centre, every weight at its place" href={to("balance")} />
+        <Row name="Ballast" note="How much, and where" href={to("ballast")} />
         <Row name="Fuel over a run" note="Weight and balance lap by lap, and what to start with" href={to("fuel")} />
       </div>
     </Section>

@@ -1,0 +1,48 @@
+"""In the paddock, without signal: how much ballast and where, and what is fitted is kept and weighed in."""
+
+from playwright.sync_api import expect
+
+from tests.browser.doing import go
+
+
+def answer(page):
+    return page.get_by_role("region", name="How much, and where")
+
+
+def test_ballast_is_answered_and_what_is_fitted_kept_without_signal(demo, make_phone):
+    phone = make_phone("paddock", demo)
+    expect(phone.open().get_by_text("Weight now")).to_be_visible()
+    phone.is_installed()
+    phone.close()
+    demo.kill()
+
+    page = phone.open("/#/ballast")
+    expect(answer(page)).to_contain_text("11.00")
+    expect(answer(page)).to_contain_text("6 × 1 kg")
+    answer(page).get_by_role("button", name="Fitted like this").click()
+    expect(answer(page)).to_contain_text("Saved on this phone.")
+    phone.sigkill()
+
+    page = phone.open("/#/ballast")
+    expect(answer(page)).to_contain_text("The blocks are fitted like this.")
+    expect(answer(page)).to_contain_text("6 fitted, as they should be")
+
+    page.get_by_label("Left, at least %").fill("48.2")
+    expect(answer(page)).to_contain_text("Take 6 from “Behind the left seat”")
+    page.get_by_role("button", name="Save what is wanted").click()
+    expect(page.get_by_text("Saved on this phone.")).to_be_visible()
+
+
+def test_a_newcomer_adds_a_place_from_the_list_and_has_an_answer(demo, make_phone):
+    page = make_phone("newcomer", demo).open()
+    expect(page.get_by_text("Weight now")).to_be_visible()
+    go(page, "#/ballast/new")
+    page.get_by_label("Start from a common place").select_option("Under the left seat")
+    page.get_by_label("One block weighs").fill("5 kg")
+    page.get_by_label("Takes at most").fill("2")
+    expect(page.get_by_label("From the front axle", exact=True)).to_have_value("1230 mm")
+    page.get_by_role("button", name="Save").click()
+    expect(answer(page)).to_contain_text("Under the left seat")
+    go(page, "#/car")
+    page.get_by_role("link", name="Ballast").click()
+    expect(answer(page)).to_contain_text("5 kg")
