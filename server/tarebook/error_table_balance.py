@@ -36,7 +36,7 @@ BALANCE = {
     "nothing_left": ErrorRow(200, "These jobs would leave nothing of the car.", "Look for a slipped digit in a mass."),
     "place_outside": ErrorRow(200, "A part's place lies outside the car.",
         "Measure again: from the front axle rearward, from the centreline to the right, up from the ground."),
-    "place_by_zone": ErrorRow(200, "Some parts stand at the rough place of their zone.",
+    "place_by_zone": ErrorRow(200, "Some parts are taken to sit at the usual place of their zone.",
         "Measure where they sit for a surer centre of gravity."),
     "place_anywhere": ErrorRow(200, "Some parts have neither a place nor a zone; they could be anywhere in the car.",
         "Give them a zone, or measure where they sit."),

@@ -390,7 +390,7 @@ export const ERRORS = {
     "do": "Measure again: from the front axle rearward, from the centreline to the right, up from the ground."
   },
   "place_by_zone": {
-    "sentence": "Some parts stand at the rough place of their zone.",
+    "sentence": "Some parts are taken to sit at the usual place of their zone.",
     "do": "Measure where they sit for a surer centre of gravity."
   },
   "place_anywhere": {
@@ -454,7 +454,7 @@ export const ERRORS = {
     "do": "Choose one of the list, or enter its density."
   },
   "sheet_density_range": {
-    "sentence": "The density is not a range above zero.",
+    "sentence": "The lowest and the highest density do not make a range.",
     "do": "Enter the lowest and the highest in kg/m³, the lowest first."
   },
   "sheet_no_thickness": {
@@ -534,19 +534,19 @@ export const ERRORS = {
     "do": "Enter the mass of one block and how many may go there."
   },
   "ballast_share_range": {
-    "sentence": "A share to reach is not a range.",
-    "do": "Enter the lowest and the highest as fractions from 0 to 1, the lowest first."
+    "sentence": "The lowest and the highest share wanted do not make a range.",
+    "do": "Enter the lowest first, both between nothing and all of the weight."
   },
   "ballast_ceiling": {
     "sentence": "The most the car may weigh is under the least it must weigh.",
     "do": "Correct one of them."
   },
   "ballast_no_front": {
-    "sentence": "Without the front's share and the wheelbase a front share cannot be aimed at.",
+    "sentence": "Without the car's front share and its wheelbase no front share can be aimed at.",
     "do": "Weigh the car by axles or corners, and enter the wheelbase."
   },
   "ballast_no_left": {
-    "sentence": "Without the left's share and both tracks a left share cannot be aimed at.",
+    "sentence": "Without the car's left share and both tracks no left share can be aimed at.",
     "do": "Weigh the car by corners, and enter the tracks."
   },
   "ballast_no_height": {
