@@ -76,8 +76,8 @@ function Grid({ field }: { field: number }) {
       {lines.map((x) => <path key={x} d={`M${x} ${SIDE - low}V${SIDE - high}M${low} ${SIDE - x}H${high}`} />)}
       {[0, 5, 10].map((tenth) => (
         <g key={tenth}>
-          <text x={lines[tenth]} y={SIDE - 6}>{(field * tenth) / 10}</text>
-          {tenth > 0 && <text transform={`translate(15 ${SIDE - lines[tenth]!}) rotate(-90)`}>{(field * tenth) / 10}</text>}
+          <text x={within(lines[tenth]!)} y={SIDE - 6}>{(field * tenth) / 10}</text>
+          {tenth > 0 && <text transform={`translate(15 ${within(SIDE - lines[tenth]!)}) rotate(-90)`}>{(field * tenth) / 10}</text>}
         </g>
       ))}
     </g>
@@ -104,9 +104,14 @@ function Corner({ spot: [x, y], number, away, isHeld }: { spot: Spot; number: nu
   return (
     <g class="corner">
       <circle cx={x} cy={y} r={isHeld ? 12 : 7} />
-      <text x={x + 16 * away[0]} y={y + 16 * away[1]}>{number}</text>
+      <text x={within(x + 16 * away[0])} y={within(y + 16 * away[1])}>{number}</text>
     </g>
   );
+}
+
+/** So far from the edge that a number there is not cut off. */
+function within(place: number): number {
+  return Math.min(Math.max(place, 10), SIDE - 18);
 }
 
 /** The way from the middle of all corners out past this one, so that its number is clear of the lines. */
