@@ -1,6 +1,9 @@
 /** The car's weight against the laps: a brass line in its band of doubt, the minimum below, the worst moment ringed. */
 import { minimumWords, say } from "../../answers";
 import type { FuelRun } from "../../core/fuelRun";
+import { showGuard } from "../../core/shown";
+import { expanded } from "../../core/uncertain";
+import { massUnit } from "../../parts/units";
 import { HEIGHT, WIDTH, drawnOf, through } from "./drawing";
 
 const EDGE = 12;
@@ -9,7 +12,8 @@ export function RunDrawing({ run, label }: { run: FuelRun; label: string }) {
   const drawn = drawnOf(run);
   const [first, last] = [run.laps[0]?.weight, run.laps.at(-1)?.weight];
   if (!drawn || !first || !last) return null;
-  const isUnder = (run.laps[run.worst ?? -1]?.judged?.margin.value ?? 0) < 0;
+  const judged = run.laps[run.worst ?? -1]?.judged;
+  const isUnder = (judged?.margin.value ?? 0) < 0;
   // The weight comes down from the upper left: words of a level stand where it is not.
   const isHigh = (y: number) => y < (drawn.line[0]!.y + drawn.line.at(-1)!.y) / 2;
   const end = run.runs_dry ? `lap ${run.runs_dry}, dry` : `flag, lap ${run.laps.length - 1}`;
@@ -18,7 +22,7 @@ export function RunDrawing({ run, label }: { run: FuelRun; label: string }) {
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={label}>
         <path class="band" d={`${through(drawn.band)} Z`} />
         {drawn.minimum !== null && <Level y={drawn.minimum} name="least" words={`minimum ${minimumWords.value ?? ""}`} atRight={isHigh(drawn.minimum)} below />}
-        {drawn.inHand !== null && <Level y={drawn.inHand} name="keep" words="keep in hand" atRight={isHigh(drawn.inHand)} />}
+        {drawn.inHand !== null && judged && <Level y={drawn.inHand} name="keep" words={`keep ${showGuard(judged.in_hand, massUnit(), expanded(judged.margin) / 5)} in hand`} atRight={isHigh(drawn.inHand)} />}
         <path class="weight" d={through(drawn.line)} />
         {drawn.worst && <circle class="worst" cx={drawn.worst.x} cy={drawn.worst.y} r="6" />}
         <text class="figure-text" x={EDGE} y="16">{say(first)}</text>
