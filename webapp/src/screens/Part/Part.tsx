@@ -97,7 +97,7 @@ function Details({ form }: { form: Form }) {
     <div class="stack">
       <TextField label="Name" value={form.text("name")} onValue={(value) => form.set("name", value)} most={120} />
       <TextField label="Pieces like it" mode="numeric" value={form.text("count")} onValue={(value) => form.set("count", toCount(value))} hint="A whole number, 1 to 999." />
-      <QuantityField kind="mass" unit={unitOf("mass")} label="Weight, until it is weighed" value={form.text("claim")} onValue={(value) => form.set("claim", value)} hint="Of one piece. A weighing always counts before this." />
+      <QuantityField kind="mass" unit={unitOf("mass")} label="Weight, until it is weighed" value={form.text("claim")} onValue={(value) => form.set("claim", value)} hint={sheetOf(form.id) ? "Of one piece, from its sheet: change the sheet, and this follows." : "Of one piece. A weighing always counts before this."} />
       {!form.changed && !sheetOf(form.id) && <a class="button wide" href={to("sheet", form.id)}>Work it out from sheet</a>}
       {form.text("claim") && (
         <>
