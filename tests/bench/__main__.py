@@ -18,7 +18,18 @@ from tests.bench.figure import Figure, table
 from tests.bench.workshop import Workshop
 from tests.machine import prepare
 
-MODULES = ("size", "first_screen", "saving", "sending", "folding", "reckoning", "photos", "drawing", "importing")
+MODULES = (
+    "size",
+    "first_screen",
+    "saving",
+    "sending",
+    "folding",
+    "reckoning",
+    "ballast",
+    "photos",
+    "drawing",
+    "importing",
+)
 
 
 def main() -> int:

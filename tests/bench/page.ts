@@ -3,6 +3,7 @@
  * clock. It is built into a copy of the app in a scratch folder and into nothing else. Times are in milliseconds.
  */
 
+import { type Ballast, type Carried, type Place, type Wanted, ballast } from "../../webapp/src/core/ballast";
 import { readGarage } from "../../webapp/src/core/garage";
 import { ledger } from "../../webapp/src/core/ledger";
 import { standing } from "../../webapp/src/core/standing";
@@ -105,6 +106,17 @@ function reckon(lists: Record<string, unknown>, times: number): Promise<number[]
   });
 }
 
+type Asked = { car: Carried; places: Place[]; wanted: Wanted };
+
+/** Each question once: the milliseconds, and whether the answer is proven the best. */
+function choose(asked: Asked[]): { took: number; proven: boolean }[] {
+  return asked.map(({ car, places, wanted }) => {
+    const started = performance.now();
+    const found = ballast(car, places, wanted) as Ballast;
+    return { took: performance.now() - started, proven: found.proven };
+  });
+}
+
 function shrinkPhoto(base64: string, times: number): Promise<number[]> {
   const photo = new Blob([bytesOf(base64)], { type: "image/jpeg" });
   return repeated(times, () => shrink(photo));
@@ -119,6 +131,6 @@ function bytesOf(base64: string): ArrayBuffer {
 }
 
 const bench = {
-  holdSync, garageId, hasRecords, pushAll, pullAll, sendAll, syncNothing, saveAll, saveEach, foldAll, reckon, shrinkPhoto, savePhoto,
+  holdSync, garageId, hasRecords, pushAll, pullAll, sendAll, syncNothing, saveAll, saveEach, foldAll, reckon, choose, shrinkPhoto, savePhoto,
 };
 Object.assign(globalThis, { bench });
