@@ -151,4 +151,5 @@ test("every material is cut with care for eyes and hands, fibre and wood with ca
   expect(cautionsFor("steel").join(" ")).toMatch(/eye, ear and hand.*deburr/s);
   for (const material of ["carbon_laminate", "glass_laminate", "birch_plywood"]) expect(cautionsFor(material).join(" ")).toContain("dust");
   expect(cautionsFor("lead").join(" ")).toContain("poison");
+  expect(cautionsFor("").join(" ")).toContain("not known here");
 });

@@ -100,6 +100,7 @@ describe("the pad", () => {
   test("the field holds what is drawn already", () => {
     expect(fieldFor([], "mm")).toBe(500);
     expect(fieldFor([[0.3, 1.2], null], "mm")).toBe(2000);
+    expect(fieldFor([[0.12, 0.1]], "mm")).toBe(200);
     expect(fieldFor([[1, 1]], "in")).toBe(40);
     expect(fieldFor([[5, 1]], "mm")).toBe(2000);
   });

@@ -1,8 +1,8 @@
 /** What the sheet comes to: its mass and how sure that is, the area, and what a gauge table would say. */
 import { massUnit, unitOf } from "../../parts/units";
 import { showArea, showLength, showMass, showPercent, showPlain } from "../../core/shown";
-import { type SheetMass } from "../../core/sheet";
-import { expanded } from "../../core/uncertain";
+import type { SheetMass } from "../../core/sheet";
+import { type Uncertain, expanded } from "../../core/uncertain";
 import { Disclosure } from "../../parts/Disclosure";
 import { Doubts } from "../../parts/Doubts";
 import { type Fact, Facts } from "../../parts/Facts";
@@ -20,12 +20,18 @@ export function Outcome({ found }: { found: SheetMass }) {
   );
 }
 
+/** One density typed alone stands as it was typed. */
+function densityWords(density: Uncertain): string {
+  const U = expanded(density);
+  return U ? showPlain(density.value, "kg/m³", U) : `${density.value} kg/m³`;
+}
+
 function factsOf({ area, thickness, density, mass, listed }: SheetMass): Fact[] {
   const unit = unitOf("length");
   const facts: Fact[] = [
     { name: "Area", value: showArea(area.value, unit, expanded(area)) },
     { name: "Thickness reckoned with", value: showLength(thickness.value, unit, expanded(thickness)) },
-    { name: "Density reckoned with", value: showPlain(density.value, "kg/m³", expanded(density)) },
+    { name: "Density reckoned with", value: densityWords(density) },
   ];
   if (listed === null) return facts;
   const over = listed / mass.value - 1;

@@ -53,8 +53,9 @@ function OwnMaterial({ form, change }: Props) {
       <TextField label="What it is called" value={form.own} most={80} onValue={(own) => change({ own })} />
       <div class="pair">
         <TextField label="Density from, kg/m³" mode="decimal" value={form.densityLow} onValue={(densityLow) => change({ densityLow })} />
-        <TextField label="to, kg/m³" mode="decimal" value={form.densityHigh} onValue={(densityHigh) => change({ densityHigh })} hint="Empty when it is known exactly." />
+        <TextField label="Density to, kg/m³" mode="decimal" value={form.densityHigh} onValue={(densityHigh) => change({ densityHigh })} />
       </div>
+      <p class="small quiet">The second stays empty where only one is known.</p>
     </>
   );
 }

@@ -7,6 +7,8 @@ const FIBRE =
 const WOOD = "Wood dust harms lungs and burns: suction and a dust mask.";
 const FIRE = "Its chips and dust burn, and water feeds the fire: no sparks, sweep up dry, sand or a class D extinguisher at hand.";
 const LEAD = "Lead dust and fumes are poison: snips, no saw, sander or flame; gloves, and wash before eating.";
+const UNKNOWN =
+  "What it gives off when cut is not known here: read its maker's sheet first, and treat the dust as harmful to lungs.";
 const WINDOW = "Where it replaces a window, the rule book and local law decide whether it may.";
 
 const OF: Readonly<Record<string, string>> = {
@@ -24,6 +26,6 @@ const OF: Readonly<Record<string, string>> = {
 
 /** What to mind before this is cut, in the order to be read. */
 export function cautionsFor(material: string): string[] {
-  const own = OF[material] ?? (material ? null : CAUTIONS["dust and fibre"]);
+  const own = OF[material] ?? (material ? null : UNKNOWN);
   return [CUTTING, CAUTIONS["glass and edges"], ...(own ? [own] : [])];
 }

@@ -60,9 +60,10 @@ export function spotsOf(corners: readonly CornerText[], unit: string): (Spot | n
   });
 }
 
-/** The narrowest field that holds these spots (metres) and is no narrower than the usual one. */
+/** The narrowest field that holds these spots (metres); the usual one while there are none. */
 export function fieldFor(spots: readonly (Spot | null)[], unit: string): number {
   const fields = FIELDS[unit]!;
-  const far = Math.max(0, ...spots.flatMap((spot) => spot ?? [])) / metreOf(unit);
-  return fields.find((field) => field >= far && field >= fields[2]!) ?? fields.at(-1)!;
+  const places = spots.flatMap((spot) => spot ?? []);
+  const far = Math.max(...places) / metreOf(unit);
+  return places.length ? (fields.find((field) => field >= far) ?? fields.at(-1)!) : fields[2]!;
 }
