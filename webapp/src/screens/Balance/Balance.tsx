@@ -20,6 +20,7 @@ import { Changes } from "./Changes";
 import { Corners } from "./Corners";
 import { InWords } from "./InWords";
 import { Looking } from "./Looking";
+import { Onward } from "./Onward";
 import { Placing } from "./Placing";
 import { States } from "./States";
 import { Trust } from "./Trust";
@@ -62,6 +63,7 @@ export function Balance() {
         <States balance={balance} />
         <Changes balance={balance} />
         <Corners balance={balance} />
+        <Onward balance={balance} />
         <AfterJobs balance={balance} jobs={jobs} onJobs={(ids) => change({ jobs: ids })} />
         <Onward weighIn={balance.weigh_in} />
         <Trust of={[...aboutCar(book.value.warnings), ...balance.warnings]} />
