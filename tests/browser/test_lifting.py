@@ -45,9 +45,12 @@ def test_a_lift_is_guided_kept_when_the_page_is_killed_and_counts_without_a_serv
     expect(page.locator(".figure")).to_contain_text("523")
 
     # The balance rests on it now, and no more on the lift in spring carried over.
+    go(page, "#/balance")
+    rests = page.get_by_role("region", name="Height and load").get_by_role("link").first
+    expect(rests).to_contain_text("The height rests on it")
+    expect(rests).to_contain_text("523")
     go(page, "#/load-transfer")
-    height = page.get_by_role("region", name="Height of the centre")
-    expect(height).to_contain_text("523")
+    expect(page.get_by_role("region", name="Height of the centre")).to_be_visible()
     expect(page.get_by_text("carried over")).to_have_count(0)
 
 
@@ -74,7 +77,9 @@ def test_a_lift_is_corrected_by_a_new_one_and_a_small_one_says_what_would_do(dem
 
 def test_power_makes_weight_per_power_and_g_is_stepped(demo, make_phone):
     page = make_phone("anna", demo, **DESK).open("/#/car-sheet")
-    page.get_by_role("textbox", name="Power", exact=True).fill("100")
+    power = page.get_by_role("textbox", name="Power", exact=True)
+    expect(power).to_have_value("72")  # the garage has come
+    power.fill("100")
     page.get_by_role("radio", name="hp").check()
     page.get_by_role("button", name="Save").click()
     expect(page.get_by_text("Saved on this phone.")).to_be_visible()

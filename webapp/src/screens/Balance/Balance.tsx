@@ -6,7 +6,6 @@
  */
 import { useMemo, useState } from "preact/hooks";
 import { book, known } from "../../answers";
-import { Row } from "../../parts/Row";
 import { Screen } from "../../parts/Screen";
 import { CentreClose } from "../../parts/drawing/CentreClose";
 import { newMover } from "../../parts/drawing/mover";
@@ -27,16 +26,6 @@ import { Trust } from "./Trust";
 import { aboutCar } from "./reasons";
 import { statesOf, tell } from "./told";
 import "./Balance.css";
-
-/** Where to go on from here: what the height does on the road, and how it is measured. */
-function Onward({ weighIn }: { weighIn: string | null }) {
-  return (
-    <div>
-      <Row name="Load transfer" note="What the height does in a corner and under the brakes" href={to("load-transfer")} />
-      {weighIn && <Row name="Measure the height" note="By lifting an axle, step by step" href={to("lift", weighIn)} />}
-    </div>
-  );
-}
 
 /** What was chosen here, kept should the page be killed. */
 type Asked = { jobs: string[] | null };
@@ -63,9 +52,8 @@ export function Balance() {
         <States balance={balance} />
         <Changes balance={balance} />
         <Corners balance={balance} />
-        <Onward balance={balance} />
         <AfterJobs balance={balance} jobs={jobs} onJobs={(ids) => change({ jobs: ids })} />
-        <Onward weighIn={balance.weigh_in} />
+        <Onward balance={balance} />
         <Trust of={[...aboutCar(book.value.warnings), ...balance.warnings]} />
       </div>
     </Screen>
