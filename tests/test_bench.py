@@ -8,6 +8,7 @@ import pytest
 from tarebook.core.garage import read_garage
 from tarebook.core.standing import standing
 from tarebook.journal.fold import Fold
+from tests.bench.drawing import script_in_frames
 from tests.bench.figure import Figure, table
 from tests.bench.garage import entry_texts, garage, records
 
@@ -47,3 +48,14 @@ def test_the_app_people_get_has_no_hand_of_the_bench_in_it():
     scripts = list((build_app.BUILT / "assets").glob("*.js"))
     assert scripts
     assert not any("syncNothing" in script.read_text(encoding="utf-8") for script in scripts)
+
+
+def test_script_in_a_frame_is_counted_once_and_only_on_the_page_s_own_thread():
+    def ran(name, start, long, thread=1):
+        return {"name": name, "ph": "X", "pid": 1, "tid": thread, "tts": start, "tdur": long}
+
+    first = [ran("FireAnimationFrame", 0, 1000), ran("FunctionCall", 100, 800)]
+    second = [ran("EventDispatch", 2000, 500), ran("Layout", 2600, 9000), ran("FireAnimationFrame", 12000, 2000)]
+    elsewhere = [ran("FireAnimationFrame", 0, 9000, thread=2), {"name": "FunctionCall", "ph": "I", "pid": 1, "tid": 1}]
+    last = [ran("FireAnimationFrame", 15000, 300), ran("FunctionCall", 15100, 100)]
+    assert script_in_frames([*last, *elsewhere, *second, *first]) == [2.5, 0.3, 0.0]

@@ -101,7 +101,7 @@ def _slide(page: Page, browser: CDPSession, path: Sequence[tuple[float, float]])
 
 
 def script_in_frames(events: Sequence[dict[str, Any]]) -> list[float]:
-    """Milliseconds of script in each frame that had a callback, of the thread with most callbacks."""
+    """Milliseconds of script from callback to callback, and after the last, on the thread that had most of them."""
     callbacks = [(event["pid"], event["tid"]) for event in events if event["name"] == "FireAnimationFrame"]
     thread = max(set(callbacks), key=callbacks.count)
     own = [event for event in events if (event["pid"], event["tid"]) == thread and event.get("ph") == "X"]

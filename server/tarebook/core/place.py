@@ -3,7 +3,8 @@
 Axes: x rearward from the front axle, y to the car's right of the centreline, z up from the ground; metres. Each axis is
 taken on its own: a part may have x from a tape measure and z from its zone. A zone's place is a table of shares of the
 car's own wheelbase (x) and mean track (y and z), each "middle ± half-width" of a rectangle. The table is common
-practice, no source: a rough drawing of a front-engined closed car, wide enough to hold most of them.
+practice, no source: a rough drawing of a front-engined closed car, wide enough to hold most of them. On a car whose own
+outside is known, the middle of a zone stays inside it.
 
 What was measured is good to `place_within` of the part, and to a tape measure's own where nobody said how well.
 
@@ -106,20 +107,25 @@ def place_of(car: Car | None, part: Part, count: int = 1) -> Place:
         spans = (spans[0], (0.0, PAIRED_WITHIN), spans[2])
     otherwise = "zone" if part.zone else "anywhere"
     typed = (part.x, part.y, part.z)
-    scales, within = scales_of(car), part.place_within
-    found = {axis: _axis(part.id, axis, typed[at], within, spans[at], scales[at]) for at, axis in enumerate(AXES)}
+    within, outline = part.place_within, outline_of(car)
+    rough = [_in_zone(*each) for each in zip(spans, scales_of(car), outline, strict=True)]
+    found = {axis: _axis(f"place:{part.id}:{axis}", typed[at], within, rough[at]) for at, axis in enumerate(AXES)}
     by = {axis: "measured" if typed[at] else otherwise for at, axis in enumerate(AXES) if found[axis] is not None}
     apart = (0.5 * track) * (0.5 * track) if paired and track is not None else 0.0
-    return Place(part.id, found["x"], found["y"], found["z"], by, apart, _outside(typed, within, outline_of(car)))
+    return Place(part.id, found["x"], found["y"], found["z"], by, apart, _outside(typed, within, outline))
 
 
-def _axis(
-    part: str, axis: str, typed: Quantity | None, within: Quantity | None, span: Span, scale: float | None
-) -> Uncertain | None:
-    source = f"place:{part}:{axis}"
+def _in_zone(span: Span, scale: float | None, outline: Span | None) -> Span | None:
+    """(middle, half-width) of a zone on one axis, m, its middle no farther out than the car."""
+    if scale is None or outline is None:
+        return None
+    return min(max(span[0] * scale, outline[0]), outline[1]), span[1] * scale
+
+
+def _axis(source: str, typed: Quantity | None, within: Quantity | None, rough: Span | None) -> Uncertain | None:
     if typed is not None:
         return Uncertain(typed.value, {source: rectangular(_half_width(typed, within))})
-    return None if scale is None else Uncertain(span[0] * scale, {source: rectangular(span[1] * scale)})
+    return None if rough is None else Uncertain(rough[0], {source: rectangular(rough[1])})
 
 
 def _half_width(typed: Quantity, within: Quantity | None) -> float:

@@ -4,7 +4,8 @@
  * Axes: x rearward from the front axle, y to the car's right of the centreline, z up from the ground; metres. Each axis
  * is taken on its own: a part may have x from a tape measure and z from its zone. A zone's place is a table of shares of
  * the car's own wheelbase (x) and mean track (y and z), each "middle ± half-width" of a rectangle. The table is common
- * practice, no source: a rough drawing of a front-engined closed car, wide enough to hold most of them.
+ * practice, no source: a rough drawing of a front-engined closed car, wide enough to hold most of them. On a car whose
+ * own outside is known, the middle of a zone stays inside it.
  *
  * What was measured is good to `place_within` of the part, and to a tape measure's own where nobody said how well.
  *
@@ -101,21 +102,25 @@ export function placeOf(car: Car | null, part: Part, count = 1): Place {
   const spans: Spans = paired ? [zone[0], [0, PAIRED_WITHIN], zone[2]] : zone;
   const otherwise = part.zone ? "zone" : "anywhere";
   const typed = [part.x, part.y, part.z] as const;
-  const scales = scalesOf(car);
+  const [scales, outline] = [scalesOf(car), outlineOf(car)];
   const [x, y, z] = [0, 1, 2].map((at) => {
-    const measured = typed[at] ?? null;
-    return onAxis(`place:${part.id}:${AXES[at]}`, measured, part.place_within, spans[at] as Span, scales[at] ?? null);
+    const rough = inZone(spans[at] as Span, scales[at] ?? null, outline[at] ?? null);
+    return onAxis(`place:${part.id}:${AXES[at]}`, typed[at] ?? null, part.place_within, rough);
   }) as [Uncertain | null, Uncertain | null, Uncertain | null];
   const known = AXES.flatMap((axis, at) => ([x, y, z][at] ? [[axis, typed[at] ? "measured" : otherwise] as const] : []));
   const apart = paired ? 0.5 * track * (0.5 * track) : 0;
-  return { part: part.id, x, y, z, by: Object.fromEntries(known), apart, outside: outside(typed, part.place_within, outlineOf(car)) };
+  return { part: part.id, x, y, z, by: Object.fromEntries(known), apart, outside: outside(typed, part.place_within, outline) };
 }
 
-function onAxis(
-  source: string, typed: Quantity | null, within: Quantity | null, span: Span, scale: number | null,
-): Uncertain | null {
+/** [middle, half-width] of a zone on one axis, m, its middle no farther out than the car. */
+function inZone(span: Span, scale: number | null, outline: Span | null): Span | null {
+  if (scale === null || !outline) return null;
+  return [Math.min(Math.max(span[0] * scale, outline[0]), outline[1]), span[1] * scale];
+}
+
+function onAxis(source: string, typed: Quantity | null, within: Quantity | null, rough: Span | null): Uncertain | null {
   if (typed) return uncertain(typed.value, { [source]: rectangular(halfWidth(typed, within)) });
-  return scale === null ? null : uncertain(span[0] * scale, { [source]: rectangular(span[1] * scale) });
+  return rough && uncertain(rough[0], { [source]: rectangular(rough[1]) });
 }
 
 /** How well a measured place is known, m: as somebody said, else a tape measure's, no finer than the last digit. */
