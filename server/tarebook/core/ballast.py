@@ -30,6 +30,7 @@ GRAM = 1e5  # masses are compared in whole grams
 MOMENT = 1e7  # heights in tenths of a kg m, which move the centre of a car by a tenth of a millimetre
 CROSS = 5e7  # effects on cross weight in halves of a kg m: a few hundredths of a kilogram at the wheels
 LOAD = 1e7  # a share that cannot be reached is missed by as few tenths of a kilogram as can be
+WORTH = 20.0  # kg of ballast that may be carried for every kg a share that cannot be reached comes nearer
 _FINE = 10_000.0  # steps of a metre in which the height of the centre is compared
 
 
@@ -246,12 +247,15 @@ def _dot(weights: Sequence[float], counts: Sequence[int]) -> float:
 
 
 def _nearest(task: _Task, goals: Sequence[_Goal]) -> list[Row]:
-    """Every goal in its turn, as nearly as the ones before allow, to a step."""
+    """Every goal in its turn, as near as the ones before allow, to a step; a share as near as is worth its weight."""
     rows: list[Row] = []
     for goal in goals:
         row, step = goal.row, goal.step
         found = task.search(row.weights, rows, step, row.high)
-        over = max(0.0, (found.cost if found else 0.0) - row.high)
+        if found and found.cost > row.high and step == LOAD:
+            worth = [weight + floor(mass / WORTH) for weight, mass in zip(row.weights, task.costs["mass"], strict=True)]
+            found = task.search(worth, rows, step) or found
+        over = max(0.0, (_dot(row.weights, found.counts) if found else 0.0) - row.high)
         rows.append(_at_most(row.weights, row.high + ceil(over / step) * step))
     return rows
 

@@ -27,6 +27,7 @@ const GRAM = 1e5; // masses are compared in whole grams
 const MOMENT = 1e7; // heights in tenths of a kg m, which move the centre of a car by a tenth of a millimetre
 const CROSS = 5e7; // effects on cross weight in halves of a kg m: a few hundredths of a kilogram at the wheels
 const LOAD = 1e7; // a share that cannot be reached is missed by as few tenths of a kilogram as can be
+const WORTH = 20; // kg of ballast that may be carried for every kg a share that cannot be reached comes nearer
 const FINE = 10_000; // steps of a metre in which the height of the centre is compared
 
 type Aim = "mass" | "height" | "cross" | "centre";
@@ -233,12 +234,16 @@ function dot(weights: readonly number[], counts: readonly number[]): number {
   return weights.reduce((sum, weight, at) => sum + weight * (counts[at] as number), 0);
 }
 
-/** Every goal in its turn, as nearly as the ones before allow, to a step. */
+/** Every goal in its turn, as near as the ones before allow, to a step; a share as near as is worth its weight. */
 function nearest(task: Task, goals: readonly Goal[]): Row[] {
   const rows: Row[] = [];
   for (const { row, step } of goals) {
-    const found = search(task, row.weights, rows, step, row.high);
-    const over = Math.max(0, (found ? found.cost : 0) - row.high);
+    let found = search(task, row.weights, rows, step, row.high);
+    if (found && found.cost > row.high && step === LOAD) {
+      const worth = row.weights.map((weight, at) => weight + Math.floor((task.costs.mass[at] as number) / WORTH));
+      found = search(task, worth, rows, step) ?? found;
+    }
+    const over = Math.max(0, (found ? dot(row.weights, found.counts) : 0) - row.high);
     rows.push(atMost(row.weights, row.high + Math.ceil(over / step) * step));
   }
   return rows;

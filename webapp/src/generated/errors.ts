@@ -555,11 +555,11 @@ export const ERRORS = {
   },
   "ballast_unweighed": {
     "sentence": "What the car weighs now is not known.",
-    "do": "Weigh it, or enter its weight here."
+    "do": "Weigh the whole car."
   },
   "ballast_no_minimum": {
     "sentence": "There is no minimum to reach.",
-    "do": "Enter it on the class sheet, or here."
+    "do": "Enter it on the class sheet."
   },
   "ballast_short": {
     "sentence": "All that may be fixed leaves the car {text} short of what it must weigh.",

@@ -16,8 +16,9 @@ import { Row } from "../../parts/Row";
 import { Section } from "../../parts/Screen";
 import { useSaving } from "../../parts/SaveDock";
 import { massUnit, unitOf } from "../../parts/units";
+import { Warnings } from "../../parts/Warnings";
 import { to } from "../../route";
-import { changeWords, crossFact, heightFact, lacking, movesSentence, shareFact, sharesWithout } from "./words";
+import { changeWords, crossFact, heightFact, lacking, missingIn, movesSentence, shareFact, sharesWithout } from "./words";
 
 type Props = { choice: BallastChoice; found: Ballast; places: readonly Rec[] };
 
@@ -26,9 +27,10 @@ export function Answer({ choice, found, places }: Props) {
   const names = (id: string) => places.filter((place) => place.id === id).map(nameOf)[0] ?? id;
   return (
     <section class="ballast-answer" aria-label="How much, and where">
-      <p class="quiet small">{isAboard ? "Ballast in all" : "Ballast to put in"}</p>
+      <p class="quiet small">{headOf(found, isAboard)}</p>
       {found.added > 0 ? <MassFigure mass={uncertain(found.added)} /> : <p class="moves">No ballast is needed.</p>}
       {found.added > 0 && lacking(choice) === 0 && <p>The minimum alone needs none: this is for the shares wanted.</p>}
+      <Warnings of={missingIn(massUnit(), found.missing)} />
       {isAboard && movesSentence(choice.moves, names) && <p class="moves">{movesSentence(choice.moves, names)}</p>}
       <div>
         {places.map((place) => <PlaceLine key={place.id} place={place} put={found.put[place.id] ?? 0} fitted={choice.fitted[place.id] ?? 0} />)}
@@ -45,6 +47,11 @@ export function WithIt({ choice, found }: { choice: BallastChoice; found: Ballas
       <Facts rows={factsOf(choice, found)} />
     </Section>
   );
+}
+
+function headOf({ missing }: Ballast, isAboard: boolean): string {
+  if (missing.length) return "The nearest these places allow";
+  return isAboard ? "Ballast in all" : "Ballast to put in";
 }
 
 /** A place that has blocks, or is to have some. */

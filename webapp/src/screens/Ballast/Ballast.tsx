@@ -8,7 +8,6 @@ import { useForm } from "../../parts/form";
 import { FormDock } from "../../parts/FormDock";
 import { Notice } from "../../parts/Notice";
 import { Screen } from "../../parts/Screen";
-import { massUnit } from "../../parts/units";
 import { Warnings } from "../../parts/Warnings";
 import { to } from "../../route";
 import { Answer, WithIt } from "./Answer";
@@ -17,7 +16,6 @@ import { NoAnswer } from "./NoAnswer";
 import { PlaceForm } from "./PlaceForm";
 import { Places } from "./Places";
 import { Wishes } from "./Wishes";
-import { missingIn } from "./words";
 import "./Ballast.css";
 
 export function Ballast({ id }: { id: string }) {
@@ -42,7 +40,6 @@ function OfCar({ id }: { id: string }) {
   return (
     <div class="stack">
       {found && places.length > 0 ? <Answer choice={choice} found={found} places={places} /> : <NoAnswer choice={choice} places={places} />}
-      {found && places.length > 0 && <Warnings of={missingIn(massUnit(), found.missing)} />}
       <Fixing />
       {found && places.length > 0 && <WithIt choice={choice} found={found} />}
       {places.length > 0 && <Wishes form={form} />}
