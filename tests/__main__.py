@@ -1,6 +1,9 @@
-"""`python -m tests`: every check of this project, two at a time, each runner's closing line at the end.
+"""`python -m tests`: every check of this project, a few at a time, each runner's closing line at the end.
 
-Lines appear as the runners print them, with the runner's name in front. The exit code is 1 when any runner failed.
+Browsers and servers wait for each other, so one runner more than there are cores keeps the cores busy; the long ones
+come before the short ones, so that all end together. What tests write for a moment goes into memory where there is
+room, as a disk is waited for at each transaction. Lines appear as the runners print them, with the runner's name in
+front. The exit code is 1 when any runner failed.
 """
 
 import os
@@ -12,10 +15,13 @@ from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field
 
-from tests.machine import ROOT, prepare
+from tests.machine import ROOT, passing_folder, prepare
 
 WEBAPP = ROOT / "webapp"
-AT_ONCE = 2
+AT_ONCE = (os.cpu_count() or 1) + 1
+# The rooms whose tests take long have a runner of their own, the browsers' more than one.
+ROOMS = ("sync", "core", "api", "cli", "store", "devices")
+BROWSER_SHARES = (1, 2)
 PROJECTS = {
     "pure": "tsconfig.pure.json",
     "sw": "tsconfig.sw.json",
@@ -74,17 +80,28 @@ def runners() -> list[Runner]:
         Runner("ruff check", [*python, "ruff", "check", "."], closing=r"^(Found|All checks)"),
         Runner("ruff format", [*python, "ruff", "format", "--check", "."]),
         *types,
-        Runner("vitest", [*npm, "vitest", "run"], "webapp", closing=r"^\s*Tests\s", env=node.env),
         Runner("mypy", [*python, "mypy"]),
-        Runner("pytest browser", [*python, "pytest", "tests/browser"], besides="^(Engine|Newcomer)"),
-        Runner("pytest", [*python, "pytest", "--ignore=tests/browser"], besides="^Published"),
+        *(
+            pytest(f"browser {share}", "tests/browser", f"--share={share}/{len(BROWSER_SHARES)}")
+            for share in BROWSER_SHARES
+        ),
+        Runner("vitest", [*npm, "vitest", "run"], "webapp", closing=r"^\s*Tests\s", env=node.env),
+        *(pytest(room, f"tests/{room}") for room in ROOMS),
+        pytest("others", "tests", "--ignore=tests/browser", *(f"--ignore=tests/{room}" for room in ROOMS)),
     ]
+
+
+def pytest(name: str, *what: str) -> Runner:
+    """Some of the Python tests."""
+    return Runner(f"pytest {name}", [sys.executable, "-m", "pytest", *what], besides="^(Engine|Newcomer|Published)")
 
 
 def main() -> int:
     """Run all, print the closing lines, and return the exit code."""
     todo = runners()
-    with ThreadPoolExecutor(AT_ONCE) as pool:
+    with passing_folder() as folder, ThreadPoolExecutor(AT_ONCE) as pool:
+        for runner in todo:
+            runner.env["TMPDIR"] = folder
         for done in [pool.submit(runner.run) for runner in todo]:
             done.result()
     print()

@@ -4,6 +4,9 @@ import os
 import shutil
 import subprocess
 import sys
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -27,6 +30,8 @@ FIREFOX = ("firefox-esr",)
 WEBKIT = ("webkit2gtk-driver", "xvfb", "gir1.2-webkit2-4.1", "gir1.2-gtk-3.0", "python3-gi")
 TRUST = ("libnss3-tools",)
 OPENSSL = ("openssl",)
+MEMORY = Path("/dev/shm")
+ROOM = 2 << 30  # bytes; a whole run writes about a quarter of it
 SYSTEM_PYTHON = "/usr/bin/python3"
 WEBKIT_VERSION = (
     "import gi; gi.require_version('WebKit2', '4.1'); from gi.repository import WebKit2 as w;"
@@ -85,6 +90,15 @@ def install(*packages: str) -> None:
     env = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
     for step in (["update"], ["install", "--no-install-recommends", *packages]):
         subprocess.run([*apt, *step], check=False, stdout=subprocess.DEVNULL, env=env)
+
+
+@contextmanager
+def passing_folder() -> Iterator[str]:
+    """A folder for what tests write for a moment: in memory where there is room, else where the system has it."""
+    has_room = MEMORY.is_dir() and os.access(MEMORY, os.W_OK) and shutil.disk_usage(MEMORY).free > ROOM
+    with tempfile.TemporaryDirectory(prefix="tarebook-", dir=MEMORY if has_room else None) as folder:
+        Path(folder).chmod(0o711)  # PostgreSQL, which will not run as root, has a folder of its own in it
+        yield folder
 
 
 def prepare() -> Node:

@@ -12,13 +12,20 @@ from tests.browser.engines import ENGINES, Engine, said_of_engines
 from tests.browser.phone import Phone
 from tests.browser.serving import Server
 
+ENGINES_ASKED = pytest.StashKey[bool]()
 # How long a screen may take on a busy machine before a test gives up; nothing is asserted about speed.
 expect.set_options(timeout=20_000)
 
 
-def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+def pytest_collection_finish(session: pytest.Session) -> None:
+    """Only where their tests are among those to be run can something be said of engines."""
+    session.config.stash[ENGINES_ASKED] = any(item.path.name == "test_other_engines.py" for item in session.items)
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter, config: pytest.Config) -> None:
     """Say which engines were tried, what one of them cannot do, and what else a test found out."""
-    for line in [*said_of_engines(), *closing.lines]:
+    engines = said_of_engines() if config.stash.get(ENGINES_ASKED, False) else []
+    for line in [*engines, *closing.lines]:
         terminalreporter.write_line(line)
 
 

@@ -1,5 +1,6 @@
 """A real `tarebook serve` in a scratch folder, that can be killed, frozen and started again."""
 
+import io
 import json
 import os
 import re
@@ -10,11 +11,15 @@ import sys
 import threading
 import time
 import urllib.request
+from contextlib import redirect_stderr, redirect_stdout
 from pathlib import Path
 from typing import Any, Self
+from unittest.mock import patch
+
+from tarebook.cli import main
 
 START_WITHIN = 60  # seconds; a slow machine starts gunicorn and migrates in a few
-PAIRING_LINK = re.compile(r"http://\S*pair\S*")
+PAIRING_LINK = re.compile(r"(http://\S*pair\S*)")
 
 
 def free_port() -> int:
@@ -32,6 +37,7 @@ class Server:
     def __init__(self, folder: Path, *options: str) -> None:
         self.folder, self.options, self.port = folder, options, free_port()
         self.lines: list[str] = []
+        self.has_printed_link = False
         self.process: subprocess.Popen[str] | None = None
 
     @property
@@ -56,10 +62,16 @@ class Server:
         return [sys.executable, "-m", "tarebook", *words]
 
     def run(self, *words: str) -> str:
-        """Run a command on this server's folder and return what it printed."""
-        done = subprocess.run(self.command(*words), env=self.env(), text=True, capture_output=True, check=False)
-        assert done.returncode == 0, f"tarebook {' '.join(words)}: {done.stdout}{done.stderr}"
-        return done.stdout
+        """Run a command on this server's folder and return what it printed.
+
+        In this process, which has its modules loaded; `tests/cli` runs commands as people do.
+        """
+        printed = io.TextIOWrapper(io.BytesIO(), encoding="utf-8", write_through=True)
+        with patch.dict(os.environ, self.env(), clear=True), redirect_stdout(printed), redirect_stderr(printed):
+            code = main(list(words))
+        said = printed.buffer.getvalue().decode()
+        assert code == 0, f"tarebook {' '.join(words)}: {said}"
+        return said
 
     def start(self) -> Self:
         """Start and wait until it answers."""
@@ -67,13 +79,15 @@ class Server:
         self.process = subprocess.Popen(
             words, env=self.env(), text=True, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, start_new_session=True
         )
-        threading.Thread(target=self._listen, args=(self.process,), daemon=True).start()
+        self.lines = []
+        threading.Thread(target=self._listen, args=(self.process, self.lines), daemon=True).start()
         self._wait_until_well(self.process)
+        self.has_printed_link = "--demo" not in self.options
         return self
 
-    def _listen(self, process: subprocess.Popen[str]) -> None:
+    def _listen(self, process: subprocess.Popen[str], lines: list[str]) -> None:
         for line in process.stdout or ():
-            self.lines.append(line.rstrip())
+            lines.append(line.rstrip())
 
     def _wait_until_well(self, process: subprocess.Popen[str]) -> None:
         until = time.monotonic() + START_WITHIN
@@ -116,10 +130,13 @@ class Server:
         return [json.loads(row["text"]) for row in page["entries"]]
 
     def pairing_link(self) -> str:
-        """A fresh one-time link, as the command line prints it."""
+        """A fresh one-time link: the one printed at the start, and after that as `tarebook pair` prints it."""
+        if self.has_printed_link:
+            self.has_printed_link = False
+            return self.says(PAIRING_LINK)
         found = PAIRING_LINK.search(self.run("pair", *self.pair_options, "--port", str(self.port)))
         assert found, "tarebook pair printed no link"
-        return found[0]
+        return found[1]
 
     def _signal(self, number: int) -> subprocess.Popen[str]:
         assert self.process is not None
