@@ -11,6 +11,7 @@ from tests.browser import closing
 from tests.browser.engines import ENGINES, Engine, said_of_engines
 from tests.browser.phone import Phone
 from tests.browser.serving import Server
+from tests.browser.shared import SharedHome
 
 ENGINES_ASKED = pytest.StashKey[bool]()
 # How long a screen may take on a busy machine before a test gives up; nothing is asserted about speed.
@@ -42,6 +43,23 @@ def server(tmp_path: Path) -> Iterator[Server]:
     running = Server(tmp_path / "server").start()
     yield running
     running.close()
+
+
+@pytest.fixture(scope="session")
+def shared(tmp_path_factory: pytest.TempPathFactory) -> Iterator[SharedHome]:
+    """The server behind `garage`."""
+    running = SharedHome(tmp_path_factory.mktemp("shared"))
+    yield running
+    running.close()
+
+
+@pytest.fixture
+def garage(shared: SharedHome) -> SharedHome:
+    """An empty garage in a server that stays on."""
+    if shared.process is None:
+        shared.start()
+    shared.another_garage()
+    return shared
 
 
 @pytest.fixture

@@ -19,8 +19,8 @@ def in_sight(page: Page, name: str) -> bool:
     return box["y"] > 0 and box["y"] + box["height"] <= dock["y"]
 
 
-def test_a_place_no_car_reaches_stops_the_save_and_is_shown_although_it_was_folded_away(server, make_phone):
-    page = join(make_phone("anna", server), server)
+def test_a_place_no_car_reaches_stops_the_save_and_is_shown_although_it_was_folded_away(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
     begin(page, "Coupe", "980 kg")
     press(page, ["6", "oz"])
     page.get_by_role("textbox", name="What is it?").fill("Bonnet prop")
@@ -40,8 +40,8 @@ def test_a_place_no_car_reaches_stops_the_save_and_is_shown_although_it_was_fold
     expect(page.get_by_text("Sits: 600 mm ahead of the front axle")).to_be_visible()
 
 
-def test_what_it_is_comes_out_from_under_the_save_button_when_it_is_missing(server, make_phone):
-    page = join(make_phone("anna", server, **NARROW), server)
+def test_what_it_is_comes_out_from_under_the_save_button_when_it_is_missing(garage, make_phone):
+    page = join(make_phone("anna", garage, **NARROW), garage)
     begin(page, "Coupe", "980 kg")
     press(page, ["6", "oz"])
     page.get_by_role("button", name="Save weighing").click()
@@ -49,8 +49,8 @@ def test_what_it_is_comes_out_from_under_the_save_button_when_it_is_missing(serv
     assert in_sight(page, "What is it?")
 
 
-def test_a_minimum_that_is_no_mass_stops_the_first_start(server, make_phone):
-    page = join(make_phone("anna", server), server)
+def test_a_minimum_that_is_no_mass_stops_the_first_start(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
     page.get_by_role("textbox", name="What is the car called?").fill("Coupe")
     minimum = page.get_by_role("textbox", name="The class minimum, if you know it")
     minimum.fill("12 psi")
@@ -61,8 +61,8 @@ def test_a_minimum_that_is_no_mass_stops_the_first_start(server, make_phone):
     expect(page.get_by_role("heading", name="Which scale is at hand?")).to_be_visible()
 
 
-def test_a_name_without_a_space_makes_no_page_wider(server, make_phone):
-    page = join(make_phone("anna", server, **NARROW), server)
+def test_a_name_without_a_space_makes_no_page_wider(garage, make_phone):
+    page = join(make_phone("anna", garage, **NARROW), garage)
     begin(page, LONG, "980 kg")
     press(page, ["6", "oz"])
     page.get_by_role("textbox", name="What is it?").fill(LONG)

@@ -10,9 +10,9 @@ FEW = 9
 DRAFT_WITHIN = 500  # ms; a form is promised to be kept within 300 ms of the last change
 
 
-def test_a_known_part_is_weighed_with_a_photo_in_nine_taps_from_opening_the_app(server, make_phone, tmp_path):
-    phone = make_phone("anna", server)
-    page = join(phone, server)
+def test_a_known_part_is_weighed_with_a_photo_in_nine_taps_from_opening_the_app(garage, make_phone, tmp_path):
+    phone = make_phone("anna", garage)
+    page = join(phone, garage)
     begin(page, "Coupe", "980 kg")
     weigh(page, "Spare wheel", ["1", "1", "kg"])
     phone.close()
@@ -31,9 +31,9 @@ def test_a_known_part_is_weighed_with_a_photo_in_nine_taps_from_opening_the_app(
     assert thumb.taps <= FEW
 
 
-def test_a_half_filled_form_comes_back_with_its_photo_when_the_camera_killed_the_page(server, make_phone, tmp_path):
-    phone = make_phone("anna", server)
-    page = join(phone, server)
+def test_a_half_filled_form_comes_back_with_its_photo_when_the_camera_killed_the_page(garage, make_phone, tmp_path):
+    phone = make_phone("anna", garage)
+    page = join(phone, garage)
     begin(page, "Coupe", "980 kg")
     press(page, ["6", "oz", "3/8, 3 eighths"])
     page.get_by_role("textbox", name="What is it?").fill("Bonnet prop")
@@ -52,8 +52,8 @@ def test_a_half_filled_form_comes_back_with_its_photo_when_the_camera_killed_the
     expect(page.get_by_text("Left half done")).to_have_count(0)
 
 
-def test_what_cannot_be_read_is_said_and_never_lost(server, make_phone):
-    page = join(make_phone("anna", server), server)
+def test_what_cannot_be_read_is_said_and_never_lost(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
     begin(page, "Coupe", "980 kg")
     page.get_by_role("textbox", name="What is it?").fill("Bonnet prop")
     display = page.get_by_role("textbox", name=re.compile("^The scale shows"))
@@ -65,8 +65,8 @@ def test_what_cannot_be_read_is_said_and_never_lost(server, make_phone):
     expect(display).to_have_value("1,25 kg")
 
 
-def test_two_looks_make_one_part_and_a_correction_keeps_the_old_reading_in_sight(server, make_phone):
-    page = join(make_phone("anna", server), server)
+def test_two_looks_make_one_part_and_a_correction_keeps_the_old_reading_in_sight(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
     begin(page, "Coupe", "980 kg")
     page.get_by_role("button", name=re.compile("^How it is weighed")).click()
     page.get_by_role("radio", name="Holding it, minus me").check()
@@ -90,8 +90,8 @@ def test_two_looks_make_one_part_and_a_correction_keeps_the_old_reading_in_sight
     expect(page.get_by_text("this one does not count")).to_be_visible()
 
 
-def test_a_withdrawn_weighing_counts_no_more_until_it_is_brought_back(server, make_phone):
-    page = join(make_phone("anna", server), server)
+def test_a_withdrawn_weighing_counts_no_more_until_it_is_brought_back(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
     begin(page, "Coupe", "980 kg")
     weigh(page, "Tow hook", ["4", "2", "0", "g"])
     page.get_by_role("link", name="Look at this weighing").click()
