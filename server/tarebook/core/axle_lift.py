@@ -25,6 +25,7 @@ from tarebook.core.uncertain import Uncertain, derived, expanded, rectangular, s
 WIDEST = 0.06  # m; U (95 %), half of what the track alone tells (core/height): common practice, no source
 WIDE = 0.025  # m; U beyond which more lift is worth the trouble: common practice, no source
 TRIED = 20  # rises an outlook tries in every metre
+HIGHEST = 1.5  # m, to which it looks however long the car: no axle is raised further
 ABOVE_AXLES = 0.22  # m, of the centre, where only the doubt of a lift is foreseen: common practice, no source
 LIFT_WITHIN = 0.003  # m, half-width of the rise as measured with a tape: common practice, no source
 
@@ -56,7 +57,7 @@ class LiftedCar:
 
 @dataclass(frozen=True, slots=True)
 class Outlook:
-    """How well lifts of a car would tell its height: for every rise (m) the U (m, 95 %), up to half the wheelbase.
+    """How well lifts of a car would tell its height: for every rise (m) the U (m, 95 %), to half the wheelbase at most.
 
     `least`: the first rise that tells it at all (± `WIDEST`); `enough`: the first within ± `WIDE`; None: none does.
     """
@@ -118,7 +119,8 @@ def _height(
 
 def outlook(axles: Axles, front: Uncertain, rear: Uncertain, tilted: Uncertain, raised: str = "rear") -> Outlook:
     """What rises would tell. `tilted`: how the axle on the ground is read, at any load (not zero)."""
-    rises = [n / TRIED for n in range(1, int(0.5 * axles.wheelbase.value * TRIED) + 1)]
+    highest = min(0.5 * axles.wheelbase.value, HIGHEST)
+    rises = [n / TRIED for n in range(1, int(highest * TRIED) + 1)]
     told = tuple((rise, _foreseen(axles, front, rear, tilted, rise, raised)) for rise in rises)
     least, enough = (next((rise for rise, margin in told if margin <= most), None) for most in (WIDEST, WIDE))
     return Outlook(told, least, enough)

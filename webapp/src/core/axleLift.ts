@@ -21,6 +21,7 @@ import { type Uncertain, derived, expanded, rectangular, scale, subtract, uncert
 const WIDEST = 0.06; // m; U (95 %), half of what the track alone tells (core/height): common practice, no source
 const WIDE = 0.025; // m; U beyond which more lift is worth the trouble: common practice, no source
 const TRIED = 20; // rises an outlook tries in every metre
+const HIGHEST = 1.5; // m, to which it looks however long the car: no axle is raised further
 const ABOVE_AXLES = 0.22; // m, of the centre, where only the doubt of a lift is foreseen: common practice, no source
 export const LIFT_WITHIN = 0.003; // m, half-width of the rise as measured with a tape: common practice, no source
 export type Raised = "rear" | "front";
@@ -48,7 +49,7 @@ export type LiftedCar = {
 };
 
 /**
- * How well lifts of a car would tell its height: for every rise (m) the U (m, 95 %), up to half the wheelbase.
+ * How well lifts of a car would tell its height: for every rise (m) the U (m, 95 %), to half the wheelbase at most.
  *
  * `least`: the first rise that tells it at all (± `WIDEST`); `enough`: the first within ± `WIDE`; null: none does.
  */
@@ -110,7 +111,8 @@ function heightOf(
 export function outlook(
   axles: Axles, front: Uncertain, rear: Uncertain, tilted: Uncertain, raised: Raised = "rear",
 ): Outlook {
-  const rises = Array.from({ length: Math.trunc(0.5 * axles.wheelbase.value * TRIED) }, (_, n) => {
+  const highest = Math.min(0.5 * axles.wheelbase.value, HIGHEST);
+  const rises = Array.from({ length: Math.trunc(highest * TRIED) }, (_, n) => {
     const rise = (n + 1) / TRIED;
     return [rise, foreseen(axles, front, rear, tilted, rise, raised)] as const;
   });
