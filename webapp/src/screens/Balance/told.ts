@@ -7,10 +7,12 @@ import { changed } from "../../core/body";
 import type { Garage } from "../../core/records";
 import { expanded, total, uncertain, type Uncertain } from "../../core/uncertain";
 import type { Named } from "../../parts/drawing/CentreClose";
+import { showMass } from "../../core/shown";
 import type { Masses } from "../../core/weighing";
 import type { Centre } from "../../parts/drawing/CentreMark";
 import { halfOf, spotOf, type Mark } from "../../parts/drawing/marks";
 import type { Spot } from "../../parts/drawing/view";
+import { massUnit } from "../../parts/units";
 import { STATE_WORDS, withoutDoubt } from "./words";
 
 /** `marks`: of all parts with a mass that jobs in the car or asked for move. `loads`: by state, part → kg since the weigh-in. */
@@ -50,8 +52,9 @@ function marksOf(garage: Garage, moves: readonly Moved[], planned: boolean): Mar
     if (mass.value === 0) return [];
     const name = garage.parts.get(part)?.name ?? "A part not here yet";
     const shared = { part, name, planned, spot: spotOf(place), half: halfOf(place), apart: Math.sqrt(place.apart) };
-    const says = say(mass, true);
-    return [{ ...shared, key: `${planned ? "then" : "now"}:${part}`, mass: mass.value, says, brief: withoutDoubt(says) }];
+    const unit = massUnit() === "lb oz" ? "lb" : massUnit(); // beside the car there is no room for two
+    const brief = withoutDoubt(showMass(mass.value, unit, expanded(mass), true));
+    return [{ ...shared, key: `${planned ? "then" : "now"}:${part}`, mass: mass.value, says: say(mass, true), brief }];
   });
 }
 
