@@ -39,6 +39,7 @@ export function LoadTransfer() {
       <div class="stack">
         <Stepper label="In a turn" value={asked.turn} least={1} most={20} onValue={(turn) => change({ turn })} />
         <Stepper label="Brakes (−) or power (+)" value={asked.along} least={-15} most={10} onValue={(along) => change({ along })} />
+        <NotALimit />
         <Warnings of={[...(states.length ? [] : [missing ?? warned("no_weigh_in")]), ...aboutHeight(found.warnings), ...lifting(states)]} />
       </div>
       {states.length > 0 && <Figures states={states} asked={asked} />}
@@ -64,14 +65,24 @@ function lifting(states: readonly { told: ReturnType<typeof figuresOf> }[]): War
   return which ? [warned("wheels_lift", { which })] : [];
 }
 
-function NotModelled() {
+function NotALimit() {
   return (
     <Notice sort="caution">
       <p>
-        <strong>A figure to compare states of this car, not a limit to drive to.</strong> It knows one stiff body on four
-        wheels. Springs, anti-roll bars, tyres, wings, bumps and slopes are not in it, nor how the two axles share what
-        moves. What the car will really do is found out with care, on a closed course, within the rule book.
+        <strong>Figures to compare states of this car, no limit to drive to.</strong> What a car really does is found out
+        with care, on a closed course, within the rule book.
       </p>
     </Notice>
+  );
+}
+
+function NotModelled() {
+  return (
+    <Section title="What is not in it">
+      <p>
+        This is one stiff body on four wheels. Springs, anti-roll bars, tyres, wings, bumps and slopes are left out, and so
+        is how the two axles share what moves.
+      </p>
+    </Section>
   );
 }
