@@ -4,12 +4,12 @@ from dataclasses import fields, is_dataclass
 from typing import Any
 
 from tarebook.core.condition import chosen_sheet
-from tarebook.core.estimate import in_order
 from tarebook.core.garage import read_garage
 from tarebook.core.official import OfficialScale, official_reading, official_scale
 from tarebook.core.sentences import gap_sentence, in_hand_sentence, margin_sentence
 from tarebook.core.standing import Standing, standing
 from tarebook.core.uncertain import Uncertain
+from tarebook.core.weighed import in_order
 from tarebook.core.weighing import masses
 from tests.plain import plain
 

@@ -51,11 +51,26 @@ def test_a_change_nobody_wrote_down_is_called_significant_and_nothing_is_not(out
 
 @pytest.mark.parametrize(("low", "high"), [(0.0, 1.0), (0.0, 0.2), (0.2, 0.5), (0.5, 0.8), (0.8, 1.0)])
 def test_the_chances_of_being_shown_under_come_true(outcomes, low, high):
-    pairs = [(found.official.chance_under, under) for _, found, under in outcomes if found.official]
+    pairs = [
+        (found.official.chance_under, under) for world, found, under in outcomes if found.official and not world.secret
+    ]
     chosen = [(chance, under) for chance, under in pairs if low <= chance < high]
-    assert len(chosen) > 50
-    spread = sum(chance * (1 - chance) for chance, _ in chosen) ** 0.5
-    assert abs(sum(under for _, under in chosen) - sum(chance for chance, _ in chosen)) < 3 * spread
+    assert len(chosen) > 20
+    assert abs(came_true(chosen)) < 3
+
+
+def test_with_something_in_the_car_that_nobody_wrote_down_the_chances_are_on_the_safe_side(outcomes):
+    """Two weigh-ins cannot say whether it is there or the last is off, so the lower weight counts."""
+    pairs = [
+        (found.official.chance_under, under) for world, found, under in outcomes if found.official and world.secret
+    ]
+    assert came_true(pairs) < 3
+
+
+def came_true(pairs: list[tuple[float, bool]]) -> float:
+    """How many more were shown under than the chances say, in standard deviations of that."""
+    spread = sum(chance * (1 - chance) for chance, _ in pairs) ** 0.5
+    return (sum(under for _, under in pairs) - sum(chance for chance, _ in pairs)) / spread
 
 
 def test_with_the_guard_in_hand_one_in_twenty_is_shown_under():

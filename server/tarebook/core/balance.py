@@ -21,7 +21,6 @@ from dataclasses import dataclass, field
 
 from tarebook.core.balance_notes import CORNERS, about_car, about_jobs, about_levels, reasons_of
 from tarebook.core.body import Body, changed
-from tarebook.core.estimate import in_order
 from tarebook.core.height import Height, height_of
 from tarebook.core.moved import Change, Moved, Sizes, change_of, moved_between
 from tarebook.core.net import JobNet, in_trim, job_nets, jobs_in_car, state_of
@@ -29,6 +28,7 @@ from tarebook.core.place import Place, place_of
 from tarebook.core.records import Car, Garage, Warned, WeighIn, warned
 from tarebook.core.uncertain import Uncertain, divide, multiply, resolution, subtract, total, weighted_sum
 from tarebook.core.weigh_in import Loads, loads_of
+from tarebook.core.weighed import in_order
 from tarebook.core.weighing import Masses, masses
 
 ONE = Uncertain(1.0)

@@ -6,10 +6,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from tarebook.core.condition import Condition, at_condition
-from tarebook.core.estimate import Weighed, net_between
 from tarebook.core.net import JobNet
 from tarebook.core.records import Garage, Warned, warned
+from tarebook.core.since import net_between
 from tarebook.core.uncertain import Uncertain, subtract
+from tarebook.core.weighed import Weighed
 from tarebook.core.weighing import Masses
 
 

@@ -10,9 +10,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tarebook.core.estimate import Gap, Since
+from tarebook.core.gap import Gap
 from tarebook.core.official import OfficialReading
 from tarebook.core.shown import lay_out, show_chance, show_guard, show_mass
+from tarebook.core.since import Since
 from tarebook.core.standing import Standing
 from tarebook.core.uncertain import Uncertain, expanded
 from tarebook.errors import describe

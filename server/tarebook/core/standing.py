@@ -9,17 +9,20 @@ margin, start, gap.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import cast
 
 from tarebook.core.condition import Condition, chosen_sheet, condition_of, condition_warnings
-from tarebook.core.estimate import Estimate, Gap, Since, Weighed, estimate, gap_between, in_order
+from tarebook.core.estimate import Estimate, Fused, estimate
+from tarebook.core.gap import Gap, gap_between, gaps_in_order
 from tarebook.core.history import Past, Start, past_of, start_of
 from tarebook.core.net import JobNet, job_nets, jobs_in_car, mass_total
 from tarebook.core.official import OfficialReading, official_reading, official_scale
 from tarebook.core.records import ClassSheet, Garage, Warned, WeighIn, warned
+from tarebook.core.since import Since
 from tarebook.core.uncertain import Uncertain, scale, subtract
 from tarebook.core.weigh_in import loads_of
+from tarebook.core.weighed import Weighed, ballast_in, ballast_now, in_order
 from tarebook.core.weighing import Masses, masses
 
 RISK = 0.05  # of being shown under the minimum, when the class sheet names none: an assumption, no source
@@ -29,11 +32,13 @@ RISK = 0.05  # of being shown under the minimum, when the class sheet names none
 class Standing:
     """Masses in kg. `minimum` has its adders in it; `margin` = weight − minimum.
 
-    `official.in_hand` is what to keep above the minimum for `risk`. `ballast`: on board at the weigh-in the weight
-    rests on, and in the weight. `removed`: net of the jobs in the car now, positive when it got lighter. `history`:
-    every weigh-in in order. `verdict`: "above" or "under" the minimum when the margin is beyond its expanded
-    uncertainty (k = 2) and, for above, the chance of being shown under is within the risk; else "close". "unweighed":
-    either is so by what is weighed, but what moved since without a weight may make it untrue.
+    `fused`: what the weight is made of; `since` the last weigh-in in it. `official.in_hand` is what to keep above the
+    minimum for `risk`. `ballast`: what is on board now, and in the weight: the blocks fitted, else as at that weigh-in.
+    `removed`: net of the jobs in the car now, positive when it got lighter. `history`: every weigh-in in order; `gaps`
+    between those that can be held against each other, `gap` between the last two. `verdict`: "above" or "under" the
+    minimum when the margin is beyond its expanded uncertainty (k = 2) and, for above, the chance of being shown under
+    is within the risk; else "close". "unweighed": either is so by what is weighed, but what moved since without a
+    weight may make it untrue.
     """
 
     car: str | None
@@ -45,11 +50,13 @@ class Standing:
     margin: Uncertain | None
     risk: float
     official: OfficialReading | None
+    fused: Fused | None
     since: Since | None
     removed: Uncertain
     history: tuple[Past, ...]
     start: Start | None
     gap: Gap | None
+    gaps: tuple[Gap, ...]
     reasons: dict[str, Warned]
     verdict: str | None
     warnings: tuple[Warned, ...]
@@ -72,8 +79,8 @@ def standing(
 ) -> Standing:
     """The standing of the garage's car in the garage's trim.
 
-    `class_sheet`: id; by default the newest of the car. `weigh_in`: id of the one to rest on; by default the last that
-    has all its readings. `known`: the garage's masses, when they are at hand already.
+    `class_sheet`: id; by default the newest of the car. `weigh_in`: id of the one to rest on alone; by default all that
+    can count do. `known`: the garage's masses, when they are at hand already.
     """
     given = _given(garage, known or masses(garage), class_sheet)
     chosen = [each for each in given.weighed if weigh_in in (None, each.record.id)]
@@ -94,11 +101,13 @@ def standing(
         margin=margin,
         risk=risk,
         official=official,
+        fused=found.fused if found else None,
         since=found.since if found else None,
         removed=scale(_net_now(given), -1.0),
         history=tuple(past_of(garage, given.known, each, given.condition) for each in given.weighed),
         start=start if isinstance(start, Start) else None,
         gap=gap if isinstance(gap, Gap) else None,
+        gaps=gaps_in_order(garage, given.weighed, given.known, given.nets),
         reasons=_reasons(weight=now, margin=minimum, start=start, gap=gap),
         verdict=_verdict(margin, official, risk, found),
         warnings=tuple(_warnings(given, found, official)),
@@ -142,7 +151,7 @@ def _official(given: _Given, found: Estimate | None, minimum: float | None, risk
         return None
     records = [each.record for each in given.weighed]
     theirs = official_scale(given.garage, given.known, given.sheet, records, minimum)
-    return official_reading(found.weight, minimum, theirs, risk)
+    return official_reading(found.cautious, minimum, replace(theirs, gain=found.learned(theirs.gain)), risk)
 
 
 def _verdict(
@@ -158,8 +167,10 @@ def _verdict(
 
 
 def _ballast(garage: Garage, found: Estimate | None) -> float:
-    ballast = garage.weigh_ins[found.since.weigh_in].ballast if found else None
-    return ballast.value if ballast else 0.0
+    fitted = ballast_now(garage)
+    if fitted is not None:
+        return fitted.value
+    return ballast_in(garage.weigh_ins[found.since.weigh_in]).value if found else 0.0
 
 
 def _net_now(given: _Given) -> Uncertain:
@@ -185,9 +196,7 @@ def _warnings(given: _Given, found: Estimate | None, official: OfficialReading |
     warnings = list(given.condition.warnings)
     if given.sheet and given.sheet.risk is not None and float(given.sheet.risk) != _risk(given.sheet):
         warnings.append(warned("risk_unusable", class_sheet=given.sheet.id))
-    for each in given.weighed[-1:]:
-        if each.loads.total is None:
-            warnings.append(warned("weigh_in_incomplete", weigh_in=each.record.id))
+    warnings += _left_out(given, found)
     if official is not None and official.scale.scale is None:
         warnings.append(warned("official_scale_assumed"))
     if found is None:
@@ -195,8 +204,29 @@ def _warnings(given: _Given, found: Estimate | None, official: OfficialReading |
     rests_on = next(each for each in given.weighed if each.record.id == found.since.weigh_in)
     warnings += rests_on.loads.warnings
     warnings += condition_warnings(given.garage, rests_on.record, given.condition, given.known)
-    if rests_on.record.ballast and rests_on.record.ballast.exact:
-        warnings.append(warned("ballast_kept", weigh_in=rests_on.record.id))
+    warnings += _of_ballast(given.garage, rests_on.record)
     if found.since.unweighed:
         warnings.append(warned("unweighed", parts=list(found.since.unweighed)))
-    return warnings
+    return [*warnings, *found.fused.warnings]
+
+
+def _left_out(given: _Given, found: Estimate | None) -> list[Warned]:
+    """Why weigh-ins later than the last that counts do not; of none that counts the reason is given elsewhere."""
+    if found is None:
+        last = given.weighed[-1:]
+        return [warned("weigh_in_incomplete", weigh_in=each.record.id) for each in last if each.loads.total is None]
+    names = [each.record.id for each in given.weighed]
+    later = names[names.index(found.since.weigh_in) + 1 :]
+    return [found.fused.left_out[name] for name in later if name in found.fused.left_out]
+
+
+def _of_ballast(garage: Garage, last: WeighIn) -> list[Warned]:
+    """Where the ballast in the weight comes from, and what may be wrong with it."""
+    fitted = ballast_now(garage)
+    if fitted is None:
+        return [warned("ballast_kept", weigh_in=last.id)] if last.ballast and last.ballast.exact else []
+    bare = [place.id for place in garage.ballast_places.values() if place.fitted and place.block is None]
+    found = [warned("ballast_without_block", places=bare)] if bare else []
+    if last.ballast is None and fitted.value:
+        found.append(warned("ballast_unnoted", weigh_in=last.id))
+    return found

@@ -769,6 +769,30 @@ export const ERRORS = {
     "sentence": "What the car weighed before the work is not known.",
     "do": "Weigh the car, or enter its book weight."
   },
+  "weigh_in_tells_nothing": {
+    "sentence": "A weigh-in tells nothing that a later one does not say already.",
+    "do": "Weigh the car once more, best on another scale."
+  },
+  "unweighed_between": {
+    "sentence": "Parts without a weight moved between the weigh-ins, so the earlier ones tell little of the car now.",
+    "do": "Weigh these parts, or weigh the car once more."
+  },
+  "two_differ": {
+    "sentence": "The two weigh-ins differ by more than their doubts allow, and two cannot say which is off: the lower counts.",
+    "do": "Look for what nobody wrote down, and weigh the car once more."
+  },
+  "last_differs": {
+    "sentence": "The last weigh-in does not fit the others: something changed unnoted, or it is off. The lower weight counts.",
+    "do": "Look for what nobody wrote down, and weigh the car once more."
+  },
+  "ballast_without_block": {
+    "sentence": "A ballast place holds blocks nobody noted the weight of; they count zero.",
+    "do": "Enter what one block weighs."
+  },
+  "ballast_unnoted": {
+    "sentence": "There is ballast in the car now and none noted at the last weigh-in: it counts as put in since.",
+    "do": "If it was on board then, correct that weigh-in."
+  },
   "ballast_kept": {
     "sentence": "The ballast on board at the weigh-in is part of the weight.",
     "do": "Weigh again, or correct that weigh-in, when it comes out."

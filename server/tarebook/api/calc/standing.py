@@ -13,11 +13,12 @@ from marshmallow import Schema, fields
 from tarebook.api.calc.condition import ConditionSchema, write_condition
 from tarebook.api.calc.garage_schema import garage_schema
 from tarebook.api.calc.numbers import Json, Numbers, NumberSchema, ToldSchema, all_told, numeric, told, warned_of
-from tarebook.core.estimate import Gap, Since
+from tarebook.core.gap import Gap
 from tarebook.core.garage import read_garage
 from tarebook.core.history import Past, Start
 from tarebook.core.official import OfficialReading
 from tarebook.core.sentences import Said, gap_sentence, in_hand_sentence, margin_sentence
+from tarebook.core.since import Since
 from tarebook.core.standing import standing
 
 ABOUT = "Weight now, margin to the class minimum, and what to keep in hand."
