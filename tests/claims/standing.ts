@@ -1,12 +1,12 @@
 /** What the vectors of core/standing (with estimate, history, official and sentences) run in TypeScript. */
 
 import { chosenSheet } from "../../webapp/src/core/condition";
-import { inOrder } from "../../webapp/src/core/estimate";
 import { readGarage } from "../../webapp/src/core/garage";
 import { officialReading, officialScale } from "../../webapp/src/core/official";
 import { gapSentence, inHandSentence, marginSentence } from "../../webapp/src/core/sentences";
 import { type Standing, standing } from "../../webapp/src/core/standing";
 import { type Uncertain, u } from "../../webapp/src/core/uncertain";
+import { inOrder } from "../../webapp/src/core/weighed";
 import { masses } from "../../webapp/src/core/weighing";
 import { plain } from "../plain";
 import type { Claims, Given } from "../vectors";

@@ -278,7 +278,7 @@ def test_only_the_weigh_in_asked_for_counts():
 
 
 def test_what_is_fitted_at_the_ballast_places_is_in_the_car_in_place_of_what_was_on_board_then():
-    places = [{"id": "a", "block": "2.5 kg", "fitted": 2}, {"id": "b", "block": "1 kg"}]
+    places: list[dict[str, Any]] = [{"id": "a", "block": "2.5 kg", "fitted": 2}, {"id": "b", "block": "1 kg"}]
     given = garage(weigh_in("k", 930, [], ballast="7 kg"))
     noted = stand({**given, "ballast_places": places})
     assert (value(stand(given).weight), stand(given).ballast) == (930, 7)

@@ -1,5 +1,6 @@
 """Seeded Monte Carlo of the standing: its intervals hold the truth, and its chances come true, as often as they say."""
 
+from math import sqrt
 from random import Random
 
 import pytest
@@ -69,7 +70,7 @@ def test_with_something_in_the_car_that_nobody_wrote_down_the_chances_are_on_the
 
 def came_true(pairs: list[tuple[float, bool]]) -> float:
     """How many more were shown under than the chances say, in standard deviations of that."""
-    spread = sum(chance * (1 - chance) for chance, _ in pairs) ** 0.5
+    spread = sqrt(sum(chance * (1 - chance) for chance, _ in pairs))
     return (sum(under for _, under in pairs) - sum(chance for chance, _ in pairs)) / spread
 
 

@@ -16,7 +16,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tarebook.core.condition import Condition, chosen_sheet, condition_of
-from tarebook.core.estimate import Since
+from tarebook.core.since import Since
 from tarebook.core.fuel import density_of, mass_of
 from tarebook.core.fuel_given import RunGiven, RunQuestion, run_given
 from tarebook.core.fuel_notes import about_run, reasons_of

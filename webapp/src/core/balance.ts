@@ -17,7 +17,6 @@
 
 import { aboutCar, aboutJobs, aboutLevels, reasonsOf } from "./balanceNotes";
 import { type Body, changed } from "./body";
-import { inOrder } from "./estimate";
 import { heightOf } from "./height";
 import { type Change, type Moved, type Sizes, changeOf, movedBetween } from "./moved";
 import { type JobNet, inTrim, jobNets, jobsInCar, order, stateOf } from "./net";
@@ -25,6 +24,7 @@ import { type Place, placeOf } from "./place";
 import { type Car, type Garage, type Part, type Warned, type WeighIn, warned } from "./records";
 import { type Uncertain, divide, multiply, resolution, subtract, total, uncertain, weightedSum } from "./uncertain";
 import { type Loads, loadsOf } from "./weighIn";
+import { inOrder } from "./weighed";
 import { type Masses, masses } from "./weighing";
 
 export type Corner = "lf" | "rf" | "lr" | "rr";

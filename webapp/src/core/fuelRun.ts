@@ -12,7 +12,6 @@
  */
 
 import type { Condition } from "./condition";
-import type { Since } from "./estimate";
 import { densityOf, massOf } from "./fuel";
 import {
   type ReadyToRun, type RunGiven, type RunQuestion, filledOf, lapOf, leftAfter, litresOf, readyToRun, runsDryIn, spentIn,
@@ -23,6 +22,7 @@ import { type Trimmed, withFuel } from "./laden";
 import { chanceUnder, inHand } from "./official";
 import { toNumber } from "./ratio";
 import type { Garage, Warned } from "./records";
+import type { Since } from "./since";
 import { type Uncertain, add, rectangular, scale, subtract, uncertain } from "./uncertain";
 import { type Masses, masses } from "./weighing";
 

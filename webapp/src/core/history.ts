@@ -1,9 +1,10 @@
 /** What was weighed before: every weigh-in at the class's condition, and the car before any job was done to it. */
 
 import { type Condition, atCondition, isWarned } from "./condition";
-import { type Nets, type Weighed, netBetween } from "./estimate";
 import { type Garage, type Warned, type WeighIn, warned } from "./records";
+import { type Nets, netBetween } from "./since";
 import { type Uncertain, subtract, uncertain } from "./uncertain";
+import type { Weighed } from "./weighed";
 import type { Masses } from "./weighing";
 
 /** A weigh-in: `total` as it was weighed, `weight` at the class's condition, kg, or the `reason` there is none. */

@@ -8,10 +8,11 @@
 
 import { describe } from "../generated/errors";
 import { SENTENCES } from "../generated/sentences";
-import { type Gap, type Since, isSignificant } from "./estimate";
+import { type Gap, isSignificant } from "./gap";
 import type { OfficialReading } from "./official";
 import type { Warned } from "./records";
 import { type Piece, layOut, showChance, showGuard, showMass } from "./shown";
+import type { Since } from "./since";
 import type { Standing } from "./standing";
 import { type Uncertain, expanded } from "./uncertain";
 

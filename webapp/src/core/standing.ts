@@ -8,16 +8,17 @@
  */
 
 import { type Condition, chosenSheet, conditionOf, conditionWarnings, isWarned } from "./condition";
-import {
-  type Estimate, type Gap, type Nets, type Since, type Weighed, estimate, gapBetween, inOrder,
-} from "./estimate";
+import { type Estimate, type Fused, estimate } from "./estimate";
+import { type Gap, gapBetween, gapsInOrder } from "./gap";
 import { type Past, type Start, pastOf, startOf } from "./history";
 import { type JobNet, jobNets, jobsInCar, massTotal } from "./net";
 import { type OfficialReading, officialReading, officialScale } from "./official";
 import { ZERO, add, toNumber } from "./ratio";
 import { type ClassSheet, type Garage, type Warned, type WeighIn, warned } from "./records";
+import type { Nets, Since } from "./since";
 import { type Uncertain, scale, subtract, u, uncertain } from "./uncertain";
 import { loadsOf } from "./weighIn";
+import { type Weighed, ballastIn, ballastNow, inOrder } from "./weighed";
 import { type Masses, masses } from "./weighing";
 
 const RISK = 0.05; // of being shown under the minimum, when the class sheet names none: an assumption, no source
@@ -28,9 +29,10 @@ export type Answer = "weight" | "margin" | "start" | "gap";
 /**
  * Masses in kg. `minimum` has its adders in it; `margin` = weight − minimum.
  *
- * `official.in_hand` is what to keep above the minimum for `risk`. `ballast`: on board at the weigh-in the weight
- * rests on, and in the weight. `removed`: net of the jobs in the car now, positive when it got lighter. `history`:
- * every weigh-in in order. `verdict`: "above" or "under" the minimum when the margin is beyond its expanded
+ * `fused`: what the weight is made of; `since` the last weigh-in in it. `official.in_hand` is what to keep above the
+ * minimum for `risk`. `ballast`: what is on board now, and in the weight: the blocks fitted, else as at that weigh-in.
+ * `removed`: net of the jobs in the car now, positive when it got lighter. `history`: every weigh-in in order; `gaps`
+ * between those that can be held against each other, `gap` between the last two. `verdict`: "above" or "under" the minimum when the margin is beyond its expanded
  * uncertainty (k = 2) and, for above, the chance of being shown under is within the risk; else "close". "unweighed":
  * either is so by what is weighed, but what moved since without a weight may make it untrue.
  */
@@ -44,11 +46,13 @@ export type Standing = {
   readonly margin: Uncertain | null;
   readonly risk: number;
   readonly official: OfficialReading | null;
+  readonly fused: Fused | null;
   readonly since: Since | null;
   readonly removed: Uncertain;
   readonly history: readonly Past[];
   readonly start: Start | null;
   readonly gap: Gap | null;
+  readonly gaps: readonly Gap[];
   readonly reasons: Readonly<Partial<Record<Answer, Warned>>>;
   readonly verdict: Verdict | null;
   readonly warnings: readonly Warned[];
@@ -67,8 +71,8 @@ type Given = {
 /**
  * The standing of the garage's car in the garage's trim.
  *
- * `classSheet`: id; by default the newest of the car. `weighIn`: id of the one to rest on; by default the last that has
- * all its readings. `known`: the garage's masses, when they are at hand already.
+ * `classSheet`: id; by default the newest of the car. `weighIn`: id of the one to rest on alone; by default all that can
+ * count do. `known`: the garage's masses, when they are at hand already.
  */
 export function standing(
   garage: Garage, known: Masses = masses(garage), classSheet: string | null = null, weighIn: string | null = null,
@@ -89,17 +93,19 @@ export function standing(
     car: garage.car?.id ?? null,
     trim: garage.trim,
     condition,
-    ballast: garage.weigh_ins.get(found?.since.weigh_in ?? "")?.ballast?.value ?? 0,
+    ballast: ballastOf(garage, found),
     weight: found?.weight ?? null,
     minimum: least,
     margin,
     risk,
     official,
+    fused: found?.fused ?? null,
     since: found?.since ?? null,
     removed: scale(netNow(given), -1),
     history: weighed.map((each) => pastOf(garage, known, each, condition)),
     start: isWarned(start) ? null : start,
     gap: isWarned(gap) ? null : gap,
+    gaps: gapsInOrder(garage, weighed, known, nets),
     reasons: reasonsOf({ weight: now, margin: isWarned(now) ? now : minimum, start, gap }),
     verdict: verdictOf(margin, official, risk, found),
     warnings: warningsOf(given, found, official),
@@ -147,7 +153,12 @@ function officialOf(
   if (found === null || minimum === null) return null;
   const records = given.weighed.map(({ record }) => record);
   const theirs = officialScale(given.garage, given.known, given.sheet, records, minimum);
-  return officialReading(found.weight, minimum, theirs, risk);
+  return officialReading(found.cautious, minimum, { ...theirs, gain: found.learn(theirs.gain) }, risk);
+}
+
+function ballastOf(garage: Garage, found: Estimate | null): number {
+  const restsOn = found && garage.weigh_ins.get(found.since.weigh_in);
+  return ballastNow(garage)?.value ?? (restsOn ? ballastIn(restsOn).value : 0);
 }
 
 function verdictOf(
@@ -182,13 +193,33 @@ function warningsOf(given: Given, found: Estimate | null, official: OfficialRead
   if (sheet?.risk && riskOf(sheet) !== toNumber(sheet.risk)) {
     warnings.push(warned("risk_unusable", { class_sheet: sheet.id }));
   }
-  const last = weighed.at(-1);
-  if (last && !last.loads.loads.total) warnings.push(warned("weigh_in_incomplete", { weigh_in: last.record.id }));
+  warnings.push(...leftOutLast(weighed, found));
   if (official && official.scale.scale === null) warnings.push(warned("official_scale_assumed"));
   const restsOn = weighed.find(({ record }) => record.id === found?.since.weigh_in);
   if (!found || !restsOn) return warnings;
   warnings.push(...restsOn.loads.warnings, ...conditionWarnings(garage, restsOn.record, condition, known));
-  if (restsOn.record.ballast?.value) warnings.push(warned("ballast_kept", { weigh_in: restsOn.record.id }));
+  warnings.push(...ofBallast(garage, restsOn.record));
   if (found.since.unweighed.length > 0) warnings.push(warned("unweighed", { parts: found.since.unweighed }));
-  return warnings;
+  return [...warnings, ...found.fused.warnings];
+}
+
+/** Why weigh-ins later than the last that counts do not; of none that counts the reason is given elsewhere. */
+function leftOutLast(weighed: readonly Weighed[], found: Estimate | null): Warned[] {
+  if (found === null) {
+    const incomplete = weighed.slice(-1).filter(({ loads }) => !loads.loads.total);
+    return incomplete.map(({ record }) => warned("weigh_in_incomplete", { weigh_in: record.id }));
+  }
+  const names = weighed.map(({ record }) => record.id);
+  const later = names.slice(names.indexOf(found.since.weigh_in) + 1);
+  return later.flatMap((name) => found.fused.left_out[name] ?? []);
+}
+
+/** Where the ballast in the weight comes from, and what may be wrong with it. */
+function ofBallast(garage: Garage, last: WeighIn): Warned[] {
+  const fitted = ballastNow(garage);
+  if (fitted === null) return last.ballast?.value ? [warned("ballast_kept", { weigh_in: last.id })] : [];
+  const bare = [...garage.ballast_places.values()].filter((place) => place.fitted && place.block === null);
+  const found = bare.length > 0 ? [warned("ballast_without_block", { places: bare.map(({ id }) => id) })] : [];
+  if (last.ballast === null && fitted.value) found.push(warned("ballast_unnoted", { weigh_in: last.id }));
+  return found;
 }

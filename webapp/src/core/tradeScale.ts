@@ -21,7 +21,7 @@ const STEPS: Readonly<Record<string, Steps>> = {
   IIII: [[50, 1], [200, 2], [400, 3], [Infinity, 5]],
 };
 
-const ASSUMED_DIVISION = 1; // kg, of a platform for cars nobody noted the step of: common practice, no source
+export const ASSUMED_DIVISION = 1; // kg, of a platform for cars nobody noted the step of: common practice, no source
 
 /** How far (kg) a scale in service may be off at this load (kg). */
 export function tolerance(accuracyClass: string, division: number, load: number): number {

@@ -1,7 +1,7 @@
 /** What the car weighs now, how sure that is, how far from the minimum; and below it, where that comes from and what is open. */
 import { car, minimumWords, say, stand } from "../../answers";
 import type { Standing as Stand } from "../../core/standing";
-import { isSignificant } from "../../core/estimate";
+import { isSignificant } from "../../core/gap";
 import { gapSentence, inHandSentence, marginSentence } from "../../core/sentences";
 import { MassFigure } from "../../parts/MassFigure";
 import { refName } from "../../parts/naming";

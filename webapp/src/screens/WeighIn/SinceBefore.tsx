@@ -1,6 +1,6 @@
 /** This weigh-in against the one before: what the jobs between should have changed, and what the scales say did. */
 import { account, say, stand } from "../../answers";
-import { isSignificant } from "../../core/estimate";
+import { isSignificant } from "../../core/gap";
 import { gapSentence } from "../../core/sentences";
 import { Facts } from "../../parts/Facts";
 import { sayMoment } from "../../parts/moments";

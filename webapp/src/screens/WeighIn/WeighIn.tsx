@@ -2,7 +2,7 @@
 import "../Weighing/Weighing.css";
 import "./WeighIn.css";
 import { known } from "../../answers";
-import { isSignificant } from "../../core/estimate";
+import { isSignificant } from "../../core/gap";
 import type { WholeCar } from "../../core/weighIn";
 import { garage, type Rec } from "../../journal/garage";
 import { Correct, CountsOrNot } from "../../parts/Correct";
