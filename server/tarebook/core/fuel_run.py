@@ -16,13 +16,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tarebook.core.condition import Condition, chosen_sheet, condition_of
-from tarebook.core.since import Since
 from tarebook.core.fuel import density_of, mass_of
 from tarebook.core.fuel_given import RunGiven, RunQuestion, run_given
 from tarebook.core.fuel_notes import about_run, reasons_of
 from tarebook.core.laden import Trimmed, with_fuel
 from tarebook.core.official import chance_under, in_hand
 from tarebook.core.records import Garage, Warned
+from tarebook.core.since import Since
 from tarebook.core.uncertain import Uncertain, add, rectangular, scale, subtract
 from tarebook.core.weighing import Masses, masses
 

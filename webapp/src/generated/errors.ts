@@ -778,7 +778,7 @@ export const ERRORS = {
     "do": "Weigh these parts, or weigh the car once more."
   },
   "two_differ": {
-    "sentence": "The two weigh-ins differ by more than their doubts allow, and two cannot say which is off: the lower counts.",
+    "sentence": "Two weigh-ins differ by more than their doubts allow, and two cannot say which is off: the lower counts.",
     "do": "Look for what nobody wrote down, and weigh the car once more."
   },
   "last_differs": {
