@@ -4,9 +4,18 @@ from dataclasses import fields, is_dataclass
 from typing import Any
 
 from tarebook.core.condition import chosen_sheet
+from tarebook.core.estimate import Fused
 from tarebook.core.garage import read_garage
 from tarebook.core.official import OfficialScale, official_reading, official_scale
-from tarebook.core.sentences import gap_sentence, in_hand_sentence, margin_sentence
+from tarebook.core.sentences import (
+    cause_sentence,
+    change_sentence,
+    gap_line,
+    gap_sentence,
+    in_hand_sentence,
+    margin_sentence,
+    next_sentence,
+)
 from tarebook.core.standing import Standing, standing
 from tarebook.core.uncertain import Uncertain
 from tarebook.core.weighed import in_order
@@ -56,6 +65,18 @@ def _sentences(given: dict[str, Any]) -> Any:
         "margin": plain(margin_sentence(asked, unit)),
         "in_hand": plain(in_hand_sentence(asked.official, unit)) if asked.official else None,
         "gap": plain(gap_sentence(asked.gap, unit)) if asked.gap else None,
+        "gaps": [gap_line(gap, unit).text for gap in asked.gaps],
+        **(_of_fused(asked.fused, unit) if asked.fused else {}),
+    }
+
+
+def _of_fused(fused: Fused, unit: str) -> dict[str, Any]:
+    return {
+        "changes": [
+            [change_sentence(change, unit).text, *(cause_sentence(cause).text for cause in change.causes)]
+            for change in fused.changes
+        ],
+        "next": [next_sentence(each, each.scale, unit).text for each in fused.weigh_next],
     }
 
 

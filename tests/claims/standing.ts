@@ -1,9 +1,12 @@
 /** What the vectors of core/standing (with estimate, history, official and sentences) run in TypeScript. */
 
 import { chosenSheet } from "../../webapp/src/core/condition";
+import type { Fused } from "../../webapp/src/core/estimate";
 import { readGarage } from "../../webapp/src/core/garage";
 import { officialReading, officialScale } from "../../webapp/src/core/official";
-import { gapSentence, inHandSentence, marginSentence } from "../../webapp/src/core/sentences";
+import {
+  causeSentence, changeSentence, gapLine, gapSentence, inHandSentence, marginSentence, nextSentence,
+} from "../../webapp/src/core/sentences";
 import { type Standing, standing } from "../../webapp/src/core/standing";
 import { type Uncertain, u } from "../../webapp/src/core/uncertain";
 import { inOrder } from "../../webapp/src/core/weighed";
@@ -35,11 +38,23 @@ function scaleOf(given: Given): unknown {
 }
 
 function sentences(given: Given): unknown {
-  const { official, gap, ...rest } = asked(given);
+  const found = asked(given);
+  const { official, gap, gaps, fused } = found;
   return {
-    margin: plain(marginSentence({ official, gap, ...rest }, given.unit)),
+    margin: plain(marginSentence(found, given.unit)),
     in_hand: official && plain(inHandSentence(official, given.unit)),
     gap: gap && plain(gapSentence(gap, given.unit)),
+    gaps: gaps.map((each) => gapLine(each, given.unit).text),
+    ...(fused && ofFused(fused, given.unit)),
+  };
+}
+
+function ofFused({ changes, weigh_next }: Fused, unit: string): object {
+  return {
+    changes: changes.map((change) => {
+      return [changeSentence(change, unit).text, ...change.causes.map((cause) => causeSentence(cause).text)];
+    }),
+    next: weigh_next.map((each) => nextSentence(each, each.scale, unit).text),
   };
 }
 

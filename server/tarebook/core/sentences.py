@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from tarebook.core.causes import Change
 from tarebook.core.gap import Gap
 from tarebook.core.official import OfficialReading
-from tarebook.core.shown import lay_out, show_chance, show_guard, show_mass
+from tarebook.core.shown import lay_out, show_chance, show_doubt, show_guard, show_mass
 from tarebook.core.since import Since
 from tarebook.core.standing import Standing
 from tarebook.core.uncertain import Uncertain, expanded
@@ -68,6 +68,7 @@ SENTENCES = {
     "cause_not_zeroed": "A scale was not level or not set to zero, or a reading was copied wrongly.",
     "cause_wrong_scale": "It stood on another scale than the one noted.",
     "next": "One more weigh-in on {scale}: ± {then} instead of ± {now}",
+    "next_same": "One more weigh-in on {scale} would hardly make it surer",
     "next_platform": "a platform scale nobody has checked",
 }
 
@@ -123,16 +124,16 @@ def gap_sentence(gap: Gap, unit: str) -> Said:
 def gap_line(gap: Gap, unit: str) -> Said:
     """The same as one of a list, with whether there is anything to look for."""
     way = "more" if gap.difference.value > 0.0 else "less"
-    return _said(f"gap_line_{way}" if gap.significant else f"gap_fits_{way}", **_size(gap.difference, unit))
+    return _said(f"gap_line_{way}" if gap.significant else f"gap_fits_{way}", **size_of(gap.difference, unit))
 
 
 def change_sentence(change: Change, unit: str) -> Said:
     """What does not fit, without where: that is between the weigh-ins `change` names."""
     is_more = change.size.value > 0.0
     if change.kind == "outlier":
-        return _said("change_high" if is_more else "change_low", **_size(change.size, unit))
+        return _said("change_high" if is_more else "change_low", **size_of(change.size, unit))
     ending = "_or_off" if change.kind == "either" else ""
-    return _said(("change_in" if is_more else "change_out") + ending, **_size(change.size, unit))
+    return _said(("change_in" if is_more else "change_out") + ending, **size_of(change.size, unit))
 
 
 def cause_sentence(cause: str) -> Said:
@@ -142,9 +143,9 @@ def cause_sentence(cause: str) -> Said:
 
 def next_sentence(following: Next, scale: str | None, unit: str) -> Said:
     """What one more weigh-in would give. `scale`: its name; None for a platform nobody knows."""
-    within = [show_mass(2.0 * each, unit, 2.0 * each) for each in (following.u_then, following.u_now)]
-    then, now = (each.split(" ± ")[-1] for each in within)
-    return _said("next", scale=scale or SENTENCES["next_platform"], then=then, now=now)
+    then, now = show_doubt(2.0 * following.u_then, unit), show_doubt(2.0 * following.u_now, unit)
+    name = scale or SENTENCES["next_platform"]
+    return _said("next_same", scale=name) if then == now else _said("next", scale=name, then=then, now=now)
 
 
 def _missing(standing: Standing, unit: str) -> Said:
