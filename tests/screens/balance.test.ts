@@ -5,7 +5,7 @@ import { readGarage } from "../../webapp/src/core/garage";
 import { masses } from "../../webapp/src/core/weighing";
 import { aboutCar, reasonsOf } from "../../webapp/src/screens/Balance/reasons";
 import { centreOf, centresWith, statesOf, tell } from "../../webapp/src/screens/Balance/told";
-import { axisCell, cell, movedWords, shareCell, shareWords, withoutDoubt } from "../../webapp/src/screens/Balance/words";
+import { axisCell, cell, movedWords, shareCell, shareWords, withoutDoubt, yawWords } from "../../webapp/src/screens/Balance/words";
 
 const GARAGE = {
   cars: [{ id: "c", wheelbase: "2420 mm", track_front: "1430 mm", track_rear: "1430 mm", beltline: "880 mm" }],
@@ -43,6 +43,13 @@ test("the centre's way is said by direction, and what the doubt hides is left ou
   expect(spaced(movedWords(balance, "start", "now", "mm"))).toMatch(/^The centre of gravity went .* mm (forward|rearward|to the right)/);
   expect(movedWords(balance, "now", "now", "mm")).toBe("The centre of gravity has not moved by more than the doubt");
   expect(movedWords(told({}).balance, "start", "now", "mm")).toBeNull();
+});
+
+test("a change in yaw inertia is judged only beyond its doubt", () => {
+  expect(yawWords({ value: -20, sources: { a: 4 } })).toBe("turns in more willingly");
+  expect(yawWords({ value: 20, sources: { a: 4 } })).toBe("turns in less willingly");
+  expect(yawWords({ value: -20, sources: { a: 12 } })).toBe("no change that could be told");
+  expect(yawWords({ value: 0, sources: {} })).toBe("no change that could be told");
 });
 
 test("a cell has its figure and how sure it is apart, the side in words", () => {

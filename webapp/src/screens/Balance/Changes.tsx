@@ -7,6 +7,7 @@ import { expanded } from "../../core/uncertain";
 import { describe } from "../../generated/errors";
 import { Facts } from "../../parts/Facts";
 import { Section } from "../../parts/Screen";
+import { yawWords } from "./words";
 
 export function Changes({ balance: { changes, jobs } }: { balance: Balance }) {
   return (
@@ -25,7 +26,7 @@ function Of({ title, change }: { title: string; change: Change }) {
     ...(above && below ? [{ name: "Above the beltline", value: say(above, true) }, { name: "Below the beltline", value: say(below, true) }] : []),
     { name: "Unsprung, of that", value: say(unsprung, true), under: "wheels, brakes, hubs" },
     { name: "Rotating, of that", value: say(rotating, true) },
-    ...(yaw ? [{ name: "Yaw inertia", value: showPlain(yaw.value, "kg m²", expanded(yaw), true), under: yawWords(yaw.value) }] : []),
+    ...(yaw ? [{ name: "Yaw inertia", value: showPlain(yaw.value, "kg m²", expanded(yaw), true), under: yawWords(yaw) }] : []),
   ];
   return (
     <Section title={title}>
@@ -33,9 +34,4 @@ function Of({ title, change }: { title: string; change: Change }) {
       {["beltline", "yaw"].map((name) => why(name)).map((said, i) => said && <p key={i} class="small"><strong>{said.sentence}</strong> {said.do}</p>)}
     </Section>
   );
-}
-
-function yawWords(change: number): string {
-  if (change === 0) return "turns in as before";
-  return change < 0 ? "turns in more willingly" : "turns in less willingly";
 }

@@ -20,7 +20,7 @@ export function Corners({ balance: { states, weigh_in } }: { balance: Balance })
           {known.map(([corner, name]) => <div key={corner}><dt>{name}</dt><dd class="num">{say(weighed.loads[corner]!)}</dd></div>)}
         </dl>
       )}
-      {said && <p><strong>{said.sentence}</strong> {said.do}</p>}
+      {said && <p>{known.length > 0 && "As the car is now: "}<strong>{said.sentence}</strong> {said.do}</p>}
     </Section>
   );
 }

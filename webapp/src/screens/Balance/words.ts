@@ -40,6 +40,12 @@ function moveWords(axis: Axis, old: Uncertain | null, now: Uncertain | null, uni
   return [`${unbroken(showLength(Math.abs(move.value), unit, expanded(move)))} ${WAYS[axis][move.value < 0 ? 0 : 1]}`];
 }
 
+/** What a change in yaw inertia does, said only where it is more than its doubt. */
+export function yawWords(change: Uncertain): string {
+  if (!(Math.abs(change.value) > expanded(change))) return "no change that could be told";
+  return change.value < 0 ? "turns in more willingly" : "turns in less willingly";
+}
+
 /** One figure of a state as [value, how sure]; "—" where it cannot be told. */
 export type Cell = readonly [value: string, within: string];
 
