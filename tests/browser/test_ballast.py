@@ -5,6 +5,7 @@ from playwright.sync_api import expect
 from tarebook.core.ballast_records import ballast_choice
 from tarebook.core.garage import read_garage
 from tarebook.core.shown import show_mass
+from tarebook.core.standing import standing
 from tarebook.demo import scenario
 from tests.browser.doing import go
 
@@ -13,8 +14,16 @@ def answer(page):
     return page.get_by_role("region", name="How much, and where")
 
 
+def weight_with(records, put):
+    """The car's weight with these blocks noted as fitted: its digits."""
+    places = [{**place, "fitted": put.get(place["id"], 0)} for place in records["ballast_places"]]
+    weight = standing(read_garage({**records, "ballast_places": places})).weight
+    return show_mass(weight.value, "kg", 2 * weight.u).split()[0]
+
+
 def test_ballast_is_answered_and_what_is_fitted_kept_without_signal(demo, make_phone):
-    chosen = ballast_choice(read_garage({**scenario.records(), "trim": "event"})).found
+    records = {**scenario.records(), "trim": "event"}
+    chosen = ballast_choice(read_garage(records)).found
     assert chosen.put
     phone = make_phone("paddock", demo)
     expect(phone.open().get_by_text("Weight now")).to_be_visible()
@@ -34,7 +43,10 @@ def test_ballast_is_answered_and_what_is_fitted_kept_without_signal(demo, make_p
     expect(answer(page)).to_contain_text("The blocks are fitted like this.")
     for count in chosen.put.values():
         expect(answer(page)).to_contain_text(f"{count} fitted, as they should be")
+    go(page, "#/car")
+    expect(page.get_by_role("region", name="Weight now")).to_contain_text(weight_with(records, chosen.put))
 
+    go(page, "#/ballast")
     page.get_by_label("Left, at least %").fill("48.2")
     expect(answer(page)).to_contain_text("No ballast is needed.")
     expect(answer(page)).to_contain_text("Take ")
