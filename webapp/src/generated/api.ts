@@ -2214,7 +2214,7 @@ export interface components {
             photos?: components["schemas"]["CalcPhoto"][];
             verdicts?: components["schemas"]["CalcVerdict"][];
             class_sheet?: string | null;
-            /** @description The one to rest on; by default the last. */
+            /** @description The one to rest on alone; by default all that can count. */
             weigh_in?: string | null;
         };
         Said: {
@@ -2229,6 +2229,37 @@ export interface components {
             chance_under: components["schemas"]["Number"] | null;
             in_hand: components["schemas"]["Number"] | null;
             sentence: components["schemas"]["Said"];
+        };
+        Counted: {
+            weigh_in: string;
+            alone: components["schemas"]["Number"] | null;
+            share: components["schemas"]["Number"] | null;
+            residual: components["schemas"]["Number"] | null;
+        };
+        Change: {
+            kind: string;
+            first: string;
+            second: string;
+            earliest: string;
+            latest: string;
+            size: components["schemas"]["Number"] | null;
+            sentence: components["schemas"]["Said"];
+            causes: components["schemas"]["Said"][];
+        };
+        Next: {
+            scale: string | null;
+            within: components["schemas"]["Number"] | null;
+            sentence: components["schemas"]["Said"];
+        };
+        Fused: {
+            counted: components["schemas"]["Counted"][];
+            left_out: {
+                [key: string]: components["schemas"]["Told"];
+            };
+            changes: components["schemas"]["Change"][];
+            lower: boolean;
+            unweighed: string[];
+            weigh_next: components["schemas"]["Next"][];
         };
         Since: {
             weigh_in: string;
@@ -2261,6 +2292,7 @@ export interface components {
             second: string;
             difference: components["schemas"]["Number"] | null;
             significant: boolean;
+            unweighed: string[];
             sentence: components["schemas"]["Said"];
         };
         Standing: {
@@ -2274,12 +2306,14 @@ export interface components {
             margin: components["schemas"]["Number"] | null;
             risk: components["schemas"]["Number"] | null;
             official: components["schemas"]["Official"] | null;
+            fused: components["schemas"]["Fused"] | null;
             since: components["schemas"]["Since"] | null;
             ballast: components["schemas"]["Number"] | null;
             removed: components["schemas"]["Number"] | null;
             history: components["schemas"]["Past"][];
             start: components["schemas"]["Start"] | null;
             gap: components["schemas"]["Gap"] | null;
+            gaps: components["schemas"]["Gap"][];
             reasons: {
                 [key: string]: components["schemas"]["Told"];
             };

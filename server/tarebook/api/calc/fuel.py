@@ -14,7 +14,7 @@ from tarebook.api.calc.balance_given import typed
 from tarebook.api.calc.condition import ConditionSchema, write_condition
 from tarebook.api.calc.garage_schema import StrictSchema, Typed, garage_schema, one_of
 from tarebook.api.calc.numbers import Json, Numbers, ToldSchema, all_told, numeric, told, warned_of
-from tarebook.api.calc.standing import SaidSchema, write_said
+from tarebook.api.calc.said import SaidSchema, write_said
 from tarebook.core.fuel_given import MOST_LAPS, RunQuestion
 from tarebook.core.fuel_run import FuelRun, Least, Moment, fuel_run
 from tarebook.core.fuel_words import lightest_sentence, start_sentence

@@ -13,11 +13,13 @@ from marshmallow import Schema, fields
 from tarebook.api.calc.condition import ConditionSchema, write_condition
 from tarebook.api.calc.garage_schema import garage_schema
 from tarebook.api.calc.numbers import Json, Numbers, NumberSchema, ToldSchema, all_told, numeric, told, warned_of
+from tarebook.api.calc.said import SaidSchema, write_said
+from tarebook.api.calc.standing_fused import FusedSchema, write_fused
 from tarebook.core.gap import Gap
 from tarebook.core.garage import read_garage
 from tarebook.core.history import Past, Start
 from tarebook.core.official import OfficialReading
-from tarebook.core.sentences import Said, gap_sentence, in_hand_sentence, margin_sentence
+from tarebook.core.sentences import gap_line, in_hand_sentence, margin_sentence
 from tarebook.core.since import Since
 from tarebook.core.standing import standing
 
@@ -25,13 +27,8 @@ ABOUT = "Weight now, margin to the class minimum, and what to keep in hand."
 Given = garage_schema(
     "CalcStandingGiven",
     class_sheet=fields.String(allow_none=True),
-    weigh_in=fields.String(allow_none=True, metadata={"description": "The one to rest on; by default the last."}),
+    weigh_in=fields.String(allow_none=True, metadata={"description": "To rest on alone; by default all count."}),
 )
-
-
-class SaidSchema(Schema):
-    code = fields.String(required=True)
-    text = fields.String(required=True)
 
 
 class OfficialSchema(Schema):
@@ -83,17 +80,24 @@ class StartSchema(Schema):
 
 
 class GapSchema(Schema):
-    """What the last two weigh-ins found beside the jobs written down; more in the car is positive."""
+    """What two weigh-ins found beside the jobs written down; more in the car is positive.
+
+    `unweighed`: parts without a mass that moved between the two; they count zero.
+    """
 
     first = fields.String(required=True)
     second = fields.String(required=True)
     difference = numeric()
     significant = fields.Boolean(required=True)
+    unweighed = fields.List(fields.String(), required=True)
     sentence = fields.Nested(SaidSchema, required=True)
 
 
 class StandingSchema(Schema):
-    """`reasons`: why weight, margin, start or gap is null."""
+    """`fused`: what the weight is made of. `gaps`: between every two weigh-ins in order, `gap` between the last two.
+
+    `reasons`: why weight, margin, start or gap is null.
+    """
 
     car = fields.String(required=True, allow_none=True)
     trim = fields.String(required=True)
@@ -105,12 +109,14 @@ class StandingSchema(Schema):
     margin = numeric()
     risk = numeric()
     official = fields.Nested(OfficialSchema, required=True, allow_none=True)
+    fused = fields.Nested(FusedSchema, required=True, allow_none=True)
     since = fields.Nested(SinceSchema, required=True, allow_none=True)
     ballast = numeric()
     removed = numeric()
     history = fields.List(fields.Nested(PastSchema), required=True)
     start = fields.Nested(StartSchema, required=True, allow_none=True)
     gap = fields.Nested(GapSchema, required=True, allow_none=True)
+    gaps = fields.List(fields.Nested(GapSchema), required=True)
     reasons = fields.Dict(fields.String(), fields.Nested(ToldSchema), required=True)
     warnings = warned_of()
 
@@ -133,20 +139,17 @@ def compute(given: Mapping[str, Any]) -> Json:
         "margin": write.mass(found.margin),
         "risk": write.share(found.risk),
         "official": _official(found.official, write) if found.official else None,
+        "fused": write_fused(found.fused, garage, write) if found.fused else None,
         "since": _since(found.since, write) if found.since else None,
         "ballast": write.mass(found.ballast),
         "removed": write.mass(found.removed),
         "history": [_past(past, write) for past in found.history],
         "start": _start(found.start, write) if found.start else None,
         "gap": _gap(found.gap, write) if found.gap else None,
+        "gaps": [_gap(gap, write) for gap in found.gaps],
         "reasons": {name: told(reason) for name, reason in found.reasons.items()},
         "warnings": all_told([*garage.warnings, *found.warnings]),
     }
-
-
-def write_said(said: Said) -> Json:
-    """A sentence of the core's tables."""
-    return {"code": said.code, "text": said.text}
 
 
 def _official(reading: OfficialReading, write: Numbers) -> Json:
@@ -196,5 +199,6 @@ def _gap(gap: Gap, write: Numbers) -> Json:
         "second": gap.second,
         "difference": write.mass(gap.difference),
         "significant": gap.significant,
-        "sentence": write_said(gap_sentence(gap, write.mass_unit)),
+        "unweighed": list(gap.unweighed),
+        "sentence": write_said(gap_line(gap, write.mass_unit)),
     }
