@@ -35,12 +35,21 @@ SENTENCES = {
     "out_more": "{count} parts taken off since have no weight, so it may be lighter",
     "in_one": "1 part put on since has no weight, so it may be heavier",
     "in_more": "{count} parts put on since have no weight, so it may be heavier",
+    "off_one": "1 part taken off has no weight, so it may be lighter",
+    "off_more": "{count} parts taken off have no weight, so it may be lighter",
+    "on_one": "1 part put on has no weight, so it may be heavier",
+    "on_more": "{count} parts put on have no weight, so it may be heavier",
+    "off_and_on": "{count} parts moved have no weight, so it may be lighter or heavier",
     "both_ways": "{count} parts moved since have no weight, so it may be lighter or heavier",
     "no_minimum": "The class minimum is not entered yet",
     "minimum_unread": "The class minimum cannot be read: {why}",
     "adders_unread": "What is added to the minimum cannot be read: {why}",
     "lighter": "{mass} lighter by the jobs written down, sure to ± {within}; the car itself has not been weighed yet",
     "heavier": "{mass} heavier by the jobs written down, sure to ± {within}; the car itself has not been weighed yet",
+    "lighter_as_weighed": "{mass} lighter by what is weighed of the jobs written down; {moved}; the car itself has not "
+    "been weighed yet",
+    "heavier_as_weighed": "{mass} heavier by what is weighed of the jobs written down; {moved}; the car itself has not "
+    "been weighed yet",
     "unweighed": "The car has not been weighed yet",
     "in_hand": "Keep {mass} in hand",
     "in_hand_none": "Nothing needs to be kept in hand",
@@ -106,11 +115,15 @@ def in_hand_sentence(reading: OfficialReading, unit: str) -> Said:
 
 def moved_since(since: Since | None) -> dict[str, str]:
     """`moved`: what went in or came out since without a weight; nothing when everything has one."""
-    out, put = (len(since.unweighed_out), len(since.unweighed_in)) if since else (0, 0)
-    if not out + put:
+    return _moved(len(since.unweighed_out), len(since.unweighed_in), ("out", "in", "both_ways")) if since else {}
+
+
+def _moved(off: int, on: int, words: tuple[str, str, str]) -> dict[str, str]:
+    """So many parts off and on, told with the sentences named for the one, the other, and both."""
+    if not off + on:
         return {}
-    way = "both_ways" if out and put else ("out" if out else "in") + ("_one" if out + put == 1 else "_more")
-    return {"moved": SENTENCES[way].format(count=out + put)}
+    way = words[2] if off and on else words[0 if off else 1] + ("_one" if off + on == 1 else "_more")
+    return {"moved": SENTENCES[way].format(count=off + on)}
 
 
 def gap_sentence(gap: Gap, unit: str) -> Said:
@@ -151,15 +164,23 @@ def next_sentence(following: Next, scale: str | None, unit: str) -> Said:
 def _missing(standing: Standing, unit: str) -> Said:
     reason = standing.reasons["margin"]
     if reason["code"] == "no_weigh_in":
-        if not standing.removed.value:
-            return _said("unweighed")
-        return _said("lighter" if standing.removed.value > 0.0 else "heavier", **size_of(standing.removed, unit))
+        return _by_jobs(standing, unit)
     if reason["code"] in ("no_class_sheet", "no_minimum"):
         return _said("no_minimum")
     why = str(describe(reason["code"], reason["data"])["sentence"]).removesuffix(".")
     if reason["data"].get("list") == "class_sheets":
         return _said("adders_unread" if reason["data"]["field"] == "adders" else "minimum_unread", why=why)
     return Said(reason["code"], {}, why)
+
+
+def _by_jobs(standing: Standing, unit: str) -> Said:
+    """Without a weigh-in: what the jobs in the car made of it, and which of their parts have no weight."""
+    if not standing.removed.value:
+        return _said("unweighed")
+    code = "lighter" if standing.removed.value > 0.0 else "heavier"
+    moved = _moved(len(standing.unweighed_off), len(standing.unweighed_on), ("off", "on", "off_and_on"))
+    size = size_of(standing.removed, unit)
+    return _said(code + "_as_weighed", mass=size["mass"], **moved) if moved else _said(code, **size)
 
 
 def size_of(item: Uncertain, unit: str) -> dict[str, str]:

@@ -19,7 +19,7 @@ from tarebook.core.history import Past, Start, past_of, start_of
 from tarebook.core.net import JobNet, job_nets, jobs_in_car, mass_total
 from tarebook.core.official import OfficialReading, official_reading, official_scale
 from tarebook.core.records import ClassSheet, Garage, Warned, WeighIn, warned
-from tarebook.core.since import Since
+from tarebook.core.since import Since, pieces_between
 from tarebook.core.uncertain import Uncertain, scale, subtract
 from tarebook.core.weigh_in import loads_of
 from tarebook.core.weighed import Weighed, ballast_in, ballast_now, in_order
@@ -34,11 +34,11 @@ class Standing:
 
     `fused`: what the weight is made of; `since` the last weigh-in in it. `official.in_hand` is what to keep above the
     minimum for `risk`. `ballast`: what is on board now, and in the weight: the blocks fitted, else as at that weigh-in.
-    `removed`: net of the jobs in the car now, positive when it got lighter. `history`: every weigh-in in order; `gaps`
-    between those that can be held against each other, `gap` between the last two. `verdict`: "above" or "under" the
-    minimum when the margin is beyond its expanded uncertainty (k = 2) and, for above, the chance of being shown under
-    is within the risk; else "close". "unweighed": either is so by what is weighed, but what moved since without a
-    weight may make it untrue.
+    `removed`: net of the jobs in the car now, positive when it got lighter; `unweighed_off`, `unweighed_on`: parts
+    those took off or put on that have no weight. `history`: every weigh-in in order; `gaps` between those that can be
+    held against each other, `gap` between the last two. `verdict`: "above" or "under" the minimum when the margin is
+    beyond its expanded uncertainty (k = 2) and, for above, the chance of being shown under is within the risk; else
+    "close". "unweighed": either is so by what is weighed, but what moved since without a weight may make it untrue.
     """
 
     car: str | None
@@ -53,6 +53,8 @@ class Standing:
     fused: Fused | None
     since: Since | None
     removed: Uncertain
+    unweighed_off: tuple[str, ...]
+    unweighed_on: tuple[str, ...]
     history: tuple[Past, ...]
     start: Start | None
     gap: Gap | None
@@ -88,6 +90,7 @@ def standing(
     minimum, risk = _minimum(garage, given.sheet), _risk(given.sheet)
     start, gap = start_of(garage, given.known, given.nets, given.weighed, given.condition), _gap(given)
     found = now if isinstance(now, Estimate) else None
+    moved = pieces_between([job.id for job in jobs_in_car(garage)], (), given.nets)
     least = minimum if isinstance(minimum, float) else None
     margin = subtract(found.weight, Uncertain(least)) if found and least is not None else None
     official = _official(given, found, least, risk)
@@ -104,6 +107,8 @@ def standing(
         fused=found.fused if found else None,
         since=found.since if found else None,
         removed=scale(_net_now(given), -1.0),
+        unweighed_off=tuple(part for part, pieces in moved.items() if pieces < 0),
+        unweighed_on=tuple(part for part, pieces in moved.items() if pieces > 0),
         history=tuple(past_of(garage, given.known, each, given.condition) for each in given.weighed),
         start=start if isinstance(start, Start) else None,
         gap=gap if isinstance(gap, Gap) else None,

@@ -43,11 +43,16 @@ export function inHandSentence(reading: OfficialReading, unit: string): Said {
 
 /** What went in or came out since without a weight; null when everything has one. */
 export function movedSince(since: Since | null): { moved: string } | null {
-  const [out, put] = [since?.unweighed_out.length ?? 0, since?.unweighed_in.length ?? 0];
-  if (out + put === 0) return null;
-  const many = out + put === 1 ? "one" : "more";
-  const way = out && put ? "both_ways" : (`${out ? "out" : "in"}_${many}` as const);
-  return { moved: filled(SENTENCES[way], { count: `${out + put}` }) };
+  return since && movedOf(since.unweighed_out.length, since.unweighed_in.length, ["out", "in", "both_ways"]);
+}
+
+type MovedWords = readonly ["out", "in", "both_ways"] | readonly ["off", "on", "off_and_on"];
+
+/** So many parts off and on, told with the sentences named for the one, the other, and both. */
+function movedOf(off: number, on: number, [one, other, both]: MovedWords): { moved: string } | null {
+  if (off + on === 0) return null;
+  const way = off && on ? both : (`${off ? one : other}_${off + on === 1 ? "one" : "more"}` as const);
+  return { moved: filled(SENTENCES[way], { count: `${off + on}` }) };
 }
 
 /** What two weigh-ins found beside what is written down, as a headline. */
@@ -85,16 +90,22 @@ export function nextSentence({ u_now, u_then }: Next, scale: string | null, unit
   return then === now ? said("next_same", { scale: name }) : said("next", { scale: name, then, now });
 }
 
-function missing({ reasons, removed }: Standing, unit: string): Said {
-  const { code, data } = reasons.margin as Warned;
-  if (code === "no_weigh_in") {
-    if (removed.value === 0) return said("unweighed", {});
-    return said(removed.value > 0 ? "lighter" : "heavier", sizeOf(removed, unit));
-  }
+function missing(standing: Standing, unit: string): Said {
+  const { code, data } = standing.reasons.margin as Warned;
+  if (code === "no_weigh_in") return byJobs(standing, unit);
   if (code === "no_class_sheet" || code === "no_minimum") return said("no_minimum", {});
   const why = describe(code, data).sentence.replace(/\.$/, "");
   if (data["list"] !== "class_sheets") return { code, data: {}, text: why };
   return said(data["field"] === "adders" ? "adders_unread" : "minimum_unread", { why });
+}
+
+/** Without a weigh-in: what the jobs in the car made of it, and which of their parts have no weight. */
+function byJobs({ removed, unweighed_off: off, unweighed_on: on }: Standing, unit: string): Said {
+  if (removed.value === 0) return said("unweighed", {});
+  const code = removed.value > 0 ? "lighter" : "heavier";
+  const moved = movedOf(off.length, on.length, ["off", "on", "off_and_on"]);
+  const { mass, within } = sizeOf(removed, unit);
+  return moved ? said(`${code}_as_weighed`, { mass, ...moved }) : said(code, { mass, within });
 }
 
 /** The size without its sign, and its expanded uncertainty, both to the place that deserves showing. */

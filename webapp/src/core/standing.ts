@@ -15,7 +15,7 @@ import { type JobNet, jobNets, jobsInCar, massTotal } from "./net";
 import { type OfficialReading, officialReading, officialScale } from "./official";
 import { ZERO, add, toNumber } from "./ratio";
 import { type ClassSheet, type Garage, type Warned, type WeighIn, warned } from "./records";
-import type { Nets, Since } from "./since";
+import { type Nets, type Since, piecesBetween } from "./since";
 import { type Uncertain, scale, subtract, u, uncertain } from "./uncertain";
 import { loadsOf } from "./weighIn";
 import { type Weighed, ballastIn, ballastNow, inOrder } from "./weighed";
@@ -31,10 +31,11 @@ export type Answer = "weight" | "margin" | "start" | "gap";
  *
  * `fused`: what the weight is made of; `since` the last weigh-in in it. `official.in_hand` is what to keep above the
  * minimum for `risk`. `ballast`: what is on board now, and in the weight: the blocks fitted, else as at that weigh-in.
- * `removed`: net of the jobs in the car now, positive when it got lighter. `history`: every weigh-in in order; `gaps`
- * between those that can be held against each other, `gap` between the last two. `verdict`: "above" or "under" the minimum when the margin is beyond its expanded
- * uncertainty (k = 2) and, for above, the chance of being shown under is within the risk; else "close". "unweighed":
- * either is so by what is weighed, but what moved since without a weight may make it untrue.
+ * `removed`: net of the jobs in the car now, positive when it got lighter; `unweighed_off`, `unweighed_on`: parts those
+ * took off or put on that have no weight. `history`: every weigh-in in order; `gaps` between those that can be held
+ * against each other, `gap` between the last two. `verdict`: "above" or "under" the minimum when the margin is beyond
+ * its expanded uncertainty (k = 2) and, for above, the chance of being shown under is within the risk; else "close".
+ * "unweighed": either is so by what is weighed, but what moved since without a weight may make it untrue.
  */
 export type Standing = {
   readonly car: string | null;
@@ -49,6 +50,8 @@ export type Standing = {
   readonly fused: Fused | null;
   readonly since: Since | null;
   readonly removed: Uncertain;
+  readonly unweighed_off: readonly string[];
+  readonly unweighed_on: readonly string[];
   readonly history: readonly Past[];
   readonly start: Start | null;
   readonly gap: Gap | null;
@@ -86,6 +89,7 @@ export function standing(
   const start = startOf(garage, known, nets, weighed, condition);
   const gap = gapOf(given);
   const found = isWarned(now) ? null : now;
+  const moved = [...piecesBetween(jobsInCar(garage).map((job) => job.id), [], nets)];
   const least = typeof minimum === "number" ? minimum : null;
   const margin = found && least !== null ? subtract(found.weight, uncertain(least)) : null;
   const official = officialOf(given, found, least, risk);
@@ -102,6 +106,8 @@ export function standing(
     fused: found?.fused ?? null,
     since: found?.since ?? null,
     removed: scale(netNow(given), -1),
+    unweighed_off: moved.flatMap(([part, pieces]) => (pieces < 0 ? [part] : [])),
+    unweighed_on: moved.flatMap(([part, pieces]) => (pieces > 0 ? [part] : [])),
     history: weighed.map((each) => pastOf(garage, known, each, condition)),
     start: isWarned(start) ? null : start,
     gap: isWarned(gap) ? null : gap,
