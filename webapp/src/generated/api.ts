@@ -2214,7 +2214,7 @@ export interface components {
             photos?: components["schemas"]["CalcPhoto"][];
             verdicts?: components["schemas"]["CalcVerdict"][];
             class_sheet?: string | null;
-            /** @description The one to rest on alone; by default all that can count. */
+            /** @description To rest on alone; by default all count. */
             weigh_in?: string | null;
         };
         Said: {
