@@ -1,0 +1,84 @@
+"""`python -m tests.simulated_build`: how often the standing is right about thousands of cars that are known truly.
+
+Truths are drawn from the spreads the product states for scales, displays, fuel and guesses, and weighed as a garage
+would. `--runs N` of each scenario, `--seed N`, `--only SCENARIO` (again for more); with `--run N` that one run is
+printed in full: what was true, what was written down, what was answered.
+"""
+
+from __future__ import annotations
+
+import argparse
+import functools
+import json
+import multiprocessing
+import sys
+import time
+from collections.abc import Iterator
+
+from tarebook.core.garage import read_garage
+from tarebook.core.standing import standing
+from tests.plain import plain
+from tests.simulated_build.garage import records
+from tests.simulated_build.run import Outcome, outcome, world_of
+from tests.simulated_build.scenarios import SCENARIOS, Scenario
+from tests.simulated_build.tally import Tally, table
+
+SEED, RUNS, CORES = 20261125, 10_000, 2
+
+
+def main() -> int:
+    options = _options()
+    scenarios = [SCENARIOS[name] for name in options.only or SCENARIOS]
+    if options.run is not None:
+        for scenario in scenarios:
+            print(json.dumps(one(scenario, options.seed, options.run), indent=1, default=str, ensure_ascii=False))
+        return 0
+    with multiprocessing.Pool(CORES) as pool:
+        tallies = [Tally(each, list(_outcomes(pool, each, options.seed, options.runs))) for each in scenarios]
+    print(table(tallies))
+    for scenario in scenarios:
+        print(f"{scenario.name}: {scenario.about}")
+    print(
+        f"Seed {options.seed}. Shares ± 2 √(p(1 − p)/n); half-widths (2 u) as medians with the range that holds them."
+    )
+    return 0
+
+
+def _options() -> argparse.Namespace:
+    parser = argparse.ArgumentParser(prog="python -m tests.simulated_build", description="Simulate builds; count.")
+    parser.add_argument("--runs", type=int, default=RUNS, metavar="N", help=f"of each scenario (default: {RUNS})")
+    parser.add_argument("--seed", type=int, default=SEED, metavar="N", help=f"of all runs (default: {SEED})")
+    parser.add_argument("--only", action="append", choices=SCENARIOS, help="this scenario only; may be given again")
+    parser.add_argument("--run", type=int, metavar="N", help="print this one run: its truth, its garage, its answer")
+    return parser.parse_args()
+
+
+def _outcomes(pool: multiprocessing.pool.Pool, scenario: Scenario, seed: int, runs: int) -> Iterator[Outcome]:
+    """All runs of a scenario in order of their numbers, with a line of progress."""
+    started = time.monotonic()
+    work = functools.partial(outcome, scenario, seed)
+    for done, each in enumerate(pool.imap(work, range(runs), chunksize=20), 1):
+        yield each
+        if done % 100 == 0 or done == runs:
+            each_ms = 1000 * (time.monotonic() - started) / done
+            print(
+                f"\r{scenario.name}: {done:,} of {runs:,}, {each_ms:.0f} ms a run ", end="", file=sys.stderr, flush=True
+            )
+    print(file=sys.stderr)
+
+
+def one(scenario: Scenario, seed: int, number: int) -> dict[str, object]:
+    """Everything of one run, as plain data."""
+    world = world_of(scenario, seed, number)
+    garage = records(world)
+    return {
+        "scenario": scenario.about,
+        "truth": {"weight": world.truth, **plain(world)},
+        "garage": garage,
+        "answer": plain(standing(read_garage(garage))),
+        "outcome": plain(outcome(scenario, seed, number)),
+    }
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,41 @@
+"""What every display of a simulated build shows: true loads, with the gain of the scale, rounded to its division."""
+
+from __future__ import annotations
+
+from tests.simulated_build.world import (
+    CAR_SCALES,
+    PART_SCALES,
+    PERSON,
+    Part,
+    Scale,
+    World,
+)
+
+SHARES = {1: (1.0,), 2: (0.55, 0.45), 4: (0.28, 0.27, 0.23, 0.22)}  # of the load, by the number of displays
+
+
+def shown(scale: Scale, gain: float, load: float) -> float:
+    """What a display shows for a load."""
+    return round(load * (1.0 + gain) / scale.division) * scale.division
+
+
+def part_looks(world: World, part: Part) -> tuple[float, float]:
+    """The display with one piece of a part, and without it: a person holds it on the bathroom scale."""
+    scale, gain = PART_SCALES[part.scale], world.gains[part.scale]
+    empty = PERSON if part.scale == "floor" else 0.0
+    return shown(scale, gain, part.mass + empty), shown(scale, gain, empty)
+
+
+def driver_look(world: World) -> float:
+    return shown(PART_SCALES["floor"], world.gains["floor"], world.driver)
+
+
+def check_looks(world: World, name: str) -> list[float]:
+    return [shown(PART_SCALES[name], world.gains[name], mass) for mass in world.known[name]]
+
+
+def car_looks(world: World, k: int) -> list[float]:
+    """The displays of weigh-in k, one a corner, an axle or the whole car."""
+    scale, gain, load = CAR_SCALES[world.on[k]], world.gains[world.on[k]], world.load(k)
+    loads = [load * share for share in SHARES[scale.looks]]
+    return [shown(scale, gain, each + float(off)) for each, off in zip(loads, world.jitter[k], strict=True)]

@@ -1,0 +1,84 @@
+"""One run: a world is drawn, a garage is made of it, the product is asked, and its answer is compared with the truth."""
+
+from __future__ import annotations
+
+import zlib
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from tarebook.core.garage import read_garage
+from tarebook.core.records import Garage
+from tarebook.core.standing import Standing, standing
+from tarebook.core.weighing import masses
+from tests.simulated_build.garage import records
+from tests.simulated_build.scenarios import Scenario
+from tests.simulated_build.unlogged import with_steps
+from tests.simulated_build.world import World, draw
+
+SHOWN = 2.0  # standard uncertainties: what stands behind ± on every screen
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """`off`: the answer less the truth; `u`: what the answer says of itself; `alone`: u by the last weigh-in alone, kg.
+
+    `names`: for each change the product named, the gaps it says it may lie in. `gaps`: where something was unlogged.
+    """
+
+    off: float
+    u: float
+    alone: float
+    names: tuple[frozenset[int], ...]
+    gaps: frozenset[int]
+
+    @property
+    def covers(self) -> bool:
+        return abs(self.off) <= SHOWN * self.u
+
+    @property
+    def too_heavy(self) -> bool:
+        """The truth lies under the interval: who trusts it may be found under the minimum."""
+        return self.off > SHOWN * self.u
+
+    @property
+    def invents(self) -> bool:
+        """A change is named where there is none."""
+        return any(not gaps & self.gaps for gaps in self.names)
+
+    @property
+    def names_all(self) -> bool:
+        return all(any(gap in gaps for gaps in self.names) for gap in self.gaps)
+
+
+def world_of(scenario: Scenario, seed: int, number: int) -> World:
+    """The world of one run: the same whenever the seed, the scenario's name and the number are."""
+    random = np.random.default_rng([seed, zlib.crc32(scenario.name.encode()), number])
+    return with_steps(random, draw(random, scenario.setting))
+
+
+def outcome(scenario: Scenario, seed: int, number: int) -> Outcome:
+    world = world_of(scenario, seed, number)
+    garage = read_garage(records(world))
+    known = masses(garage)
+    found, alone = standing(garage, known), standing(last_alone(garage), known)
+    assert found.weight is not None
+    assert alone.weight is not None
+    return Outcome(
+        off=found.weight.value - world.truth,
+        u=found.weight.u,
+        alone=alone.weight.u,
+        names=named(found),
+        gaps=frozenset(world.steps),
+    )
+
+
+def last_alone(garage: Garage) -> Garage:
+    """The garage as if the car had been weighed once, the last time."""
+    last = max(garage.weigh_ins)
+    return replace(garage, weigh_ins={last: garage.weigh_ins[last]})
+
+
+def named(found: Standing) -> tuple[frozenset[int], ...]:
+    """The gaps of every change the product names."""
+    return ()

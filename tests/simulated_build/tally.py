@@ -1,0 +1,110 @@
+"""The figures of many runs, each with its binomial doubt, against its aim, in one table.
+
+A share p of n runs is known to ± 2·√(p(1 − p)/n); a median lies between the values whose ranks are n/2 ± √n (both 95 %).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from math import sqrt
+from statistics import median
+
+from tests.simulated_build.run import SHOWN, Outcome
+from tests.simulated_build.scenarios import Range, Scenario
+
+HEADINGS = ("scenario", "runs", "covers", "truth below", "invents", "names all", "half-width", "last alone", "aims")
+
+
+@dataclass(frozen=True)
+class Share:
+    """How many of how many."""
+
+    count: int
+    of: int
+
+    @property
+    def value(self) -> float:
+        return self.count / self.of
+
+    @property
+    def doubt(self) -> float:
+        return 2.0 * sqrt(self.value * (1.0 - self.value) / self.of)
+
+    def __str__(self) -> str:
+        return f"{100 * self.value:.1f} ± {100 * self.doubt:.1f} %"
+
+
+@dataclass(frozen=True)
+class Tally:
+    """All outcomes of one scenario."""
+
+    scenario: Scenario
+    outcomes: Sequence[Outcome]
+
+    def share(self, true_of: Callable[[Outcome], bool]) -> Share:
+        return Share(sum(map(true_of, self.outcomes)), len(self.outcomes))
+
+    @property
+    def covers(self) -> Share:
+        return self.share(lambda each: each.covers)
+
+    @property
+    def invents(self) -> Share:
+        return self.share(lambda each: each.invents)
+
+    @property
+    def names_all(self) -> Share:
+        return self.share(lambda each: each.names_all)
+
+    @property
+    def ratio(self) -> float:
+        """The median half-width of the interval over that by the last weigh-in alone."""
+        return median(each.u / each.alone for each in self.outcomes)
+
+    def row(self) -> tuple[str, ...]:
+        """The cells, in the order of `HEADINGS`."""
+        return (
+            self.scenario.name,
+            f"{len(self.outcomes):,}",
+            str(self.covers),
+            str(self.share(lambda each: each.too_heavy)),
+            str(self.invents),
+            str(self.names_all) if self.scenario.setting.steps else "",
+            middle([SHOWN * each.u for each in self.outcomes]),
+            middle([SHOWN * each.alone for each in self.outcomes]),
+            self.verdict(),
+        )
+
+    def verdict(self) -> str:
+        """Which aims are missed, and by how much."""
+        aims = self.scenario.aims
+        figures = {
+            "covers": (self.covers.value, aims.covers),
+            "invents": (self.invents.value, aims.invents),
+            "names all": (self.names_all.value, aims.names_all),
+            "narrower": (self.ratio, aims.ratio),
+        }
+        wanted = {name: (value, aim) for name, (value, aim) in figures.items() if aim is not None}
+        missed = [f"MISSES {name} by {by:.3f}" for name, (value, aim) in wanted.items() if (by := _beyond(value, aim))]
+        return "; ".join(missed) if missed else "reached" if wanted else ""
+
+
+def _beyond(value: float, aim: Range) -> float:
+    """How far outside of the aim, 0 inside."""
+    return max(aim[0] - value, value - aim[1], 0.0)
+
+
+def middle(values: Iterable[float]) -> str:
+    """The median with the range that holds it."""
+    ranked = sorted(values)
+    low, high = (len(ranked) / 2 + side * sqrt(len(ranked)) for side in (-1, 1))
+    ends = ranked[max(0, int(low))], ranked[min(len(ranked) - 1, int(high))]
+    return f"{median(ranked):.2f} ({ends[0]:.2f} to {ends[1]:.2f}) kg"
+
+
+def table(tallies: Iterable[Tally]) -> str:
+    """A line a scenario, in a form that may stand in a README."""
+    rows = [HEADINGS, tuple("---" for _ in HEADINGS), *(tally.row() for tally in tallies)]
+    widths = [max(len(row[column]) for row in rows) for column in range(len(HEADINGS))]
+    return "\n".join("| " + " | ".join(map(str.ljust, row, widths)) + " |" for row in rows)

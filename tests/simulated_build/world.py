@@ -1,0 +1,185 @@
+"""What is true of one simulated build: drawn by numpy from the spreads the product states, never by its own code.
+
+Sixty jobs take parts off and put lighter ones on; two of them are undone again. The parts are weighed on a kitchen
+scale, a hook and, held by a person, on a bathroom scale. The whole car is weighed twelve times, the first time before
+any job, then after every five, on one of three scales in random order, each four times: nobody knows their gains, and
+every change of scale hides a little of what happened in between. Masses in kg, volumes in litres.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import sqrt
+
+import numpy as np
+from numpy.random import Generator
+from numpy.typing import NDArray
+
+JOBS, WEIGH_INS, JOBS_BETWEEN, UNDONE = 60, 12, 5, 2
+PUT_ON_SHARE = 0.35  # of the jobs put something on in the place of what comes off
+CLASS_FUEL, PERSON = 10.0, 82.0
+DENSITY = (0.720, 0.775)  # kg per litre, petrol by EN 228; the product's own statement too
+GUESS_WITHIN, GUESS_BIAS = 0.20, 0.05  # half-width of a guess, and the standard deviation all guesses share
+
+
+@dataclass(frozen=True)
+class Scale:
+    """`gain`: standard deviation of the relative error. `looks`: displays that are read for one whole car."""
+
+    kind: str
+    division: float
+    gain: float
+    looks: int = 1
+    checks: tuple[tuple[float, float], ...] = ()  # (known mass, half-width it is known to)
+
+
+# Gains: the assumptions by kind that the product states (common practice, no source).
+PART_SCALES = {
+    "kitchen": Scale("kitchen", 0.001, 0.003, checks=((1.0, 0.001), (2.5, 0.003))),
+    "hook": Scale("hanging", 0.02, 0.01),
+    "floor": Scale("bathroom", 0.1, 0.01, checks=((20.0, 0.05), (60.0, 0.15))),
+}
+CAR_SCALES = {
+    "pads": Scale("corner_pads", 0.1, 0.002, looks=4),
+    "axles": Scale("axle_pads", 0.5, 0.005, looks=2),
+    "platform": Scale("platform", 0.5, 0.001),
+}
+NAMES = tuple(CAR_SCALES)
+
+
+@dataclass(frozen=True)
+class Setting:
+    """What a scenario changes.
+
+    `repeats`: kg, what a whole car repeats to on any scale; `stated`: what the scales' records say of it, None when
+    they are silent. `fuel_within`: half-width of the litres noted. `guessed`: parts nobody weighed. `steps`: unlogged
+    changes, of at least `least` and at most `most` times their own standard uncertainty.
+    """
+
+    repeats: float = 0.1
+    stated: float | None = 0.1
+    fuel_within: float = 0.2
+    guessed: int = 0
+    steps: int = 0
+    least: float = 4.3
+    most: float = 8.0
+
+
+@dataclass(frozen=True)
+class Part:
+    """`mass` of one piece. `job` and `way` it moves with. `guess`: what somebody guessed; None when it was weighed."""
+
+    job: int
+    way: str
+    count: int
+    mass: float
+    scale: str
+    guess: float | None
+
+    @property
+    def signed(self) -> int:
+        return self.count if self.way == "on" else -self.count
+
+
+@dataclass(frozen=True)
+class World:
+    """`weight`: now, as the class weighs, without what was unlogged. `gains` by scale, of parts and cars alike.
+
+    `known`: true masses behind the checks, by scale. `on`: scale of every weigh-in. `inside[k]`: the jobs in the car
+    then, and at last now (index `WEIGH_INS`). `litres`: in the tank then; `noted`: what was written down. `jitter`: how
+    far each look of a weigh-in was off by not repeating. `steps`: gap → kg that came into the car between weigh-in
+    `gap` and the next, and that nobody wrote down.
+    """
+
+    setting: Setting
+    weight: float
+    driver: float
+    density: float
+    parts: tuple[Part, ...]
+    gains: dict[str, float]
+    known: dict[str, tuple[float, ...]]
+    on: tuple[str, ...]
+    inside: tuple[frozenset[int], ...]
+    litres: NDArray[np.float64]
+    noted: NDArray[np.float64]
+    jitter: tuple[NDArray[np.float64], ...]
+    steps: dict[int, float]
+
+    @property
+    def truth(self) -> float:
+        """What the car weighs now, as the class weighs it."""
+        return self.weight + sum(self.steps.values())
+
+    def net(self, k: int) -> float:
+        """What the jobs then in the car came to, truly."""
+        return sum(part.signed * part.mass for part in self.parts if part.job in self.inside[k])
+
+    def driver_in(self, k: int) -> bool:
+        """The driver sits in the car on the official platform, and nowhere else."""
+        return self.on[k] == "platform"
+
+    def load(self, k: int) -> float:
+        """What stood on the scales at weigh-in k."""
+        bare = self.weight - self.driver - CLASS_FUEL * self.density - self.net(WEIGH_INS) + self.net(k)
+        unlogged = sum(mass for gap, mass in self.steps.items() if gap < k)
+        return bare + unlogged + float(self.litres[k]) * self.density + (self.driver if self.driver_in(k) else 0.0)
+
+
+def draw(random: Generator, setting: Setting) -> World:
+    """A world without unlogged changes; `unlogged.with_steps` adds them."""
+    gains = {name: float(random.normal(0.0, scale.gain)) for name, scale in {**PART_SCALES, **CAR_SCALES}.items()}
+    known = {
+        name: tuple(float(random.uniform(mass - within, mass + within)) for mass, within in scale.checks)
+        for name, scale in PART_SCALES.items()
+    }
+    litres = random.uniform(5.0, 35.0, WEIGH_INS)
+    on = tuple(str(name) for name in random.permutation(np.repeat(NAMES, WEIGH_INS // len(NAMES))))
+    return World(
+        setting=setting,
+        weight=float(random.uniform(900.0, 1100.0)),
+        driver=float(random.uniform(65.0, 90.0)),
+        density=float(random.uniform(*DENSITY)),
+        parts=_parts(random, setting.guessed),
+        gains=gains,
+        known=known,
+        on=on,
+        inside=_inside(random),
+        litres=litres,
+        noted=litres + random.uniform(-setting.fuel_within, setting.fuel_within, WEIGH_INS),
+        jitter=tuple(_jitter(random, setting, CAR_SCALES[name]) for name in on),
+        steps={},
+    )
+
+
+def _jitter(random: Generator, setting: Setting, scale: Scale) -> NDArray[np.float64]:
+    return random.normal(0.0, setting.repeats / sqrt(scale.looks), scale.looks)
+
+
+def _parts(random: Generator, guessed: int) -> tuple[Part, ...]:
+    moves = [(job, "off") for job in range(JOBS)]
+    moves += [(job, "on") for job in range(JOBS) if random.random() < PUT_ON_SHARE]
+    chosen = set(random.choice(len(moves), guessed, replace=False).tolist())
+    bias = float(random.normal(0.0, GUESS_BIAS))
+    return tuple(_part(random, job, way, bias if n in chosen else None) for n, (job, way) in enumerate(moves))
+
+
+def _part(random: Generator, job: int, way: str, bias: float | None) -> Part:
+    heaviest = 15.0 if way == "off" else 5.0
+    size = float(np.exp(random.uniform(np.log(0.1), np.log(heaviest))))
+    count = int(random.integers(2, 5)) if size < 1.0 and random.random() < 0.3 else 1
+    scale = "kitchen" if size < 3.0 else "hook" if size < 8.0 else "floor"
+    if bias is None:
+        return Part(job, way, count, size, scale, None)
+    size = max(0.1, round(size, 1))
+    off = float(random.uniform(-GUESS_WITHIN, GUESS_WITHIN))
+    return Part(job, way, count, size * (1.0 + bias + off), scale, size)
+
+
+def _inside(random: Generator) -> tuple[frozenset[int], ...]:
+    """The jobs in the car at every weigh-in, and now: each of two is undone again at some weigh-in after it was done."""
+    lists = [set(range(k * JOBS_BETWEEN)) for k in range(WEIGH_INS)] + [set(range(JOBS))]
+    for job in random.choice(JOBS - 2 * JOBS_BETWEEN, UNDONE, replace=False).tolist():
+        first = job // JOBS_BETWEEN + 2
+        for k in range(int(random.integers(first, WEIGH_INS + 1)), WEIGH_INS + 1):
+            lists[k].discard(job)
+    return tuple(frozenset(jobs) for jobs in lists)
