@@ -38,9 +38,7 @@ def main() -> int:
     print(table(tallies))
     for scenario in scenarios:
         print(f"{scenario.name}: {scenario.about}")
-    print(
-        f"Seed {options.seed}. Shares ± 2 √(p(1 − p)/n); half-widths (2 u) as medians with the range that holds them."
-    )
+    print(f"Seed {options.seed}. Shares ± 2 √(p(1 − p)/n). Half-widths (2 u): the median, and the range it lies in.")
     return 0
 
 
@@ -60,10 +58,9 @@ def _outcomes(pool: multiprocessing.pool.Pool, scenario: Scenario, seed: int, ru
     for done, each in enumerate(pool.imap(work, range(runs), chunksize=20), 1):
         yield each
         if done % 100 == 0 or done == runs:
-            each_ms = 1000 * (time.monotonic() - started) / done
-            print(
-                f"\r{scenario.name}: {done:,} of {runs:,}, {each_ms:.0f} ms a run ", end="", file=sys.stderr, flush=True
-            )
+            pace = 1000 * (time.monotonic() - started) / done
+            said = f"\r{scenario.name}: {done:,} of {runs:,}, {pace:.0f} ms a run "
+            print(said, end="", file=sys.stderr, flush=True)
     print(file=sys.stderr)
 
 

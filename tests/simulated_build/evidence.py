@@ -101,16 +101,16 @@ def _of_cars(world: World, bare: Vector) -> list[Vector]:
 
 
 def _of_parts(world: World, masses: list[tuple[Part, float]], driver: Vector) -> list[Vector]:
-    """The gains of the scales parts and driver were weighed on, the guesses' bias, and what each part has of its own."""
+    """The gains of the scales for parts and driver, the bias of all guesses, and what each part has of its own."""
     moved = {part: part.signed * _moved(world, part.job) for part, _ in masses}
-    shared = {name: np.zeros(WEIGH_INS) for name in (*PART_SCALES, "guesses")}
+    shared: dict[str, Vector] = {name: np.zeros(WEIGH_INS) for name in (*PART_SCALES, "guesses")}
     shared["floor"] = driver * _gain(world, "floor")[1]
     for part, mass in masses:
         source = part.scale if part.guess is None else "guesses"
         spread = _gain(world, part.scale)[1] if part.guess is None else GUESS_BIAS
         shared[source] = shared[source] + moved[part] * mass * spread
-    own = [moved[part] * _own(part) for part, _ in masses]
-    out = (driver > 0) * PART_SCALES["floor"].division / sqrt(12.0)
+    own: list[Vector] = [moved[part] * _own(part) for part, _ in masses]
+    out: Vector = np.where(driver > 0, PART_SCALES["floor"].division / sqrt(12.0), 0.0)
     return [*shared.values(), *own, out]
 
 

@@ -1,4 +1,4 @@
-"""One run: a world is drawn, a garage is made of it, the product is asked, and its answer is compared with the truth."""
+"""One run: a world is drawn, a garage made of it, the product asked, and its answer compared with the truth."""
 
 from __future__ import annotations
 

@@ -1,6 +1,6 @@
 """The figures of many runs, each with its binomial doubt, against its aim, in one table.
 
-A share p of n runs is known to ± 2·√(p(1 − p)/n); a median lies between the values whose ranks are n/2 ± √n (both 95 %).
+A share p of n runs is known to ± 2·√(p(1 − p)/n); a median lies between the values with ranks n/2 ± √n (both 95 %).
 """
 
 from __future__ import annotations

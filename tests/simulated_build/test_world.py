@@ -122,7 +122,7 @@ def test_the_fit_is_that_of_least_squares_with_every_error_as_an_unknown(worlds)
 
 
 def test_unlogged_changes_are_as_large_as_stated_in_gaps_of_every_place():
-    seen = set()
+    seen: set[int] = set()
     for n in range(100):
         world = world_of(SCENARIOS["plain-two"], SEED, n)
         gaps = tuple(world.steps)

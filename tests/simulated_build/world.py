@@ -176,7 +176,7 @@ def _part(random: Generator, job: int, way: str, bias: float | None) -> Part:
 
 
 def _inside(random: Generator) -> tuple[frozenset[int], ...]:
-    """The jobs in the car at every weigh-in, and now: each of two is undone again at some weigh-in after it was done."""
+    """The jobs in the car at every weigh-in, and now; two of them are undone again some time after."""
     lists = [set(range(k * JOBS_BETWEEN)) for k in range(WEIGH_INS)] + [set(range(JOBS))]
     for job in random.choice(JOBS - 2 * JOBS_BETWEEN, UNDONE, replace=False).tolist():
         first = job // JOBS_BETWEEN + 2
