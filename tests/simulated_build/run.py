@@ -9,9 +9,10 @@ import numpy as np
 
 from tarebook.core.garage import read_garage
 from tarebook.core.records import Garage
-from tarebook.core.standing import Standing, standing
+from tarebook.core.standing import standing
 from tarebook.core.weighing import masses
 from tests.simulated_build.garage import records
+from tests.simulated_build.naming import Named, all_named, named
 from tests.simulated_build.scenarios import Scenario
 from tests.simulated_build.unlogged import with_steps
 from tests.simulated_build.world import World, draw
@@ -23,14 +24,14 @@ SHOWN = 2.0  # standard uncertainties: what stands behind ± on every screen
 class Outcome:
     """`off`: the answer less the truth; `u`: what the answer says of itself; `alone`: u by the last weigh-in alone, kg.
 
-    `names`: for each change the product named, the gaps it says it may lie in. `gaps`: where something was unlogged.
+    `names`: what the product named. `gaps`: where something was unlogged.
     """
 
     off: float
     u: float
     alone: float
-    names: tuple[frozenset[int], ...]
-    gaps: frozenset[int]
+    names: tuple[Named, ...]
+    gaps: tuple[int, ...]
 
     @property
     def covers(self) -> bool:
@@ -44,11 +45,17 @@ class Outcome:
     @property
     def invents(self) -> bool:
         """A change is named where there is none."""
-        return any(not gaps & self.gaps for gaps in self.names)
+        return any(name.within.isdisjoint(self.gaps) for name in self.names)
 
     @property
     def names_all(self) -> bool:
-        return all(any(gap in gaps for gaps in self.names) for gap in self.gaps)
+        """Every real change is named, at a place that holds it."""
+        return all_named(self.gaps, [name.within for name in self.names])
+
+    @property
+    def places_all(self) -> bool:
+        """Every real change is named at its very gap."""
+        return all_named(self.gaps, [name.best for name in self.names])
 
 
 def world_of(scenario: Scenario, seed: int, number: int) -> World:
@@ -69,7 +76,7 @@ def outcome(scenario: Scenario, seed: int, number: int) -> Outcome:
         u=found.weight.u,
         alone=alone.weight.u,
         names=named(found),
-        gaps=frozenset(world.steps),
+        gaps=tuple(world.steps),
     )
 
 
@@ -77,8 +84,3 @@ def last_alone(garage: Garage) -> Garage:
     """The garage as if the car had been weighed once, the last time."""
     last = max(garage.weigh_ins)
     return replace(garage, weigh_ins={last: garage.weigh_ins[last]})
-
-
-def named(found: Standing) -> tuple[frozenset[int], ...]:
-    """The gaps of every change the product names."""
-    return ()

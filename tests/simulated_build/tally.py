@@ -8,12 +8,15 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from math import sqrt
-from statistics import median
+from statistics import mean, median
 
 from tests.simulated_build.run import SHOWN, Outcome
 from tests.simulated_build.scenarios import Range, Scenario
 
-HEADINGS = ("scenario", "runs", "covers", "truth below", "invents", "names all", "half-width", "last alone", "aims")
+HEADINGS = (
+    "scenario", "runs", "covers", "truth below", "invents", "names both", "exact place", "place spans", "half-width",
+    "last alone", "aims",
+)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -58,6 +61,10 @@ class Tally:
         return self.share(lambda each: each.names_all)
 
     @property
+    def places_all(self) -> Share:
+        return self.share(lambda each: each.places_all)
+
+    @property
     def ratio(self) -> float:
         """The median half-width of the interval over that by the last weigh-in alone."""
         return median(each.u / each.alone for each in self.outcomes)
@@ -70,11 +77,16 @@ class Tally:
             str(self.covers),
             str(self.share(lambda each: each.too_heavy)),
             str(self.invents),
-            str(self.names_all) if self.scenario.setting.steps else "",
+            *([str(self.names_all), str(self.places_all), self.span()] if self.scenario.setting.steps else [""] * 3),
             middle([SHOWN * each.u for each in self.outcomes]),
             middle([SHOWN * each.alone for each in self.outcomes]),
             self.verdict(),
         )
+
+    def span(self) -> str:
+        """How many gaps the place of a named change holds, on average."""
+        spans = [len(name.within) for each in self.outcomes for name in each.names]
+        return f"{mean(spans):.1f} gaps" if spans else ""
 
     def verdict(self) -> str:
         """Which aims are missed, and by how much."""
@@ -82,7 +94,7 @@ class Tally:
         figures = {
             "covers": (self.covers.value, aims.covers),
             "invents": (self.invents.value, aims.invents),
-            "names all": (self.names_all.value, aims.names_all),
+            "names both": (self.names_all.value, aims.names_all),
             "narrower": (self.ratio, aims.ratio),
         }
         wanted = {name: (value, aim) for name, (value, aim) in figures.items() if aim is not None}

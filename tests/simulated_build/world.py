@@ -8,7 +8,7 @@ every change of scale hides a little of what happened in between. Masses in kg, 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import sqrt
 
 import numpy as np
@@ -127,27 +127,38 @@ class World:
 
 def draw(random: Generator, setting: Setting) -> World:
     """A world without unlogged changes; `unlogged.with_steps` adds them."""
-    gains = {name: float(random.normal(0.0, scale.gain)) for name, scale in {**PART_SCALES, **CAR_SCALES}.items()}
-    known = {
-        name: tuple(float(random.uniform(mass - within, mass + within)) for mass, within in scale.checks)
-        for name, scale in PART_SCALES.items()
-    }
     litres = random.uniform(5.0, 35.0, WEIGH_INS)
-    on = tuple(str(name) for name in random.permutation(np.repeat(NAMES, WEIGH_INS // len(NAMES))))
-    return World(
+    unmeasured = World(
         setting=setting,
         weight=float(random.uniform(900.0, 1100.0)),
         driver=float(random.uniform(65.0, 90.0)),
-        density=float(random.uniform(*DENSITY)),
+        density=sum(DENSITY) / 2,
         parts=_parts(random, setting.guessed),
-        gains=gains,
-        known=known,
-        on=on,
+        gains={},
+        known={},
+        on=tuple(str(name) for name in random.permutation(np.repeat(NAMES, WEIGH_INS // len(NAMES)))),
         inside=_inside(random),
         litres=litres,
-        noted=litres + random.uniform(-setting.fuel_within, setting.fuel_within, WEIGH_INS),
-        jitter=tuple(_jitter(random, setting, CAR_SCALES[name]) for name in on),
+        noted=litres,
+        jitter=(),
         steps={},
+    )
+    return measured(random, unmeasured)
+
+
+def measured(random: Generator, world: World) -> World:
+    """The same car and the same jobs with every error of measuring drawn anew."""
+    within = world.setting.fuel_within
+    return replace(
+        world,
+        density=float(random.uniform(*DENSITY)),
+        gains={name: float(random.normal(0.0, each.gain)) for name, each in {**PART_SCALES, **CAR_SCALES}.items()},
+        known={
+            name: tuple(float(random.uniform(mass - off, mass + off)) for mass, off in scale.checks)
+            for name, scale in PART_SCALES.items()
+        },
+        noted=world.litres + random.uniform(-within, within, WEIGH_INS),
+        jitter=tuple(_jitter(random, world.setting, CAR_SCALES[name]) for name in world.on),
     )
 
 

@@ -1,0 +1,49 @@
+"""What the product names, held against what is true: which gap between two weigh-ins each named change may lie in.
+
+A weigh-in whose reading is off and something that came in before it and went out after it are the same data, so such a
+name counts for a change in either gap beside it. A name that gives a range of places is right when the range is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import permutations
+
+from tarebook.core.standing import Standing
+from tests.simulated_build.garage import weigh_in_id
+from tests.simulated_build.world import WEIGH_INS
+
+Gaps = frozenset[int]
+_PLACE = {weigh_in_id(k): k for k in range(WEIGH_INS)}
+
+
+@dataclass(frozen=True)
+class Named:
+    """One change: gap g lies between weigh-in g and the next. `within`: where it may be; `best`: where most likely."""
+
+    within: Gaps
+    best: Gaps
+
+
+def named(found: Standing) -> tuple[Named, ...]:
+    """Every change the product names; an outlier between two steps' places stands for two."""
+    changes = found.fused.changes if found.fused else ()
+    each = [
+        (Named(_gaps(change.earliest, change.latest), _gaps(change.first, change.second)), change.kind)
+        for change in changes
+    ]
+    return tuple(name for name, kind in each for _ in range(2 if kind == "outlier" else 1))
+
+
+def _gaps(first: str, last: str) -> Gaps:
+    """The gaps between two weigh-ins, or those beside one."""
+    low, high = _PLACE[first], _PLACE[last]
+    beside = range(low - 1, low + 1) if low == high else range(low, high)
+    return frozenset(beside) & frozenset(range(WEIGH_INS - 1))
+
+
+def all_named(real: Sequence[int], claims: Sequence[Gaps]) -> bool:
+    """Whether every real gap is claimed by a name of its own."""
+    chosen = permutations(claims, len(real))
+    return any(all(gap in claim for gap, claim in zip(real, each, strict=True)) for each in chosen)
