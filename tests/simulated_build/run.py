@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 import zlib
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
 from tarebook.core.garage import read_garage
-from tarebook.core.records import Garage
 from tarebook.core.standing import standing
-from tarebook.core.weighing import masses
 from tests.simulated_build.garage import records
 from tests.simulated_build.naming import Named, all_named, named
 from tests.simulated_build.scenarios import Scenario
@@ -66,21 +64,13 @@ def world_of(scenario: Scenario, seed: int, number: int) -> World:
 
 def outcome(scenario: Scenario, seed: int, number: int) -> Outcome:
     world = world_of(scenario, seed, number)
-    garage = read_garage(records(world))
-    known = masses(garage)
-    found, alone = standing(garage, known), standing(last_alone(garage), known)
+    found = standing(read_garage(records(world)))
     assert found.weight is not None
-    assert alone.weight is not None
+    assert found.fused is not None
     return Outcome(
         off=found.weight.value - world.truth,
         u=found.weight.u,
-        alone=alone.weight.u,
+        alone=found.fused.counted[-1].alone.u,
         names=named(found),
         gaps=tuple(world.steps),
     )
-
-
-def last_alone(garage: Garage) -> Garage:
-    """The garage as if the car had been weighed once, the last time."""
-    last = max(garage.weigh_ins)
-    return replace(garage, weigh_ins={last: garage.weigh_ins[last]})

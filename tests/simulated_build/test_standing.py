@@ -11,13 +11,14 @@ import pytest
 
 from tarebook.core.garage import read_garage
 from tarebook.core.standing import standing
+from tests.simulated_build.evidence import evidence_of
 from tests.simulated_build.garage import records
-from tests.simulated_build.run import Outcome, outcome
-from tests.simulated_build.scenarios import NONE, SCENARIOS, TWO, Setting
+from tests.simulated_build.run import Outcome, outcome, world_of
+from tests.simulated_build.scenarios import NONE, SCENARIOS, TWO
 from tests.simulated_build.tally import Tally
-from tests.simulated_build.world import draw, measured
+from tests.simulated_build.world import Setting, draw, measured
 
-SEED, RUNS, AGAIN = 20261125, 150, 150
+SEED, RUNS, AGAIN = 20261125, 120, 100
 
 
 def tally(name: str) -> Tally:
@@ -62,6 +63,16 @@ def test_two_changes_that_can_be_seen_are_named(two_unlogged):
 def test_all_weigh_ins_together_tell_more_than_the_last_alone(nothing_unlogged, two_unlogged):
     assert nothing_unlogged.ratio < 0.7
     assert two_unlogged.ratio < 0.7
+
+
+def test_each_weigh_in_alone_says_what_it_says_by_the_textbook():
+    """Against A·Aᵀ of the sources as stated, whose gains act on the readings; the product's act on the fitted loads."""
+    world = world_of(SCENARIOS["guesses-two"], SEED, 0)
+    found, told = standing(read_garage(records(world))), evidence_of(world)
+    assert found.fused is not None
+    alone = [each.alone for each in found.fused.counted]
+    assert [each.value for each in alone] == pytest.approx(list(told.z), abs=1e-3)
+    assert [each.u for each in alone] == pytest.approx(list(np.sqrt(np.diag(told.s))), rel=0.02)
 
 
 def test_weighing_the_same_build_again_spreads_the_answers_as_their_u_says():

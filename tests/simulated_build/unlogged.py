@@ -19,6 +19,8 @@ def with_steps(random: Generator, world: World) -> World:
     A change after the last weigh-in shows in nothing, so every one lies between two weigh-ins.
     """
     setting = world.setting
+    if not setting.steps:
+        return world
     gaps = tuple(sorted(random.choice(GAPS, setting.steps, replace=False).tolist()))
     sizes = random.uniform(setting.least, setting.most, setting.steps) * np.sign(random.uniform(-1, 1, setting.steps))
     u = u_of_steps(evidence_of(world), gaps)
