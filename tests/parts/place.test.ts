@@ -1,6 +1,6 @@
 /** A place by tape measure: its side apart from its length, and no farther than a car is long. */
 import { expect, test } from "vitest";
-import { placed, placeTrouble, placeWords, sidesOf } from "../../webapp/src/parts/place";
+import { placed, placeTrouble, placeWords, sidesOf } from "../../webapp/src/parts/words/place";
 
 test("a minus, typed by a keyboard or written by the app, is a side", () => {
   expect(sidesOf("-600 mm")).toEqual({ far: "600 mm", minus: true });

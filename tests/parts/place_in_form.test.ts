@@ -4,7 +4,7 @@ import { readGarage } from "../../webapp/src/core/garage";
 import { setFromFinger } from "../../webapp/src/parts/drawing/placeInForm";
 import { shapeOf } from "../../webapp/src/parts/drawing/shape";
 import { sideView, topView } from "../../webapp/src/parts/drawing/view";
-import type { Form } from "../../webapp/src/parts/form";
+import type { Form } from "../../webapp/src/parts/forms/form";
 
 const SHAPE = shapeOf(readGarage({ cars: [{ id: "c", wheelbase: "2420 mm", length: "3720 mm", width: "1600 mm", front_overhang: "690 mm" }] }).car)!;
 const [TOP, SIDE] = [topView(SHAPE), sideView(SHAPE)];

@@ -1,6 +1,6 @@
 /** Completion from what the garage knows. */
 import { expect, test } from "vitest";
-import { matching, typedAs } from "../../webapp/src/parts/picking";
+import { matching, typedAs } from "../../webapp/src/parts/controls/picking";
 
 const OFFERS = [
   { id: "1", name: "Spare wheel carrier" },

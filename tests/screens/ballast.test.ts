@@ -1,7 +1,7 @@
 /** What the ballast screen says in words, and how percentages and rough places become what is kept. */
 import { describe, expect, test } from "vitest";
 import { uncertain } from "../../webapp/src/core/uncertain";
-import { fractionOf, percentOf } from "../../webapp/src/parts/percent";
+import { fractionOf, percentOf } from "../../webapp/src/parts/words/percent";
 import { SPOTS, typedAt } from "../../webapp/src/screens/Ballast/spots";
 import { changeWords, crossFact, heightFact, missingIn, movesSentence, shareFact } from "../../webapp/src/screens/Ballast/words";
 

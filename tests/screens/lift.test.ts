@@ -1,6 +1,6 @@
 /** The form behind lifting an axle: two pads as one reading, what is missing, the fact it becomes. */
 import { describe, expect, test } from "vitest";
-import { readingOf } from "../../webapp/src/parts/reading";
+import { readingOf } from "../../webapp/src/parts/controls/reading";
 import { changesOf, emptyForm, formFrom, missing, sumOf, tiltedOf, type LiftForm } from "../../webapp/src/screens/Lift/form";
 
 const TYPED = { height: "452", left: "254.3", right: "265.2 kg" };

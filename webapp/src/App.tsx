@@ -1,6 +1,6 @@
 /** The frame around every screen: banner, the screen the address names, five doors. */
 import { place, to } from "./route";
-import { Icon, type IconName } from "./parts/Icon";
+import { Icon, type IconName } from "./parts/frame/Icon";
 import { session } from "./store/session";
 import { screenFor } from "./screens";
 import { isOpening, Opening } from "./screens/Opening/Opening";

@@ -14,7 +14,7 @@ import { masses } from "./core/weighing";
 import { KINDS } from "./generated/kinds";
 import { garage } from "./journal/garage";
 import type { Rec, Value } from "./journal/types";
-import { massUnit } from "./parts/units";
+import { massUnit } from "./parts/words/units";
 import { chosenCar } from "./store/choices";
 
 export type Plain = { id: string } & Record<string, Value>;

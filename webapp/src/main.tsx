@@ -6,7 +6,7 @@ import "./look/shell.css";
 import "./look/controls.css";
 import "./look/steelyard.css";
 import { App } from "./App";
-import "./parts/install";
+import "./parts/install/install";
 import { followAddress } from "./route";
 import { goOnWaiting } from "./screens/Opening/join";
 import { registerWorker } from "./sync/update";

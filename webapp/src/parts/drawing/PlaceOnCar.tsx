@@ -6,11 +6,11 @@
 import type { ComponentChildren } from "preact";
 import { useMemo, useState } from "preact/hooks";
 import { book } from "../../answers";
-import type { Form } from "../form";
-import { PlaceField } from "../PlaceField";
-import { QuantityField } from "../QuantityField";
+import type { Form } from "../forms/form";
+import { PlaceField } from "../controls/PlaceField";
+import { QuantityField } from "../controls/QuantityField";
 import { to } from "../../route";
-import { unitOf } from "../units";
+import { unitOf } from "../words/units";
 import type { Centre } from "./CentreMark";
 import { CarView } from "./CarView";
 import { halfOf, spotOf, type Mark } from "./marks";

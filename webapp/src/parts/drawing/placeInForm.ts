@@ -3,9 +3,9 @@ import { book } from "../../answers";
 import { placeOf, type Place } from "../../core/place";
 import { read, type Quantity } from "../../core/quantity";
 import type { Part } from "../../core/records";
-import type { Form } from "../form";
-import { readingOf } from "../reading";
-import { unitOf } from "../units";
+import type { Form } from "../forms/form";
+import { readingOf } from "../controls/reading";
+import { unitOf } from "../words/units";
 import { fingerText, fingerWithin } from "./placeWords";
 import type { Spot, View } from "./view";
 

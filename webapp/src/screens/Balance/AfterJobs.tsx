@@ -2,8 +2,8 @@
 import { book } from "../../answers";
 import type { Balance } from "../../core/balance";
 import { inTrim, jobsInCar, stateOf } from "../../core/net";
-import { Tick } from "../../parts/Field";
-import { Section } from "../../parts/Screen";
+import { Tick } from "../../parts/controls/Field";
+import { Section } from "../../parts/frame/Screen";
 import { stateWord } from "../Job/states";
 
 type Props = { balance: Balance; jobs: readonly string[] | null; onJobs: (ids: string[] | null) => void };

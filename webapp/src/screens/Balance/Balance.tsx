@@ -6,13 +6,13 @@
  */
 import { useMemo, useState } from "preact/hooks";
 import { book, known } from "../../answers";
-import { Screen } from "../../parts/Screen";
+import { Screen } from "../../parts/frame/Screen";
 import { CentreClose } from "../../parts/drawing/CentreClose";
 import { newMover } from "../../parts/drawing/mover";
 import type { Spot } from "../../parts/drawing/view";
-import { TrimChoice } from "../../parts/TrimChoice";
-import { useDraft } from "../../parts/useDraft";
-import { unitOf } from "../../parts/units";
+import { TrimChoice } from "../../parts/controls/TrimChoice";
+import { useDraft } from "../../parts/forms/useDraft";
+import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 import { AfterJobs } from "./AfterJobs";
 import { Changes } from "./Changes";

@@ -5,8 +5,8 @@ import type { Change } from "../../core/moved";
 import { showPlain } from "../../core/shown";
 import { expanded } from "../../core/uncertain";
 import { describe } from "../../generated/errors";
-import { Facts } from "../../parts/Facts";
-import { Section } from "../../parts/Screen";
+import { Facts } from "../../parts/figures/Facts";
+import { Section } from "../../parts/frame/Screen";
 import { yawWords } from "./words";
 
 export function Changes({ balance: { changes, jobs } }: { balance: Balance }) {

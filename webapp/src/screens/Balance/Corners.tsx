@@ -2,7 +2,7 @@
 import { say } from "../../answers";
 import type { Balance, Corner } from "../../core/balance";
 import { describe } from "../../generated/errors";
-import { Section } from "../../parts/Screen";
+import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 
 const CORNERS: readonly [Corner, string][] = [["lf", "Left front"], ["rf", "Right front"], ["lr", "Left rear"], ["rr", "Right rear"]];

@@ -2,13 +2,13 @@
 import type { ComponentChildren } from "preact";
 import { useMemo, useState } from "preact/hooks";
 import { book } from "../../answers";
-import { Disclosure } from "../../parts/Disclosure";
+import { Disclosure } from "../../parts/controls/Disclosure";
 import { CarView } from "../../parts/drawing/CarView";
 import { MarkKey } from "../../parts/drawing/MarkKey";
 import type { Mark } from "../../parts/drawing/marks";
 import { scaleWords, shapeOf } from "../../parts/drawing/shape";
 import { sideView, topView } from "../../parts/drawing/view";
-import { Row } from "../../parts/Row";
+import { Row } from "../../parts/figures/Row";
 import { Picked } from "./Picked";
 import { centreOf, type Told } from "./told";
 

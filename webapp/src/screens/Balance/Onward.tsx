@@ -4,10 +4,10 @@ import type { Balance } from "../../core/balance";
 import { liftOf } from "../../core/lift";
 import { showLength } from "../../core/shown";
 import { expanded } from "../../core/uncertain";
-import { sayMoment } from "../../parts/moments";
-import { Row } from "../../parts/Row";
-import { Section } from "../../parts/Screen";
-import { unitOf } from "../../parts/units";
+import { sayMoment } from "../../parts/words/moments";
+import { Row } from "../../parts/figures/Row";
+import { Section } from "../../parts/frame/Screen";
+import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 
 export function Onward({ balance }: { balance: Balance }) {

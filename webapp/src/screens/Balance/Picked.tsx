@@ -3,8 +3,8 @@ import { book } from "../../answers";
 import { placeOf, type Place } from "../../core/place";
 import type { Mark } from "../../parts/drawing/marks";
 import { placePhrases } from "../../parts/drawing/placeWords";
-import { Row } from "../../parts/Row";
-import { unitOf } from "../../parts/units";
+import { Row } from "../../parts/figures/Row";
+import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 
 type Props = { near: readonly Mark[]; onPick: (near: readonly Mark[]) => void; onPlace: (key: string) => void; onClose: () => void };

@@ -1,8 +1,8 @@
 /** Moving one weight on the drawing: the centre of gravity goes along while the finger slides; nothing counts until it is saved. */
 import type { ComponentChildren } from "preact";
 import { useEffect, useMemo, useState } from "preact/hooks";
-import { useForm } from "../../parts/form";
-import { FormDock } from "../../parts/FormDock";
+import { useForm } from "../../parts/forms/form";
+import { FormDock } from "../../parts/forms/FormDock";
 import type { Mark } from "../../parts/drawing/marks";
 import { newMover, type Mover } from "../../parts/drawing/mover";
 import { PlaceOnCar } from "../../parts/drawing/PlaceOnCar";

@@ -1,10 +1,10 @@
 /** What the figures take on trust, and which parts each is about, so that the right one can be measured. */
 import type { Warned } from "../../core/records";
 import { describe } from "../../generated/errors";
-import { Disclosure } from "../../parts/Disclosure";
-import { refName } from "../../parts/naming";
-import { Row } from "../../parts/Row";
-import { Section } from "../../parts/Screen";
+import { Disclosure } from "../../parts/controls/Disclosure";
+import { refName } from "../../parts/words/naming";
+import { Row } from "../../parts/figures/Row";
+import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 import { partsOf } from "./reasons";
 

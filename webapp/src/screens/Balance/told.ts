@@ -12,7 +12,7 @@ import type { Masses } from "../../core/weighing";
 import type { Centre } from "../../parts/drawing/CentreMark";
 import { halfOf, spotOf, type Mark } from "../../parts/drawing/marks";
 import type { Spot } from "../../parts/drawing/view";
-import { massUnit } from "../../parts/units";
+import { massUnit } from "../../parts/words/units";
 import { STATE_WORDS, withoutDoubt } from "./words";
 
 /** `marks`: of all parts with a mass that jobs in the car or asked for move. `loads`: by state, part → kg since the weigh-in. */

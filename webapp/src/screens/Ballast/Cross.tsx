@@ -1,6 +1,6 @@
 /** Cross weight: what is promised and what is not. */
-import { Disclosure } from "../../parts/Disclosure";
-import type { Form } from "../../parts/form";
+import { Disclosure } from "../../parts/controls/Disclosure";
+import type { Form } from "../../parts/forms/form";
 import { Percent } from "./Wishes";
 
 export function Cross({ form }: { form: Form }) {

@@ -1,8 +1,8 @@
 /** Before there is an answer: what the car lacks, and the one thing to enter next. */
 import { uncertain } from "../../core/uncertain";
 import type { BallastChoice } from "../../core/ballastRecords";
-import { MassFigure } from "../../parts/MassFigure";
-import { Warnings } from "../../parts/Warnings";
+import { MassFigure } from "../../parts/figures/MassFigure";
+import { Warnings } from "../../parts/frame/Warnings";
 import { to } from "../../route";
 import type { OfPlaces } from "./Ballast";
 import { lacking } from "./words";

@@ -1,12 +1,12 @@
 /** One place for ballast: where it is, what one block weighs, how many it takes and how many are in. */
 import { book, car } from "../../answers";
-import { Pick, TextField } from "../../parts/Field";
-import { useForm, type Form } from "../../parts/form";
-import { FormDock } from "../../parts/FormDock";
-import { PlaceField } from "../../parts/PlaceField";
-import { QuantityField } from "../../parts/QuantityField";
-import { Screen, Section } from "../../parts/Screen";
-import { unitOf } from "../../parts/units";
+import { Pick, TextField } from "../../parts/controls/Field";
+import { useForm, type Form } from "../../parts/forms/form";
+import { FormDock } from "../../parts/forms/FormDock";
+import { PlaceField } from "../../parts/controls/PlaceField";
+import { QuantityField } from "../../parts/controls/QuantityField";
+import { Screen, Section } from "../../parts/frame/Screen";
+import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 import { SPOTS, typedAt } from "./spots";
 

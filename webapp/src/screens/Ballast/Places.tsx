@@ -1,9 +1,9 @@
 /** Every place ballast may go, with what it takes; each can be opened and changed. */
 import type { Rec } from "../../journal/types";
-import { nameOf } from "../../parts/naming";
-import { placeWords } from "../../parts/place";
-import { Row } from "../../parts/Row";
-import { Section } from "../../parts/Screen";
+import { nameOf } from "../../parts/words/naming";
+import { placeWords } from "../../parts/words/place";
+import { Row } from "../../parts/figures/Row";
+import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 import type { OfPlaces } from "./Ballast";
 

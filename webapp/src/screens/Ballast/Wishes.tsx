@@ -1,9 +1,9 @@
 /** What the driver wants of it: what to keep least, and the shares on the front axle and the left side. */
-import { Choice, TextField } from "../../parts/Field";
-import type { Form } from "../../parts/form";
-import { fractionOf, percentOf } from "../../parts/percent";
-import { QuantityField } from "../../parts/QuantityField";
-import { Section } from "../../parts/Screen";
+import { Choice, TextField } from "../../parts/controls/Field";
+import type { Form } from "../../parts/forms/form";
+import { fractionOf, percentOf } from "../../parts/words/percent";
+import { QuantityField } from "../../parts/controls/QuantityField";
+import { Section } from "../../parts/frame/Screen";
 
 const AIMS = [
   { value: "mass", label: "Least weight" },

@@ -4,7 +4,7 @@ import type { BallastChoice } from "../../core/ballastRecords";
 import type { Warned } from "../../core/records";
 import { showLength, showMass, showPercent } from "../../core/shown";
 import { divide, expanded, type Uncertain } from "../../core/uncertain";
-import type { Fact } from "../../parts/Facts";
+import type { Fact } from "../../parts/figures/Facts";
 
 /** Take 1 from “Boot floor”, put 2 in “Left footwell”. Blocks come out before others go in. */
 export function movesSentence(moves: Readonly<Record<string, number>>, nameOf: (id: string) => string): string {

@@ -2,9 +2,9 @@
 import { account, jobs } from "../../answers";
 import { showHours, showMoney, showPercent } from "../../core/shown";
 import { garage } from "../../journal/garage";
-import { currency } from "../../parts/money";
-import { Row } from "../../parts/Row";
-import { Section } from "../../parts/Screen";
+import { currency } from "../../parts/words/money";
+import { Row } from "../../parts/figures/Row";
+import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 import { sync } from "../../sync/state";
 

@@ -1,7 +1,7 @@
 /** The stages with what each has taken out so far, and what the chosen jobs would still take. */
 import { account, say, stages } from "../../answers";
-import { Row } from "../../parts/Row";
-import { Section } from "../../parts/Screen";
+import { Row } from "../../parts/figures/Row";
+import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 
 export function StageTotals() {

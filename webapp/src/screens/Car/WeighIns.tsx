@@ -1,9 +1,9 @@
 /** Every weigh-in, to the class's condition, newest first. */
 import { say, stand } from "../../answers";
 import { describe } from "../../generated/errors";
-import { sayMoment } from "../../parts/moments";
-import { Row } from "../../parts/Row";
-import { Section } from "../../parts/Screen";
+import { sayMoment } from "../../parts/words/moments";
+import { Row } from "../../parts/figures/Row";
+import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 
 export function WeighIns() {

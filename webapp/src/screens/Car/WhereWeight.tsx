@@ -1,6 +1,6 @@
 /** Ways to where the weight is: each answer is a screen of its own, fetched when it is opened. */
-import { Row } from "../../parts/Row";
-import { Section } from "../../parts/Screen";
+import { Row } from "../../parts/figures/Row";
+import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 
 export function WhereWeight() {

@@ -4,12 +4,12 @@ import { POWER_UNITS } from "../../core/loadTransfer";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
 import { chooseCar } from "../../store/choices";
-import { Choice, Pick, TextField } from "../../parts/Field";
-import { useForm, type Form } from "../../parts/form";
-import { FormDock } from "../../parts/FormDock";
-import { PlaceField } from "../../parts/PlaceField";
-import { QuantityField } from "../../parts/QuantityField";
-import { Screen, Section } from "../../parts/Screen";
+import { Choice, Pick, TextField } from "../../parts/controls/Field";
+import { useForm, type Form } from "../../parts/forms/form";
+import { FormDock } from "../../parts/forms/FormDock";
+import { PlaceField } from "../../parts/controls/PlaceField";
+import { QuantityField } from "../../parts/controls/QuantityField";
+import { Screen, Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 
 const FUELS = [

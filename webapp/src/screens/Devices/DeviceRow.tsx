@@ -1,8 +1,8 @@
 /** One device of the garage: its name, when it was last heard, and what can be done about it. */
 import { useState } from "preact/hooks";
-import { TextField } from "../../parts/Field";
-import { sayMoment } from "../../parts/moments";
-import { Notice } from "../../parts/Notice";
+import { TextField } from "../../parts/controls/Field";
+import { sayMoment } from "../../parts/words/moments";
+import { Notice } from "../../parts/frame/Notice";
 import { about, type Device, type Devices } from "./useDevices";
 
 type Props = { device: Device; busy: boolean; ask: Devices["ask"] };

@@ -1,9 +1,9 @@
 /** The app on this device, and the others of the garage: pairing, taking one off the list, installing, new versions. */
 import { useState } from "preact/hooks";
 import "./Devices.css";
-import { installed } from "../../parts/install";
-import { InstallSteps } from "../../parts/InstallSteps";
-import { Screen, Section } from "../../parts/Screen";
+import { installed } from "../../parts/install/install";
+import { InstallSteps } from "../../parts/install/InstallSteps";
+import { Screen, Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 import { sync } from "../../sync/state";
 import { updateReady } from "../../sync/update";

@@ -1,7 +1,7 @@
 /** The phones that wait for a yes on the home computer, each with the two words that it shows itself. */
 import { useEffect, useState } from "preact/hooks";
-import { Notice, TroubleNotice } from "../../parts/Notice";
-import { useSaving } from "../../parts/SaveDock";
+import { Notice, TroubleNotice } from "../../parts/frame/Notice";
+import { useSaving } from "../../parts/forms/SaveDock";
 import { askHome } from "./askHome";
 
 type Join = { id: string; name: string; words: string[]; seconds: number };

@@ -4,8 +4,8 @@ import type { Comparison as Compared } from "../../core/compare";
 import { marginSentence } from "../../core/sentences";
 import { showMass } from "../../core/shown";
 import { expanded } from "../../core/uncertain";
-import { Steelyard } from "../../parts/Steelyard";
-import { massUnit } from "../../parts/units";
+import { Steelyard } from "../../parts/figures/Steelyard";
+import { massUnit } from "../../parts/words/units";
 import { armOf } from "../Car/arm";
 import { standingWith } from "./swap";
 

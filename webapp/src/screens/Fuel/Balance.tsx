@@ -2,9 +2,9 @@
 import type { FuelRun } from "../../core/fuelRun";
 import { showLength, showPercent } from "../../core/shown";
 import { type Uncertain, expanded } from "../../core/uncertain";
-import { Facts, type Fact } from "../../parts/Facts";
-import { Section } from "../../parts/Screen";
-import { unitOf } from "../../parts/units";
+import { Facts, type Fact } from "../../parts/figures/Facts";
+import { Section } from "../../parts/frame/Screen";
+import { unitOf } from "../../parts/words/units";
 import { shareLine } from "./drawing";
 
 type Pair = { full: Uncertain; empty: Uncertain };

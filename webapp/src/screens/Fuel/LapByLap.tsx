@@ -3,7 +3,7 @@ import { useState } from "preact/hooks";
 import { say } from "../../answers";
 import type { FuelRun } from "../../core/fuelRun";
 import { showChance, showVolume } from "../../core/shown";
-import { unitOf } from "../../parts/units";
+import { unitOf } from "../../parts/words/units";
 
 export function LapByLap({ run }: { run: FuelRun }) {
   const [open, setOpen] = useState(false);

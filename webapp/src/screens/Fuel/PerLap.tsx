@@ -1,11 +1,11 @@
 /** What a lap takes: the car's own figure, or another for this run, which can be kept for the car. */
 import { car } from "../../answers";
 import { save } from "../../journal/write";
-import { TroubleNotice } from "../../parts/Notice";
-import { QuantityField } from "../../parts/QuantityField";
-import { typedOf } from "../../parts/reading";
-import { useSaving } from "../../parts/SaveDock";
-import { unitOf } from "../../parts/units";
+import { TroubleNotice } from "../../parts/frame/Notice";
+import { QuantityField } from "../../parts/controls/QuantityField";
+import { typedOf } from "../../parts/controls/reading";
+import { useSaving } from "../../parts/forms/SaveDock";
+import { unitOf } from "../../parts/words/units";
 import { volumeOf, type RunForm } from "./form";
 
 type Props = { form: RunForm; change: (patch: Partial<RunForm>) => void };

@@ -3,7 +3,7 @@ import { minimumWords, say } from "../../answers";
 import type { FuelRun } from "../../core/fuelRun";
 import { showGuard } from "../../core/shown";
 import { expanded } from "../../core/uncertain";
-import { massUnit } from "../../parts/units";
+import { massUnit } from "../../parts/words/units";
 import { HEIGHT, WIDTH, drawnOf, through } from "./drawing";
 
 const EDGE = 12;

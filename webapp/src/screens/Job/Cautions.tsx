@@ -1,8 +1,8 @@
 /** The cautions that apply to a job: those its words point at and those the driver ticked. */
 import { HAZARDS } from "../../generated/kinds";
-import type { Form } from "../../parts/form";
-import { Tick } from "../../parts/Field";
-import { Notice } from "../../parts/Notice";
+import type { Form } from "../../parts/forms/form";
+import { Tick } from "../../parts/controls/Field";
+import { Notice } from "../../parts/frame/Notice";
 import { CAUTIONS, hazardsIn, type Hazard } from "./cautions";
 
 export function Cautions({ form, words }: { form: Form; words: string }) {

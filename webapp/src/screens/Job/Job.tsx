@@ -1,14 +1,14 @@
 /** One job: what it does to the weight, its parts off and on, its state, its cost, what the class says, what it leaves behind. */
 import { account, car, interval, say, stages, stand } from "../../answers";
 import { garage } from "../../journal/garage";
-import { Choice, Pick, TextField } from "../../parts/Field";
-import { useForm, type Form } from "../../parts/form";
-import { FormDock } from "../../parts/FormDock";
-import { MassFigure } from "../../parts/MassFigure";
-import { currency } from "../../parts/money";
-import { RecordPhotos } from "../../parts/RecordPhotos";
-import { Screen, Section } from "../../parts/Screen";
-import { Steelyard } from "../../parts/Steelyard";
+import { Choice, Pick, TextField } from "../../parts/controls/Field";
+import { useForm, type Form } from "../../parts/forms/form";
+import { FormDock } from "../../parts/forms/FormDock";
+import { MassFigure } from "../../parts/figures/MassFigure";
+import { currency } from "../../parts/words/money";
+import { RecordPhotos } from "../../parts/photos/RecordPhotos";
+import { Screen, Section } from "../../parts/frame/Screen";
+import { Steelyard } from "../../parts/figures/Steelyard";
 import { to } from "../../route";
 import { armOf } from "../Car/arm";
 import { Cautions } from "./Cautions";

@@ -3,10 +3,10 @@ import { useState } from "preact/hooks";
 import type { AppError } from "../../generated/errors";
 import { garage } from "../../journal/garage";
 import { save } from "../../journal/write";
-import { Choice, TextField, Tick } from "../../parts/Field";
-import { TroubleNotice } from "../../parts/Notice";
-import { Section } from "../../parts/Screen";
-import { troubleOf } from "../../parts/trouble";
+import { Choice, TextField, Tick } from "../../parts/controls/Field";
+import { TroubleNotice } from "../../parts/frame/Notice";
+import { Section } from "../../parts/frame/Screen";
+import { troubleOf } from "../../parts/forms/trouble";
 
 const SORTS = [
   { value: "plug", label: "Plug" },

@@ -1,7 +1,7 @@
 /** A job that was in the car at a weigh-in: what is added to it now counts as having been there then. */
 import { weighIns } from "../../answers";
-import { sayMoment } from "../../parts/moments";
-import { Notice } from "../../parts/Notice";
+import { sayMoment } from "../../parts/words/moments";
+import { Notice } from "../../parts/frame/Notice";
 
 export function WeighedAlready({ job }: { job: string }) {
   const weighed = weighIns.value.filter((weighIn) => ((weighIn.values["jobs"] ?? []) as string[]).includes(job));

@@ -3,10 +3,10 @@ import { useState } from "preact/hooks";
 import { account, jobs, say, stages } from "../../answers";
 import { showHours, showMoney } from "../../core/shown";
 import type { Rec } from "../../journal/types";
-import { currency } from "../../parts/money";
-import { Choice } from "../../parts/Field";
-import { Row } from "../../parts/Row";
-import { Screen, Section } from "../../parts/Screen";
+import { currency } from "../../parts/words/money";
+import { Choice } from "../../parts/controls/Field";
+import { Row } from "../../parts/figures/Row";
+import { Screen, Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 import { STATES, stateWord } from "../Job/states";
 

@@ -2,9 +2,9 @@
 import "./Lift.css";
 import { book } from "../../answers";
 import { garage } from "../../journal/garage";
-import { NotHere } from "../../parts/NotHere";
-import { Notice } from "../../parts/Notice";
-import { Screen } from "../../parts/Screen";
+import { NotHere } from "../../parts/frame/NotHere";
+import { Notice } from "../../parts/frame/Notice";
+import { Screen } from "../../parts/frame/Screen";
 import { to } from "../../route";
 import { Guide } from "./Guide";
 import { Trail } from "./Trail";

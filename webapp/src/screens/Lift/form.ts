@@ -7,10 +7,10 @@
 import { KINDS } from "../../generated/kinds";
 import type { Value } from "../../journal/types";
 import type { Change } from "../../journal/write";
-import { momentForField, momentTyped } from "../../parts/moments";
-import type { Shot } from "../../parts/Photos";
-import { readingOf, troubleIn, typedOf, type Reading } from "../../parts/reading";
-import { unitOf } from "../../parts/units";
+import { momentForField, momentTyped } from "../../parts/words/moments";
+import type { Shot } from "../../parts/photos/Photos";
+import { readingOf, troubleIn, typedOf, type Reading } from "../../parts/controls/reading";
+import { unitOf } from "../../parts/words/units";
 
 export type Raised = "rear" | "front";
 

@@ -4,7 +4,7 @@
  */
 import type { VNode } from "preact";
 import type { Rec } from "../../journal/garage";
-import { Notice } from "../../parts/Notice";
+import { Notice } from "../../parts/frame/Notice";
 import { Answer } from "./Answer";
 import type { LiftForm } from "./form";
 import { HowFar, LevelCar, Measured, OnTheGround, TankThen } from "./stepBodies";

@@ -1,6 +1,6 @@
 /** Lengths in the garage's unit, and the axle that stays down. */
 import { showLength } from "../../core/shown";
-import { unitOf } from "../../parts/units";
+import { unitOf } from "../../parts/words/units";
 
 export const GROUNDED = { rear: "front", front: "rear" } as const;
 

@@ -2,9 +2,9 @@
 import { say } from "../../answers";
 import { showLength, showPlain } from "../../core/shown";
 import { expanded, subtract, type Uncertain } from "../../core/uncertain";
-import { Facts } from "../../parts/Facts";
-import { Section } from "../../parts/Screen";
-import { unitOf } from "../../parts/units";
+import { Facts } from "../../parts/figures/Facts";
+import { Section } from "../../parts/frame/Screen";
+import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 import type { Asked, Told } from "./figures";
 import { inG } from "./Stepper";

@@ -1,8 +1,8 @@
 /** What is set once and looked up rarely: the car, its class, scales, drivers, and the phone itself. */
 import { car, sheets } from "../../answers";
 import { garage } from "../../journal/garage";
-import { Row } from "../../parts/Row";
-import { Screen, Section } from "../../parts/Screen";
+import { Row } from "../../parts/figures/Row";
+import { Screen, Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 import { sync } from "../../sync/state";
 import { updateReady } from "../../sync/update";

@@ -1,13 +1,13 @@
 /** Joining by what the home computer shows: its square code scanned, or its short code or link typed. */
 import { useEffect, useState } from "preact/hooks";
-import { TextField } from "../../parts/Field";
-import { TroubleNotice } from "../../parts/Notice";
+import { TextField } from "../../parts/controls/Field";
+import { TroubleNotice } from "../../parts/frame/Notice";
 import { place } from "../../route";
 import { session } from "../../store/session";
 import { join, joining } from "./join";
 import { bareCode, codeIn } from "./pairingCode";
 import { hasCamera, ScanCode } from "./ScanCode";
-import { isHomeComputer } from "../../parts/whereabouts";
+import { isHomeComputer } from "../../parts/words/whereabouts";
 
 export function JoinField({ follow = false }: { follow?: boolean }) {
   const [text, setText] = useState("");

@@ -1,6 +1,6 @@
 /** The garage is open on this phone; one more thing makes it safe and handy: the home screen. */
-import { InstallSteps } from "../../parts/InstallSteps";
-import { installed } from "../../parts/install";
+import { InstallSteps } from "../../parts/install/InstallSteps";
+import { installed } from "../../parts/install/install";
 import { goOn } from "./join";
 
 export function Joined() {

@@ -3,7 +3,7 @@ import "./Opening.css";
 import type { ComponentChildren } from "preact";
 import { waiting } from "../../store/joining";
 import { session } from "../../store/session";
-import { Notice, TroubleNotice } from "../../parts/Notice";
+import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { place } from "../../route";
 import { Loaded } from "../Loaded";
 import { joining } from "./join";

@@ -1,12 +1,12 @@
 /** Joins this browser to a garage: on the home computer by the link it prints, on a phone by the code it shows. */
-import { InstallSteps } from "../../parts/InstallSteps";
-import { installed } from "../../parts/install";
-import { Disclosure } from "../../parts/Disclosure";
-import { Notice } from "../../parts/Notice";
+import { InstallSteps } from "../../parts/install/InstallSteps";
+import { installed } from "../../parts/install/install";
+import { Disclosure } from "../../parts/controls/Disclosure";
+import { Notice } from "../../parts/frame/Notice";
 import { session } from "../../store/session";
 import { JoinField } from "./JoinField";
 import { Rescue } from "./Rescue";
-import { isHomeComputer, keepsAppsApart } from "../../parts/whereabouts";
+import { isHomeComputer, keepsAppsApart } from "../../parts/words/whereabouts";
 
 export function Pairing() {
   const installFirst = keepsAppsApart() && !installed.value;

@@ -2,9 +2,9 @@
 import { useState } from "preact/hooks";
 import { book, known } from "../../answers";
 import { PlaceOnCar } from "../../parts/drawing/PlaceOnCar";
-import { Disclosure } from "../../parts/Disclosure";
-import type { Form } from "../../parts/form";
-import { QuantityField } from "../../parts/QuantityField";
+import { Disclosure } from "../../parts/controls/Disclosure";
+import type { Form } from "../../parts/forms/form";
+import { QuantityField } from "../../parts/controls/QuantityField";
 
 export function Place({ form }: { form: Form }) {
   const [open, setOpen] = useState(false);

@@ -1,10 +1,10 @@
 /** The readings a mass was made from, newest last, each open to its own trail; and a way to take another. */
 import { known, say } from "../../answers";
 import { garage } from "../../journal/garage";
-import { sayMoment } from "../../parts/moments";
-import { photosOf } from "../../parts/RecordPhotos";
-import { Thumb } from "../../parts/Photos";
-import { Row } from "../../parts/Row";
+import { sayMoment } from "../../parts/words/moments";
+import { photosOf } from "../../parts/photos/RecordPhotos";
+import { Thumb } from "../../parts/photos/Photos";
+import { Row } from "../../parts/figures/Row";
 import { to } from "../../route";
 import { shownWords } from "../Weighing/shownWords";
 

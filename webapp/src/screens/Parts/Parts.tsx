@@ -3,11 +3,11 @@ import { account, known, say } from "../../answers";
 import { showMoney } from "../../core/shown";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
-import { basisWord } from "../../parts/basis";
-import { currency } from "../../parts/money";
-import { Choice } from "../../parts/Field";
-import { Row } from "../../parts/Row";
-import { Screen } from "../../parts/Screen";
+import { basisWord } from "../../parts/words/basis";
+import { currency } from "../../parts/words/money";
+import { Choice } from "../../parts/controls/Field";
+import { Row } from "../../parts/figures/Row";
+import { Screen } from "../../parts/frame/Screen";
 import { replace, to } from "../../route";
 
 const FILTERS = [

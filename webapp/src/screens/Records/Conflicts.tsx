@@ -2,12 +2,12 @@
 import { useState } from "preact/hooks";
 import { garage, type Head, type Rec } from "../../journal/garage";
 import { save } from "../../journal/write";
-import { deviceName } from "../../parts/deviceNames";
-import { momentOfId, sayMoment } from "../../parts/moments";
-import { fieldWord, kindWord, nameOf, valueWords } from "../../parts/naming";
-import { Notice, TroubleNotice } from "../../parts/Notice";
-import { useSaving } from "../../parts/SaveDock";
-import { Section } from "../../parts/Screen";
+import { deviceName } from "../../parts/words/deviceNames";
+import { momentOfId, sayMoment } from "../../parts/words/moments";
+import { fieldWord, kindWord, nameOf, valueWords } from "../../parts/words/naming";
+import { Notice, TroubleNotice } from "../../parts/frame/Notice";
+import { useSaving } from "../../parts/forms/SaveDock";
+import { Section } from "../../parts/frame/Screen";
 
 type Dispute = { rec: Rec; field: string; claims: Head[] };
 

@@ -2,9 +2,9 @@
 import "./Records.css";
 import { garage } from "../../journal/garage";
 import { sync, syncNow } from "../../sync/state";
-import { kindWord, sentenceCase } from "../../parts/naming";
-import { sayMoment } from "../../parts/moments";
-import { Screen, Section } from "../../parts/Screen";
+import { kindWord, sentenceCase } from "../../parts/words/naming";
+import { sayMoment } from "../../parts/words/moments";
+import { Screen, Section } from "../../parts/frame/Screen";
 import { Conflicts } from "./Conflicts";
 import { Export } from "./Export";
 import { Protection } from "./Protection";

@@ -1,6 +1,6 @@
 /** Why the last try did not get through, and where to go because of it. */
 import type { AppError } from "../../generated/errors";
-import { TroubleNotice } from "../../parts/Notice";
+import { TroubleNotice } from "../../parts/frame/Notice";
 import { to } from "../../route";
 
 export function Refusal({ refusal }: { refusal: AppError | null }) {

@@ -2,13 +2,13 @@
 import { garage, type AsideEntry } from "../../journal/garage";
 import { save } from "../../journal/write";
 import { describe } from "../../generated/errors";
-import { deviceName } from "../../parts/deviceNames";
-import { Disclosure } from "../../parts/Disclosure";
-import { sayMoment } from "../../parts/moments";
-import { fieldWord, kindWord, nameOf, valueWords } from "../../parts/naming";
-import { TroubleNotice } from "../../parts/Notice";
-import { useSaving } from "../../parts/SaveDock";
-import { Section } from "../../parts/Screen";
+import { deviceName } from "../../parts/words/deviceNames";
+import { Disclosure } from "../../parts/controls/Disclosure";
+import { sayMoment } from "../../parts/words/moments";
+import { fieldWord, kindWord, nameOf, valueWords } from "../../parts/words/naming";
+import { TroubleNotice } from "../../parts/frame/Notice";
+import { useSaving } from "../../parts/forms/SaveDock";
+import { Section } from "../../parts/frame/Screen";
 
 /** Only these can be used as they are once a person says so; the others need an update or a new reading. */
 const CAN_BE_TAKEN = ["stranger", "waiting"];

@@ -2,9 +2,9 @@
 import { known } from "../../answers";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
-import { Row } from "../../parts/Row";
-import { scaleKindWord } from "../../parts/scaleKinds";
-import { Screen } from "../../parts/Screen";
+import { Row } from "../../parts/figures/Row";
+import { scaleKindWord } from "../../parts/words/scaleKinds";
+import { Screen } from "../../parts/frame/Screen";
 import { to } from "../../route";
 import { trustWords } from "../Scale/trust";
 

@@ -1,8 +1,8 @@
 /** The size of an outline or a hole: a rectangle's two sides, a circle's width, or corners drawn and typed. */
 import type { Warned } from "../../core/records";
-import { Choice } from "../../parts/Field";
-import { Disclosure } from "../../parts/Disclosure";
-import { QuantityField } from "../../parts/QuantityField";
+import { Choice } from "../../parts/controls/Field";
+import { Disclosure } from "../../parts/controls/Disclosure";
+import { QuantityField } from "../../parts/controls/QuantityField";
 import { CornerTable } from "./CornerTable";
 import type { Cut } from "./form";
 import type { Spot } from "./geometry";

@@ -1,7 +1,7 @@
 /** The holes: each a shape like the outline, and how often it is cut. */
 import type { Warned } from "../../core/records";
 import { newId } from "../../journal/write";
-import { TextField } from "../../parts/Field";
+import { TextField } from "../../parts/controls/Field";
 import { CutFields } from "./CutFields";
 import { type Cut, type SheetForm, emptyCut } from "./form";
 import type { Spot } from "./geometry";

@@ -1,13 +1,13 @@
 /** What the sheet comes to: its mass and how sure that is, the area, and what a gauge table would say. */
-import { massUnit, unitOf } from "../../parts/units";
+import { massUnit, unitOf } from "../../parts/words/units";
 import { showArea, showLength, showMass, showPercent, showPlain } from "../../core/shown";
 import type { SheetMass } from "../../core/sheet";
 import { type Uncertain, expanded } from "../../core/uncertain";
-import { Disclosure } from "../../parts/Disclosure";
-import { Doubts } from "../../parts/Doubts";
-import { type Fact, Facts } from "../../parts/Facts";
-import { MassFigure } from "../../parts/MassFigure";
-import { Warnings } from "../../parts/Warnings";
+import { Disclosure } from "../../parts/controls/Disclosure";
+import { Doubts } from "../../parts/figures/Doubts";
+import { type Fact, Facts } from "../../parts/figures/Facts";
+import { MassFigure } from "../../parts/figures/MassFigure";
+import { Warnings } from "../../parts/frame/Warnings";
 
 export function Outcome({ found }: { found: SheetMass }) {
   return (

@@ -6,9 +6,9 @@
 import { useState } from "preact/hooks";
 import type { Warned } from "../../core/records";
 import type { CornerText } from "../../core/sheetCorners";
-import { Disclosure } from "../../parts/Disclosure";
-import { Choice } from "../../parts/Field";
-import { unitOf } from "../../parts/units";
+import { Disclosure } from "../../parts/controls/Disclosure";
+import { Choice } from "../../parts/controls/Field";
+import { unitOf } from "../../parts/words/units";
 import type { Spot } from "./geometry";
 import { EDGE, FIELDS, SIDE, SPAN, STEPS, cornerAt, fieldFor, scaleOf, snapped, spotsOf, toPad } from "./pad";
 import { useCorners } from "./useCorners";

@@ -6,10 +6,10 @@
 import { useMemo } from "preact/hooks";
 import { garage } from "../../journal/garage";
 import { newId } from "../../journal/write";
-import { NotHere } from "../../parts/NotHere";
-import { Row } from "../../parts/Row";
-import { Screen, Section } from "../../parts/Screen";
-import { useDraft } from "../../parts/useDraft";
+import { NotHere } from "../../parts/frame/NotHere";
+import { Row } from "../../parts/figures/Row";
+import { Screen, Section } from "../../parts/frame/Screen";
+import { useDraft } from "../../parts/forms/useDraft";
 import { to } from "../../route";
 import { type SheetForm, emptyForm, formOf, seenOf } from "./form";
 import { Fields, type Going } from "./Fields";

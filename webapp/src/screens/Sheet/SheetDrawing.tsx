@@ -2,7 +2,7 @@
 import type { Warned } from "../../core/records";
 import type { Piece } from "../../core/sheet";
 import { showLength } from "../../core/shown";
-import { unitOf } from "../../parts/units";
+import { unitOf } from "../../parts/words/units";
 import { type Drawing, type Line, type Side, type Spot, drawingOf, sidesOf } from "./geometry";
 import "./SheetDrawing.css";
 

@@ -1,9 +1,9 @@
 /** What it is cut from: the material with the range of its density, and how thick, as sold, measured or by gauge. */
 import { LEGAL_OUNCES, MATERIALS } from "../../core/sheetStock";
-import { Disclosure } from "../../parts/Disclosure";
-import { Choice, Pick, TextField } from "../../parts/Field";
-import { QuantityField } from "../../parts/QuantityField";
-import { Row } from "../../parts/Row";
+import { Disclosure } from "../../parts/controls/Disclosure";
+import { Choice, Pick, TextField } from "../../parts/controls/Field";
+import { QuantityField } from "../../parts/controls/QuantityField";
+import { Row } from "../../parts/figures/Row";
 import type { How, SheetForm } from "./form";
 
 type Props = { form: SheetForm; change: (patch: Partial<SheetForm>) => void };

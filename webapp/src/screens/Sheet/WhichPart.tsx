@@ -1,8 +1,8 @@
 /** Which part the sheet is: a known one, or a new one by its name; and what becomes of what was claimed of it. */
 import { known, say } from "../../answers";
 import { garage, type Rec } from "../../journal/garage";
-import { basisWord } from "../../parts/basis";
-import { RecordPick } from "../../parts/RecordPick";
+import { basisWord } from "../../parts/words/basis";
+import { RecordPick } from "../../parts/controls/RecordPick";
 import { to } from "../../route";
 import type { SheetForm } from "./form";
 

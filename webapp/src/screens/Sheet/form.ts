@@ -8,7 +8,7 @@ import { type CornerText, cornerTexts } from "../../core/sheetCorners";
 import type { Shape } from "../../core/sheetOutline";
 import { MATERIALS } from "../../core/sheetStock";
 import type { Rec, Value } from "../../journal/types";
-import type { Picked } from "../../parts/picking";
+import type { Picked } from "../../parts/controls/picking";
 
 /** An outline or a hole as typed. `id`: the record of a hole; `count`: how often it is cut. */
 export type Cut = {

@@ -8,7 +8,7 @@ import type { CornerText } from "../../core/sheetCorners";
 import { showStepped } from "../../core/shown";
 import { factor } from "../../core/quantity";
 import { toNumber } from "../../core/ratio";
-import { readingOf } from "../../parts/reading";
+import { readingOf } from "../../parts/controls/reading";
 import type { Spot } from "./geometry";
 
 export const FIELDS: Readonly<Record<string, readonly number[]>> = { mm: [100, 200, 500, 1000, 2000], in: [4, 8, 20, 40, 80] };

@@ -11,7 +11,7 @@ import { writeCorners } from "../../core/sheetCorners";
 import { type PieceRecord, type ShapeRecord, readPiece } from "../../core/sheetPiece";
 import { describe } from "../../generated/errors";
 import { KINDS } from "../../generated/kinds";
-import { typedOf } from "../../parts/reading";
+import { typedOf } from "../../parts/controls/reading";
 import type { Cut, SheetForm } from "./form";
 import { type Spot, cornersOf } from "./geometry";
 

@@ -2,11 +2,11 @@
 import { useState } from "preact/hooks";
 import { car, stages } from "../../answers";
 import { garage } from "../../journal/garage";
-import { FormDock } from "../../parts/FormDock";
-import { TextField } from "../../parts/Field";
-import { useForm } from "../../parts/form";
-import { Row } from "../../parts/Row";
-import { Screen } from "../../parts/Screen";
+import { FormDock } from "../../parts/forms/FormDock";
+import { TextField } from "../../parts/controls/Field";
+import { useForm } from "../../parts/forms/form";
+import { Row } from "../../parts/figures/Row";
+import { Screen } from "../../parts/frame/Screen";
 import { to } from "../../route";
 
 export function Stages() {

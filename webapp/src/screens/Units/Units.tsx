@@ -1,9 +1,9 @@
 /** The units figures are shown in. What was typed stays as typed. */
 import { MASS_UNITS } from "../../generated/kinds";
-import { Choice, TextField, type Option } from "../../parts/Field";
-import { useForm } from "../../parts/form";
-import { FormDock } from "../../parts/FormDock";
-import { Screen } from "../../parts/Screen";
+import { Choice, TextField, type Option } from "../../parts/controls/Field";
+import { useForm } from "../../parts/forms/form";
+import { FormDock } from "../../parts/forms/FormDock";
+import { Screen } from "../../parts/frame/Screen";
 import { to } from "../../route";
 import { session } from "../../store/session";
 

@@ -2,9 +2,9 @@
 import { useEffect, useState } from "preact/hooks";
 import "./Weigh.css";
 import { to } from "../../route";
-import { Icon } from "../../parts/Icon";
-import { Row } from "../../parts/Row";
-import { Screen, Section } from "../../parts/Screen";
+import { Icon } from "../../parts/frame/Icon";
+import { Row } from "../../parts/figures/Row";
+import { Screen, Section } from "../../parts/frame/Screen";
 import { halfDone, type HalfDone } from "./halfDone";
 import { LastLooks } from "./LastLooks";
 

@@ -1,6 +1,6 @@
 /** Weighings begun and not saved: the drafts on this phone, named for people and with a way back into each. */
 import { garage } from "../../journal/garage";
-import { nameOf } from "../../parts/naming";
+import { nameOf } from "../../parts/words/naming";
 import { to } from "../../route";
 import { drafts } from "../../store/drafts";
 import type { CarForm } from "../WeighCar/form";

@@ -1,6 +1,6 @@
 /** Which looks at a scale were the last ones: by the time people stated, for reading only. */
 import type { Rec } from "../../journal/garage";
-import { momentOf } from "../../parts/moments";
+import { momentOf } from "../../parts/words/moments";
 
 /** The newest first; readings that a newer one replaced are left out. */
 export function newestLooks(facts: readonly Rec[], most: number): Rec[] {

@@ -1,11 +1,11 @@
 /** How the car stood there: fuel, driver, ballast, trim, and whether the scale was the official one. */
 import { book } from "../../answers";
 import { garage } from "../../journal/garage";
-import { Choice, Pick } from "../../parts/Field";
-import { QuantityField } from "../../parts/QuantityField";
-import { readingOf } from "../../parts/reading";
-import { Section } from "../../parts/Screen";
-import { unitOf } from "../../parts/units";
+import { Choice, Pick } from "../../parts/controls/Field";
+import { QuantityField } from "../../parts/controls/QuantityField";
+import { readingOf } from "../../parts/controls/reading";
+import { Section } from "../../parts/frame/Screen";
+import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 import type { CarForm, Trim } from "./form";
 

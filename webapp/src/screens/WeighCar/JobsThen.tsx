@@ -1,9 +1,9 @@
 /** The jobs in the car as it stands on the scales: offered from what is fitted, ticked otherwise, confirmed. */
 import { jobs } from "../../answers";
 import type { Rec } from "../../journal/garage";
-import { Disclosure } from "../../parts/Disclosure";
-import { Tick } from "../../parts/Field";
-import { Section } from "../../parts/Screen";
+import { Disclosure } from "../../parts/controls/Disclosure";
+import { Tick } from "../../parts/controls/Field";
+import { Section } from "../../parts/frame/Screen";
 import type { CarForm } from "./form";
 
 type Props = { form: CarForm; change: (patch: Partial<CarForm>) => void; offered: ReadonlySet<string> };

@@ -1,7 +1,7 @@
 /** What the scales show, each reading in its place: the car seen from above, left and right as the driver sits. */
 import { garage } from "../../journal/garage";
-import { Choice, Pick } from "../../parts/Field";
-import { QuantityField } from "../../parts/QuantityField";
+import { Choice, Pick } from "../../parts/controls/Field";
+import { QuantityField } from "../../parts/controls/QuantityField";
 import { LOOK_WORDS, LOOKS, type CarForm, type Layout, type LookName } from "./form";
 
 const LAYOUTS: { value: Layout; label: string }[] = [

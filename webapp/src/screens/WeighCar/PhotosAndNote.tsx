@@ -1,14 +1,14 @@
 /** Photos of the displays, where it was, a note: none of it needed. */
 import { useState } from "preact/hooks";
 import type { AppError } from "../../generated/errors";
-import { Disclosure } from "../../parts/Disclosure";
-import { TextField } from "../../parts/Field";
-import { sayMoment } from "../../parts/moments";
-import { sentenceCase } from "../../parts/naming";
-import { TroubleNotice } from "../../parts/Notice";
-import { ShotPreview, TakePhoto } from "../../parts/Photos";
-import { QuantityField } from "../../parts/QuantityField";
-import { Section } from "../../parts/Screen";
+import { Disclosure } from "../../parts/controls/Disclosure";
+import { TextField } from "../../parts/controls/Field";
+import { sayMoment } from "../../parts/words/moments";
+import { sentenceCase } from "../../parts/words/naming";
+import { TroubleNotice } from "../../parts/frame/Notice";
+import { ShotPreview, TakePhoto } from "../../parts/photos/Photos";
+import { QuantityField } from "../../parts/controls/QuantityField";
+import { Section } from "../../parts/frame/Screen";
 import type { CarForm } from "./form";
 
 type Props = { form: CarForm; change: (patch: Partial<CarForm>) => void };

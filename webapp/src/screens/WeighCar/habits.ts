@@ -1,6 +1,6 @@
 /** What the next weigh-in starts with: scales, layout, driver and trim as last time. */
 import { garage } from "../../journal/garage";
-import { massUnit } from "../../parts/units";
+import { massUnit } from "../../parts/words/units";
 import { drafts } from "../../store/drafts";
 import type { CarForm, CarHabits, Layout } from "./form";
 

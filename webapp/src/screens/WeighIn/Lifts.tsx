@@ -6,10 +6,10 @@ import { showLength } from "../../core/shown";
 import { expanded } from "../../core/uncertain";
 import { describe } from "../../generated/errors";
 import type { Lift } from "../../core/records";
-import { sayMoment } from "../../parts/moments";
-import { Row } from "../../parts/Row";
-import { Section } from "../../parts/Screen";
-import { unitOf } from "../../parts/units";
+import { sayMoment } from "../../parts/words/moments";
+import { Row } from "../../parts/figures/Row";
+import { Section } from "../../parts/frame/Screen";
+import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 
 export function Lifts({ weighIn }: { weighIn: string }) {

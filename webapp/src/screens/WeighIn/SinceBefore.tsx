@@ -2,12 +2,12 @@
 import { account, say, stand } from "../../answers";
 import { isSignificant } from "../../core/gap";
 import { gapSentence } from "../../core/sentences";
-import { Facts } from "../../parts/Facts";
-import { sayMoment } from "../../parts/moments";
-import { refName } from "../../parts/naming";
-import { Row } from "../../parts/Row";
-import { Section } from "../../parts/Screen";
-import { massUnit } from "../../parts/units";
+import { Facts } from "../../parts/figures/Facts";
+import { sayMoment } from "../../parts/words/moments";
+import { refName } from "../../parts/words/naming";
+import { Row } from "../../parts/figures/Row";
+import { Section } from "../../parts/frame/Screen";
+import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
 import type { GapTrail } from "./gap";
 

@@ -1,8 +1,8 @@
 /** From the car as it stood to the condition the class weighs it in: fuel and driver out, the class's in. */
 import type { WholeCar } from "../../core/weighIn";
 import { describe } from "../../generated/errors";
-import { Facts } from "../../parts/Facts";
-import { Section } from "../../parts/Screen";
+import { Facts } from "../../parts/figures/Facts";
+import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 import { conditionRows } from "./conditionRows";
 

@@ -2,8 +2,8 @@
 import { say } from "../../answers";
 import type { Uncertain } from "../../core/uncertain";
 import type { WholeCar } from "../../core/weighIn";
-import type { Fact } from "../../parts/Facts";
-import { refName } from "../../parts/naming";
+import type { Fact } from "../../parts/figures/Facts";
+import { refName } from "../../parts/words/naming";
 
 /** The steps from the scales to the class's condition. `inSeat`: the driver who sat in it, where somebody said who. */
 export function conditionRows({ loads, condition, fuel, driver, weight }: WholeCar, inSeat: string | null): Fact[] {

@@ -3,10 +3,10 @@ import { say } from "../../answers";
 import { showMass } from "../../core/shown";
 import { subtract, total, uncertain, type Uncertain } from "../../core/uncertain";
 import { garage, type Rec } from "../../journal/garage";
-import type { Fact } from "../../parts/Facts";
-import { refName } from "../../parts/naming";
-import { readingOf } from "../../parts/reading";
-import { massUnit, unitOf, type Measure } from "../../parts/units";
+import type { Fact } from "../../parts/figures/Facts";
+import { refName } from "../../parts/words/naming";
+import { readingOf } from "../../parts/controls/reading";
+import { massUnit, unitOf, type Measure } from "../../parts/words/units";
 import { to } from "../../route";
 import { LOOK_WORDS, LOOKS, type Layout } from "../WeighCar/form";
 

@@ -3,11 +3,11 @@ import { useState } from "preact/hooks";
 import { car, jobs } from "../../answers";
 import { garage, type Rec } from "../../journal/garage";
 import { newId, save, type Change } from "../../journal/write";
-import { Choice } from "../../parts/Field";
-import { refName } from "../../parts/naming";
-import { Notice, TroubleNotice } from "../../parts/Notice";
-import { RecordPick, type Offer, type Picked } from "../../parts/RecordPick";
-import { useSaving } from "../../parts/SaveDock";
+import { Choice } from "../../parts/controls/Field";
+import { refName } from "../../parts/words/naming";
+import { Notice, TroubleNotice } from "../../parts/frame/Notice";
+import { RecordPick, type Offer, type Picked } from "../../parts/controls/RecordPick";
+import { useSaving } from "../../parts/forms/SaveDock";
 import { to } from "../../route";
 
 type Way = "off" | "on";

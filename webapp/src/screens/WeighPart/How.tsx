@@ -1,9 +1,9 @@
 /** On what and how it is weighed: one quiet line while it is the usual way, all the choices when tapped. */
 import { useState } from "preact/hooks";
 import { garage } from "../../journal/garage";
-import { Choice, Pick } from "../../parts/Field";
-import { nameOf } from "../../parts/naming";
-import { Row } from "../../parts/Row";
+import { Choice, Pick } from "../../parts/controls/Field";
+import { nameOf } from "../../parts/words/naming";
+import { Row } from "../../parts/figures/Row";
 import { to } from "../../route";
 import { frozen, type PartForm } from "./form";
 import { METHODS, methodRow, type Method } from "./methods";

@@ -1,9 +1,9 @@
 /** What the display shows, large, as typed; below it how that is read. The keypad writes where the caret stands. */
 import { useEffect, useRef } from "preact/hooks";
-import { Said } from "../../parts/QuantityField";
-import { readingOf } from "../../parts/reading";
-import { unitWritten } from "../../parts/typing";
-import { unitWord } from "../../parts/units";
+import { Said } from "../../parts/controls/QuantityField";
+import { readingOf } from "../../parts/controls/reading";
+import { unitWritten } from "../../parts/controls/typing";
+import { unitWord } from "../../parts/words/units";
 import type { PartForm } from "./form";
 import { methodRow } from "./methods";
 

@@ -1,9 +1,9 @@
 /** What may be said of a weighing and need not be: bolts, zone, measured place, where and when, a note. */
 import { ZONES } from "../../generated/kinds";
-import { Disclosure } from "../../parts/Disclosure";
-import { Choice, Pick, TextField } from "../../parts/Field";
-import { sayMoment } from "../../parts/moments";
-import { PlaceField } from "../../parts/PlaceField";
+import { Disclosure } from "../../parts/controls/Disclosure";
+import { Choice, Pick, TextField } from "../../parts/controls/Field";
+import { sayMoment } from "../../parts/words/moments";
+import { PlaceField } from "../../parts/controls/PlaceField";
 import type { PartForm, Place } from "./form";
 
 const BOLTS = [

@@ -2,9 +2,9 @@
 import { known, say } from "../../answers";
 import { showMass } from "../../core/shown";
 import type { Uncertain } from "../../core/uncertain";
-import { Notice } from "../../parts/Notice";
-import { massUnit } from "../../parts/units";
-import { Warnings } from "../../parts/Warnings";
+import { Notice } from "../../parts/frame/Notice";
+import { massUnit } from "../../parts/words/units";
+import { Warnings } from "../../parts/frame/Warnings";
 import { readOne } from "../Weighing/readOne";
 import { farFrom } from "./far";
 import { missing, weighingOf, type PartForm } from "./form";

@@ -6,7 +6,7 @@
  */
 import { useEffect, useState } from "preact/hooks";
 import "./WeighPart.css";
-import { Screen } from "../../parts/Screen";
+import { Screen } from "../../parts/frame/Screen";
 import { habitsNow } from "./habits";
 import { Weighed } from "./Weighed";
 import { PartForm } from "./PartForm";

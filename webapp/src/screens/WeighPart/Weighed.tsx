@@ -1,11 +1,11 @@
 /** After saving: what it weighs and how sure that is, and what comes next. */
 import { known, say } from "../../answers";
 import { garage, type Rec } from "../../journal/garage";
-import { MassFigure } from "../../parts/MassFigure";
-import { refName } from "../../parts/naming";
-import { placeWords } from "../../parts/place";
-import { Notice } from "../../parts/Notice";
-import { Warnings } from "../../parts/Warnings";
+import { MassFigure } from "../../parts/figures/MassFigure";
+import { refName } from "../../parts/words/naming";
+import { placeWords } from "../../parts/words/place";
+import { Notice } from "../../parts/frame/Notice";
+import { Warnings } from "../../parts/frame/Warnings";
 import { to } from "../../route";
 import { readOne } from "../Weighing/readOne";
 import { AddToJob } from "./AddToJob";

@@ -4,11 +4,11 @@
  * The weighing's id is made when the form opens, so that a form saved just before the page was killed is known again
  * and never saved twice.
  */
-import { momentTyped } from "../../parts/moments";
-import type { Shot } from "../../parts/Photos";
-import { placed as withSide, placeTrouble, sidesOf } from "../../parts/place";
-import { readingOf, typedOf } from "../../parts/reading";
-import type { Picked } from "../../parts/RecordPick";
+import { momentTyped } from "../../parts/words/moments";
+import type { Shot } from "../../parts/photos/Photos";
+import { placed as withSide, placeTrouble, sidesOf } from "../../parts/words/place";
+import { readingOf, typedOf } from "../../parts/controls/reading";
+import type { Picked } from "../../parts/controls/RecordPick";
 import type { Change } from "../../journal/write";
 import type { Value } from "../../journal/types";
 import { methodRow, type Method } from "./methods";

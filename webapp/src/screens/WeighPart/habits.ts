@@ -1,6 +1,6 @@
 /** The scale and unit in hand and where one is: remembered, so that nobody picks them twice. */
 import { garage } from "../../journal/garage";
-import { massUnit } from "../../parts/units";
+import { massUnit } from "../../parts/words/units";
 import { drafts } from "../../store/drafts";
 import type { Habits, PartForm } from "./form";
 

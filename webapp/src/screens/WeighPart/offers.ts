@@ -1,6 +1,6 @@
 /** What can be put on a scale: the parts and drivers the garage knows, the likeliest first. */
 import type { Rec } from "../../journal/garage";
-import type { Offer } from "../../parts/RecordPick";
+import type { Offer } from "../../parts/controls/RecordPick";
 
 const GONE = ["sold", "scrapped", "left"];
 

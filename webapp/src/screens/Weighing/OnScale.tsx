@@ -2,8 +2,8 @@
 import type { ScaleModel } from "../../core/scale";
 import { showMass, showPercent } from "../../core/shown";
 import { garage, type Value } from "../../journal/garage";
-import { Row } from "../../parts/Row";
-import { massUnit } from "../../parts/units";
+import { Row } from "../../parts/figures/Row";
+import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
 import { trustWords } from "../Scale/trust";
 

@@ -1,16 +1,16 @@
 /** The trail of one weighing: what was typed, how it was read, on which scale, how sure, what it is used for. */
 import "./Weighing.css";
 import { garage, type Rec } from "../../journal/garage";
-import { Correct, CountsOrNot } from "../../parts/Correct";
-import { Doubts } from "../../parts/Doubts";
-import { Facts } from "../../parts/Facts";
-import { MassFigure } from "../../parts/MassFigure";
-import { momentOf, sayMoment } from "../../parts/moments";
-import { nameOf } from "../../parts/naming";
-import { NotHere } from "../../parts/NotHere";
-import { RecordPhotos } from "../../parts/RecordPhotos";
-import { Screen, Section } from "../../parts/Screen";
-import { Warnings } from "../../parts/Warnings";
+import { Correct, CountsOrNot } from "../../parts/frame/Correct";
+import { Doubts } from "../../parts/figures/Doubts";
+import { Facts } from "../../parts/figures/Facts";
+import { MassFigure } from "../../parts/figures/MassFigure";
+import { momentOf, sayMoment } from "../../parts/words/moments";
+import { nameOf } from "../../parts/words/naming";
+import { NotHere } from "../../parts/frame/NotHere";
+import { RecordPhotos } from "../../parts/photos/RecordPhotos";
+import { Screen, Section } from "../../parts/frame/Screen";
+import { Warnings } from "../../parts/frame/Warnings";
 import { to } from "../../route";
 import { methodRow, type Method } from "../WeighPart/methods";
 import { OnScale } from "./OnScale";

@@ -1,8 +1,8 @@
 /** What a person entered for a weighing, line by line: as typed, and how that was read. */
 import { garage, type Rec } from "../../journal/garage";
-import { readingOf } from "../../parts/reading";
-import type { Fact } from "../../parts/Facts";
-import { massUnit } from "../../parts/units";
+import { readingOf } from "../../parts/controls/reading";
+import type { Fact } from "../../parts/figures/Facts";
+import { massUnit } from "../../parts/words/units";
 import { methodRow, type Method } from "../WeighPart/methods";
 
 const PLACES: Record<string, string> = {

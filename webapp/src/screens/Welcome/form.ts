@@ -1,6 +1,6 @@
 /** What the first start asks for, and what of it cannot be used as typed. */
-import { readingOf, troubleIn } from "../../parts/reading";
-import { SCALE_KINDS, usualFor } from "../../parts/scaleKinds";
+import { readingOf, troubleIn } from "../../parts/controls/reading";
+import { SCALE_KINDS, usualFor } from "../../parts/words/scaleKinds";
 
 export type MassUnit = "kg" | "lb" | "lb oz";
 export type Start = { car: string; massUnit: MassUnit; minimum: string; kind: string | null; division: string };

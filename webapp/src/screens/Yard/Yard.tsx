@@ -4,12 +4,12 @@ import { compare } from "../../core/compare";
 import { showMoney } from "../../core/shown";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
-import { withWord } from "../../parts/naming";
-import { currency } from "../../parts/money";
-import { Thumb } from "../../parts/Photos";
-import { photosOf } from "../../parts/RecordPhotos";
-import { Row } from "../../parts/Row";
-import { Screen, Section } from "../../parts/Screen";
+import { withWord } from "../../parts/words/naming";
+import { currency } from "../../parts/words/money";
+import { Thumb } from "../../parts/photos/Photos";
+import { photosOf } from "../../parts/photos/RecordPhotos";
+import { Row } from "../../parts/figures/Row";
+import { Screen, Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 
 const isAt = (where: string) => (part: Rec) => part.values["whereabouts"] === where;

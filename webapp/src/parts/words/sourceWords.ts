@@ -1,7 +1,7 @@
 /** Where doubt comes from, in words: the error sources of the core, named for people and gathered by what they are. */
-import { u, uncertain, type Uncertain } from "../core/uncertain";
-import { garage } from "../journal/garage";
-import { to } from "../route";
+import { u, uncertain, type Uncertain } from "../../core/uncertain";
+import { garage } from "../../journal/garage";
+import { to } from "../../route";
 
 /** `href`: the scale it comes from, when that is a scale of this garage. */
 export type Doubt = { words: string; u: number; href: string | null };

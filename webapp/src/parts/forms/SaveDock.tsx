@@ -5,9 +5,9 @@
  */
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
-import type { AppError } from "../generated/errors";
+import type { AppError } from "../../generated/errors";
 import { showFirstTrouble } from "./firstTrouble";
-import { TroubleNotice } from "./Notice";
+import { TroubleNotice } from "../frame/Notice";
 import { troubleOf } from "./trouble";
 
 export type Saving = { busy: boolean; trouble: AppError | null; run: (work: () => Promise<void>) => Promise<void> };

@@ -10,7 +10,7 @@ import { afterPress } from "./afterPress";
 import { Keypad } from "./Keypad";
 import { readingOf, typedOf, type Reading } from "./reading";
 import { press, unitWritten } from "./typing";
-import { KEYPAD_UNITS, takesFractions, unitOf, unitWord, type Measure } from "./units";
+import { KEYPAD_UNITS, takesFractions, unitOf, unitWord, type Measure } from "../words/units";
 
 type Props = {
   kind: Measure;

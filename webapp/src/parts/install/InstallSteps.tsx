@@ -2,7 +2,7 @@
 import "./InstallSteps.css";
 import type { ComponentChildren } from "preact";
 import { canInstall, install } from "./install";
-import { isAndroid, keepsAppsApart } from "./whereabouts";
+import { isAndroid, keepsAppsApart } from "../words/whereabouts";
 
 export function InstallSteps() {
   if (canInstall.value)

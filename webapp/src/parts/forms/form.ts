@@ -5,11 +5,11 @@
  * never overwritten. What is half typed is kept as a draft: the page may be killed at any time.
  */
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { AppError } from "../generated/errors";
-import { garage } from "../journal/garage";
-import type { Value } from "../journal/types";
-import { newId, save, type NewPhoto } from "../journal/write";
-import { drafts } from "../store/drafts";
+import type { AppError } from "../../generated/errors";
+import { garage } from "../../journal/garage";
+import type { Value } from "../../journal/types";
+import { newId, save, type NewPhoto } from "../../journal/write";
+import { drafts } from "../../store/drafts";
 import { troubleOf } from "./trouble";
 import { unreadable } from "./unreadable";
 

@@ -1,5 +1,5 @@
 /** The units this garage thinks in, and the words a keypad offers for them. */
-import { garage } from "../journal/garage";
+import { garage } from "../../journal/garage";
 
 export type Measure = "mass" | "length" | "volume";
 

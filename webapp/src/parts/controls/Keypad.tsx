@@ -5,7 +5,7 @@
  * take the focus, so the field keeps its caret and the phone's own keyboard stays away.
  */
 import "./Keypad.css";
-import { Icon } from "./Icon";
+import { Icon } from "../frame/Icon";
 import type { Key } from "./typing";
 
 type Props = {

@@ -5,9 +5,9 @@
  */
 import { useState } from "preact/hooks";
 import { Choice } from "./Field";
-import { placed, sidesOf, tooFar } from "./place";
+import { placed, sidesOf, tooFar } from "../words/place";
 import { QuantityField } from "./QuantityField";
-import { unitOf } from "./units";
+import { unitOf } from "../words/units";
 
 type Props = {
   label: string;

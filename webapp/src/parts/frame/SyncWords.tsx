@@ -1,6 +1,6 @@
 /** Where the records are, in words, on every screen; tapping it opens the whole account. */
-import { sync } from "../sync/state";
-import { to } from "../route";
+import { sync } from "../../sync/state";
+import { to } from "../../route";
 
 export function SyncWords() {
   return (

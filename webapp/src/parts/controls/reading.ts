@@ -1,10 +1,10 @@
 /**
  * A typed quantity as a form shows it while it is typed: nothing yet, how it will be read, or what to type instead.
  */
-import { read } from "../core/quantity";
-import { showBoth } from "../core/shown";
-import { AppError } from "../generated/errors";
-import { unitOf, type Measure } from "./units";
+import { read } from "../../core/quantity";
+import { showBoth } from "../../core/shown";
+import { AppError } from "../../generated/errors";
+import { unitOf, type Measure } from "../words/units";
 
 export type Reading =
   | { state: "empty" }

@@ -1,9 +1,9 @@
 /** The end of a form: save in thumb's reach, what went wrong, that it was saved, and a guarded way to delete. */
 import { useState } from "preact/hooks";
-import type { NewPhoto } from "../journal/write";
-import { replace } from "../route";
+import type { NewPhoto } from "../../journal/write";
+import { replace } from "../../route";
 import type { Form } from "./form";
-import { Notice, TroubleNotice } from "./Notice";
+import { Notice, TroubleNotice } from "../frame/Notice";
 
 type Props = {
   form: Form;

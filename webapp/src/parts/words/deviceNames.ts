@@ -1,7 +1,7 @@
 /** Devices by the names the home computer gave them, as last heard; this one is always "this phone". */
 import { signal } from "@preact/signals";
-import { drafts } from "../store/drafts";
-import { session } from "../store/session";
+import { drafts } from "../../store/drafts";
+import { session } from "../../store/session";
 
 const KEPT = "device-names";
 const names = signal<Readonly<Record<string, string>>>({});

@@ -1,10 +1,10 @@
 /** What was typed into a form and cannot be read: said before it is saved, so that nothing counts as nothing unnoticed. */
-import { read } from "../core/quantity";
-import { AppError } from "../generated/errors";
-import { KINDS, type Field } from "../generated/kinds";
-import type { Value } from "../journal/types";
-import { fieldWord } from "./naming";
-import { unitOf, type Measure } from "./units";
+import { read } from "../../core/quantity";
+import { AppError } from "../../generated/errors";
+import { KINDS, type Field } from "../../generated/kinds";
+import type { Value } from "../../journal/types";
+import { fieldWord } from "../words/naming";
+import { unitOf, type Measure } from "../words/units";
 
 const MEASURES: readonly string[] = ["mass", "length", "volume"];
 const DECIMAL = /^\d{1,15}(\.\d{1,9})?$/;

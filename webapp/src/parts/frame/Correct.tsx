@@ -1,10 +1,10 @@
 /** A fact is never edited: it is replaced by a new reading, or withdrawn and, if that was wrong, taken back. */
 import { useState } from "preact/hooks";
-import { garage, type Rec } from "../journal/garage";
-import { save } from "../journal/write";
-import { place, to } from "../route";
+import { garage, type Rec } from "../../journal/garage";
+import { save } from "../../journal/write";
+import { place, to } from "../../route";
 import { Notice, TroubleNotice } from "./Notice";
-import { useSaving } from "./SaveDock";
+import { useSaving } from "../forms/SaveDock";
 
 const ADDRESS: Record<string, string> = { weighing: "weighing", weigh_in: "weigh-in", lift: "lift" };
 

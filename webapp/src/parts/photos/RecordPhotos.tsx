@@ -1,11 +1,11 @@
 /** The photos of one record, and a way to add one: it is saved at once, as a record of its own. */
 import { useState } from "preact/hooks";
-import type { AppError } from "../generated/errors";
-import { garage } from "../journal/garage";
-import { save } from "../journal/write";
-import { TroubleNotice } from "./Notice";
+import type { AppError } from "../../generated/errors";
+import { garage } from "../../journal/garage";
+import { save } from "../../journal/write";
+import { TroubleNotice } from "../frame/Notice";
 import { PhotoStrip, TakePhoto, type Shot } from "./Photos";
-import { troubleOf } from "./trouble";
+import { troubleOf } from "../forms/trouble";
 
 /** Photos of any of the records, oldest first. */
 export function photosOf(...records: string[]): { sha256: string; label: string }[] {

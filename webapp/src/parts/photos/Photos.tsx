@@ -1,10 +1,10 @@
 /** Photos of a record: taken, chosen, looked at. Bytes live in the phone's own store; what shows is a blob: address. */
 import { useEffect, useRef, useState } from "preact/hooks";
-import { photoUrl } from "../store/photos";
-import { shrink } from "../store/shrink";
-import type { AppError } from "../generated/errors";
-import { troubleOf } from "./trouble";
-import { Icon } from "./Icon";
+import { photoUrl } from "../../store/photos";
+import { shrink } from "../../store/shrink";
+import type { AppError } from "../../generated/errors";
+import { troubleOf } from "../forms/trouble";
+import { Icon } from "../frame/Icon";
 
 export type Shot = { bytes: ArrayBuffer; type: string; width: number; height: number };
 
