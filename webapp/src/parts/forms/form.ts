@@ -62,7 +62,6 @@ export function useForm(kind: string, given: string | null, defaults: Values = {
   if (!Object.keys(typed).length) shown.current = garage.value.byId.get(id) ?? shown.current;
   const before: Values = shown.current?.values ?? {};
   const values: Values = { ...(isNew ? defaults : before), ...typed };
-  const changes = Object.fromEntries(Object.entries(values).filter(([field, value]) => !same(value, before[field])));
   const changed = Object.keys(typed).some((field) => !same(typed[field], isNew ? defaults[field] : before[field]));
 
   const set = (field: string, value: Value) => {
@@ -99,7 +98,9 @@ export function useForm(kind: string, given: string | null, defaults: Values = {
     changed,
     unreadable: unreadable(kind, typed),
     save: async (photos = []) => {
-      const fields = isNew ? Object.fromEntries(Object.entries(changes).filter(([, value]) => value !== null)) : changes;
+      // What was set in this very tap is not in `typed` yet.
+      const now: Values = { ...(isNew ? defaults : before), ...latest.current };
+      const fields = Object.fromEntries(Object.entries(now).filter(([field, value]) => !same(value, before[field])));
       if (!Object.keys(fields).length && !photos.length) return id;
       return (await write(fields, photos)) ? id : null;
     },
