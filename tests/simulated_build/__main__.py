@@ -14,6 +14,8 @@ import multiprocessing
 import sys
 import time
 from collections.abc import Iterator
+from dataclasses import asdict
+from typing import Any
 
 from tarebook.core.garage import read_garage
 from tarebook.core.standing import standing
@@ -31,7 +33,7 @@ def main() -> int:
     scenarios = [SCENARIOS[name] for name in options.only or SCENARIOS]
     if options.run is not None:
         for scenario in scenarios:
-            print(json.dumps(one(scenario, options.seed, options.run), indent=1, default=str, ensure_ascii=False))
+            print(json.dumps(one(scenario, options.seed, options.run), indent=1, default=_listed, ensure_ascii=False))
         return 0
     with multiprocessing.Pool(CORES) as pool:
         tallies = [Tally(each, list(_outcomes(pool, each, options.seed, options.runs))) for each in scenarios]
@@ -70,11 +72,16 @@ def one(scenario: Scenario, seed: int, number: int) -> dict[str, object]:
     garage = records(world)
     return {
         "scenario": scenario.about,
-        "truth": {"weight": world.truth, **plain(world)},
+        "truth": {"weight_now": world.truth, **asdict(world)},
         "garage": garage,
         "answer": plain(standing(read_garage(garage))),
         "outcome": plain(outcome(scenario, seed, number)),
     }
+
+
+def _listed(value: Any) -> Any:
+    """Arrays and sets as lists."""
+    return sorted(value) if isinstance(value, frozenset) else value.tolist()
 
 
 if __name__ == "__main__":

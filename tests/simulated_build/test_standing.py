@@ -4,6 +4,9 @@ Seeds are fixed. Bounds are four standard errors of so many runs from the aim, w
 for an estimator that is wrong. `python -m tests.simulated_build` counts ten thousand of each.
 """
 
+import json
+import subprocess
+import sys
 from math import sqrt
 
 import numpy as np
@@ -11,6 +14,7 @@ import pytest
 
 from tarebook.core.garage import read_garage
 from tarebook.core.standing import standing
+from tests.machine import ROOT
 from tests.simulated_build.evidence import evidence_of
 from tests.simulated_build.garage import records
 from tests.simulated_build.run import Outcome, outcome, world_of
@@ -73,6 +77,16 @@ def test_each_weigh_in_alone_says_what_it_says_by_the_textbook():
     alone = [each.alone for each in found.fused.counted]
     assert [each.value for each in alone] == pytest.approx(list(told.z), abs=1e-3)
     assert [each.u for each in alone] == pytest.approx(list(np.sqrt(np.diag(told.s))), rel=0.02)
+
+
+def test_one_run_is_printed_whole_by_its_number():
+    asked = ["--only", "plain-two", "--run", "7", "--seed", str(SEED)]
+    command = [sys.executable, "-m", "tests.simulated_build", *asked]
+    told = json.loads(subprocess.run(command, cwd=ROOT, capture_output=True, check=True).stdout)
+    world = world_of(SCENARIOS["plain-two"], SEED, 7)
+    assert told["truth"]["weight_now"] == world.truth
+    assert told["garage"] == records(world)
+    assert told["outcome"]["off"] == told["answer"]["weight"]["value"] - world.truth
 
 
 def test_weighing_the_same_build_again_spreads_the_answers_as_their_u_says():
