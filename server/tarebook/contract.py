@@ -11,12 +11,17 @@ import json
 import subprocess
 import sys
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
+from tarebook.error_row import ErrorRow
 from tarebook.error_table import ONLY_AT_HOME
+from tarebook.error_table_balance import BALANCE
+from tarebook.error_table_beside import BESIDE
+from tarebook.error_table_fuel import FUEL
+from tarebook.error_table_stock import STOCK
 from tarebook.errors import ERRORS
 from tarebook.journal import kinds
 
@@ -29,13 +34,40 @@ def _json(value: Any) -> str:
     return json.dumps(value, indent=2, ensure_ascii=False)
 
 
-def errors_ts() -> str:
-    rows = {code: row for code, row in ERRORS.items() if code not in ONLY_AT_HOME}
-    table = _json({code: {"sentence": row.sentence, "do": row.do} for code, row in rows.items()})
-    return f"""{HEADER}
-export const ERRORS = {table} as const;
+# What only screens opened later tell comes with the rooms of the core that say it, and with `parts/Warnings`.
+LATER = {**BALANCE, **BESIDE, **STOCK, **FUEL}
 
-export type ErrorCode = keyof typeof ERRORS;
+
+def later_errors_ts() -> str:
+    return f"""{HEADER}
+import {{ addErrors }} from "./errors";
+
+export const LATER_ERRORS = {_rows(LATER)} as const;
+
+addErrors(LATER_ERRORS);
+"""
+
+
+def _rows(rows: Mapping[str, ErrorRow]) -> str:
+    return _json({code: {"sentence": row.sentence, "do": row.do} for code, row in rows.items()})
+
+
+def errors_ts() -> str:
+    rows = {code: row for code, row in ERRORS.items() if code not in ONLY_AT_HOME and code not in LATER}
+    return f"""{HEADER}
+import type {{ LATER_ERRORS }} from "./laterErrors";
+
+export const ERRORS = {_rows(rows)} as const;
+
+type Row = {{ readonly sentence: string; readonly do: string }};
+const known: Record<string, Row> = {{ ...ERRORS }};
+
+/** Takes in rows that come with what tells them: the first screen does without. */
+export function addErrors(rows: Readonly<Record<string, Row>>): void {{
+  Object.assign(known, rows);
+}}
+
+export type ErrorCode = keyof typeof ERRORS | keyof typeof LATER_ERRORS;
 export type ErrorData = Record<string, unknown>;
 export type Described = {{ code: ErrorCode; sentence: string; do: string; data: ErrorData }};
 
@@ -45,7 +77,7 @@ function fill(text: string, data: ErrorData): string {{
 
 /** The error as every answer of the server carries it. */
 export function describe(code: ErrorCode, data: ErrorData = {{}}): Described {{
-  const row = ERRORS[code];
+  const row = known[code] as Row;
   return {{ code, sentence: fill(row.sentence, data), do: fill(row.do, data), data }};
 }}
 
@@ -69,7 +101,7 @@ export class AppError extends Error {{
     const error = (body as {{ error?: Partial<Described> }} | null)?.error;
     if (typeof error?.code !== "string") return null;
     const {{ code, data = {{}} }} = error;
-    if (Object.hasOwn(ERRORS, code)) return new AppError(code, data);
+    if (Object.hasOwn(known, code)) return new AppError(code, data);
     // A code this app has no row for brings its own words.
     return typeof error.sentence === "string" ? new AppError(code, data, {{ do: "", ...error }} as Described) : null;
   }}
@@ -135,6 +167,15 @@ export const SENTENCES = {_json(SENTENCES)} as const;
 """
 
 
+def fusion_sentences_ts() -> str:
+    from tarebook.core.fusion_words import FUSION_SENTENCES
+
+    return f"""{HEADER}
+/** What does not fit among the weigh-ins is told in; `{{name}}` in a sentence is filled by core/fusionWords. */
+export const FUSION_SENTENCES = {_json(FUSION_SENTENCES)} as const;
+"""
+
+
 def fuel_sentences_ts() -> str:
     from tarebook.core.fuel_words import FUEL_SENTENCES
 
@@ -164,10 +205,12 @@ def api_ts(document: str) -> str:
 def everything() -> Iterator[tuple[str, str]]:
     """(file name, content) of every generated file; those that need least come first."""
     yield "errors.ts", errors_ts()
+    yield "laterErrors.ts", later_errors_ts()
     yield "kinds.ts", kinds_ts()
     yield "units.ts", units_ts()
     yield "sentences.ts", sentences_ts()
     yield "fuelSentences.ts", fuel_sentences_ts()
+    yield "fusionSentences.ts", fusion_sentences_ts()
     document = openapi_json()
     yield "openapi.json", document
     yield "api.ts", api_ts(document)

@@ -5,17 +5,10 @@ from typing import Any
 
 from tarebook.core.condition import chosen_sheet
 from tarebook.core.estimate import Fused
+from tarebook.core.fusion_words import cause_sentence, change_sentence, next_sentence
 from tarebook.core.garage import read_garage
 from tarebook.core.official import OfficialScale, official_reading, official_scale
-from tarebook.core.sentences import (
-    cause_sentence,
-    change_sentence,
-    gap_line,
-    gap_sentence,
-    in_hand_sentence,
-    margin_sentence,
-    next_sentence,
-)
+from tarebook.core.sentences import gap_line, gap_sentence, in_hand_sentence, margin_sentence
 from tarebook.core.standing import Standing, standing
 from tarebook.core.uncertain import Uncertain
 from tarebook.core.weighed import in_order

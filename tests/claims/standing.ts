@@ -1,12 +1,14 @@
 /** What the vectors of core/standing (with estimate, history, official and sentences) run in TypeScript. */
 
+import { changesOf } from "../../webapp/src/core/causes";
 import { chosenSheet } from "../../webapp/src/core/condition";
 import type { Fused } from "../../webapp/src/core/estimate";
 import { readGarage } from "../../webapp/src/core/garage";
 import { officialReading, officialScale } from "../../webapp/src/core/official";
-import {
-  causeSentence, changeSentence, gapLine, gapSentence, inHandSentence, marginSentence, nextSentence,
-} from "../../webapp/src/core/sentences";
+import { causeSentence, changeSentence, nextSentence } from "../../webapp/src/core/fusionWords";
+import { jobNets } from "../../webapp/src/core/net";
+import { gapLine, gapSentence, inHandSentence, marginSentence } from "../../webapp/src/core/sentences";
+import { weighNext } from "../../webapp/src/core/weighNext";
 import { type Standing, standing } from "../../webapp/src/core/standing";
 import { type Uncertain, u } from "../../webapp/src/core/uncertain";
 import { inOrder } from "../../webapp/src/core/weighed";
@@ -28,8 +30,17 @@ function brief(result: unknown): unknown {
 
 /** Every source of the weight, the margin and the official reading; of the rest value and u. */
 function whole(given: Given): unknown {
-  const { weight, margin, official, ...rest } = asked(given);
-  return plain({ ...(brief(rest) as object), weight, margin, official });
+  const { weight, margin, official, fused, ...rest } = asked(given);
+  const together = fused && wholly(fused, given);
+  return plain({ ...(brief({ ...rest, fused: together }) as object), weight, margin, official });
+}
+
+/** With what is asked for apart on the phone. */
+function wholly({ fusion, ...rest }: Fused, given: Given) {
+  const garage = readGarage(given.garage);
+  const known = masses(garage);
+  const changes = changesOf(garage, jobNets(garage, known), fusion);
+  return { ...rest, changes, weigh_next: weighNext(garage, known, fusion) };
 }
 
 function scaleOf(given: Given): unknown {
@@ -45,11 +56,11 @@ function sentences(given: Given): unknown {
     in_hand: official && plain(inHandSentence(official, given.unit)),
     gap: gap && plain(gapSentence(gap, given.unit)),
     gaps: gaps.map((each) => gapLine(each, given.unit).text),
-    ...(fused && ofFused(fused, given.unit)),
+    ...(fused && ofFused(wholly(fused, given), given.unit)),
   };
 }
 
-function ofFused({ changes, weigh_next }: Fused, unit: string): object {
+function ofFused({ changes, weigh_next }: ReturnType<typeof wholly>, unit: string): object {
   return {
     changes: changes.map((change) => {
       return [changeSentence(change, unit).text, ...change.causes.map((cause) => causeSentence(cause).text)];

@@ -5,7 +5,7 @@ import { describe, expect, test } from "vitest";
 
 import { QuantityError, type Quantity, factor, read, readMass } from "../../webapp/src/core/quantity";
 import { add, fromNumber, multiply, ratio, toNumber } from "../../webapp/src/core/ratio";
-import { ERRORS } from "../../webapp/src/generated/errors";
+import { describe as told } from "../../webapp/src/generated/errors";
 import { DIMENSIONS, type Kind } from "../../webapp/src/generated/units";
 
 const kinds = fc.constantFrom<Kind>("mass", "length", "volume");
@@ -46,7 +46,7 @@ describe("readings", () => {
       fc.property(kinds, fc.oneof(near, fc.string({ unit: "binary" })), (kind, text) => {
         const result = outcome(kind, text, "lb oz");
         if (!(result instanceof QuantityError)) return result.last_digit > 0 && result.value >= 0;
-        const names = [...`${ERRORS[result.code].sentence}${ERRORS[result.code].do}`.matchAll(/\{(\w+)\}/g)];
+        const names = [...`${told(result.code).sentence}${told(result.code).do}`.matchAll(/\{(\w+)\}/g)];
         return names.every(([, name]) => name !== undefined && Object.hasOwn(result.data, name));
       }),
     );

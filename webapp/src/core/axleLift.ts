@@ -15,6 +15,7 @@
  * such a print.
  */
 
+import "../generated/laterErrors";
 import { type Warned, warned } from "./records";
 import { type Uncertain, derived, expanded, rectangular, scale, subtract, uncertain } from "./uncertain";
 

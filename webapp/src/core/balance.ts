@@ -15,6 +15,7 @@
  * The height above the ground is measured by lifting an axle or assumed from the track (`core/height`).
  */
 
+import "../generated/laterErrors";
 import { aboutCar, aboutJobs, aboutLevels, reasonsOf } from "./balanceNotes";
 import { type Body, changed } from "./body";
 import { heightOf } from "./height";

@@ -1,5 +1,6 @@
 /** What a balance says beside its figures: why one is missing, and what was taken on trust. */
 
+import "../generated/laterErrors";
 import type { Base, CarState } from "./balance";
 import type { Body } from "./body";
 import type { Change } from "./moved";

@@ -12,6 +12,7 @@
  * share of roll stiffness: whatever κ is, that is least where Σ w y is nearest to nothing.
  */
 
+import "../generated/laterErrors";
 import {
   type Ballast, type Carried, type Place, type Share, type Wanted, meanTrack, toldOf,
 } from "./ballastAnswer";

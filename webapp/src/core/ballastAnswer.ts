@@ -1,5 +1,6 @@
 /** What ballast is looked for in, and what the car comes to with it: shares, centre and cross weight. */
 
+import "../generated/laterErrors";
 import { type Warned, warned } from "./records";
 import { type Uncertain, add, divide, fsum, uncertain } from "./uncertain";
 

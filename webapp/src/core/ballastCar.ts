@@ -7,6 +7,7 @@
  * they are, as if it had stood at the car's own centre.
  */
 
+import "../generated/laterErrors";
 import { type CarState, balance } from "./balance";
 import type { Place } from "./ballastAnswer";
 import { type Condition, fuelIn } from "./condition";

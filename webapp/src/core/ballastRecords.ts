@@ -5,6 +5,7 @@
  * counted in it, and off the shares what was there when they were weighed (`core/ballastCar`).
  */
 
+import "../generated/laterErrors";
 import { type Ballast, type Carried, type Place, type Share, type Wanted, ballast } from "./ballast";
 import { meanTrack } from "./ballastAnswer";
 import { bareCar, placeOfRecord } from "./ballastCar";

@@ -2,11 +2,10 @@
  * The door to the estimator: what the car weighs now, from all that was weighed and all that was done to it.
  *
  * `estimate` is asked by `core/standing` and by nobody else; it may be replaced by a better estimator without any other
- * room noticing. This one takes every weigh-in that can count as a look at the weight now (`core/evidence`), combines
- * them (`core/fusion`), says what does not fit (`core/causes`) and what one more weigh-in would tell (`core/weighNext`).
+ * room noticing. This one takes every weigh-in that can count as a look at the weight now (`core/evidence`) and
+ * combines them (`core/fusion`).
  */
 
-import { type Change, changesOf } from "./causes";
 import { type Condition, isWarned } from "./condition";
 import { evidenceOf } from "./evidence";
 import { type Fusion, fused, learned, residualOf } from "./fusion";
@@ -14,7 +13,6 @@ import { jobsInCar } from "./net";
 import { type Garage, type Warned, warned } from "./records";
 import { type Nets, type Since, sinceWeighIn } from "./since";
 import { type Uncertain, uncertain } from "./uncertain";
-import { type Next, weighNext } from "./weighNext";
 import type { Weighed } from "./weighed";
 import type { Masses } from "./weighing";
 
@@ -34,17 +32,16 @@ export type Counted = {
 /**
  * What the weight is made of. `counted` in order of time; `left_out`: weigh-ins that cannot count, and why.
  *
- * `changes`: what is named as not fitting. `lower`: the last weigh-in differs, and whether it is off or the car changed
- * cannot be told: the lower weight counts. `unweighed`: parts without a mass that moved between weigh-ins.
- * `weigh_next`: what one more weigh-in would give, the best first.
+ * `lower`: the last weigh-in differs, and whether it is off or the car changed cannot be told: the lower weight counts.
+ * `unweighed`: parts without a mass that moved between weigh-ins. `fusion`: for asking what does not fit
+ * (`core/causes`) and what one more weigh-in would give (`core/weighNext`), which only few screens do.
  */
 export type Fused = {
   readonly counted: readonly Counted[];
   readonly left_out: Readonly<Record<string, Warned>>;
-  readonly changes: readonly Change[];
   readonly lower: boolean;
   readonly unweighed: readonly string[];
-  readonly weigh_next: readonly Next[];
+  readonly fusion: Fusion;
   readonly warnings: readonly Warned[];
 };
 
@@ -72,10 +69,9 @@ export function estimate(
   const together: Fused = {
     counted: countedOf(fusion),
     left_out: found.left_out,
-    changes: changesOf(garage, nets, fusion),
     lower: fusion.lower,
     unweighed: found.unweighed,
-    weigh_next: weighNext(garage, known, fusion),
+    fusion,
     warnings: warningsOf(fusion),
   };
   const now = jobsInCar(garage).map((job) => job.id);

@@ -1,5 +1,6 @@
 /** What a run on fuel says beside its figures: why one is missing, and what should be known of the litres. */
 
+import "../generated/laterErrors";
 import { MOST_LAPS, type RunGiven, type RunQuestion, runsDryIn, spentIn, withinOf } from "./fuelGiven";
 import type { LadenReasons } from "./laden";
 import { compare, negate, add, toNumber } from "./ratio";

@@ -8,6 +8,7 @@
  * have a static stability factor of 1.12 to 1.59, h = t / (2 SSF).
  */
 
+import "../generated/laterErrors";
 import { type Aboard, placeAboard } from "./aboard";
 import { type Load, changed } from "./body";
 import { driverIn, fuelIn } from "./condition";

@@ -9,6 +9,7 @@
  * The fuel's centre is taken at the tank's, whatever is in it; how far the two are apart is allowed for (`core/aboard`).
  */
 
+import "../generated/laterErrors";
 import { placeAboard } from "./aboard";
 import { balance, trackOf, wheelbaseOf } from "./balance";
 import { type Body, type Load, changed } from "./body";

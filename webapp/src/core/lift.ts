@@ -7,6 +7,7 @@
  * `core/axleLift`.
  */
 
+import "../generated/laterErrors";
 import {
   type Axles, LIFT_WITHIN, type LiftedCar, type Outlook, type Raised, axleLift, outlook as outlookOf, refused,
 } from "./axleLift";

@@ -6,6 +6,7 @@
  * unsprung and rotating need no weigh-in; the change in yaw inertia does, for it is about the car's own centre.
  */
 
+import "../generated/laterErrors";
 import { type Body, type Load, ownOf, yawChange } from "./body";
 import type { JobNet, Line } from "./net";
 import { type Place, placeOf } from "./place";

@@ -8,15 +8,13 @@
 
 import { describe } from "../generated/errors";
 import { SENTENCES } from "../generated/sentences";
-import type { Cause, Change } from "./causes";
 import { type Gap, isSignificant } from "./gap";
 import type { OfficialReading } from "./official";
 import type { Warned } from "./records";
-import { type Piece, layOut, showChance, showDoubt, showGuard, showMass } from "./shown";
+import { type Piece, layOut, showChance, showGuard, showMass } from "./shown";
 import type { Since } from "./since";
 import type { Standing } from "./standing";
 import { type Uncertain, expanded } from "./uncertain";
-import type { Next } from "./weighNext";
 
 /** `code` of the table, or of the error table where a reason is told; `data` as texts; `text` ready to read. */
 export type Said = { readonly code: string; readonly data: Readonly<Record<string, string>>; readonly text: string };
@@ -67,27 +65,6 @@ export function gapSentence(gap: Gap, unit: string): Said {
 export function gapLine(gap: Gap, unit: string): Said {
   const way = gap.difference.value > 0 ? "more" : "less";
   return said(isSignificant(gap) ? `gap_line_${way}` : `gap_fits_${way}`, sizeOf(gap.difference, unit));
-}
-
-/** What does not fit, without where: that is between the weigh-ins `change` names. */
-export function changeSentence(change: Change, unit: string): Said {
-  const isMore = change.size.value > 0;
-  const size = sizeOf(change.size, unit);
-  if (change.kind === "outlier") return said(isMore ? "change_high" : "change_low", size);
-  if (change.kind === "either") return said(isMore ? "change_in_or_off" : "change_out_or_off", size);
-  return said(isMore ? "change_in" : "change_out", size);
-}
-
-/** A likely cause, by its code. */
-export function causeSentence(cause: Cause): Said {
-  return said(`cause_${cause}`, {});
-}
-
-/** What one more weigh-in would give. `scale`: its name; null for a platform nobody knows. */
-export function nextSentence({ u_now, u_then }: Next, scale: string | null, unit: string): Said {
-  const [then, now] = [showDoubt(2 * u_then, unit), showDoubt(2 * u_now, unit)];
-  const name = scale || SENTENCES.next_platform;
-  return then === now ? said("next_same", { scale: name }) : said("next", { scale: name, then, now });
 }
 
 function missing(standing: Standing, unit: string): Said {

@@ -8,6 +8,7 @@
  * (`core/sheetOutline`).
  */
 
+import "../generated/laterErrors";
 import type { Density } from "./fuel";
 import { type Spot, onGrid, twiceArea } from "./polygon";
 import type { Quantity } from "./quantity";

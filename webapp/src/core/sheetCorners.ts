@@ -5,6 +5,7 @@
  * their own. Each number is read exactly and has its unit, for no unit can be understood of a text that outlives it.
  */
 
+import "../generated/laterErrors";
 import { type Quantity, QuantityError, readPosition } from "./quantity";
 import { LONGEST } from "./typed";
 

@@ -6,6 +6,7 @@
  * lies anywhere, so it is only refused when nothing so large could lie inside at all.
  */
 
+import "../generated/laterErrors";
 import { type Point, type Spot, apart, crossing, inside, onGrid } from "./polygon";
 import type { Quantity } from "./quantity";
 import { type Ratio, ZERO, add, compare, multiply, negate, ratio } from "./ratio";

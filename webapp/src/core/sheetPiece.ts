@@ -7,6 +7,7 @@
  * `within`, how far a cut may be off.
  */
 
+import "../generated/laterErrors";
 import type { Density } from "./fuel";
 import { type Quantity, QuantityError, readLength, readNumber } from "./quantity";
 import { type Ratio, toNumber } from "./ratio";

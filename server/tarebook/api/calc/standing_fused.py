@@ -8,8 +8,8 @@ from tarebook.api.calc.numbers import Json, Numbers, ToldSchema, numeric, told
 from tarebook.api.calc.said import SaidSchema, write_said
 from tarebook.core.causes import Change
 from tarebook.core.estimate import Counted, Fused
+from tarebook.core.fusion_words import cause_sentence, change_sentence, next_sentence
 from tarebook.core.records import Garage
-from tarebook.core.sentences import cause_sentence, change_sentence, next_sentence
 from tarebook.core.uncertain import Uncertain
 from tarebook.core.weigh_next import Next
 

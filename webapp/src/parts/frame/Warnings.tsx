@@ -1,6 +1,7 @@
 /** What the core warns of, in the sentences of the error table. */
 import type { Warned } from "../../core/records";
 import { describe } from "../../generated/errors";
+import "../../generated/laterErrors";
 import { Notice } from "./Notice";
 
 export function Warnings({ of }: { of: readonly Warned[] }) {
