@@ -16,6 +16,7 @@ from tarebook.core.garage import read_garage
 from tarebook.core.quantity import Quantity, read
 from tarebook.core.standing import standing
 from tarebook.core.uncertain import Uncertain
+from tarebook.demo import scenario
 
 EXAMPLE = Path(__file__).resolve().parents[2] / "fixtures" / "demo" / "calc" / "fuel.json"
 LITRE = 0.001
@@ -59,6 +60,18 @@ def test_with_the_fuel_it_was_weighed_with_the_car_weighs_what_the_standing_says
     assert weights(found)[0].u == pytest.approx(then.weight.u, rel=1e-12)  # the density of the fuel cancels
     assert found.laps[0].judged.chance_under == pytest.approx(then.official.chance_under, rel=1e-9)
     assert found.laps[0].judged.in_hand == pytest.approx(then.official.in_hand, rel=1e-9)
+
+
+def test_a_change_nobody_wrote_down_counts_against_the_minimum_as_in_the_standing():
+    """The demo's weigh-ins do not fit each other: that the car may be heavier must not ask for more in hand."""
+    garage = read_garage({**scenario.records(), "trim": "event"})
+    then = standing(garage).official
+    assert then is not None
+    weighed = RunQuestion(start=litres(10), start_within=litres("0.1"))
+    found = fuel_run(garage, weighed).laps[0].judged
+    assert found is not None
+    assert found.in_hand == pytest.approx(then.in_hand, abs=0.02)
+    assert found.in_hand < 2 * found.margin.u
 
 
 def test_the_density_counts_for_the_difference_to_the_fuel_at_the_weigh_in_only():

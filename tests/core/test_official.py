@@ -5,7 +5,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tarebook.core.official import OfficialScale, chance_under, expected_reading, in_hand
+from tarebook.core.official import (
+    OfficialScale,
+    chance_under,
+    expected_reading,
+    in_hand,
+    official_reading,
+    weight_behind,
+)
 from tarebook.core.uncertain import Uncertain
 
 MINIMUM = 900.0
@@ -33,6 +40,16 @@ risks = st.floats(0.001, 0.5)
 def test_with_the_guard_in_hand_the_chance_is_the_risk(weight, scale, risk):
     guarded = Uncertain(MINIMUM + in_hand(weight, MINIMUM, scale, risk), weight.sources)
     assert chance_under(guarded, MINIMUM, scale) == pytest.approx(risk, rel=1e-9)
+
+
+@given(weights, scales, risks)
+def test_behind_a_reading_stands_the_weight_it_was_foretold_of(weight, scale, risk):
+    found = weight_behind(official_reading(weight, MINIMUM, scale, risk))
+    assert found.value == pytest.approx(weight.value)
+    names = found.sources.keys() | weight.sources.keys()
+    assert "rep:official" not in names
+    for name in names:
+        assert found.sources.get(name, 0.0) == pytest.approx(weight.sources.get(name, 0.0), abs=1e-9)
 
 
 @given(weights, scales, risks, risks)

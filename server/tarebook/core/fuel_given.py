@@ -13,7 +13,7 @@ from fractions import Fraction
 from tarebook.core.condition import Condition
 from tarebook.core.fuel import LITRE
 from tarebook.core.laden import Laden, laden
-from tarebook.core.official import OfficialScale
+from tarebook.core.official import OfficialScale, weight_behind
 from tarebook.core.quantity import Quantity
 from tarebook.core.records import ClassSheet, Garage
 from tarebook.core.standing import Standing, standing
@@ -79,14 +79,16 @@ class Litres:
 
 @dataclass(frozen=True, slots=True)
 class RunGiven:
-    """`dry`: the standing with an empty tank, `weight` of it (kg) with few sources. `scale`: None without a minimum,
-    or where the class does not count the fuel that is in the tank. `car`: to be balanced."""
+    """`dry`: the standing with an empty tank, `weight` of it (kg) with few sources; `against`: the same with the doubt
+    that counts against the minimum. `against`, `scale`: None without a minimum, or where the class does not count the
+    fuel that is in the tank. `car`: to be balanced."""
 
     kind: str | None
     litres: Litres
     condition: Condition
     dry: Standing
     weight: Uncertain | None
+    against: Uncertain | None
     scale: OfficialScale | None
     car: Laden
 
@@ -104,6 +106,7 @@ def run_given(
         condition=condition,
         dry=dry,
         weight=_gathered(dry.weight, gain) if dry.weight else None,
+        against=_gathered(weight_behind(official), gain) if official else None,
         scale=official.scale if official else None,
         car=laden(garage, condition, known),
     )

@@ -145,11 +145,11 @@ def _moment(given: RunGiven, lap: int | None, fuel: Uncertain, start: Uncertain 
 def _judged(given: RunGiven, fuel: Uncertain) -> Judged | None:
     """The car with so much fuel (kg) against the minimum."""
     minimum, scale_then = given.dry.minimum, given.scale
-    if given.weight is None or minimum is None or scale_then is None:
+    if given.weight is None or given.against is None or minimum is None or scale_then is None:
         return None
-    weight = add(given.weight, fuel)
+    weight = add(given.against, fuel)
     return Judged(
-        margin=subtract(weight, Uncertain(minimum)),
+        margin=subtract(add(given.weight, fuel), Uncertain(minimum)),
         chance_under=chance_under(weight, minimum, scale_then),
         in_hand=in_hand(weight, minimum, scale_then, given.dry.risk),
     )

@@ -96,6 +96,14 @@ def expected_reading(weight: Uncertain, official: OfficialScale) -> Uncertain:
     return Uncertain(through, {**reading.sources, "rep:official": official.repeatability})
 
 
+def weight_behind(reading: OfficialReading) -> Uncertain:
+    """The weight a reading was foretold of, kg, with the doubt it then had; what is left of its own cancels."""
+    gain, through = reading.scale.gain, 1.0 + reading.scale.gain.value
+    weight = reading.expected.value / through
+    without = weighted_sum((reading.expected, gain), (1.0 / through, -weight / through)).sources
+    return Uncertain(weight, {name: part for name, part in without.items() if name != "rep:official"})
+
+
 def threshold(minimum: float, official: OfficialScale) -> float:
     """The load (kg, as this scale feels it) under which it shows less than the minimum."""
     if official.rounding != "nearest" or not official.division:

@@ -7,7 +7,7 @@
 
 import { type Condition, chosenSheet, conditionOf } from "./condition";
 import { type Laden, laden } from "./laden";
-import type { OfficialScale } from "./official";
+import { type OfficialScale, weightBehind } from "./official";
 import type { Quantity } from "./quantity";
 import { type Ratio, compare, divide, multiply, ratio, toNumber } from "./ratio";
 import type { ClassSheet, Garage } from "./records";
@@ -45,14 +45,16 @@ export type Litres = {
 };
 
 /**
- * The car before any run: `dry`: the standing with an empty tank, `weight` of it (kg) with few sources. `scale`: null
- * without a minimum, or where the class does not count the fuel that is in the tank. `car`: to be balanced.
+ * The car before any run: `dry`: the standing with an empty tank, `weight` of it (kg) with few sources; `against`: the
+ * same with the doubt that counts against the minimum. `against`, `scale`: null without a minimum, or where the class
+ * does not count the fuel that is in the tank. `car`: to be balanced.
  */
 export type ReadyToRun = {
   readonly kind: string | null;
   readonly condition: Condition;
   readonly dry: Standing;
   readonly weight: Uncertain | null;
+  readonly against: Uncertain | null;
   readonly scale: OfficialScale | null;
   readonly car: Laden;
 };
@@ -63,13 +65,15 @@ export function readyToRun(garage: Garage, known: Masses, classSheet: string | n
   const sheet = chosenSheet(garage, classSheet);
   const condition = conditionOf(garage, sheet, known);
   const dry = dryStanding(garage, sheet, known);
-  const scale = condition.fuel === "as_it_is" ? (dry.official?.scale ?? null) : null;
+  const official = condition.fuel === "as_it_is" ? dry.official : null;
+  const gain = official?.scale.gain.sources ?? {};
   return {
     kind: garage.car?.fuel_kind ?? null,
     condition,
     dry,
-    weight: dry.weight && gathered(dry.weight, scale?.gain.sources ?? {}),
-    scale,
+    weight: dry.weight && gathered(dry.weight, gain),
+    against: official && gathered(weightBehind(official), gain),
+    scale: official?.scale ?? null,
     car: laden(garage, condition, known),
   };
 }

@@ -140,11 +140,13 @@ function momentOf(given: RunGiven, lap: number | null, fuel: Uncertain, start: U
 }
 
 /** The car with so much fuel (kg) against the minimum. */
-function judgedOf({ weight: dry, dry: { minimum, risk }, scale: official }: RunGiven, fuel: Uncertain): Judged | null {
-  if (!dry || minimum === null || !official) return null;
-  const weight = add(dry, fuel);
+function judgedOf(given: RunGiven, fuel: Uncertain): Judged | null {
+  const { weight: dry, against, scale: official } = given;
+  const { minimum, risk } = given.dry;
+  if (!dry || !against || minimum === null || !official) return null;
+  const weight = add(against, fuel);
   return {
-    margin: subtract(weight, uncertain(minimum)),
+    margin: subtract(add(dry, fuel), uncertain(minimum)),
     chance_under: chanceUnder(weight, minimum, official),
     in_hand: inHand(weight, minimum, official, risk),
   };

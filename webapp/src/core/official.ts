@@ -95,6 +95,14 @@ export function expectedReading(weight: Uncertain, official: OfficialScale): Unc
   return uncertain(weight.value * through, { ...sources, "rep:official": official.repeatability });
 }
 
+/** The weight a reading was foretold of, kg, with the doubt it then had; what is left of its own cancels. */
+export function weightBehind({ expected, scale: { gain } }: OfficialReading): Uncertain {
+  const through = 1 + gain.value;
+  const weight = expected.value / through;
+  const { "rep:official": _, ...sources } = weightedSum([expected, gain], [1 / through, -weight / through]).sources;
+  return uncertain(weight, sources);
+}
+
 /** The load (kg, as this scale feels it) under which it shows less than the minimum. */
 export function threshold(minimum: number, official: OfficialScale): number {
   if (official.rounding !== "nearest" || !official.division) return minimum;
