@@ -29,6 +29,8 @@ def figures(shop: Workshop) -> Iterator[Figure]:
     yield Figure(f"{WHAT}: phone, first", first, "ms")
     yield Figure(f"{WHAT}: phone, again", again, "ms")
     yield Figure(f"{WHAT}: server", [_python(lists) for _run in range(shop.runs)], "ms")
+    many = read_garage({**records(weighed_often(garage(PARTS, FEWER), OFTEN)), "trim": "event"})
+    yield Figure(f"{STANDING}: server", [_standing(many) for _run in range(shop.runs)], "ms")
 
 
 def _python(lists: Records) -> float:

@@ -15,6 +15,8 @@ const WORDS: [prefix: string, words: (rest: string) => string][] = [
   ["spread:", () => "Readings that differ from each other"],
   ["claim:", (part) => `What is claimed of ${scaleName(part)}`],
   ["guesses", () => "People guess all too high or all too low"],
+  ["unlogged", () => "Weigh-ins that differ: what nobody wrote down, or a reading that is off"],
+  ["ballast:", () => "The ballast on board"],
   ["rep:", () => "Rolling on and off shows a little different each time"],
   ["settle:", () => "How the car settled on its springs"],
   ["cut:", () => "How exactly it is cut"],
@@ -25,6 +27,8 @@ const WORDS: [prefix: string, words: (rest: string) => string][] = [
   ["fuel-density", () => "The density of the fuel"],
   ["fuel:", () => "How well the fuel in the tank is known"],
 ];
+
+const LEAST = 1e-4; // of the widest: what is smaller changes no digit anybody sees
 
 function scaleName(id: string): string {
   return String(garage.value.byId.get(id)?.values["name"] ?? "something not here");
@@ -55,5 +59,6 @@ export function doubtsOf(item: Uncertain): Doubt[] {
     groups.set(words, { ...groups.get(words), [source]: deviation });
   }
   const doubts = [...groups].map(([words, sources]) => ({ words, u: u(uncertain(0, sources)), href: scaleOf(Object.keys(sources)[0]!) }));
-  return doubts.filter((doubt) => doubt.u > 0).sort((a, b) => b.u - a.u);
+  const least = LEAST * Math.max(0, ...doubts.map((doubt) => doubt.u));
+  return doubts.filter((doubt) => doubt.u > least).sort((a, b) => b.u - a.u);
 }

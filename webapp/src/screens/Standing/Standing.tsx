@@ -1,4 +1,4 @@
-/** Where the weight now comes from: the weigh-in it rests on, the jobs since, the condition, and what the doubt is made of. */
+/** Where the weight now comes from: the weigh-ins, the jobs since, the condition, what does not fit, and what the doubt is made of. */
 import { account, minimumWords, say, stand } from "../../answers";
 import { showChance, showPercent } from "../../core/shown";
 import type { Standing as Stand } from "../../core/standing";
@@ -10,10 +10,13 @@ import { refName } from "../../parts/words/naming";
 import { Doubts } from "../../parts/figures/Doubts";
 import { Row } from "../../parts/figures/Row";
 import { Screen, Section } from "../../parts/frame/Screen";
-import { sayMoment } from "../../parts/words/moments";
 import { massUnit } from "../../parts/words/units";
 import { Warnings } from "../../parts/frame/Warnings";
 import { to } from "../../route";
+import { DoesNotFit } from "./DoesNotFit";
+import { Gaps } from "./Gaps";
+import { Surer } from "./Surer";
+import { WeighInsOf } from "./WeighInsOf";
 
 const exact = (value: number): Uncertain => uncertain(value, {});
 
@@ -25,6 +28,7 @@ export function Standing() {
         <MassFigure mass={now.weight ?? now.removed} under={(now.margin?.value ?? 0) < 0} />
         <p>{marginSentence(now, massUnit()).text}.</p>
         {now.weight ? <MadeOf now={now} /> : <Row name="The jobs written down" value={say(now.removed)} href={to("jobs")} />}
+        {now.fused && <DoesNotFit fused={now.fused} />}
         {now.official && now.minimum != null && <AtTheOfficialScale now={now} />}
         {now.weight && (
           <Section title="How sure, and why">
@@ -32,6 +36,8 @@ export function Standing() {
             <p class="small quiet">± means: true 19 times in 20. The widest line is where a check or a better scale helps most.</p>
           </Section>
         )}
+        {now.fused && <Surer fused={now.fused} />}
+        {now.gaps.length > 0 && <Gaps gaps={now.gaps} />}
         <Warnings of={[...Object.values(now.reasons), ...now.warnings]} />
       </div>
     </Screen>
@@ -39,24 +45,18 @@ export function Standing() {
 }
 
 function MadeOf({ now }: { now: Stand }) {
-  const { since, condition, history } = now;
-  if (!since || !now.weight) return null;
-  const rests = history.find((past) => past.weigh_in === since.weigh_in);
+  const { since, condition, fused } = now;
+  if (!since || !fused) return null;
   return (
     <Section title="Made of">
       <div>
-        <Row
-          name={`Weigh-in of ${sayMoment(rests?.at) || "unknown date"}`}
-          note={`${rests?.official ? "official" : "own scales"}, brought to the class's condition`}
-          value={rests?.weight ? say(rests.weight) : "—"}
-          href={to("weigh-in", since.weigh_in)}
-        />
+        <WeighInsOf fused={fused} />
         {[...since.put_in, ...since.taken_out].map((job) => (
           <Row key={job} name={refName(job)} note={sinceWords(job, since.put_in.includes(job))} value={changeOf(now, job)} href={to("job", job)} />
         ))}
         <Row name="Driver" note={condition.driver === "in" ? `counted: ${condition.lightest ? `${refName(condition.lightest)}, in the weight above already` : "nobody weighed yet"}` : "not counted by the class"} value={condition.driver_mass ? say(condition.driver_mass) : ""} href={to("drivers")} />
         <Row name="Fuel" note={FUEL_WORDS[condition.fuel]} value={condition.fuel_mass ? say(condition.fuel_mass) : ""} href={to("class-sheet")} />
-        {now.ballast > 0 && <Row name="Ballast then on board" value={say(exact(now.ballast))} />}
+        {now.ballast > 0 && <Row name="Ballast on board" value={say(exact(now.ballast))} />}
       </div>
     </Section>
   );

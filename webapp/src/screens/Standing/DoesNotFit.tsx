@@ -1,0 +1,46 @@
+/** What does not fit among the weigh-ins: how much, between which of them, and what it most likely is. */
+import { account, book } from "../../answers";
+import { type Change, changesOf } from "../../core/causes";
+import type { Fused } from "../../core/estimate";
+import { causeSentence, changeSentence } from "../../core/fusionWords";
+import { Section } from "../../parts/frame/Screen";
+import { massUnit } from "../../parts/words/units";
+import { to } from "../../route";
+import { dayOf } from "./weighInName";
+import "./Standing.css";
+
+export function DoesNotFit({ fused }: { fused: Fused }) {
+  const found = changesOf(book.value, account.value.jobs, fused.fusion);
+  if (!found.length) return null;
+  return (
+    <Section title="What does not fit">
+      {found.map((change) => (
+        <Told key={`${change.first} ${change.second}`} change={change} />
+      ))}
+    </Section>
+  );
+}
+
+function Told({ change }: { change: Change }) {
+  return (
+    <div class="stack">
+      <p>
+        <strong>{changeSentence(change, massUnit()).text}.</strong> {place(change)}
+      </p>
+      <p>Look at these first:</p>
+      <ul class="likely">
+        {change.causes.map((cause) => (
+          <li key={cause}>{causeSentence(cause).text}</li>
+        ))}
+      </ul>
+      <a class="button" href={to("weigh-in", change.second)}>Look at that weigh-in</a>
+    </div>
+  );
+}
+
+function place({ kind, first, second, earliest, latest }: Change): string {
+  if (kind === "outlier") return `It is that of ${dayOf(first)}.`;
+  const between = `Between the weigh-ins of ${dayOf(first)} and ${dayOf(second)}`;
+  if (earliest === first && latest === second) return `${between}.`;
+  return `${between} most likely; at least between ${dayOf(earliest)} and ${dayOf(latest)}.`;
+}

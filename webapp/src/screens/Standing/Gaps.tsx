@@ -1,0 +1,25 @@
+/** From one weigh-in to the next: what the scales found beside the jobs between, also when it is nothing. */
+import type { Gap } from "../../core/gap";
+import { gapLine } from "../../core/sentences";
+import { Row } from "../../parts/figures/Row";
+import { Section } from "../../parts/frame/Screen";
+import { refName } from "../../parts/words/naming";
+import { massUnit } from "../../parts/words/units";
+import { to } from "../../route";
+import { dayOf } from "./weighInName";
+
+export function Gaps({ gaps }: { gaps: readonly Gap[] }) {
+  return (
+    <Section title="From weigh-in to weigh-in">
+      <div>
+        {[...gaps].reverse().map((gap) => (
+          <Row key={gap.second} name={`${dayOf(gap.first)} to ${dayOf(gap.second)}`} note={`${gapLine(gap, massUnit()).text}.${unweighed(gap)}`} href={to("weigh-in", gap.second)} />
+        ))}
+      </div>
+    </Section>
+  );
+}
+
+function unweighed({ unweighed: parts }: Gap): string {
+  return parts.length ? ` Counted as nothing, for nobody weighed it: ${parts.map(refName).join(", ")}.` : "";
+}

@@ -1,0 +1,30 @@
+/** What one more weigh-in now would make of the doubt, scale by scale. */
+import { book, known } from "../../answers";
+import type { Fused } from "../../core/estimate";
+import { nextSentence } from "../../core/fusionWords";
+import { type Next, weighNext } from "../../core/weighNext";
+import { Section } from "../../parts/frame/Screen";
+import { massUnit } from "../../parts/words/units";
+import { to } from "../../route";
+import "./Standing.css";
+
+export function Surer({ fused }: { fused: Fused }) {
+  const found = weighNext(book.value, known.value, fused.fusion);
+  if (!found.length) return null;
+  return (
+    <Section title="What would make it surer">
+      <ul class="likely">
+        {found.map((each) => (
+          <li key={each.scale}>{nextSentence(each, nameOf(each), massUnit()).text}.</li>
+        ))}
+      </ul>
+      <a class="button" href={to("weigh-car")}>Weigh the whole car</a>
+    </Section>
+  );
+}
+
+/** As it stands within a sentence. */
+function nameOf({ scale }: Next): string | null {
+  const found = scale === null ? null : book.value.scales.get(scale);
+  return found ? (found.name ?? "a scale without a name") : null;
+}

@@ -1,0 +1,34 @@
+/** The weigh-ins the weight is made of, each with the weight now by it alone and its share; and those that cannot count. */
+import { say, stand } from "../../answers";
+import type { Counted, Fused } from "../../core/estimate";
+import { showPercent } from "../../core/shown";
+import { describe } from "../../generated/errors";
+import { Row } from "../../parts/figures/Row";
+import { to } from "../../route";
+import { isOfficial, weighInName } from "./weighInName";
+
+const NONE = 5e-4; // of the weight: shown it would be nothing
+
+export function WeighInsOf({ fused }: { fused: Fused }) {
+  const isAlone = fused.counted.length === 1;
+  return (
+    <>
+      {[...fused.counted].reverse().map((each) => (
+        <Row key={each.weigh_in} name={weighInName(each.weigh_in)} note={isAlone ? alone(each) : share(each)} value={say(each.alone)} href={to("weigh-in", each.weigh_in)} />
+      ))}
+      {Object.entries(fused.left_out).map(([weighIn, { code, data }]) => (
+        <Row key={weighIn} name={weighInName(weighIn)} note={`left out: ${describe(code, data).sentence}`} href={to("weigh-in", weighIn)} />
+      ))}
+      {!isAlone && <p class="small quiet">Beside each: the weight now by that weigh-in and the jobs since, as the class weighs. The surer one counts for more.</p>}
+    </>
+  );
+}
+
+const alone = ({ weigh_in }: Counted): string => `${isOfficial(weigh_in) ? "official" : "own scales"}, with the jobs since, as the class weighs`;
+
+function share({ weigh_in, share }: Counted): string {
+  const scales = isOfficial(weigh_in) ? "official" : "own scales";
+  if (Math.abs(share) >= NONE) return `${scales} · counts for ${showPercent(share)}`;
+  const isLast = stand.value.since?.weigh_in === weigh_in;
+  return `${scales} · counts for nothing: ${stand.value.fused?.lower && isLast ? "the lower weight counts" : "the others say it surer"}`;
+}
