@@ -10,7 +10,7 @@ from tarebook.core.standing import standing
 from tarebook.journal.fold import Fold
 from tests.bench.drawing import script_in_frames
 from tests.bench.figure import Figure, table
-from tests.bench.garage import entry_texts, garage, records
+from tests.bench.garage import entry_texts, garage, records, weighed_often
 
 
 @pytest.mark.parametrize(
@@ -38,6 +38,14 @@ def test_the_invented_garage_folds_whole_and_has_a_weight():
     book = read_garage(records(changes))
     assert list(book.warnings) == []
     assert standing(book).weight is not None
+
+
+def test_the_garage_weighed_often_counts_every_weigh_in():
+    book = read_garage({**weighed_often(records(garage(parts=100, weighings=200)), 12), "trim": "event"})
+    found = standing(book).fused
+    assert found is not None
+    assert len(found.counted) == 12
+    assert all(each.share for each in found.counted)
 
 
 def test_the_same_size_gives_the_same_garage():

@@ -8,6 +8,9 @@ import uuid
 from collections.abc import Iterator
 from typing import Any
 
+from tarebook.core.garage import read_garage
+from tarebook.core.net import job_nets
+from tarebook.core.weighing import masses
 from tarebook.journal.kinds import KINDS
 from tarebook.journal.records import Records, plural
 
@@ -18,6 +21,7 @@ ZONES = KINDS["part"].fields["zone"].of
 PARTS_OF_A_JOB = 20
 SCALES = {"kitchen": ("1 g", "5 kg", "g"), "hanging": ("0.05 lb", "110 lb", "lb"), "bench": ("0.02 kg", "60 kg", "kg")}
 KNOWN = {"kitchen": "1000 g", "hanging": "20 lb", "bench": "25 kg"}
+CAR_SCALES = ("corner_pads", "axle_pads", "platform")
 CORNERS = {"lf": "251 kg", "rf": "248.5 kg", "lr": "212 kg", "rr": "207.5 kg"}
 
 
@@ -121,3 +125,21 @@ def records(changes: list[Change]) -> Records:
     for change in changes:
         lists[plural(change["kind"])].append({"id": change["record"], **change["set"]})
     return lists
+
+
+def weighed_often(lists: Records, times: int) -> Records:
+    """The same records with so many weigh-ins on three scales, each after some more of the jobs, and off by chance."""
+    chance = random.Random(times)
+    book = read_garage(lists)
+    nets = job_nets(book, masses(book))
+    jobs = [job["id"] for job in lists["jobs"]]
+    scales = [{"id": kind, "kind": kind, "division": "0.2 kg", "repeatability": "0.5 kg"} for kind in CAR_SCALES]
+    weigh_ins = []
+    for at in range(times):
+        then = jobs[: len(jobs) * at // times]
+        load = 947.5 - sum(nets[job].total.mass.net.value for job in jobs[len(then) :]) + chance.gauss(0.0, 0.5)
+        weigh_ins.append({
+            "id": f"k{at:03}", "layout": "total", "total": f"{load:.1f} kg", "scale": CAR_SCALES[at % 3],
+            "fuel": "10 L", "fuel_within": "0.5 L", "driver_in": False, "trim": "event", "jobs": then, "at": f"{2001 + at}-05-01",
+        })  # fmt: skip
+    return {**lists, "scales": [*lists["scales"], *scales], "weigh_ins": weigh_ins}
