@@ -140,6 +140,7 @@ def weighed_often(lists: Records, times: int) -> Records:
         load = 947.5 - sum(nets[job].total.mass.net.value for job in jobs[len(then) :]) + chance.gauss(0.0, 0.5)
         weigh_ins.append({
             "id": f"k{at:03}", "layout": "total", "total": f"{load:.1f} kg", "scale": CAR_SCALES[at % 3],
-            "fuel": "10 L", "fuel_within": "0.5 L", "driver_in": False, "trim": "event", "jobs": then, "at": f"{2001 + at}-05-01",
+            "fuel": "10 L", "fuel_within": "0.5 L", "driver_in": False, "trim": "event", "jobs": then,
+            "at": f"{2001 + at}-05-01",
         })  # fmt: skip
     return {**lists, "scales": [*lists["scales"], *scales], "weigh_ins": weigh_ins}

@@ -22,6 +22,7 @@ from tarebook.core.precision import dot, times
 
 _A_GAP = 0.125
 _SIZE = 0.5 * log(1.0 + 5.0 * 5.0)
+_MANY = 40
 _FAR_LESS = 40.0  # a set this much less likely (in ln) than the best says nothing
 
 
@@ -61,7 +62,9 @@ def guesses(found: Candidates, freedom: int, lower: bool) -> list[Guess]:
     """
     last = found.count - 2
     usable = found.usable if freedom > 1 else [at for at in found.usable if at == last]
-    pairs = [(a, b) for n, a in enumerate(usable) for b in usable[n + 1 :] if found.determinant(a, b)]
+    # Of many weigh-ins only steps go in pairs: two next to each other are a look that is off.
+    paired = usable if len(usable) <= _MANY else [at for at in usable if at <= last]
+    pairs = [(a, b) for n, a in enumerate(paired) for b in paired[n + 1 :] if found.determinant(a, b)]
     sets: list[tuple[float, tuple[int, ...], bool]] = [(0.0, (), False)]
     hidden = _A_GAP * (found.count - 1)
     for number, several, beforehand in ((1, [(at,) for at in usable], hidden), (2, pairs, 0.5 * hidden * hidden)):

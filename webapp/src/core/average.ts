@@ -19,6 +19,7 @@ import { fsum } from "./uncertain";
 
 const A_GAP = 0.125;
 const SIZE = 0.5 * Math.log(1 + 5 * 5);
+const MANY = 40;
 const FAR_LESS = 40; // a set this much less likely (in ln) than the best says nothing
 
 /**
@@ -58,8 +59,10 @@ type Likely = { readonly likely: number; readonly among: readonly number[]; read
 export function guesses(found: Candidates, freedom: number, lower: boolean): Guess[] {
   const last = found.count - 2;
   const usable = freedom > 1 ? found.usable() : found.usable().filter((n) => n === last);
-  const pairs = usable.flatMap((a, n) => {
-    return usable.slice(n + 1).flatMap((b) => (found.determinant(a, b) !== 0 ? [[a, b]] : []));
+  // Of many weigh-ins only steps go in pairs: two next to each other are a look that is off.
+  const paired = usable.length <= MANY ? usable : usable.filter((n) => n <= last);
+  const pairs = paired.flatMap((a, n) => {
+    return paired.slice(n + 1).flatMap((b) => (found.determinant(a, b) !== 0 ? [[a, b]] : []));
   });
   const hidden = A_GAP * (found.count - 1);
   const sets: Likely[] = [
