@@ -34,3 +34,12 @@ def test_a_sheet_that_cannot_be_read_says_why_and_the_others_are_told():
     bad, good = compute(Given().load({"parts": [{"id": "p"}], "sheets": sheets}))["sheets"]
     assert bad["reason"]["code"] == "sheet_corner"
     assert (good["reason"], good["mass"]["unit"]) == (None, "kg")
+
+
+def test_a_corner_with_half_of_it_missing_is_refused_in_words():
+    """Found by asking for everything the document allows."""
+    corners = [["0 mm", "0 mm"], ["300 mm", None], ["300 mm", "200 mm"]]
+    piece = {"id": "plate", "form": "polygon", "corners": corners, "material": "steel", "thickness": "1 mm"}
+    [answer] = compute(Given().load({"pieces": [piece]}))["pieces"]
+    assert answer["reason"]["code"] == "sheet_corner"
+    assert answer["reason"]["data"]["corner"] == 2

@@ -79,7 +79,7 @@ def _form(record: Mapping[str, Any]) -> dict[str, Any]:
     form = record.get("form") or "rectangle"
     sizes = {name: _length(record, name) for name in _SIZES[form]}
     corners = record.get("corners") or ""
-    text = corners if isinstance(corners, str) else write_corners((x, y) for x, y in corners)
+    text = corners if isinstance(corners, str) else write_corners((x or "", y or "") for x, y in corners)
     return {"form": form, **dict.fromkeys(("width", "height", "diameter")), **sizes, "corners": text}
 
 
