@@ -4,8 +4,8 @@ from dataclasses import fields, is_dataclass
 from fractions import Fraction
 from typing import Any
 
-from tarebook.core.quantity import Quantity
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.numbers.quantity import Quantity
+from tarebook.core.numbers.uncertain import Uncertain
 
 
 def plain(result: Any) -> Any:

@@ -1,8 +1,8 @@
 /** Results of the core as plain JSON, alike in both languages (`tests/plain.py`), for the vectors to compare. */
 
-import type { Quantity } from "../webapp/src/core/quantity";
-import type { Ratio } from "../webapp/src/core/ratio";
-import { type Uncertain, u } from "../webapp/src/core/uncertain";
+import type { Quantity } from "../webapp/src/core/numbers/quantity";
+import type { Ratio } from "../webapp/src/core/numbers/ratio";
+import { type Uncertain, u } from "../webapp/src/core/numbers/uncertain";
 
 /** Exact numbers as "n/d", quantities as their exact value and unit; what is null or empty is left out. */
 export function plain(result: unknown): unknown {

@@ -5,8 +5,8 @@ import json
 import build_app
 import pytest
 
-from tarebook.core.garage import read_garage
-from tarebook.core.standing import standing
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.standing.standing import standing
 from tarebook.journal.fold import Fold
 from tests.bench.drawing import script_in_frames
 from tests.bench.figure import Figure, table

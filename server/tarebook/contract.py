@@ -131,7 +131,7 @@ export const KINDS: Readonly<Record<string, Kind>> = {_json(table)};
 
 
 def units_ts() -> str:
-    from tarebook.core.quantity import unit_table
+    from tarebook.core.numbers.quantity import unit_table
 
     return f"""{HEADER}
 export type Kind = "mass" | "length" | "volume";
@@ -159,28 +159,28 @@ export const DIMENSIONS: Readonly<Record<Kind, Dimension>> = {_json(unit_table()
 
 
 def sentences_ts() -> str:
-    from tarebook.core.sentences import SENTENCES
+    from tarebook.core.standing.sentences import SENTENCES
 
     return f"""{HEADER}
-/** What a standing is told in; `{{name}}` in a sentence is filled by core/sentences. */
+/** What a standing is told in; `{{name}}` in a sentence is filled by core/standing/sentences. */
 export const SENTENCES = {_json(SENTENCES)} as const;
 """
 
 
 def fusion_sentences_ts() -> str:
-    from tarebook.core.fusion_words import FUSION_SENTENCES
+    from tarebook.core.fusion.fusion_words import FUSION_SENTENCES
 
     return f"""{HEADER}
-/** What does not fit among the weigh-ins is told in; `{{name}}` in a sentence is filled by core/fusionWords. */
+/** What does not fit among the weigh-ins is told in; `{{name}}` in a sentence is filled by core/fusion/fusionWords. */
 export const FUSION_SENTENCES = {_json(FUSION_SENTENCES)} as const;
 """
 
 
 def fuel_sentences_ts() -> str:
-    from tarebook.core.fuel_words import FUEL_SENTENCES
+    from tarebook.core.fuel_run.fuel_words import FUEL_SENTENCES
 
     return f"""{HEADER}
-/** What a run on fuel is told in; `{{name}}` in a sentence is filled by core/fuelWords. */
+/** What a run on fuel is told in; `{{name}}` in a sentence is filled by core/fuelRun/fuelWords. */
 export const FUEL_SENTENCES = {_json(FUEL_SENTENCES)} as const;
 """
 

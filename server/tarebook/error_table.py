@@ -110,7 +110,7 @@ _SERVE = {
         "Correct it and start again."),
 }
 
-# Core: a typed mass, length or volume that cannot be read (core/quantity).
+# Core: a typed mass, length or volume that cannot be read (core/numbers/quantity).
 # Data: `typed`, `kind` and `example` always; `instead` is what the person may have meant.
 _QUANTITY = {
     "quantity_empty": ErrorRow(422, "Nothing is typed here.", "Type a {kind}, like {example}."),

@@ -8,7 +8,7 @@ import pint
 import pytest
 
 from tarebook.api.calc import run
-from tarebook.core.load_transfer import POWER_UNITS
+from tarebook.core.balance.load_transfer import POWER_UNITS
 from tarebook.errors import TarebookError
 
 EXAMPLES = Path(__file__).resolve().parents[2] / "fixtures" / "demo" / "calc"

@@ -8,9 +8,9 @@ import uuid
 from collections.abc import Iterator
 from typing import Any
 
-from tarebook.core.garage import read_garage
-from tarebook.core.net import job_nets
-from tarebook.core.weighing import masses
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.ledger.net import job_nets
+from tarebook.core.weighing.weighing import masses
 from tarebook.journal.kinds import KINDS
 from tarebook.journal.records import Records, plural
 

@@ -3,11 +3,11 @@
  * clock. It is built into a copy of the app in a scratch folder and into nothing else. Times are in milliseconds.
  */
 
-import { type Ballast, type Carried, type Place, type Wanted, ballast } from "../../webapp/src/core/ballast";
-import { readGarage } from "../../webapp/src/core/garage";
-import { ledger } from "../../webapp/src/core/ledger";
-import { standing } from "../../webapp/src/core/standing";
-import { masses } from "../../webapp/src/core/weighing";
+import { type Ballast, type Carried, type Place, type Wanted, ballast } from "../../webapp/src/core/ballast/ballast";
+import { readGarage } from "../../webapp/src/core/garage/garage";
+import { ledger } from "../../webapp/src/core/ledger/ledger";
+import { standing } from "../../webapp/src/core/standing/standing";
+import { masses } from "../../webapp/src/core/weighing/weighing";
 import { Board, type Row } from "../../webapp/src/journal/board";
 import { fold } from "../../webapp/src/journal/fold";
 import { garage, live } from "../../webapp/src/journal/garage";

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from time import perf_counter
 
-from tarebook.core.garage import read_garage
-from tarebook.core.ledger import ledger
-from tarebook.core.standing import standing
-from tarebook.core.weighing import masses
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.ledger.ledger import ledger
+from tarebook.core.standing.standing import standing
+from tarebook.core.weighing.weighing import masses
 from tarebook.journal.records import Records
 from tests.bench.figure import Figure
 from tests.bench.garage import garage, records, weighed_often

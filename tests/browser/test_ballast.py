@@ -2,10 +2,10 @@
 
 from playwright.sync_api import expect
 
-from tarebook.core.ballast_records import ballast_choice
-from tarebook.core.garage import read_garage
-from tarebook.core.shown import show_mass
-from tarebook.core.standing import standing
+from tarebook.core.ballast.ballast_records import ballast_choice
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.shown import show_mass
+from tarebook.core.standing.standing import standing
 from tarebook.demo import scenario
 from tests.browser.doing import go
 

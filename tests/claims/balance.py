@@ -2,14 +2,14 @@
 
 from typing import Any
 
-from tarebook.core.balance import Question, balance
-from tarebook.core.body import Body, Load, changed, yaw_change
-from tarebook.core.garage import read_garage
-from tarebook.core.lift import LiftReadings, lift, lift_of, lifts_in_order, outlook
-from tarebook.core.load_transfer import power_of, transfer
-from tarebook.core.place import place_of
-from tarebook.core.quantity import read
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.balance.balance import Question, balance
+from tarebook.core.balance.body import Body, Load, changed, yaw_change
+from tarebook.core.balance.lift import LiftReadings, lift, lift_of, lifts_in_order, outlook
+from tarebook.core.balance.load_transfer import power_of, transfer
+from tarebook.core.balance.place import place_of
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.quantity import read
+from tarebook.core.numbers.uncertain import Uncertain
 from tests.plain import brief, plain
 
 

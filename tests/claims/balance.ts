@@ -1,13 +1,13 @@
 /** What the vectors of core/balance (with body, place, lift and loadTransfer) run in TypeScript. */
 
-import { balance } from "../../webapp/src/core/balance";
-import { type Body, type Load, changed, yawChange } from "../../webapp/src/core/body";
-import { readGarage } from "../../webapp/src/core/garage";
-import { lift, liftOf, liftsInOrder, outlook } from "../../webapp/src/core/lift";
-import { powerOf, transfer } from "../../webapp/src/core/loadTransfer";
-import { placeOf } from "../../webapp/src/core/place";
-import { type Kind, read } from "../../webapp/src/core/quantity";
-import type { Uncertain } from "../../webapp/src/core/uncertain";
+import { balance } from "../../webapp/src/core/balance/balance";
+import { type Body, type Load, changed, yawChange } from "../../webapp/src/core/balance/body";
+import { readGarage } from "../../webapp/src/core/garage/garage";
+import { lift, liftOf, liftsInOrder, outlook } from "../../webapp/src/core/balance/lift";
+import { powerOf, transfer } from "../../webapp/src/core/balance/loadTransfer";
+import { placeOf } from "../../webapp/src/core/balance/place";
+import { type Kind, read } from "../../webapp/src/core/numbers/quantity";
+import type { Uncertain } from "../../webapp/src/core/numbers/uncertain";
 import { brief, plain } from "../plain";
 import type { Claims, Given } from "../vectors";
 

@@ -2,10 +2,10 @@
 
 from typing import Any
 
-from tarebook.core.ballast import Carried, Place, Wanted, ballast
-from tarebook.core.ballast_records import BallastQuestion, ballast_choice
-from tarebook.core.garage import read_garage
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.ballast.ballast import Carried, Place, Wanted, ballast
+from tarebook.core.ballast.ballast_records import BallastQuestion, ballast_choice
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.uncertain import Uncertain
 from tests.plain import brief, plain
 
 

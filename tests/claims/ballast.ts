@@ -1,8 +1,8 @@
 /** What the vectors of core/ballast (with programme and ballastRecords) run in TypeScript. */
 
-import { type Carried, type Wanted, ballast } from "../../webapp/src/core/ballast";
-import { ballastChoice } from "../../webapp/src/core/ballastRecords";
-import { readGarage } from "../../webapp/src/core/garage";
+import { type Carried, type Wanted, ballast } from "../../webapp/src/core/ballast/ballast";
+import { ballastChoice } from "../../webapp/src/core/ballast/ballastRecords";
+import { readGarage } from "../../webapp/src/core/garage/garage";
 import { brief, plain } from "../plain";
 import type { Claims } from "../vectors";
 

@@ -1,12 +1,12 @@
-"""What the vectors of core/fuel_run and core/fuel_words run in Python."""
+"""What the vectors of core/fuel_run and core/fuel_run/fuel_words run in Python."""
 
 from typing import Any
 
-from tarebook.core.fuel_given import RunQuestion
-from tarebook.core.fuel_run import FuelRun, fuel_run
-from tarebook.core.fuel_words import lightest_sentence, start_sentence
-from tarebook.core.garage import read_garage
-from tarebook.core.quantity import read
+from tarebook.core.fuel_run.fuel_given import RunQuestion
+from tarebook.core.fuel_run.fuel_run import FuelRun, fuel_run
+from tarebook.core.fuel_run.fuel_words import lightest_sentence, start_sentence
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.quantity import read
 from tests.plain import brief, plain
 
 VOLUMES = ("start", "start_within", "per_lap", "per_lap_within")

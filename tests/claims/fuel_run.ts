@@ -1,9 +1,9 @@
-/** What the vectors of core/fuelRun and core/fuelWords run in TypeScript. */
+/** What the vectors of core/fuelRun and core/fuelRun/fuelWords run in TypeScript. */
 
-import { type FuelRun, fuelRun } from "../../webapp/src/core/fuelRun";
-import { lightestSentence, startSentence } from "../../webapp/src/core/fuelWords";
-import { readGarage } from "../../webapp/src/core/garage";
-import { read } from "../../webapp/src/core/quantity";
+import { type FuelRun, fuelRun } from "../../webapp/src/core/fuelRun/fuelRun";
+import { lightestSentence, startSentence } from "../../webapp/src/core/fuelRun/fuelWords";
+import { readGarage } from "../../webapp/src/core/garage/garage";
+import { read } from "../../webapp/src/core/numbers/quantity";
 import { brief, plain } from "../plain";
 import type { Claims, Given } from "../vectors";
 

@@ -1,6 +1,6 @@
 /** What the vectors of core/garage run in TypeScript. */
 
-import { readGarage } from "../../webapp/src/core/garage";
+import { readGarage } from "../../webapp/src/core/garage/garage";
 import { plain } from "../plain";
 import type { Claims } from "../vectors";
 

@@ -2,11 +2,11 @@
 
 from typing import Any
 
-from tarebook.core.compare import compare
-from tarebook.core.garage import read_garage
-from tarebook.core.ledger import ledger
-from tarebook.core.net import Effort, MassTotal, Total
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.ledger.compare import compare
+from tarebook.core.ledger.ledger import ledger
+from tarebook.core.ledger.net import Effort, MassTotal, Total
+from tarebook.core.numbers.uncertain import Uncertain
 from tests.plain import plain
 
 

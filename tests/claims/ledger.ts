@@ -1,10 +1,10 @@
 /** What the vectors of core/ledger (with net, running and compare) run in TypeScript. */
 
-import { compare } from "../../webapp/src/core/compare";
-import { readGarage } from "../../webapp/src/core/garage";
-import { ledger } from "../../webapp/src/core/ledger";
-import type { Effort, MassTotal, Total } from "../../webapp/src/core/net";
-import { type Uncertain, u } from "../../webapp/src/core/uncertain";
+import { compare } from "../../webapp/src/core/ledger/compare";
+import { readGarage } from "../../webapp/src/core/garage/garage";
+import { ledger } from "../../webapp/src/core/ledger/ledger";
+import type { Effort, MassTotal, Total } from "../../webapp/src/core/ledger/net";
+import { type Uncertain, u } from "../../webapp/src/core/numbers/uncertain";
 import { plain } from "../plain";
 import type { Claims, Given } from "../vectors";
 

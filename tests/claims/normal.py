@@ -1,6 +1,6 @@
-"""What the vectors of core/normal run in Python."""
+"""What the vectors of core/numbers/normal run in Python."""
 
-from tarebook.core import normal
+from tarebook.core.numbers import normal
 
 CLAIMS = {
     "normal.erf": lambda given: normal.erf(given["x"]),

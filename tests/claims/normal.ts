@@ -1,6 +1,6 @@
-/** What the vectors of core/normal run in TypeScript. */
+/** What the vectors of core/numbers/normal run in TypeScript. */
 
-import * as normal from "../../webapp/src/core/normal";
+import * as normal from "../../webapp/src/core/numbers/normal";
 import type { Claims } from "../vectors";
 
 export const claims: Claims = {

@@ -1,8 +1,8 @@
-"""What the vectors of core/quantity run in Python."""
+"""What the vectors of core/numbers/quantity run in Python."""
 
 from typing import Any
 
-from tarebook.core import quantity
+from tarebook.core.numbers import quantity
 
 
 def _plain(read: quantity.Quantity) -> dict[str, Any]:

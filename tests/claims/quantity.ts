@@ -1,7 +1,7 @@
-/** What the vectors of core/quantity run in TypeScript. */
+/** What the vectors of core/numbers/quantity run in TypeScript. */
 
-import * as quantity from "../../webapp/src/core/quantity";
-import type { Ratio } from "../../webapp/src/core/ratio";
+import * as quantity from "../../webapp/src/core/numbers/quantity";
+import type { Ratio } from "../../webapp/src/core/numbers/ratio";
 import type { Claims } from "../vectors";
 
 /** A reading as JSON; its exact value as the text of a fraction. */

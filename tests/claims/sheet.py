@@ -3,14 +3,14 @@
 from dataclasses import asdict
 from typing import Any
 
-from tarebook.core import sheet_stock
-from tarebook.core.garage import read_garage
-from tarebook.core.sheet import SheetMass, sheet
-from tarebook.core.sheet_claim import claim_of
-from tarebook.core.sheet_corners import read_corners
-from tarebook.core.sheet_piece import piece_of, read_piece
-from tarebook.core.weighing import masses
-from tarebook.core.worked_out import against, against_sentence
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.sheet import sheet_stock
+from tarebook.core.sheet.sheet import SheetMass, sheet
+from tarebook.core.sheet.sheet_claim import claim_of
+from tarebook.core.sheet.sheet_corners import read_corners
+from tarebook.core.sheet.sheet_piece import piece_of, read_piece
+from tarebook.core.weighing.weighing import masses
+from tarebook.core.weighing.worked_out import against, against_sentence
 from tests.plain import plain
 
 

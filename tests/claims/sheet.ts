@@ -1,13 +1,13 @@
 /** What the vectors of core/sheet (with the rooms about it, and workedOut) run in TypeScript. */
 
-import { readGarage } from "../../webapp/src/core/garage";
-import { type SheetMass, sheet } from "../../webapp/src/core/sheet";
-import { claimOf } from "../../webapp/src/core/sheetClaim";
-import { readCorners } from "../../webapp/src/core/sheetCorners";
-import { pieceOf, readPiece } from "../../webapp/src/core/sheetPiece";
-import * as stock from "../../webapp/src/core/sheetStock";
-import { type Mass, masses } from "../../webapp/src/core/weighing";
-import { against, againstSentence } from "../../webapp/src/core/workedOut";
+import { readGarage } from "../../webapp/src/core/garage/garage";
+import { type SheetMass, sheet } from "../../webapp/src/core/sheet/sheet";
+import { claimOf } from "../../webapp/src/core/sheet/sheetClaim";
+import { readCorners } from "../../webapp/src/core/sheet/sheetCorners";
+import { pieceOf, readPiece } from "../../webapp/src/core/sheet/sheetPiece";
+import * as stock from "../../webapp/src/core/sheet/sheetStock";
+import { type Mass, masses } from "../../webapp/src/core/weighing/weighing";
+import { against, againstSentence } from "../../webapp/src/core/weighing/workedOut";
 import { plain } from "../plain";
 import type { Claims } from "../vectors";
 

@@ -1,9 +1,9 @@
-"""What the vectors of core/shown run in Python."""
+"""What the vectors of core/numbers/shown run in Python."""
 
 from typing import Any
 
-from tarebook.core import quantity, shown
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.numbers import quantity, shown
+from tarebook.core.numbers.uncertain import Uncertain
 
 
 def _show_both(given: dict[str, Any]) -> str:

@@ -1,7 +1,7 @@
-/** What the vectors of core/shown run in TypeScript. */
+/** What the vectors of core/numbers/shown run in TypeScript. */
 
-import { read } from "../../webapp/src/core/quantity";
-import * as shown from "../../webapp/src/core/shown";
+import { read } from "../../webapp/src/core/numbers/quantity";
+import * as shown from "../../webapp/src/core/numbers/shown";
 import type { Claims } from "../vectors";
 
 export const claims: Claims = {

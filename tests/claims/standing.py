@@ -3,16 +3,16 @@
 from dataclasses import fields, is_dataclass
 from typing import Any
 
-from tarebook.core.condition import chosen_sheet
-from tarebook.core.estimate import Fused
-from tarebook.core.fusion_words import cause_sentence, change_sentence, next_sentence
-from tarebook.core.garage import read_garage
-from tarebook.core.official import OfficialScale, official_reading, official_scale
-from tarebook.core.sentences import gap_line, gap_sentence, in_hand_sentence, margin_sentence
-from tarebook.core.standing import Standing, standing
-from tarebook.core.uncertain import Uncertain
-from tarebook.core.weighed import in_order
-from tarebook.core.weighing import masses
+from tarebook.core.fusion.fusion_words import cause_sentence, change_sentence, next_sentence
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.standing.estimate import Fused
+from tarebook.core.standing.official import OfficialScale, official_reading, official_scale
+from tarebook.core.standing.sentences import gap_line, gap_sentence, in_hand_sentence, margin_sentence
+from tarebook.core.standing.standing import Standing, standing
+from tarebook.core.standing.weighed import in_order
+from tarebook.core.weighing.weighing import masses
+from tarebook.core.whole_car.condition import chosen_sheet
 from tests.plain import plain
 
 

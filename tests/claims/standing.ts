@@ -1,18 +1,18 @@
 /** What the vectors of core/standing (with estimate, history, official and sentences) run in TypeScript. */
 
-import { changesOf } from "../../webapp/src/core/causes";
-import { chosenSheet } from "../../webapp/src/core/condition";
-import type { Fused } from "../../webapp/src/core/estimate";
-import { readGarage } from "../../webapp/src/core/garage";
-import { officialReading, officialScale } from "../../webapp/src/core/official";
-import { causeSentence, changeSentence, nextSentence } from "../../webapp/src/core/fusionWords";
-import { jobNets } from "../../webapp/src/core/net";
-import { gapLine, gapSentence, inHandSentence, marginSentence } from "../../webapp/src/core/sentences";
-import { weighNext } from "../../webapp/src/core/weighNext";
-import { type Standing, standing } from "../../webapp/src/core/standing";
-import { type Uncertain, u } from "../../webapp/src/core/uncertain";
-import { inOrder } from "../../webapp/src/core/weighed";
-import { masses } from "../../webapp/src/core/weighing";
+import { changesOf } from "../../webapp/src/core/fusion/causes";
+import { chosenSheet } from "../../webapp/src/core/wholeCar/condition";
+import type { Fused } from "../../webapp/src/core/standing/estimate";
+import { readGarage } from "../../webapp/src/core/garage/garage";
+import { officialReading, officialScale } from "../../webapp/src/core/standing/official";
+import { causeSentence, changeSentence, nextSentence } from "../../webapp/src/core/fusion/fusionWords";
+import { jobNets } from "../../webapp/src/core/ledger/net";
+import { gapLine, gapSentence, inHandSentence, marginSentence } from "../../webapp/src/core/standing/sentences";
+import { weighNext } from "../../webapp/src/core/fusion/weighNext";
+import { type Standing, standing } from "../../webapp/src/core/standing/standing";
+import { type Uncertain, u } from "../../webapp/src/core/numbers/uncertain";
+import { inOrder } from "../../webapp/src/core/standing/weighed";
+import { masses } from "../../webapp/src/core/weighing/weighing";
 import { plain } from "../plain";
 import type { Claims, Given } from "../vectors";
 

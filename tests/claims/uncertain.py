@@ -1,9 +1,9 @@
-"""What the vectors of core/uncertain run in Python."""
+"""What the vectors of core/numbers/uncertain run in Python."""
 
 from typing import Any
 
-from tarebook.core import uncertain
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.numbers import uncertain
+from tarebook.core.numbers.uncertain import Uncertain
 
 
 def _items(given: dict[str, Any]) -> list[Uncertain]:

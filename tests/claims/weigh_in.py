@@ -1,11 +1,11 @@
-"""What the vectors of core/weigh_in (with fuel, condition and trade_scale) run in Python."""
+"""What the vectors of core/whole_car/weigh_in (with fuel, condition and trade_scale) run in Python."""
 
 from typing import Any
 
-from tarebook.core import trade_scale
-from tarebook.core.fuel import fuel_mass
-from tarebook.core.garage import read_garage
-from tarebook.core.weigh_in import weigh_in
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.weighing import trade_scale
+from tarebook.core.whole_car.fuel import fuel_mass
+from tarebook.core.whole_car.weigh_in import weigh_in
 from tests.plain import plain
 
 

@@ -2,8 +2,8 @@
 
 from typing import Any
 
-from tarebook.core.garage import read_garage
-from tarebook.core.weighing import masses
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.weighing.weighing import masses
 from tests.plain import plain
 
 

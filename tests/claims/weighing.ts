@@ -1,7 +1,7 @@
 /** What the vectors of core/weighing (with scale and mean) run in TypeScript. */
 
-import { readGarage } from "../../webapp/src/core/garage";
-import { masses } from "../../webapp/src/core/weighing";
+import { readGarage } from "../../webapp/src/core/garage/garage";
+import { masses } from "../../webapp/src/core/weighing/weighing";
 import { plain } from "../plain";
 import type { Claims } from "../vectors";
 

@@ -3,12 +3,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 
-import { balance } from "../../webapp/src/core/balance";
-import { type Body, type Load, changed, yawChange } from "../../webapp/src/core/body";
-import { readGarage } from "../../webapp/src/core/garage";
-import { axleLift } from "../../webapp/src/core/axleLift";
-import { transfer } from "../../webapp/src/core/loadTransfer";
-import { type Uncertain, scale, uncertain } from "../../webapp/src/core/uncertain";
+import { balance } from "../../webapp/src/core/balance/balance";
+import { type Body, type Load, changed, yawChange } from "../../webapp/src/core/balance/body";
+import { readGarage } from "../../webapp/src/core/garage/garage";
+import { axleLift } from "../../webapp/src/core/balance/axleLift";
+import { transfer } from "../../webapp/src/core/balance/loadTransfer";
+import { type Uncertain, scale, uncertain } from "../../webapp/src/core/numbers/uncertain";
 import { GARAGES } from "./garages";
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });

@@ -3,8 +3,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 
-import { type Ballast, type Carried, type Place, type Wanted, ballast } from "../../webapp/src/core/ballast";
-import { uncertain } from "../../webapp/src/core/uncertain";
+import { type Ballast, type Carried, type Place, type Wanted, ballast } from "../../webapp/src/core/ballast/ballast";
+import { uncertain } from "../../webapp/src/core/numbers/uncertain";
 
 const CAR: Carried = {
   total: uncertain(900), front: uncertain(480), left: uncertain(460), height: 0.48,

@@ -2,8 +2,8 @@
 
 from random import Random
 
-from tarebook.core.ballast import Carried, Place, Wanted
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.ballast.ballast import Carried, Place, Wanted
+from tarebook.core.numbers.uncertain import Uncertain
 
 CAR = Carried(Uncertain(900.0), Uncertain(480.0), Uncertain(460.0), 0.48, 2.42, 1.43, 1.395, 0.55)
 SPOTS = ((-0.5, 0.0, 0.35), (0.3, -0.3, 0.25), (1.1, -0.4, 0.15), (1.1, 0.4, 0.15),

@@ -4,8 +4,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from random import Random
 
-from tarebook.core.body import Body, Load
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.balance.body import Body, Load
+from tarebook.core.numbers.uncertain import Uncertain
 
 Inputs = Sequence[Uncertain]
 Computed = Callable[[Inputs], Uncertain]

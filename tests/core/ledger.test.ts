@@ -3,12 +3,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 
-import { compare } from "../../webapp/src/core/compare";
-import { readGarage } from "../../webapp/src/core/garage";
-import { type Ledger, ledger } from "../../webapp/src/core/ledger";
-import { add, ratio, ZERO } from "../../webapp/src/core/ratio";
-import { type Uncertain, subtract, total, u } from "../../webapp/src/core/uncertain";
-import { masses } from "../../webapp/src/core/weighing";
+import { compare } from "../../webapp/src/core/ledger/compare";
+import { readGarage } from "../../webapp/src/core/garage/garage";
+import { type Ledger, ledger } from "../../webapp/src/core/ledger/ledger";
+import { add, ratio, ZERO } from "../../webapp/src/core/numbers/ratio";
+import { type Uncertain, subtract, total, u } from "../../webapp/src/core/numbers/uncertain";
+import { masses } from "../../webapp/src/core/weighing/weighing";
 import { plain } from "../plain";
 import { GARAGES, type Lists, SHUFFLED, WILD } from "./garages";
 

@@ -3,8 +3,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 
-import { QuantityError, type Quantity, factor, read, readMass } from "../../webapp/src/core/quantity";
-import { add, fromNumber, multiply, ratio, toNumber } from "../../webapp/src/core/ratio";
+import { QuantityError, type Quantity, factor, read, readMass } from "../../webapp/src/core/numbers/quantity";
+import { add, fromNumber, multiply, ratio, toNumber } from "../../webapp/src/core/numbers/ratio";
 import { describe as told } from "../../webapp/src/generated/errors";
 import { DIMENSIONS, type Kind } from "../../webapp/src/generated/units";
 

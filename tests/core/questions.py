@@ -5,7 +5,7 @@ from collections.abc import Callable
 from random import Random
 from typing import Any
 
-from tarebook.core.units import DIMENSIONS, Kind
+from tarebook.core.numbers.units import DIMENSIONS, Kind
 
 Question = dict[str, Any]
 

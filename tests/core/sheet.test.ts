@@ -3,10 +3,10 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 
-import { apart, crossing, twiceArea } from "../../webapp/src/core/polygon";
-import { sheet } from "../../webapp/src/core/sheet";
-import { readPiece } from "../../webapp/src/core/sheetPiece";
-import { u } from "../../webapp/src/core/uncertain";
+import { apart, crossing, twiceArea } from "../../webapp/src/core/sheet/polygon";
+import { sheet } from "../../webapp/src/core/sheet/sheet";
+import { readPiece } from "../../webapp/src/core/sheet/sheetPiece";
+import { u } from "../../webapp/src/core/numbers/uncertain";
 
 const spot = fc.tuple(fc.bigInt(-30n, 30n), fc.bigInt(-30n, 30n));
 const outlines = fc.array(spot, { minLength: 3, maxLength: 9 });

@@ -3,9 +3,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 
-import { factor, read } from "../../webapp/src/core/quantity";
-import { compare, fromNumber, multiply, negate, add, powerOfTen, ratio } from "../../webapp/src/core/ratio";
-import * as shown from "../../webapp/src/core/shown";
+import { factor, read } from "../../webapp/src/core/numbers/quantity";
+import { compare, fromNumber, multiply, negate, add, powerOfTen, ratio } from "../../webapp/src/core/numbers/ratio";
+import * as shown from "../../webapp/src/core/numbers/shown";
 import { DIMENSIONS, type Kind } from "../../webapp/src/generated/units";
 
 const single = Object.entries(DIMENSIONS).flatMap(([kind, dimension]) => {

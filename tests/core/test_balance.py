@@ -7,10 +7,10 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 
-from tarebook.core.balance import Balance, Question, State, balance
-from tarebook.core.garage import read_garage
-from tarebook.core.place import ZONE_PLACES
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.balance.balance import Balance, Question, State, balance
+from tarebook.core.balance.place import ZONE_PLACES
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.journal.kinds import ZONES
 from tests.core import garages, whole_cars
 from tests.core.bodies import Point, summed

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tarebook.core.ballast import Ballast, Carried, Place, Wanted, ballast
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.ballast.ballast import Ballast, Carried, Place, Wanted, ballast
+from tarebook.core.numbers.uncertain import Uncertain
 
 SEED = 20_261_125
 CAR = Carried(Uncertain(900.0), Uncertain(480.0), Uncertain(460.0), 0.48, 2.42, 1.43, 1.395, 0.55)

@@ -4,8 +4,8 @@ from typing import Any
 
 import pytest
 
-from tarebook.core.ballast_records import BallastQuestion, ballast_choice
-from tarebook.core.garage import read_garage
+from tarebook.core.ballast.ballast_records import BallastQuestion, ballast_choice
+from tarebook.core.garage.garage import read_garage
 
 BASE, FRONT, REAR = 2400.0, 1400.0, 1400.0
 CORNERS = {"lf": 236.0, "rf": 244.0, "lr": 196.0, "rr": 204.0}

@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from scipy.optimize import Bounds, LinearConstraint, milp
 
-from tarebook.core.ballast import Ballast, Place, Wanted, ballast
+from tarebook.core.ballast.ballast import Ballast, Place, Wanted, ballast
 from tests.core.ballast_asked import CAR, instance
 
 SEED = 20_261_126

@@ -9,8 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from uncertainties import correlated_values, umath
 
-from tarebook.core.body import Body, Load, changed, own_of, yaw_change
-from tarebook.core.uncertain import Uncertain, covariance
+from tarebook.core.balance.body import Body, Load, changed, own_of, yaw_change
+from tarebook.core.numbers.uncertain import Uncertain, covariance
 from tests.core.bodies import Inputs, Point, body_and_loads, drawn, inputs, numerically, summed
 
 SEEDS = range(12)

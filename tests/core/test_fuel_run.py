@@ -9,13 +9,13 @@ from typing import Any
 
 import pytest
 
-from tarebook.core.fuel import DENSITIES, density_of
-from tarebook.core.fuel_given import MOST_LAPS, RunQuestion
-from tarebook.core.fuel_run import FuelRun, fuel_run
-from tarebook.core.garage import read_garage
-from tarebook.core.quantity import Quantity, read
-from tarebook.core.standing import standing
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.fuel_run.fuel_given import MOST_LAPS, RunQuestion
+from tarebook.core.fuel_run.fuel_run import FuelRun, fuel_run
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.quantity import Quantity, read
+from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.standing.standing import standing
+from tarebook.core.whole_car.fuel import DENSITIES, density_of
 from tarebook.demo import scenario
 
 EXAMPLE = Path(__file__).resolve().parents[2] / "fixtures" / "demo" / "calc" / "fuel.json"

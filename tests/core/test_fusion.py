@@ -7,17 +7,17 @@ import numpy as np
 import pytest
 from scipy.optimize import least_squares
 
-from tarebook.core import average, misfit, precision
-from tarebook.core.condition import condition_of
-from tarebook.core.evidence import Evidence, evidence
-from tarebook.core.fusion import Fusion, fused
-from tarebook.core.garage import read_garage
-from tarebook.core.net import job_nets
-from tarebook.core.records import Garage
-from tarebook.core.uncertain import Uncertain, covariance, u, weighted_sum
-from tarebook.core.weigh_in import loads_of
-from tarebook.core.weighed import Weighed, in_order
-from tarebook.core.weighing import masses
+from tarebook.core.fusion import average, misfit, precision
+from tarebook.core.fusion.evidence import Evidence, evidence
+from tarebook.core.fusion.fusion import Fusion, fused
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.garage.records import Garage
+from tarebook.core.ledger.net import job_nets
+from tarebook.core.numbers.uncertain import Uncertain, covariance, u, weighted_sum
+from tarebook.core.standing.weighed import Weighed, in_order
+from tarebook.core.weighing.weighing import masses
+from tarebook.core.whole_car.condition import condition_of
+from tarebook.core.whole_car.weigh_in import loads_of
 
 SEEDS = range(12)
 

@@ -8,11 +8,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tarebook.core import records
-from tarebook.core.compare import compare
-from tarebook.core.garage import read_garage
-from tarebook.core.ledger import ledger
-from tarebook.core.weighing import masses
+from tarebook.core.garage import records
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.ledger.compare import compare
+from tarebook.core.ledger.ledger import ledger
+from tarebook.core.weighing.weighing import masses
 from tarebook.errors import ERRORS
 from tarebook.journal.kinds import KINDS
 from tests.core.garages import RANDOMS, garage, shuffled

@@ -4,8 +4,8 @@ from typing import Any
 
 import pytest
 
-from tarebook.core.balance import Balance, Question, balance
-from tarebook.core.garage import read_garage
+from tarebook.core.balance.balance import Balance, Question, balance
+from tarebook.core.garage.garage import read_garage
 
 LENGTHS = {"wheelbase": "2420 mm", "tyre_radius_front": "285 mm", "tyre_radius_rear": "287 mm"}
 CAR = {"id": "c", **LENGTHS, "track_front": "1430 mm", "track_rear": "1430 mm"}

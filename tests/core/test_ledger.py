@@ -7,10 +7,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tarebook.core.compare import compare
-from tarebook.core.garage import read_garage
-from tarebook.core.ledger import Ledger, ledger
-from tarebook.core.uncertain import Uncertain, subtract, total
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.ledger.compare import compare
+from tarebook.core.ledger.ledger import Ledger, ledger
+from tarebook.core.numbers.uncertain import Uncertain, subtract, total
 from tests.core.garages import RANDOMS, garage, shuffled
 
 garages = RANDOMS.map(garage)

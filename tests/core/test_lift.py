@@ -10,12 +10,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 from uncertainties import ufloat, umath
 
-from tarebook.core.axle_lift import WIDE, WIDEST, Axles, axle_lift
-from tarebook.core.axle_lift import outlook as outlook_of
-from tarebook.core.garage import read_garage
-from tarebook.core.lift import LiftReadings, lift, lift_of
-from tarebook.core.quantity import read_length, read_mass
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.balance.axle_lift import WIDE, WIDEST, Axles, axle_lift
+from tarebook.core.balance.axle_lift import outlook as outlook_of
+from tarebook.core.balance.lift import LiftReadings, lift, lift_of
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.quantity import read_length, read_mass
+from tarebook.core.numbers.uncertain import Uncertain
 from tests.core.bodies import Inputs, drawn, numerically
 
 CAR = {"id": "c", "wheelbase": "2420 mm", "tyre_radius_front": "285 mm", "tyre_radius_rear": "287 mm"}

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tarebook.core.body import Body
-from tarebook.core.load_transfer import POWER_UNITS, transfer
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.balance.body import Body
+from tarebook.core.balance.load_transfer import POWER_UNITS, transfer
+from tarebook.core.numbers.uncertain import Uncertain
 from tests.core.bodies import Inputs, inputs, numerically
 
 TRACK, WHEELBASE = Uncertain(1.43, {"t": 0.002}), Uncertain(2.42, {"L": 0.002})

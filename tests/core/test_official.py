@@ -5,7 +5,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tarebook.core.official import (
+from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.standing.official import (
     OfficialScale,
     chance_under,
     expected_reading,
@@ -13,7 +14,6 @@ from tarebook.core.official import (
     official_reading,
     weight_behind,
 )
-from tarebook.core.uncertain import Uncertain
 
 MINIMUM = 900.0
 weights = st.builds(

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tarebook.core.quantity import QuantityError, read, read_mass
-from tarebook.core.typed import LONGEST
-from tarebook.core.units import DIMENSIONS
+from tarebook.core.numbers.quantity import QuantityError, read, read_mass
+from tarebook.core.numbers.typed import LONGEST
+from tarebook.core.numbers.units import DIMENSIONS
 from tarebook.errors import ERRORS
 from tests.core.questions import SLIPS
 from tests.vectors import FILES, load

@@ -9,9 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tarebook.core.polygon import crossing, inside, on_grid, twice_area
-from tarebook.core.sheet import SheetMass, sheet
-from tarebook.core.sheet_piece import read_piece
+from tarebook.core.sheet.polygon import crossing, inside, on_grid, twice_area
+from tarebook.core.sheet.sheet import SheetMass, sheet
+from tarebook.core.sheet.sheet_piece import read_piece
 
 BRACKET = [(0, 0), (400, 0), (400, 100), (100, 100), (100, 300), (0, 300)]
 whole = st.integers(-40, 40)

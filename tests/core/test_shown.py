@@ -11,9 +11,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tarebook.core import shown
-from tarebook.core.quantity import factor, read
-from tarebook.core.units import DIMENSIONS
+from tarebook.core.numbers import shown
+from tarebook.core.numbers.quantity import factor, read
+from tarebook.core.numbers.units import DIMENSIONS
 from tests.core.test_quantity import outcome, readings
 
 SINGLE = [(kind, name) for kind, dimension in DIMENSIONS.items() for name in dimension.units]

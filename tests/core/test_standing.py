@@ -6,10 +6,10 @@ from typing import Any
 import pytest
 from hypothesis import given
 
-from tarebook.core.garage import read_garage
-from tarebook.core.sentences import gap_sentence, margin_sentence
-from tarebook.core.standing import Standing, standing
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.standing.sentences import gap_sentence, margin_sentence
+from tarebook.core.standing.standing import Standing, standing
 from tests.core import garages, whole_cars
 from tests.core.garages import RANDOMS
 from tests.plain import plain

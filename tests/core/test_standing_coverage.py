@@ -5,9 +5,9 @@ from random import Random
 
 import pytest
 
-from tarebook.core.garage import read_garage
-from tarebook.core.standing import Standing, standing
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.standing.standing import Standing, standing
 from tests.core import worlds
 from tests.core.worlds import World
 

@@ -5,10 +5,10 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
-from tarebook.core.quantity import read_mass
-from tarebook.core.sheet import SheetMass, sheet
-from tarebook.core.sheet_piece import read_piece
-from tarebook.core.sheet_stock import MATERIALS
+from tarebook.core.numbers.quantity import read_mass
+from tarebook.core.sheet.sheet import SheetMass, sheet
+from tarebook.core.sheet.sheet_piece import read_piece
+from tarebook.core.sheet.sheet_stock import MATERIALS
 from tests.core.questions import Question
 from tests.typescript import answers
 from tests.vectors import claims, differences

@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tarebook.core import uncertain
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.numbers import uncertain
+from tarebook.core.numbers.uncertain import Uncertain
 
 numbers = st.integers(-(10**9), 10**9).map(lambda thousandths: thousandths / 1000)
 wild = st.floats(-1e300, 1e300)

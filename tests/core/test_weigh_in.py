@@ -7,10 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from uncertainties import ufloat
 
-from tarebook.core import uncertain
-from tarebook.core.garage import read_garage
-from tarebook.core.uncertain import Uncertain
-from tarebook.core.weigh_in import LOOKS, WholeCar, weigh_in
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers import uncertain
+from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.whole_car.weigh_in import LOOKS, WholeCar, weigh_in
 
 CORNERS = LOOKS["corners"]
 CAR = {"id": "car", "wheelbase": "2420 mm", "track_front": "1430 mm", "track_rear": "1395 mm", "tank_size": "45 L"}

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from tarebook.core.garage import read_garage
-from tarebook.core.uncertain import Uncertain
-from tarebook.core.weighing import Mass, masses
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.weighing.weighing import Mass, masses
 from tests.core.garages import RANDOMS, garage, shuffled
 
 grams = st.integers(1, 4000)

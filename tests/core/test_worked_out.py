@@ -5,13 +5,13 @@ from random import Random
 
 import pytest
 
-from tarebook.core.garage import read_garage
-from tarebook.core.quantity import read_mass
-from tarebook.core.sheet import SheetMass, sheet
-from tarebook.core.sheet_claim import claim_of
-from tarebook.core.sheet_piece import read_piece
-from tarebook.core.weighing import claimed, masses
-from tarebook.core.worked_out import Against, against, against_sentence
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.quantity import read_mass
+from tarebook.core.sheet.sheet import SheetMass, sheet
+from tarebook.core.sheet.sheet_claim import claim_of
+from tarebook.core.sheet.sheet_piece import read_piece
+from tarebook.core.weighing.weighing import claimed, masses
+from tarebook.core.weighing.worked_out import Against, against, against_sentence
 
 PLATE = {"id": "p", "material": "aluminium", "thickness": "1.5 mm", "width": "600 mm", "height": "700 mm"}
 

@@ -3,8 +3,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 
-import { ZERO, add as addExact, fromNumber, toNumber } from "../../webapp/src/core/ratio";
-import * as uncertain from "../../webapp/src/core/uncertain";
+import { ZERO, add as addExact, fromNumber, toNumber } from "../../webapp/src/core/numbers/ratio";
+import * as uncertain from "../../webapp/src/core/numbers/uncertain";
 
 const numbers = fc.integer({ min: -1e9, max: 1e9 }).map((thousandths) => thousandths / 1000);
 const names = fc.constantFrom("cal:s1", "cal:s2", "known:a", "round:w1");

@@ -3,12 +3,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 
-import { readGarage } from "../../webapp/src/core/garage";
-import { cumulative, density, inverse } from "../../webapp/src/core/normal";
-import { type OfficialScale, chanceUnder, inHand } from "../../webapp/src/core/official";
-import { standing } from "../../webapp/src/core/standing";
-import { uncertain } from "../../webapp/src/core/uncertain";
-import { weighIn } from "../../webapp/src/core/weighIn";
+import { readGarage } from "../../webapp/src/core/garage/garage";
+import { cumulative, density, inverse } from "../../webapp/src/core/numbers/normal";
+import { type OfficialScale, chanceUnder, inHand } from "../../webapp/src/core/standing/official";
+import { standing } from "../../webapp/src/core/standing/standing";
+import { uncertain } from "../../webapp/src/core/numbers/uncertain";
+import { weighIn } from "../../webapp/src/core/wholeCar/weighIn";
 
 const MINIMUM = 900;
 const part = fc.double({ min: 0.05, max: 3, noNaN: true });

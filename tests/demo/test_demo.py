@@ -7,9 +7,9 @@ from importlib.resources import files
 import pytest
 from PIL import Image
 
-from tarebook.core.garage import read_garage
-from tarebook.core.quantity import read_mass
-from tarebook.core.standing import standing
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.quantity import read_mass
+from tarebook.core.standing.standing import standing
 from tarebook.demo import scenario
 from tarebook.demo.drawings import SCALES, THINGS, draw
 from tarebook.journal.kinds import KINDS

@@ -3,8 +3,8 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 
-import { readLength, readMass, readVolume } from "../../webapp/src/core/quantity";
-import { multiply, ratio, toNumber } from "../../webapp/src/core/ratio";
+import { readLength, readMass, readVolume } from "../../webapp/src/core/numbers/quantity";
+import { multiply, ratio, toNumber } from "../../webapp/src/core/numbers/ratio";
 
 type Entry = { id: string; expected: Record<string, number>; tolerance: number };
 

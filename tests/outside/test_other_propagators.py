@@ -11,8 +11,8 @@ import numpy
 import pytest
 from uncertainties import covariance_matrix, ufloat
 
-from tarebook.core import uncertain
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.numbers import uncertain
+from tarebook.core.numbers.uncertain import Uncertain
 
 DRAWS = 400_000
 

@@ -6,8 +6,8 @@ in as they are. Where a print disagrees with its own inputs it is tested as an e
 
 import pytest
 
-from tarebook.core.body import Body, Load, changed, yaw_change
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.balance.body import Body, Load, changed, yaw_change
+from tarebook.core.numbers.uncertain import Uncertain
 from tests.outside.published import agrees, entries
 
 PRINTED = entries("balance")

@@ -2,8 +2,8 @@
 
 import pytest
 
-from tarebook.core.ballast import Ballast, Carried, Place, Wanted, ballast
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.ballast.ballast import Ballast, Carried, Place, Wanted, ballast
+from tarebook.core.numbers.uncertain import Uncertain
 from tests.outside.published import agrees, entries
 
 PRINTED = entries("ballast")

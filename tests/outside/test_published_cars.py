@@ -4,8 +4,8 @@ from typing import Any
 
 import pytest
 
-from tarebook.core.garage import read_garage
-from tarebook.core.weigh_in import WholeCar, weigh_in
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.whole_car.weigh_in import WholeCar, weigh_in
 from tests.outside.published import agrees, entries
 
 CARS = entries("whole_car")

@@ -4,9 +4,9 @@ import numpy
 import pytest
 from scipy import special, stats
 
-from tarebook.core import normal
-from tarebook.core.official import OfficialScale, chance_under, in_hand
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.numbers import normal
+from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.standing.official import OfficialScale, chance_under, in_hand
 from tests.outside.published import agrees, entries
 
 CHANCES = entries("chance")

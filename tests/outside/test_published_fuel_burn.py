@@ -9,14 +9,14 @@ from typing import Any
 
 import pytest
 
-from tarebook.core.body import Body, Load
-from tarebook.core.fuel import density_of, fuel_mass
-from tarebook.core.fuel_given import RunQuestion
-from tarebook.core.fuel_run import FuelRun, fuel_run
-from tarebook.core.garage import read_garage
-from tarebook.core.laden import Laden, with_fuel
-from tarebook.core.quantity import Quantity, read
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.balance.body import Body, Load
+from tarebook.core.balance.laden import Laden, with_fuel
+from tarebook.core.fuel_run.fuel_given import RunQuestion
+from tarebook.core.fuel_run.fuel_run import FuelRun, fuel_run
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.quantity import Quantity, read
+from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.whole_car.fuel import density_of, fuel_mass
 from tests.outside.published import agrees, entries
 
 PRINTED = entries("balance")

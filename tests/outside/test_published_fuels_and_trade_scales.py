@@ -2,8 +2,8 @@
 
 import pytest
 
-from tarebook.core.fuel import DENSITIES, ETHANOL, blend, fuel_mass
-from tarebook.core.trade_scale import tolerance
+from tarebook.core.weighing.trade_scale import tolerance
+from tarebook.core.whole_car.fuel import DENSITIES, ETHANOL, blend, fuel_mass
 from tests.outside.published import entries
 
 FUELS = entries("fuel")

@@ -10,11 +10,11 @@ from typing import Any
 
 import pytest
 
-from tarebook.core.axle_lift import Axles, axle_lift
-from tarebook.core.body import Body
-from tarebook.core.height import ASSUMED_HEIGHT
-from tarebook.core.load_transfer import transfer
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.balance.axle_lift import Axles, axle_lift
+from tarebook.core.balance.body import Body
+from tarebook.core.balance.height import ASSUMED_HEIGHT
+from tarebook.core.balance.load_transfer import transfer
+from tarebook.core.numbers.uncertain import Uncertain
 from tests.outside.published import agrees, entries
 
 PRINTED = entries("balance")

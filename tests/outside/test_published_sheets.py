@@ -8,9 +8,9 @@ read in the source named. Plywood stands on copies of tables at second hand.
 import periodictable
 import pytest
 
-from tarebook.core.sheet import SheetMass, sheet
-from tarebook.core.sheet_piece import read_piece
-from tarebook.core.sheet_stock import LEGAL_OUNCES, MAKERS_INCHES, MATERIALS
+from tarebook.core.sheet.sheet import SheetMass, sheet
+from tarebook.core.sheet.sheet_piece import read_piece
+from tarebook.core.sheet.sheet_stock import LEGAL_OUNCES, MAKERS_INCHES, MATERIALS
 from tests.outside.published import agrees, entries
 
 PRINTED = entries("sheet")

@@ -2,8 +2,8 @@
 
 import math
 
-from tarebook.core import uncertain
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.numbers import uncertain
+from tarebook.core.numbers.uncertain import Uncertain
 from tests.outside.published import agrees, entries
 
 GUM = entries("uncertainty")

@@ -3,8 +3,8 @@
 import pytest
 import scipy.constants
 
-from tarebook.core.load_transfer import POWER_UNITS
-from tarebook.core.quantity import factor, read_length, read_mass, read_volume
+from tarebook.core.balance.load_transfer import POWER_UNITS
+from tarebook.core.numbers.quantity import factor, read_length, read_mass, read_volume
 from tests.outside.published import agrees, entries
 
 UNITS = entries("units")

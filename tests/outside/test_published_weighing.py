@@ -4,10 +4,10 @@ import math
 
 import pytest
 
-from tarebook.core.garage import read_garage
-from tarebook.core.ledger import ledger
-from tarebook.core.uncertain import Uncertain
-from tarebook.core.weighing import CLAIM_WITHIN, masses
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.ledger.ledger import ledger
+from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.weighing.weighing import CLAIM_WITHIN, masses
 from tests.outside.published import agrees, entries
 
 GUM = entries("uncertainty")

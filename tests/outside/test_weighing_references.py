@@ -7,11 +7,11 @@ import numpy
 import pytest
 from uncertainties import ufloat
 
-from tarebook.core.garage import read_garage
-from tarebook.core.ledger import ledger
-from tarebook.core.scale import scale_models
-from tarebook.core.uncertain import covariance
-from tarebook.core.weighing import masses
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.ledger.ledger import ledger
+from tarebook.core.numbers.uncertain import covariance
+from tarebook.core.weighing.scale import scale_models
+from tarebook.core.weighing.weighing import masses
 
 KILOGRAMS = (5, 20, 60, 100)
 

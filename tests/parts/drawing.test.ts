@@ -1,7 +1,7 @@
 /** The drawing of the car: to scale, there and back, names apart, marks by area, and what a finger writes down. */
 import { expect, test } from "vitest";
-import { readGarage } from "../../webapp/src/core/garage";
-import { placeOf } from "../../webapp/src/core/place";
+import { readGarage } from "../../webapp/src/core/garage/garage";
+import { placeOf } from "../../webapp/src/core/balance/place";
 import { labelsOf, spread, wrapped } from "../../webapp/src/parts/drawing/labels";
 import { centresOf, halfOf, markPath, shownIn, spotOf, under, type Mark } from "../../webapp/src/parts/drawing/marks";
 import { sideLines, topLines } from "../../webapp/src/parts/drawing/outline";

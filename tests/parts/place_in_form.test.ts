@@ -1,6 +1,6 @@
 /** What a finger on the car writes into a part's form: the axes its view shows, and how well a finger knows them. */
 import { expect, test } from "vitest";
-import { readGarage } from "../../webapp/src/core/garage";
+import { readGarage } from "../../webapp/src/core/garage/garage";
 import { setFromFinger } from "../../webapp/src/parts/drawing/placeInForm";
 import { shapeOf } from "../../webapp/src/parts/drawing/shape";
 import { sideView, topView } from "../../webapp/src/parts/drawing/view";

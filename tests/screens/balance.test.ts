@@ -1,8 +1,8 @@
 /** The balance as the screen says it: in words, in cells, as marks, and while one of them moves. */
 import { expect, test } from "vitest";
-import { balance } from "../../webapp/src/core/balance";
-import { readGarage } from "../../webapp/src/core/garage";
-import { masses } from "../../webapp/src/core/weighing";
+import { balance } from "../../webapp/src/core/balance/balance";
+import { readGarage } from "../../webapp/src/core/garage/garage";
+import { masses } from "../../webapp/src/core/weighing/weighing";
 import { aboutCar, reasonsOf } from "../../webapp/src/screens/Balance/reasons";
 import { centreOf, centresWith, statesOf, tell } from "../../webapp/src/screens/Balance/told";
 import { axisCell, cell, movedWords, shareCell, shareWords, withoutDoubt, yawWords } from "../../webapp/src/screens/Balance/words";

@@ -1,6 +1,6 @@
 /** What the ballast screen says in words, and how percentages and rough places become what is kept. */
 import { describe, expect, test } from "vitest";
-import { uncertain } from "../../webapp/src/core/uncertain";
+import { uncertain } from "../../webapp/src/core/numbers/uncertain";
 import { fractionOf, percentOf } from "../../webapp/src/parts/words/percent";
 import { SPOTS, typedAt } from "../../webapp/src/screens/Ballast/spots";
 import { changeWords, crossFact, heightFact, missingIn, movesSentence, shareFact } from "../../webapp/src/screens/Ballast/words";

@@ -1,6 +1,6 @@
 /** At the yard: which parts are on the car to be replaced, and how prices and rows are taken. */
 import { expect, test } from "vitest";
-import type { JobNet } from "../../webapp/src/core/net";
+import type { JobNet } from "../../webapp/src/core/ledger/net";
 import { withWord } from "../../webapp/src/parts/words/naming";
 import { onCar } from "../../webapp/src/screens/Donor/onCar";
 import { priceTrouble } from "../../webapp/src/screens/Donor/price";

@@ -1,9 +1,9 @@
 /** The fuel screen's form and drawing: what is asked of the core, and that everything lies where it is said to. */
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { MOST_LAPS } from "../../webapp/src/core/fuelGiven";
-import { type FuelRun, fuelRun } from "../../webapp/src/core/fuelRun";
-import { readGarage } from "../../webapp/src/core/garage";
+import { MOST_LAPS } from "../../webapp/src/core/fuelRun/fuelGiven";
+import { type FuelRun, fuelRun } from "../../webapp/src/core/fuelRun/fuelRun";
+import { readGarage } from "../../webapp/src/core/garage/garage";
 import { HEIGHT, WIDTH, drawnOf, shareLine, through } from "../../webapp/src/screens/Fuel/drawing";
 import { emptyRun, lapsWithin, questionOf, volumeOf, type RunForm } from "../../webapp/src/screens/Fuel/form";
 

@@ -1,6 +1,6 @@
 /** The form of a sheet: what it comes to, what it lacks, the records it becomes, and that a change writes only itself. */
 import { describe, expect, test } from "vitest";
-import { claimOf } from "../../webapp/src/core/sheetClaim";
+import { claimOf } from "../../webapp/src/core/sheet/sheetClaim";
 import type { Rec, Value } from "../../webapp/src/journal/types";
 import { changesOf } from "../../webapp/src/screens/Sheet/changes";
 import { cautionsFor } from "../../webapp/src/screens/Sheet/cautions";

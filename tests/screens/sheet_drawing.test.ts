@@ -1,8 +1,8 @@
 /** The drawing of a sheet is to scale, holds all of it, and a tap on the pad lands where it says. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { read } from "../../webapp/src/core/quantity";
-import { readPiece } from "../../webapp/src/core/sheetPiece";
+import { read } from "../../webapp/src/core/numbers/quantity";
+import { readPiece } from "../../webapp/src/core/sheet/sheetPiece";
 import { type Line, type Spot, WIDTH, drawingOf, edgeOf, sidesOf } from "../../webapp/src/screens/Sheet/geometry";
 import { EDGE, FIELDS, SIDE, STEPS, cornerAt, fieldFor, scaleOf, snapped, spotsOf, toPad } from "../../webapp/src/screens/Sheet/pad";
 

@@ -1,6 +1,6 @@
 /** The form behind weighing a part: when it can be saved, which records it becomes, and which readings are odd. */
 import { describe, expect, test } from "vitest";
-import { uncertain } from "../../webapp/src/core/uncertain";
+import { uncertain } from "../../webapp/src/core/numbers/uncertain";
 import { farFrom } from "../../webapp/src/screens/WeighPart/far";
 import { changesOf, emptyForm, frozen, isBlank, missing, type PartForm } from "../../webapp/src/screens/WeighPart/form";
 import { offersFrom } from "../../webapp/src/screens/WeighPart/offers";

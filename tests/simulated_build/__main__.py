@@ -17,8 +17,8 @@ from collections.abc import Iterator
 from dataclasses import asdict
 from typing import Any
 
-from tarebook.core.garage import read_garage
-from tarebook.core.standing import standing
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.standing.standing import standing
 from tests.plain import plain
 from tests.simulated_build.garage import records
 from tests.simulated_build.run import Outcome, outcome, world_of

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import permutations
 
-from tarebook.core.standing import Standing
+from tarebook.core.standing.standing import Standing
 from tests.simulated_build.garage import weigh_in_id
 from tests.simulated_build.world import WEIGH_INS
 

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from tarebook.core.garage import read_garage
-from tarebook.core.standing import standing
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.standing.standing import standing
 from tests.simulated_build.garage import records
 from tests.simulated_build.naming import Named, all_named, named
 from tests.simulated_build.scenarios import Scenario

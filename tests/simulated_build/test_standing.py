@@ -12,8 +12,8 @@ from math import sqrt
 import numpy as np
 import pytest
 
-from tarebook.core.garage import read_garage
-from tarebook.core.standing import standing
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.standing.standing import standing
 from tests.machine import ROOT
 from tests.simulated_build.evidence import evidence_of
 from tests.simulated_build.garage import records

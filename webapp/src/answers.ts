@@ -5,12 +5,12 @@
  * it and asked about before it is saved. Nothing here sums, rounds or decides: that is the core's.
  */
 import { computed, signal } from "@preact/signals";
-import { readGarage } from "./core/garage";
-import { ledger } from "./core/ledger";
-import { showMass } from "./core/shown";
-import { standing } from "./core/standing";
-import { expanded, type Uncertain } from "./core/uncertain";
-import { masses } from "./core/weighing";
+import { readGarage } from "./core/garage/garage";
+import { ledger } from "./core/ledger/ledger";
+import { showMass } from "./core/numbers/shown";
+import { standing } from "./core/standing/standing";
+import { expanded, type Uncertain } from "./core/numbers/uncertain";
+import { masses } from "./core/weighing/weighing";
 import { KINDS } from "./generated/kinds";
 import { garage } from "./journal/garage";
 import type { Rec, Value } from "./journal/types";

@@ -12,8 +12,8 @@ import unicodedata
 from dataclasses import dataclass
 from typing import Any
 
-from tarebook.core.quantity import read_mass
-from tarebook.core.typed import QuantityError
+from tarebook.core.numbers.quantity import read_mass
+from tarebook.core.numbers.typed import QuantityError
 from tarebook.importing.sheet import COLUMNS, Row
 from tarebook.journal.kinds import KINDS, ZONES
 

@@ -10,15 +10,15 @@ from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from typing import Any
 
-from tarebook.core.garage import read_garage
-from tarebook.core.ledger import Ledger, ledger
-from tarebook.core.net import STATES, JobNet, Line, Total
-from tarebook.core.records import Garage, Job, Warned
-from tarebook.core.sentences import gap_sentence, in_hand_sentence, margin_sentence
-from tarebook.core.shown import number, show_chance, show_guard, show_hours, show_mass, show_money
-from tarebook.core.standing import Standing, standing
-from tarebook.core.uncertain import Uncertain
-from tarebook.core.weighing import masses
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.garage.records import Garage, Job, Warned
+from tarebook.core.ledger.ledger import Ledger, ledger
+from tarebook.core.ledger.net import STATES, JobNet, Line, Total
+from tarebook.core.numbers.shown import number, show_chance, show_guard, show_hours, show_mass, show_money
+from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.standing.sentences import gap_sentence, in_hand_sentence, margin_sentence
+from tarebook.core.standing.standing import Standing, standing
+from tarebook.core.weighing.weighing import masses
 from tarebook.errors import describe
 from tarebook.journal.kinds import KINDS
 

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from io import StringIO
 from typing import Any
 
-from tarebook.core.shown import lay_out
+from tarebook.core.numbers.shown import lay_out
 
 COLUMNS = (
     "part", "off", "on", "within", "unit", "quantity", "basis", "zone", "job", "stage", "state", "trim", "hours",

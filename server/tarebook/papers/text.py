@@ -10,7 +10,7 @@ import textwrap
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
-from tarebook.core.shown import show_mass
+from tarebook.core.numbers.shown import show_mass
 
 WIDTH = 80
 _LABEL = 16

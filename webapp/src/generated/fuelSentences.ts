@@ -1,6 +1,6 @@
 // Written by `python -m tarebook.contract`. Do not edit.
 
-/** What a run on fuel is told in; `{name}` in a sentence is filled by core/fuelWords. */
+/** What a run on fuel is told in; `{name}` in a sentence is filled by core/fuelRun/fuelWords. */
 export const FUEL_SENTENCES = {
   "at_the_start": "at the start",
   "at_the_flag": "at the flag",

@@ -1,6 +1,6 @@
 // Written by `python -m tarebook.contract`. Do not edit.
 
-/** What does not fit among the weigh-ins is told in; `{name}` in a sentence is filled by core/fusionWords. */
+/** What does not fit among the weigh-ins is told in; `{name}` in a sentence is filled by core/fusion/fusionWords. */
 export const FUSION_SENTENCES = {
   "change_in": "{mass} went in without a note, ± {within}",
   "change_out": "{mass} came out without a note, ± {within}",

@@ -1,6 +1,6 @@
 // Written by `python -m tarebook.contract`. Do not edit.
 
-/** What a standing is told in; `{name}` in a sentence is filled by core/sentences. */
+/** What a standing is told in; `{name}` in a sentence is filled by core/standing/sentences. */
 export const SENTENCES = {
   "above": "{mass} above the minimum, sure to ± {within}",
   "under": "Under the minimum by {mass}, sure to ± {within}",

@@ -10,10 +10,10 @@ from marshmallow import Schema, fields
 from tarebook.api.calc.balance_given import OPTIONS, question_of
 from tarebook.api.calc.garage_schema import garage_schema
 from tarebook.api.calc.numbers import Json, Numbers, NumberSchema, ToldSchema, all_told, numeric, told, warned_of
-from tarebook.core.balance import State, balance
-from tarebook.core.garage import read_garage
-from tarebook.core.moved import Change
-from tarebook.core.place import Place
+from tarebook.core.balance.balance import State, balance
+from tarebook.core.balance.moved import Change
+from tarebook.core.balance.place import Place
+from tarebook.core.garage.garage import read_garage
 
 ABOUT = "Where the weight is: centre of gravity, shares, yaw inertia before and after jobs."
 Given = garage_schema("CalcBalanceGiven", **OPTIONS)

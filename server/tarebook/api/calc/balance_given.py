@@ -8,10 +8,10 @@ from typing import Any, Literal
 from marshmallow import fields, validate
 
 from tarebook.api.calc.garage_schema import StrictSchema, Typed
-from tarebook.core.balance import Question
-from tarebook.core.field_values import read_field
-from tarebook.core.quantity import Quantity
-from tarebook.core.uncertain import Uncertain, rectangular
+from tarebook.core.balance.balance import Question
+from tarebook.core.garage.field_values import read_field
+from tarebook.core.numbers.quantity import Quantity
+from tarebook.core.numbers.uncertain import Uncertain, rectangular
 from tarebook.journal.kinds import Field
 
 

@@ -9,12 +9,12 @@ from marshmallow import Schema, fields, validate
 
 from tarebook.api.calc.garage_schema import Decimal, StrictSchema, Typed, garage_schema, one_of
 from tarebook.api.calc.numbers import Json, Numbers, ToldSchema, all_told, numeric, told, typed_text, warned_of
-from tarebook.core.ballast import Place
-from tarebook.core.ballast_records import BallastChoice, BallastQuestion, ballast_choice
-from tarebook.core.garage import read_garage
-from tarebook.core.quantity import QuantityError, read, read_number
-from tarebook.core.records import Warned
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.ballast.ballast import Place
+from tarebook.core.ballast.ballast_records import BallastChoice, BallastQuestion, ballast_choice
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.garage.records import Warned
+from tarebook.core.numbers.quantity import QuantityError, read, read_number
+from tarebook.core.numbers.uncertain import Uncertain
 
 ABOUT = "Ballast: the least of it, and where, for total, front and left shares."
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from marshmallow import Schema, fields
 
 from tarebook.api.calc.numbers import Json, Numbers, numeric
-from tarebook.core.condition import Condition
+from tarebook.core.whole_car.condition import Condition
 
 
 class ConditionSchema(Schema):

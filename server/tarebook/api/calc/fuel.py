@@ -15,11 +15,11 @@ from tarebook.api.calc.condition import ConditionSchema, write_condition
 from tarebook.api.calc.garage_schema import StrictSchema, Typed, garage_schema, one_of
 from tarebook.api.calc.numbers import Json, Numbers, ToldSchema, all_told, numeric, told, warned_of
 from tarebook.api.calc.said import SaidSchema, write_said
-from tarebook.core.fuel_given import MOST_LAPS, RunQuestion
-from tarebook.core.fuel_run import FuelRun, Least, Moment, fuel_run
-from tarebook.core.fuel_words import lightest_sentence, start_sentence
-from tarebook.core.garage import read_garage
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.fuel_run.fuel_given import MOST_LAPS, RunQuestion
+from tarebook.core.fuel_run.fuel_run import FuelRun, Least, Moment, fuel_run
+from tarebook.core.fuel_run.fuel_words import lightest_sentence, start_sentence
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.uncertain import Uncertain
 
 ABOUT = "Fuel over a run: weight and balance lap by lap, the worst lap, the least start."
 VOLUME_UNITS = ("L", "gal_us", "gal_imp")

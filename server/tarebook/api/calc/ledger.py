@@ -9,10 +9,10 @@ from marshmallow import Schema, fields
 
 from tarebook.api.calc.garage_schema import garage_schema
 from tarebook.api.calc.numbers import Json, Numbers, NumberSchema, all_told, numeric, warned_of
-from tarebook.core.garage import read_garage
-from tarebook.core.ledger import Ledger, ledger
-from tarebook.core.net import Effort, JobNet, Line, MassTotal, Total
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.ledger.ledger import Ledger, ledger
+from tarebook.core.ledger.net import Effort, JobNet, Line, MassTotal, Total
+from tarebook.core.numbers.uncertain import Uncertain
 
 ABOUT = "The net of every job, and totals by stage, zone, state and trim."
 Given = garage_schema("CalcLedgerGiven")

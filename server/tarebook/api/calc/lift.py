@@ -13,11 +13,11 @@ from marshmallow import Schema, fields
 from tarebook.api.calc.balance_given import typed
 from tarebook.api.calc.garage_schema import StrictSchema, Typed, garage_schema, one_of
 from tarebook.api.calc.numbers import Json, Numbers, ToldSchema, all_told, numeric, told, warned_of
-from tarebook.core.axle_lift import Axles
-from tarebook.core.garage import read_garage
-from tarebook.core.lift import RAISED, LiftReadings, axles_of, lift, lift_of, lifts_in_order
-from tarebook.core.records import Garage, Lift
-from tarebook.core.uncertain import Uncertain
+from tarebook.core.balance.axle_lift import Axles
+from tarebook.core.balance.lift import RAISED, LiftReadings, axles_of, lift, lift_of, lifts_in_order
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.garage.records import Garage, Lift
+from tarebook.core.numbers.uncertain import Uncertain
 
 ABOUT = "Height of the centre of gravity from an axle lift, with its uncertainty."
 

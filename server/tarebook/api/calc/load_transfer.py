@@ -10,11 +10,11 @@ from marshmallow import Schema, fields, validate
 from tarebook.api.calc.balance_given import OPTIONS, question_of
 from tarebook.api.calc.garage_schema import StrictSchema, garage_schema, one_of
 from tarebook.api.calc.numbers import Json, Numbers, ToldSchema, all_told, numeric, told, warned_of
-from tarebook.core.balance import State, balance, track_of, wheelbase_of
-from tarebook.core.garage import read_garage
-from tarebook.core.load_transfer import POWER_UNITS, Transfer, power_of, transfer
-from tarebook.core.records import Garage, Warned, warned
-from tarebook.core.uncertain import scale
+from tarebook.core.balance.balance import State, balance, track_of, wheelbase_of
+from tarebook.core.balance.load_transfer import POWER_UNITS, Transfer, power_of, transfer
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.garage.records import Garage, Warned, warned
+from tarebook.core.numbers.uncertain import scale
 
 ABOUT = "Lateral and longitudinal load transfer, static stability factor, weight per power."
 LATERAL, LONGITUDINAL = 1.0, 0.5  # g, when none is asked for

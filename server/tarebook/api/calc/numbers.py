@@ -8,9 +8,9 @@ from typing import Any
 
 from marshmallow import Schema, fields
 
-from tarebook.core.records import Warned
-from tarebook.core.shown import number, show_chance, show_guard, show_hours, show_money, show_plain
-from tarebook.core.uncertain import Uncertain, expanded
+from tarebook.core.garage.records import Warned
+from tarebook.core.numbers.shown import number, show_chance, show_guard, show_hours, show_money, show_plain
+from tarebook.core.numbers.uncertain import Uncertain, expanded
 from tarebook.errors import describe
 
 Json = dict[str, Any]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from marshmallow import Schema, fields
 
 from tarebook.api.calc.numbers import Json
-from tarebook.core.sentences import Said
+from tarebook.core.standing.sentences import Said
 
 
 class SaidSchema(Schema):

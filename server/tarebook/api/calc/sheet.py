@@ -9,16 +9,16 @@ from marshmallow import Schema, fields, validate
 
 from tarebook.api.calc.garage_schema import Decimal, Flag, StrictSchema, Typed, garage_schema, one_of
 from tarebook.api.calc.numbers import Json, Numbers, ToldSchema, numeric, told, typed_text, warned_of
-from tarebook.core.garage import read_garage
-from tarebook.core.quantity import QuantityError
-from tarebook.core.records import Garage, Warned
-from tarebook.core.sheet import SheetMass, sheet
-from tarebook.core.sheet_piece import piece_of, read_piece
-from tarebook.core.sheet_records import Sheet
-from tarebook.core.sheet_stock import GAUGE_TABLES, MATERIALS
-from tarebook.core.uncertain import scale, total
-from tarebook.core.weighing import masses
-from tarebook.core.worked_out import Against, against, against_sentence
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.garage.records import Garage, Warned
+from tarebook.core.numbers.quantity import QuantityError
+from tarebook.core.numbers.uncertain import scale, total
+from tarebook.core.sheet.sheet import SheetMass, sheet
+from tarebook.core.sheet.sheet_piece import piece_of, read_piece
+from tarebook.core.sheet.sheet_records import Sheet
+from tarebook.core.sheet.sheet_stock import GAUGE_TABLES, MATERIALS
+from tarebook.core.weighing.weighing import masses
+from tarebook.core.weighing.worked_out import Against, against, against_sentence
 
 ABOUT = "Sheet stock: area times thickness times density, before it is cut."
 _FORMS = ("rectangle", "circle", "polygon")

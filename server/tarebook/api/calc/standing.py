@@ -15,13 +15,13 @@ from tarebook.api.calc.garage_schema import garage_schema
 from tarebook.api.calc.numbers import Json, Numbers, NumberSchema, ToldSchema, all_told, numeric, told, warned_of
 from tarebook.api.calc.said import SaidSchema, write_said
 from tarebook.api.calc.standing_fused import FusedSchema, write_fused
-from tarebook.core.gap import Gap
-from tarebook.core.garage import read_garage
-from tarebook.core.history import Past, Start
-from tarebook.core.official import OfficialReading
-from tarebook.core.sentences import gap_line, in_hand_sentence, margin_sentence
-from tarebook.core.since import Since
-from tarebook.core.standing import standing
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.standing.gap import Gap
+from tarebook.core.standing.history import Past, Start
+from tarebook.core.standing.official import OfficialReading
+from tarebook.core.standing.sentences import gap_line, in_hand_sentence, margin_sentence
+from tarebook.core.standing.since import Since
+from tarebook.core.standing.standing import standing
 
 ABOUT = "Weight now, margin to the class minimum, and what to keep in hand."
 Given = garage_schema(

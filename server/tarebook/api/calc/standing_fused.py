@@ -6,12 +6,12 @@ from marshmallow import Schema, fields
 
 from tarebook.api.calc.numbers import Json, Numbers, ToldSchema, numeric, told
 from tarebook.api.calc.said import SaidSchema, write_said
-from tarebook.core.causes import Change
-from tarebook.core.estimate import Counted, Fused
-from tarebook.core.fusion_words import cause_sentence, change_sentence, next_sentence
-from tarebook.core.records import Garage
-from tarebook.core.uncertain import Uncertain
-from tarebook.core.weigh_next import Next
+from tarebook.core.fusion.causes import Change
+from tarebook.core.fusion.fusion_words import cause_sentence, change_sentence, next_sentence
+from tarebook.core.fusion.weigh_next import Next
+from tarebook.core.garage.records import Garage
+from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.standing.estimate import Counted, Fused
 
 
 class CountedSchema(Schema):

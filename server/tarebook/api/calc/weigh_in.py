@@ -10,11 +10,11 @@ from marshmallow import Schema, fields
 from tarebook.api.calc.condition import ConditionSchema, write_condition
 from tarebook.api.calc.garage_schema import garage_schema
 from tarebook.api.calc.numbers import Json, Numbers, NumberSchema, ToldSchema, all_told, numeric, told, warned_of
-from tarebook.core.garage import read_garage
-from tarebook.core.records import WeighIn
-from tarebook.core.weigh_in import WholeCar, weigh_in
-from tarebook.core.weighed import in_order
-from tarebook.core.weighing import masses
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.garage.records import WeighIn
+from tarebook.core.standing.weighed import in_order
+from tarebook.core.weighing.weighing import masses
+from tarebook.core.whole_car.weigh_in import WholeCar, weigh_in
 
 ABOUT = "A car on scales: total, axle and side shares, cross weight, centre of gravity."
 Given = garage_schema("CalcWeighInGiven", class_sheet=fields.String(allow_none=True))

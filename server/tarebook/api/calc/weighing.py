@@ -12,11 +12,11 @@ from marshmallow import Schema, fields
 
 from tarebook.api.calc.garage_schema import garage_schema
 from tarebook.api.calc.numbers import Json, Numbers, ToldSchema, all_told, numeric, told, warned_of
-from tarebook.core.compare import Comparison, compare
-from tarebook.core.garage import read_garage
-from tarebook.core.records import Garage, Warned, Weighing, warned
-from tarebook.core.scale import UNNAMED, ScaleModel
-from tarebook.core.weighing import Mass, Masses, Reading, masses, read_weighing
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.garage.records import Garage, Warned, Weighing, warned
+from tarebook.core.ledger.compare import Comparison, compare
+from tarebook.core.weighing.scale import UNNAMED, ScaleModel
+from tarebook.core.weighing.weighing import Mass, Masses, Reading, masses, read_weighing
 
 _READINGS = ("method", "shown", "shown_empty", "shown_far", "pieces")
 ABOUT = "Masses from weighings and claims, with their uncertainty."

@@ -1,8 +1,8 @@
 /**
  * A typed quantity as a form shows it while it is typed: nothing yet, how it will be read, or what to type instead.
  */
-import { read } from "../../core/quantity";
-import { showBoth } from "../../core/shown";
+import { read } from "../../core/numbers/quantity";
+import { showBoth } from "../../core/numbers/shown";
 import { AppError } from "../../generated/errors";
 import { unitOf, type Measure } from "../words/units";
 

@@ -3,7 +3,7 @@
  *
  * Each state is a mark with the ellipse it lies in with 95 %, seen from above with the front up, over a grid whose step is said.
  */
-import { showLength } from "../../core/shown";
+import { showLength } from "../../core/numbers/shown";
 import { QuarteredCircle, type Centre } from "./CentreMark";
 import { spread } from "./labels";
 import { useFollowing, type Mover } from "./mover";

@@ -4,8 +4,8 @@
  * The area of a mark stands for its mass. What came off is an open circle, what went on a filled square, what is only chosen has a
  * broken edge: told apart by form, colour only helps.
  */
-import type { Place } from "../../core/place";
-import { u, type Uncertain } from "../../core/uncertain";
+import type { Place } from "../../core/balance/place";
+import { u, type Uncertain } from "../../core/numbers/uncertain";
 import type { Spot, View } from "./view";
 
 /** `mass`: kg, on the car positive; `says` with how sure it is, `brief` without. `half`: how far to each side it may really lie, m. `apart`: m to each wheel of a pair. */

@@ -1,8 +1,8 @@
 /** The place of a part as its form has it now, saved or not: what is typed, else its zone's; and what a finger writes into it. */
 import { book } from "../../answers";
-import { placeOf, type Place } from "../../core/place";
-import { read, type Quantity } from "../../core/quantity";
-import type { Part } from "../../core/records";
+import { placeOf, type Place } from "../../core/balance/place";
+import { read, type Quantity } from "../../core/numbers/quantity";
+import type { Part } from "../../core/garage/records";
 import type { Form } from "../forms/form";
 import { readingOf } from "../controls/reading";
 import { unitOf } from "../words/units";

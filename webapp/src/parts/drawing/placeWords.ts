@@ -1,6 +1,6 @@
 /** Places in words: how far from the front axle, left or right of the centreline, how high; and how well that is known. */
-import type { Place } from "../../core/place";
-import { showLength, showStepped } from "../../core/shown";
+import type { Place } from "../../core/balance/place";
+import { showLength, showStepped } from "../../core/numbers/shown";
 import { halfOf } from "./marks";
 import type { Spot, View } from "./view";
 

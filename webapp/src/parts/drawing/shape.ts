@@ -4,8 +4,8 @@
  * What is not known is taken from the wheelbase in the proportions of a small closed car (common practice, no source), and the
  * drawing says which. Without a wheelbase nothing can be drawn to scale, and nothing is.
  */
-import { meanTrack } from "../../core/place";
-import type { Car } from "../../core/records";
+import { meanTrack } from "../../core/balance/place";
+import type { Car } from "../../core/garage/records";
 
 /** Metres. `front`, `rear`: x of the two ends. `half`: of the width. `assumed`: what nobody measured, in words. */
 export type Shape = {

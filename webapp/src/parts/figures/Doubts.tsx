@@ -1,6 +1,6 @@
 /** How sure a mass (or what `show` says) is, source by source, each as wide as it would make it alone (95 %). */
-import { showDoubt } from "../../core/shown";
-import type { Uncertain } from "../../core/uncertain";
+import { showDoubt } from "../../core/numbers/shown";
+import type { Uncertain } from "../../core/numbers/uncertain";
 import { doubtsOf } from "../words/sourceWords";
 import { massUnit } from "../words/units";
 import "./Doubts.css";

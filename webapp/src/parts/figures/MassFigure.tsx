@@ -1,6 +1,6 @@
 /** A mass, or a length, as the figure of a screen: big brass digits, small units, and how sure it is. */
-import { layOut, type Shown } from "../../core/shown";
-import { expanded, type Uncertain } from "../../core/uncertain";
+import { layOut, type Shown } from "../../core/numbers/shown";
+import { expanded, type Uncertain } from "../../core/numbers/uncertain";
 import { massUnit, unitOf } from "../words/units";
 
 type Props = {

@@ -1,5 +1,5 @@
 /** What was typed into a form and cannot be read: said before it is saved, so that nothing counts as nothing unnoticed. */
-import { read } from "../../core/quantity";
+import { read } from "../../core/numbers/quantity";
 import { AppError } from "../../generated/errors";
 import { KINDS, type Field } from "../../generated/kinds";
 import type { Value } from "../../journal/types";

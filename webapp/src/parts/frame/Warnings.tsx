@@ -1,5 +1,5 @@
 /** What the core warns of, in the sentences of the error table. */
-import type { Warned } from "../../core/records";
+import type { Warned } from "../../core/garage/records";
 import { describe } from "../../generated/errors";
 import "../../generated/laterErrors";
 import { Notice } from "./Notice";

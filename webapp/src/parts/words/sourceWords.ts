@@ -1,5 +1,5 @@
 /** Where doubt comes from, in words: the error sources of the core, named for people and gathered by what they are. */
-import { u, uncertain, type Uncertain } from "../../core/uncertain";
+import { u, uncertain, type Uncertain } from "../../core/numbers/uncertain";
 import { garage } from "../../journal/garage";
 import { to } from "../../route";
 

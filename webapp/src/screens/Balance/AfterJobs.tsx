@@ -1,7 +1,7 @@
 /** Which jobs "after" counts: the chosen ones, unless others are ticked here. Ticking changes nothing but this page. */
 import { book } from "../../answers";
-import type { Balance } from "../../core/balance";
-import { inTrim, jobsInCar, stateOf } from "../../core/net";
+import type { Balance } from "../../core/balance/balance";
+import { inTrim, jobsInCar, stateOf } from "../../core/ledger/net";
 import { Tick } from "../../parts/controls/Field";
 import { Section } from "../../parts/frame/Screen";
 import { stateWord } from "../Job/states";

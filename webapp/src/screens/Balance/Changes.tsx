@@ -1,9 +1,9 @@
 /** What the jobs changed, and what the chosen ones would: weight by height, unsprung and rotating apart, and yaw inertia. */
 import { say } from "../../answers";
-import type { Balance } from "../../core/balance";
-import type { Change } from "../../core/moved";
-import { showPlain } from "../../core/shown";
-import { expanded } from "../../core/uncertain";
+import type { Balance } from "../../core/balance/balance";
+import type { Change } from "../../core/balance/moved";
+import { showPlain } from "../../core/numbers/shown";
+import { expanded } from "../../core/numbers/uncertain";
 import { describe } from "../../generated/errors";
 import { Facts } from "../../parts/figures/Facts";
 import { Section } from "../../parts/frame/Screen";

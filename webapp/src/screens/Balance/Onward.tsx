@@ -1,9 +1,9 @@
 /** What the height rests on and how to measure it, and what height and weight do to the load on the tyres. */
 import { known, book } from "../../answers";
-import type { Balance } from "../../core/balance";
-import { liftOf } from "../../core/lift";
-import { showLength } from "../../core/shown";
-import { expanded } from "../../core/uncertain";
+import type { Balance } from "../../core/balance/balance";
+import { liftOf } from "../../core/balance/lift";
+import { showLength } from "../../core/numbers/shown";
+import { expanded } from "../../core/numbers/uncertain";
 import { sayMoment } from "../../parts/words/moments";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";

@@ -1,6 +1,6 @@
 /** The weight that was tapped, in thumb's reach: what it is, where it sits and how that is known; and its neighbours under the same finger. */
 import { book } from "../../answers";
-import { placeOf, type Place } from "../../core/place";
+import { placeOf, type Place } from "../../core/balance/place";
 import type { Mark } from "../../parts/drawing/marks";
 import { placePhrases } from "../../parts/drawing/placeWords";
 import { Row } from "../../parts/figures/Row";

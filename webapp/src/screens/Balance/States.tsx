@@ -1,6 +1,6 @@
 /** Every state of the car side by side: weight, shares and centre of gravity, each with how sure it is. */
 import { say } from "../../answers";
-import type { Balance, CarState } from "../../core/balance";
+import type { Balance, CarState } from "../../core/balance/balance";
 import { Section } from "../../parts/frame/Screen";
 import { unitOf } from "../../parts/words/units";
 import { axisCell, cell, shareCell, STATES, STATE_WORDS, type Cell } from "./words";

@@ -1,5 +1,5 @@
 /** What the figures take on trust, and which parts each is about, so that the right one can be measured. */
-import type { Warned } from "../../core/records";
+import type { Warned } from "../../core/garage/records";
 import { describe } from "../../generated/errors";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { refName } from "../../parts/words/naming";

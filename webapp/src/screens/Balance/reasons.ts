@@ -1,6 +1,6 @@
 /** Why something is missing, and what the reader found wrong with the car's or a part's own record. */
-import type { Balance } from "../../core/balance";
-import type { Warned } from "../../core/records";
+import type { Balance } from "../../core/balance/balance";
+import type { Warned } from "../../core/garage/records";
 
 /** What was wrong with the car's or a part's own record: a wheelbase of nothing, a place that cannot be read. */
 export function aboutCar(warnings: readonly Warned[]): Warned[] {

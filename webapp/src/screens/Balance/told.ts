@@ -1,14 +1,14 @@
 /** What the core tells of the balance, and every weight that a job moves, ready to be drawn. */
 import { say } from "../../answers";
-import { balance, type Balance, type StateName } from "../../core/balance";
-import { movedBetween, type Moved } from "../../core/moved";
-import { jobNets, jobsInCar } from "../../core/net";
-import { changed } from "../../core/body";
-import type { Garage } from "../../core/records";
-import { expanded, total, uncertain, type Uncertain } from "../../core/uncertain";
+import { balance, type Balance, type StateName } from "../../core/balance/balance";
+import { movedBetween, type Moved } from "../../core/balance/moved";
+import { jobNets, jobsInCar } from "../../core/ledger/net";
+import { changed } from "../../core/balance/body";
+import type { Garage } from "../../core/garage/records";
+import { expanded, total, uncertain, type Uncertain } from "../../core/numbers/uncertain";
 import type { Named } from "../../parts/drawing/CentreClose";
-import { showMass } from "../../core/shown";
-import type { Masses } from "../../core/weighing";
+import { showMass } from "../../core/numbers/shown";
+import type { Masses } from "../../core/weighing/weighing";
 import type { Centre } from "../../parts/drawing/CentreMark";
 import { halfOf, spotOf, type Mark } from "../../parts/drawing/marks";
 import type { Spot } from "../../parts/drawing/view";

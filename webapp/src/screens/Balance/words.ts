@@ -1,7 +1,7 @@
 /** The balance in plain words for a driver: shares that moved, and where the centre went. */
-import type { Balance, CarState, Side, StateName } from "../../core/balance";
-import { showLength, showPercent } from "../../core/shown";
-import { expanded, subtract, type Uncertain } from "../../core/uncertain";
+import type { Balance, CarState, Side, StateName } from "../../core/balance/balance";
+import { showLength, showPercent } from "../../core/numbers/shown";
+import { expanded, subtract, type Uncertain } from "../../core/numbers/uncertain";
 import { unbroken } from "../../parts/drawing/placeWords";
 
 export const STATES: readonly StateName[] = ["start", "weighed", "now", "after"];

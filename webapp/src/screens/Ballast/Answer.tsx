@@ -1,11 +1,11 @@
 /** The answer: how much in all, how many blocks where, and what the car comes to with them. */
 import { useState } from "preact/hooks";
 import { book, minimumWords, say, stand } from "../../answers";
-import type { Ballast } from "../../core/ballast";
-import type { BallastChoice } from "../../core/ballastRecords";
-import { inHandSentence } from "../../core/sentences";
-import { showMass } from "../../core/shown";
-import { subtract, uncertain } from "../../core/uncertain";
+import type { Ballast } from "../../core/ballast/ballast";
+import type { BallastChoice } from "../../core/ballast/ballastRecords";
+import { inHandSentence } from "../../core/standing/sentences";
+import { showMass } from "../../core/numbers/shown";
+import { subtract, uncertain } from "../../core/numbers/uncertain";
 import type { Rec } from "../../journal/types";
 import { save } from "../../journal/write";
 import { Facts, type Fact } from "../../parts/figures/Facts";

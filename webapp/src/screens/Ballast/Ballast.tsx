@@ -1,7 +1,7 @@
 /** How much ballast, and where: the answer first, then what is wanted and the places it may go. Works without signal. */
 import { useMemo } from "preact/hooks";
 import { book, bookWith, car, known, stand, type Plain } from "../../answers";
-import { ballastChoice } from "../../core/ballastRecords";
+import { ballastChoice } from "../../core/ballast/ballastRecords";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
 import { useForm } from "../../parts/forms/form";

@@ -1,6 +1,6 @@
 /** Before there is an answer: what the car lacks, and the one thing to enter next. */
-import { uncertain } from "../../core/uncertain";
-import type { BallastChoice } from "../../core/ballastRecords";
+import { uncertain } from "../../core/numbers/uncertain";
+import type { BallastChoice } from "../../core/ballast/ballastRecords";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Warnings } from "../../parts/frame/Warnings";
 import { to } from "../../route";

@@ -1,9 +1,9 @@
 /** What the answer says in words: what to move, what it comes to, what is missing. Figures are the core's. */
-import type { Ballast, Carried, Share } from "../../core/ballast";
-import type { BallastChoice } from "../../core/ballastRecords";
-import type { Warned } from "../../core/records";
-import { showLength, showMass, showPercent } from "../../core/shown";
-import { divide, expanded, type Uncertain } from "../../core/uncertain";
+import type { Ballast, Carried, Share } from "../../core/ballast/ballast";
+import type { BallastChoice } from "../../core/ballast/ballastRecords";
+import type { Warned } from "../../core/garage/records";
+import { showLength, showMass, showPercent } from "../../core/numbers/shown";
+import { divide, expanded, type Uncertain } from "../../core/numbers/uncertain";
 import type { Fact } from "../../parts/figures/Facts";
 
 /** Take 1 from “Boot floor”, put 2 in “Left footwell”. Blocks come out before others go in. */

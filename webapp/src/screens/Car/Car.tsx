@@ -1,8 +1,8 @@
 /** What the car weighs now, how sure that is, how far from the minimum; and below it, where that comes from and what is open. */
 import { car, minimumWords, say, stand } from "../../answers";
-import type { Standing as Stand } from "../../core/standing";
-import { isSignificant } from "../../core/gap";
-import { gapSentence, inHandSentence, marginSentence } from "../../core/sentences";
+import type { Standing as Stand } from "../../core/standing/standing";
+import { isSignificant } from "../../core/standing/gap";
+import { gapSentence, inHandSentence, marginSentence } from "../../core/standing/sentences";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { refName } from "../../parts/words/naming";
 import { Notice } from "../../parts/frame/Notice";

@@ -1,6 +1,6 @@
 /** What is still open: weights nobody knows, weights that rest on a guess, loose ends, and records that are on this phone only. */
 import { account, jobs } from "../../answers";
-import { showHours, showMoney, showPercent } from "../../core/shown";
+import { showHours, showMoney, showPercent } from "../../core/numbers/shown";
 import { garage } from "../../journal/garage";
 import { currency } from "../../parts/words/money";
 import { Row } from "../../parts/figures/Row";

@@ -1,6 +1,6 @@
 /** The standing as the steelyard draws it. */
 import { interval } from "../../answers";
-import type { Standing } from "../../core/standing";
+import type { Standing } from "../../core/standing/standing";
 import type { Interval, SteelyardProps } from "../../parts/figures/Steelyard";
 
 type Arm = Pick<SteelyardProps, "start" | "minimum" | "now"> & { weighIns: Interval[] };

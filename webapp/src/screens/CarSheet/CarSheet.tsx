@@ -1,6 +1,6 @@
 /** The car's own figures. None of them is needed to weigh; each lets the weigh-in say more. */
 import { car } from "../../answers";
-import { POWER_UNITS } from "../../core/loadTransfer";
+import { POWER_UNITS } from "../../core/balance/loadTransfer";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
 import { chooseCar } from "../../store/choices";

@@ -1,7 +1,7 @@
 /** Noting a donor part in one go: what, instead of what, its weight, row, price and a photo; one save, without signal. */
 import { useState } from "preact/hooks";
 import { bookWith, car, known, lists, say, type Lists, type Plain } from "../../answers";
-import { compare } from "../../core/compare";
+import { compare } from "../../core/ledger/compare";
 import type { AppError } from "../../generated/errors";
 import { garage } from "../../journal/garage";
 import { newId, save } from "../../journal/write";

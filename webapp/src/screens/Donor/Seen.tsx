@@ -1,6 +1,6 @@
 /** A donor part noted before: the comparison, its readings and photos, and the decision. */
 import { book, known } from "../../answers";
-import { compare } from "../../core/compare";
+import { compare } from "../../core/ledger/compare";
 import type { Rec } from "../../journal/types";
 import { newId, save, type Change } from "../../journal/write";
 import { Choice, TextField } from "../../parts/controls/Field";

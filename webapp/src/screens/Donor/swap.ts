@@ -1,7 +1,7 @@
 /** A donor part as if it were on the car in place of yours: what the standing would be, and the job that does it. */
 import { account, bookWith, car, lists, type Lists } from "../../answers";
-import type { Comparison } from "../../core/compare";
-import { standing, type Standing } from "../../core/standing";
+import type { Comparison } from "../../core/ledger/compare";
+import { standing, type Standing } from "../../core/standing/standing";
 import { garage, type Rec } from "../../journal/garage";
 import { onCar } from "./onCar";
 

@@ -1,7 +1,7 @@
 /** How the balance goes from a full tank to an empty one: in words, and on a small line for the front axle. */
-import type { FuelRun } from "../../core/fuelRun";
-import { showLength, showPercent } from "../../core/shown";
-import { type Uncertain, expanded } from "../../core/uncertain";
+import type { FuelRun } from "../../core/fuelRun/fuelRun";
+import { showLength, showPercent } from "../../core/numbers/shown";
+import { type Uncertain, expanded } from "../../core/numbers/uncertain";
 import { Facts, type Fact } from "../../parts/figures/Facts";
 import { Section } from "../../parts/frame/Screen";
 import { unitOf } from "../../parts/words/units";

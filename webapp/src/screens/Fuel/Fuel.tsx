@@ -6,11 +6,11 @@
  */
 import { useMemo } from "preact/hooks";
 import { book, car, known, trim } from "../../answers";
-import { readyToRun } from "../../core/fuelGiven";
-import { fuelRun, type FuelRun } from "../../core/fuelRun";
-import { lightestSentence, startSentence } from "../../core/fuelWords";
-import type { Warned } from "../../core/records";
-import { showBoth } from "../../core/shown";
+import { readyToRun } from "../../core/fuelRun/fuelGiven";
+import { fuelRun, type FuelRun } from "../../core/fuelRun/fuelRun";
+import { lightestSentence, startSentence } from "../../core/fuelRun/fuelWords";
+import type { Warned } from "../../core/garage/records";
+import { showBoth } from "../../core/numbers/shown";
 import { describe } from "../../generated/errors";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Notice } from "../../parts/frame/Notice";

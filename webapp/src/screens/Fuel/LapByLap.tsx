@@ -1,8 +1,8 @@
 /** Every lap in a line: fuel left, weight, and the chance of being shown under the minimum; drawn once it is opened. */
 import { useState } from "preact/hooks";
 import { say } from "../../answers";
-import type { FuelRun } from "../../core/fuelRun";
-import { showChance, showVolume } from "../../core/shown";
+import type { FuelRun } from "../../core/fuelRun/fuelRun";
+import { showChance, showVolume } from "../../core/numbers/shown";
 import { unitOf } from "../../parts/words/units";
 
 export function LapByLap({ run }: { run: FuelRun }) {

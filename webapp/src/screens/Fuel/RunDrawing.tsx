@@ -1,8 +1,8 @@
 /** The car's weight against the laps: a brass line in its band of doubt, the minimum below, the worst moment ringed. */
 import { minimumWords, say } from "../../answers";
-import type { FuelRun } from "../../core/fuelRun";
-import { showGuard } from "../../core/shown";
-import { expanded } from "../../core/uncertain";
+import type { FuelRun } from "../../core/fuelRun/fuelRun";
+import { showGuard } from "../../core/numbers/shown";
+import { expanded } from "../../core/numbers/uncertain";
 import { massUnit } from "../../parts/words/units";
 import { HEIGHT, WIDTH, drawnOf, through } from "./drawing";
 

@@ -1,6 +1,6 @@
 /** Where everything of the run's drawing lies: weight upwards against laps to the right. It places, and rounds nothing. */
-import type { FuelRun, Moment } from "../../core/fuelRun";
-import { type Uncertain, expanded } from "../../core/uncertain";
+import type { FuelRun, Moment } from "../../core/fuelRun/fuelRun";
+import { type Uncertain, expanded } from "../../core/numbers/uncertain";
 
 export const WIDTH = 360;
 export const HEIGHT = 208;

@@ -1,7 +1,7 @@
 /** Jobs by stage, each with what it takes out of the car; the subtotal is of what is fitted. */
 import { useState } from "preact/hooks";
 import { account, jobs, say, stages } from "../../answers";
-import { showHours, showMoney } from "../../core/shown";
+import { showHours, showMoney } from "../../core/numbers/shown";
 import type { Rec } from "../../journal/types";
 import { currency } from "../../parts/words/money";
 import { Choice } from "../../parts/controls/Field";

@@ -1,9 +1,9 @@
 /** What the lift tells while it is typed, how good that is, what a higher lift would bring; then photo, note and save. */
 import { useState } from "preact/hooks";
 import { bookWith, known } from "../../answers";
-import { isWarned } from "../../core/condition";
-import { liftOf, outlook } from "../../core/lift";
-import type { LiftedCar } from "../../core/axleLift";
+import { isWarned } from "../../core/wholeCar/condition";
+import { liftOf, outlook } from "../../core/balance/lift";
+import type { LiftedCar } from "../../core/balance/axleLift";
 import type { AppError } from "../../generated/errors";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { TextField } from "../../parts/controls/Field";

@@ -1,8 +1,8 @@
 /** The trail of one lift: the height it tells, what was typed, how sure and why; also when it counts no more. */
 import { bookWith, known } from "../../answers";
-import { liftOf } from "../../core/lift";
-import type { LiftedCar } from "../../core/axleLift";
-import { layOut } from "../../core/shown";
+import { liftOf } from "../../core/balance/lift";
+import type { LiftedCar } from "../../core/balance/axleLift";
+import { layOut } from "../../core/numbers/shown";
 import { garage, type Rec } from "../../journal/garage";
 import { Correct, CountsOrNot } from "../../parts/frame/Correct";
 import { Doubts } from "../../parts/figures/Doubts";

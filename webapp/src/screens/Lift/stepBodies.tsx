@@ -1,8 +1,8 @@
 /** The steps that look at the garage: how the car stood, how far to raise it, and the two numbers a lift gives. */
 import { book, known, say } from "../../answers";
-import { isWarned } from "../../core/condition";
-import { outlook } from "../../core/lift";
-import { loadsOf } from "../../core/weighIn";
+import { isWarned } from "../../core/wholeCar/condition";
+import { outlook } from "../../core/balance/lift";
+import { loadsOf } from "../../core/wholeCar/weighIn";
 import { Choice } from "../../parts/controls/Field";
 import { Facts } from "../../parts/figures/Facts";
 import { momentOf, sayMoment } from "../../parts/words/moments";

@@ -1,5 +1,5 @@
 /** Lengths in the garage's unit, and the axle that stays down. */
-import { showLength } from "../../core/shown";
+import { showLength } from "../../core/numbers/shown";
 import { unitOf } from "../../parts/words/units";
 
 export const GROUNDED = { rear: "front", front: "rear" } as const;

@@ -1,7 +1,7 @@
 /** Each figure for every state of the car, one below the other, and in words what the work changed. */
 import { say } from "../../answers";
-import { showLength, showPlain } from "../../core/shown";
-import { expanded, subtract, type Uncertain } from "../../core/uncertain";
+import { showLength, showPlain } from "../../core/numbers/shown";
+import { expanded, subtract, type Uncertain } from "../../core/numbers/uncertain";
 import { Facts } from "../../parts/figures/Facts";
 import { Section } from "../../parts/frame/Screen";
 import { unitOf } from "../../parts/words/units";

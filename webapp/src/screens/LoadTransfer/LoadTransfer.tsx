@@ -6,8 +6,8 @@
 import "./LoadTransfer.css";
 import { useMemo } from "preact/hooks";
 import { book, known } from "../../answers";
-import { balance, type StateName } from "../../core/balance";
-import { warned, type Warned } from "../../core/records";
+import { balance, type StateName } from "../../core/balance/balance";
+import { warned, type Warned } from "../../core/garage/records";
 import { Notice } from "../../parts/frame/Notice";
 import { Row } from "../../parts/figures/Row";
 import { Screen, Section } from "../../parts/frame/Screen";

@@ -1,6 +1,6 @@
 /** An acceleration in tenths of g, stepped by a gloved thumb. */
 import { useId } from "preact/hooks";
-import { MINUS } from "../../core/quantity";
+import { MINUS } from "../../core/numbers/quantity";
 
 type Props = { label: string; value: number; least: number; most: number; onValue: (value: number) => void };
 

@@ -1,8 +1,8 @@
 /** The figures of one state of the car at the accelerations asked about, and how they differ from another state's. */
-import { trackOf, wheelbaseOf, type CarState } from "../../core/balance";
-import { POWER_UNITS, powerOf, transfer } from "../../core/loadTransfer";
-import type { Garage } from "../../core/records";
-import { scale, type Uncertain } from "../../core/uncertain";
+import { trackOf, wheelbaseOf, type CarState } from "../../core/balance/balance";
+import { POWER_UNITS, powerOf, transfer } from "../../core/balance/loadTransfer";
+import type { Garage } from "../../core/garage/records";
+import { scale, type Uncertain } from "../../core/numbers/uncertain";
 
 /** Accelerations in tenths of g, whole steps; `along` forward is positive. */
 export type Asked = { turn: number; along: number };

@@ -1,9 +1,9 @@
 /** A part that was worked out: the sheet it is cut from, drawn, and once it is weighed, the one against the other. */
 import { book, known, say } from "../../answers";
-import { QuantityError } from "../../core/quantity";
-import type { Piece } from "../../core/sheet";
-import { pieceOf } from "../../core/sheetPiece";
-import { type Against, against, againstSentence } from "../../core/workedOut";
+import { QuantityError } from "../../core/numbers/quantity";
+import type { Piece } from "../../core/sheet/sheet";
+import { pieceOf } from "../../core/sheet/sheetPiece";
+import { type Against, against, againstSentence } from "../../core/weighing/workedOut";
 import { describe } from "../../generated/errors";
 import type { Rec } from "../../journal/types";
 import { Facts } from "../../parts/figures/Facts";

@@ -1,6 +1,6 @@
 /** Every part, or only those nobody has weighed, or those that rest on a guess or a quote. */
 import { account, known, say } from "../../answers";
-import { showMoney } from "../../core/shown";
+import { showMoney } from "../../core/numbers/shown";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
 import { basisWord } from "../../parts/words/basis";

@@ -1,7 +1,7 @@
 /** How far a scale's calibration is trusted, in words. */
-import type { ScaleModel } from "../../core/scale";
-import { showPercent } from "../../core/shown";
-import { expanded } from "../../core/uncertain";
+import type { ScaleModel } from "../../core/weighing/scale";
+import { showPercent } from "../../core/numbers/shown";
+import { expanded } from "../../core/numbers/uncertain";
 
 export function trustWords(model: ScaleModel | undefined): { shown: string; from: string } {
   if (!model) return { shown: "", from: "" };

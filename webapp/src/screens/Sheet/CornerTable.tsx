@@ -1,6 +1,6 @@
 /** The corners of an outline as text: how far across from the left, how far up from the bottom. */
-import type { CornerText } from "../../core/sheetCorners";
-import { MOST_CORNERS } from "../../core/sheetOutline";
+import type { CornerText } from "../../core/sheet/sheetCorners";
+import { MOST_CORNERS } from "../../core/sheet/sheetOutline";
 import { QuantityField } from "../../parts/controls/QuantityField";
 
 type Props = { corners: readonly CornerText[]; onCorners: (corners: CornerText[]) => void };

@@ -1,5 +1,5 @@
 /** The size of an outline or a hole: a rectangle's two sides, a circle's width, or corners drawn and typed. */
-import type { Warned } from "../../core/records";
+import type { Warned } from "../../core/garage/records";
 import { Choice } from "../../parts/controls/Field";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { QuantityField } from "../../parts/controls/QuantityField";

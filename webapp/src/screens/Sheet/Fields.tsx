@@ -1,9 +1,9 @@
 /** The fields of a sheet in the order of the work, what they come to, the cautions, and saving it all as a part. */
 import { car } from "../../answers";
-import { claimOf } from "../../core/sheetClaim";
-import { outlineTrouble } from "../../core/sheetOutline";
-import { showArea, showMass } from "../../core/shown";
-import { expanded } from "../../core/uncertain";
+import { claimOf } from "../../core/sheet/sheetClaim";
+import { outlineTrouble } from "../../core/sheet/sheetOutline";
+import { showArea, showMass } from "../../core/numbers/shown";
+import { expanded } from "../../core/numbers/uncertain";
 import { save } from "../../journal/write";
 import { Notice } from "../../parts/frame/Notice";
 import { QuantityField } from "../../parts/controls/QuantityField";

@@ -1,5 +1,5 @@
 /** The holes: each a shape like the outline, and how often it is cut. */
-import type { Warned } from "../../core/records";
+import type { Warned } from "../../core/garage/records";
 import { newId } from "../../journal/write";
 import { TextField } from "../../parts/controls/Field";
 import { CutFields } from "./CutFields";

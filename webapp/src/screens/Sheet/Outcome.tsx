@@ -1,8 +1,8 @@
 /** What the sheet comes to: its mass and how sure that is, the area, and what a gauge table would say. */
 import { massUnit, unitOf } from "../../parts/words/units";
-import { showArea, showLength, showMass, showPercent, showPlain } from "../../core/shown";
-import type { SheetMass } from "../../core/sheet";
-import { type Uncertain, expanded } from "../../core/uncertain";
+import { showArea, showLength, showMass, showPercent, showPlain } from "../../core/numbers/shown";
+import type { SheetMass } from "../../core/sheet/sheet";
+import { type Uncertain, expanded } from "../../core/numbers/uncertain";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Doubts } from "../../parts/figures/Doubts";
 import { type Fact, Facts } from "../../parts/figures/Facts";

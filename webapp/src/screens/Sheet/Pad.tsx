@@ -4,8 +4,8 @@
  * The table of corners below it holds the same corners as text, for a keyboard, a screen reader and odd sizes.
  */
 import { useState } from "preact/hooks";
-import type { Warned } from "../../core/records";
-import type { CornerText } from "../../core/sheetCorners";
+import type { Warned } from "../../core/garage/records";
+import type { CornerText } from "../../core/sheet/sheetCorners";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Choice } from "../../parts/controls/Field";
 import { unitOf } from "../../parts/words/units";

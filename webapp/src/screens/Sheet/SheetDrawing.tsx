@@ -1,7 +1,7 @@
 /** A sheet drawn to scale with its dimensions; where sides cross they are drawn thick, as the words beside it say. */
-import type { Warned } from "../../core/records";
-import type { Piece } from "../../core/sheet";
-import { showLength } from "../../core/shown";
+import type { Warned } from "../../core/garage/records";
+import type { Piece } from "../../core/sheet/sheet";
+import { showLength } from "../../core/numbers/shown";
 import { unitOf } from "../../parts/words/units";
 import { type Drawing, type Line, type Side, type Spot, drawingOf, sidesOf } from "./geometry";
 import "./SheetDrawing.css";

@@ -1,5 +1,5 @@
 /** What it is cut from: the material with the range of its density, and how thick, as sold, measured or by gauge. */
-import { LEGAL_OUNCES, MATERIALS } from "../../core/sheetStock";
+import { LEGAL_OUNCES, MATERIALS } from "../../core/sheet/sheetStock";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Choice, Pick, TextField } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";

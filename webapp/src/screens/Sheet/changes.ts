@@ -3,7 +3,7 @@
  *
  * Of a record that was there before only what differs is written, as a change to what the form had seen of it.
  */
-import type { Claim } from "../../core/sheetClaim";
+import type { Claim } from "../../core/sheet/sheetClaim";
 import type { Change } from "../../journal/write";
 import type { Value } from "../../journal/types";
 import type { Cut, SheetForm } from "./form";

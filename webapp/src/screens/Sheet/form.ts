@@ -4,9 +4,9 @@
  * Ids and heads are taken when the form opens, so that a form reopened later still knows what it had seen, and nothing
  * is saved twice.
  */
-import { type CornerText, cornerTexts } from "../../core/sheetCorners";
-import type { Shape } from "../../core/sheetOutline";
-import { MATERIALS } from "../../core/sheetStock";
+import { type CornerText, cornerTexts } from "../../core/sheet/sheetCorners";
+import type { Shape } from "../../core/sheet/sheetOutline";
+import { MATERIALS } from "../../core/sheet/sheetStock";
 import type { Rec, Value } from "../../journal/types";
 import type { Picked } from "../../parts/controls/picking";
 

@@ -4,8 +4,8 @@
  * The outline stands in its frame with room for dimensions; drawn holes lie where they are; holes known by their sizes
  * alone stand in a row below it, to the same scale, because nobody said where they are.
  */
-import type { Piece } from "../../core/sheet";
-import type { Shape } from "../../core/sheetOutline";
+import type { Piece } from "../../core/sheet/sheet";
+import type { Shape } from "../../core/sheet/sheetOutline";
 
 export type Spot = readonly [x: number, y: number];
 export type Line = { readonly spots: readonly Spot[] } | { readonly middle: Spot; readonly radius: number };

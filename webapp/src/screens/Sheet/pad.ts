@@ -4,10 +4,10 @@
  * Widths and steps are plain decimals in the garage's unit of length. A tapped corner is written to the step, so the
  * record holds what a person would have typed.
  */
-import type { CornerText } from "../../core/sheetCorners";
-import { showStepped } from "../../core/shown";
-import { factor } from "../../core/quantity";
-import { toNumber } from "../../core/ratio";
+import type { CornerText } from "../../core/sheet/sheetCorners";
+import { showStepped } from "../../core/numbers/shown";
+import { factor } from "../../core/numbers/quantity";
+import { toNumber } from "../../core/numbers/ratio";
 import { readingOf } from "../../parts/controls/reading";
 import type { Spot } from "./geometry";
 

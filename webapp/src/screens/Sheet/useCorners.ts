@@ -1,6 +1,6 @@
 /** Corners under a finger: a press adds or takes hold of one, a move drags it, and every step can be undone. */
 import { useRef, useState } from "preact/hooks";
-import type { CornerText } from "../../core/sheetCorners";
+import type { CornerText } from "../../core/sheet/sheetCorners";
 import type { Spot } from "./geometry";
 
 type Corners = readonly CornerText[];

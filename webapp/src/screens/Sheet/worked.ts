@@ -4,11 +4,11 @@
  * A bare length takes the garage's unit; a bare thickness takes none: shops sell by the inch and by the millimetre, so a
  * thickness must say which.
  */
-import { QuantityError } from "../../core/quantity";
-import { type Warned, warned } from "../../core/records";
-import { type Piece, type SheetMass, sheet } from "../../core/sheet";
-import { writeCorners } from "../../core/sheetCorners";
-import { type PieceRecord, type ShapeRecord, readPiece } from "../../core/sheetPiece";
+import { QuantityError } from "../../core/numbers/quantity";
+import { type Warned, warned } from "../../core/garage/records";
+import { type Piece, type SheetMass, sheet } from "../../core/sheet/sheet";
+import { writeCorners } from "../../core/sheet/sheetCorners";
+import { type PieceRecord, type ShapeRecord, readPiece } from "../../core/sheet/sheetPiece";
 import { describe } from "../../generated/errors";
 import { KINDS } from "../../generated/kinds";
 import { typedOf } from "../../parts/controls/reading";

@@ -1,8 +1,8 @@
 /** What does not fit among the weigh-ins: how much, between which of them, and what it most likely is. */
 import { account, book } from "../../answers";
-import { type Change, changesOf } from "../../core/causes";
-import type { Fused } from "../../core/estimate";
-import { causeSentence, changeSentence } from "../../core/fusionWords";
+import { type Change, changesOf } from "../../core/fusion/causes";
+import type { Fused } from "../../core/standing/estimate";
+import { causeSentence, changeSentence } from "../../core/fusion/fusionWords";
 import { Section } from "../../parts/frame/Screen";
 import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";

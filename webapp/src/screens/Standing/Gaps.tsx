@@ -1,6 +1,6 @@
 /** From one weigh-in to the next: what the scales found beside the jobs between, also when it is nothing. */
-import type { Gap } from "../../core/gap";
-import { gapLine } from "../../core/sentences";
+import type { Gap } from "../../core/standing/gap";
+import { gapLine } from "../../core/standing/sentences";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { refName } from "../../parts/words/naming";

@@ -1,9 +1,9 @@
 /** Where the weight now comes from: the weigh-ins, the jobs since, the condition, what does not fit, and what the doubt is made of. */
 import { account, minimumWords, say, stand } from "../../answers";
-import { showChance, showPercent } from "../../core/shown";
-import type { Standing as Stand } from "../../core/standing";
-import { uncertain, type Uncertain } from "../../core/uncertain";
-import { inHandSentence, marginSentence } from "../../core/sentences";
+import { showChance, showPercent } from "../../core/numbers/shown";
+import type { Standing as Stand } from "../../core/standing/standing";
+import { uncertain, type Uncertain } from "../../core/numbers/uncertain";
+import { inHandSentence, marginSentence } from "../../core/standing/sentences";
 import { garage } from "../../journal/garage";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { refName } from "../../parts/words/naming";

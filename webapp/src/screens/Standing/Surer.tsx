@@ -1,8 +1,8 @@
 /** What one more weigh-in now would make of the doubt, scale by scale. */
 import { book, known } from "../../answers";
-import type { Fused } from "../../core/estimate";
-import { nextSentence } from "../../core/fusionWords";
-import { type Next, weighNext } from "../../core/weighNext";
+import type { Fused } from "../../core/standing/estimate";
+import { nextSentence } from "../../core/fusion/fusionWords";
+import { type Next, weighNext } from "../../core/fusion/weighNext";
 import { Section } from "../../parts/frame/Screen";
 import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";

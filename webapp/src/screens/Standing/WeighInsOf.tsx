@@ -1,7 +1,7 @@
 /** The weigh-ins the weight is made of, each with the weight now by it alone and its share; and those that cannot count. */
 import { say, stand } from "../../answers";
-import type { Counted, Fused } from "../../core/estimate";
-import { showPercent } from "../../core/shown";
+import type { Counted, Fused } from "../../core/standing/estimate";
+import { showPercent } from "../../core/numbers/shown";
 import { describe } from "../../generated/errors";
 import { Row } from "../../parts/figures/Row";
 import { to } from "../../route";

@@ -1,8 +1,8 @@
 /** What the readings come to while they are typed: the total, where it rests, and the margin to the minimum. */
 import { bookWith, car, known } from "../../answers";
-import { marginSentence } from "../../core/sentences";
-import { standing } from "../../core/standing";
-import { weighIn } from "../../core/weighIn";
+import { marginSentence } from "../../core/standing/sentences";
+import { standing } from "../../core/standing/standing";
+import { weighIn } from "../../core/wholeCar/weighIn";
 import { Facts } from "../../parts/figures/Facts";
 import { massUnit, unitOf } from "../../parts/words/units";
 import { MassFigure } from "../../parts/figures/MassFigure";

@@ -7,7 +7,7 @@ import "./WeighCar.css";
 import { bookWith, car, jobs as jobsOfCar } from "../../answers";
 import { garage } from "../../journal/garage";
 import { newId, save } from "../../journal/write";
-import { jobsInCar } from "../../core/net";
+import { jobsInCar } from "../../core/ledger/net";
 import { SaveDock, useSaving } from "../../parts/forms/SaveDock";
 import { Screen } from "../../parts/frame/Screen";
 import { unitOf } from "../../parts/words/units";

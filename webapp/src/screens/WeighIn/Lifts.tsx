@@ -1,11 +1,11 @@
 /** How high the centre of this car lay: the lifts made of it as it was weighed, and the way to make one. */
 import { book, known } from "../../answers";
-import { axlesOf, liftOf, liftsInOrder } from "../../core/lift";
-import { isWarned } from "../../core/condition";
-import { showLength } from "../../core/shown";
-import { expanded } from "../../core/uncertain";
+import { axlesOf, liftOf, liftsInOrder } from "../../core/balance/lift";
+import { isWarned } from "../../core/wholeCar/condition";
+import { showLength } from "../../core/numbers/shown";
+import { expanded } from "../../core/numbers/uncertain";
 import { describe } from "../../generated/errors";
-import type { Lift } from "../../core/records";
+import type { Lift } from "../../core/garage/records";
 import { sayMoment } from "../../parts/words/moments";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";

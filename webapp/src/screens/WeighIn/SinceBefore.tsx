@@ -1,7 +1,7 @@
 /** This weigh-in against the one before: what the jobs between should have changed, and what the scales say did. */
 import { account, say, stand } from "../../answers";
-import { isSignificant } from "../../core/gap";
-import { gapSentence } from "../../core/sentences";
+import { isSignificant } from "../../core/standing/gap";
+import { gapSentence } from "../../core/standing/sentences";
 import { Facts } from "../../parts/figures/Facts";
 import { sayMoment } from "../../parts/words/moments";
 import { refName } from "../../parts/words/naming";

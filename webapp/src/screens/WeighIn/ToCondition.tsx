@@ -1,5 +1,5 @@
 /** From the car as it stood to the condition the class weighs it in: fuel and driver out, the class's in. */
-import type { WholeCar } from "../../core/weighIn";
+import type { WholeCar } from "../../core/wholeCar/weighIn";
 import { describe } from "../../generated/errors";
 import { Facts } from "../../parts/figures/Facts";
 import { Section } from "../../parts/frame/Screen";

@@ -2,8 +2,8 @@
 import "../Weighing/Weighing.css";
 import "./WeighIn.css";
 import { known } from "../../answers";
-import { isSignificant } from "../../core/gap";
-import type { WholeCar } from "../../core/weighIn";
+import { isSignificant } from "../../core/standing/gap";
+import type { WholeCar } from "../../core/wholeCar/weighIn";
 import { garage, type Rec } from "../../journal/garage";
 import { Correct, CountsOrNot } from "../../parts/frame/Correct";
 import { Doubts } from "../../parts/figures/Doubts";

@@ -1,7 +1,7 @@
 /** How a whole car gets from the scales to the condition the class weighs it in, line by line. */
 import { say } from "../../answers";
-import type { Uncertain } from "../../core/uncertain";
-import type { WholeCar } from "../../core/weighIn";
+import type { Uncertain } from "../../core/numbers/uncertain";
+import type { WholeCar } from "../../core/wholeCar/weighIn";
 import type { Fact } from "../../parts/figures/Facts";
 import { refName } from "../../parts/words/naming";
 

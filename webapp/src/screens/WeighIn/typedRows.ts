@@ -1,7 +1,7 @@
 /** What a person entered for a weigh-in, line by line: as typed, and how that was read. */
 import { say } from "../../answers";
-import { showMass } from "../../core/shown";
-import { subtract, total, uncertain, type Uncertain } from "../../core/uncertain";
+import { showMass } from "../../core/numbers/shown";
+import { subtract, total, uncertain, type Uncertain } from "../../core/numbers/uncertain";
 import { garage, type Rec } from "../../journal/garage";
 import type { Fact } from "../../parts/figures/Facts";
 import { refName } from "../../parts/words/naming";

@@ -1,7 +1,7 @@
 /** What is odd about a reading, said before it is saved; it is kept either way. */
 import { known, say } from "../../answers";
-import { showMass } from "../../core/shown";
-import type { Uncertain } from "../../core/uncertain";
+import { showMass } from "../../core/numbers/shown";
+import type { Uncertain } from "../../core/numbers/uncertain";
 import { Notice } from "../../parts/frame/Notice";
 import { massUnit } from "../../parts/words/units";
 import { Warnings } from "../../parts/frame/Warnings";

@@ -1,9 +1,9 @@
 /** One weighing read by itself, saved or still being typed, counted or replaced: what it alone says of the mass. */
 import { lists, type Plain } from "../../answers";
-import { readGarage } from "../../core/garage";
-import type { Warned, Weighing } from "../../core/records";
-import { scaleModels, UNNAMED, type ScaleModel } from "../../core/scale";
-import { readWeighing, type Reading } from "../../core/weighing";
+import { readGarage } from "../../core/garage/garage";
+import type { Warned, Weighing } from "../../core/garage/records";
+import { scaleModels, UNNAMED, type ScaleModel } from "../../core/weighing/scale";
+import { readWeighing, type Reading } from "../../core/weighing/weighing";
 
 /** `reading` is null when it cannot be read; `warnings` then say why. `model`: what is known of its scale's errors. */
 export type ReadOne = {

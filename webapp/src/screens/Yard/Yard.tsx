@@ -1,7 +1,7 @@
 /** Donor parts seen at the yard, with what each would save against the part on the car. */
 import { book, known, say } from "../../answers";
-import { compare } from "../../core/compare";
-import { showMoney } from "../../core/shown";
+import { compare } from "../../core/ledger/compare";
+import { showMoney } from "../../core/numbers/shown";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
 import { withWord } from "../../parts/words/naming";

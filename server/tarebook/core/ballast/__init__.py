@@ -1,0 +1,1 @@
+"""How much ballast, and where: an exact integer programme."""

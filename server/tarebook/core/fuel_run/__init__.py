@@ -1,0 +1,1 @@
+"""A run on fuel: weight and balance from the start to the flag."""

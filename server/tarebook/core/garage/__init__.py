@@ -1,0 +1,1 @@
+"""Plain records in, typed and cross-referenced ones out."""

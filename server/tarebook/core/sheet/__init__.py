@@ -1,0 +1,1 @@
+"""What a piece of sheet will weigh before it is cut."""

@@ -1,0 +1,1 @@
+"""What the car weighs now, how sure that is, and how far it is from the minimum."""

@@ -1,0 +1,114 @@
+"""The door to the estimator: what the car weighs now, from all that was weighed and all that was done to it.
+
+`estimate` is asked by `core/standing` and by nobody else; it may be replaced by a better estimator without any other
+room noticing. This one takes every weigh-in that can count as a look at the weight now (`core/fusion/evidence`),
+combines them (`core/fusion`), says what does not fit (`core/fusion/causes`) and what one more weigh-in would tell
+(`core/fusion/weigh_next`).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from tarebook.core.fusion.causes import Change, changes
+from tarebook.core.fusion.evidence import evidence
+from tarebook.core.fusion.fusion import Fusion, fused
+from tarebook.core.fusion.weigh_next import Next, weigh_next
+from tarebook.core.garage.records import Garage, Warned, warned
+from tarebook.core.ledger.net import JobNet, jobs_in_car
+from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.standing.since import Since, since_weigh_in
+from tarebook.core.standing.weighed import Weighed
+from tarebook.core.weighing.weighing import Masses
+from tarebook.core.whole_car.condition import Condition
+
+
+@dataclass(frozen=True, slots=True)
+class Counted:
+    """A weigh-in that counts: `alone`, the weight now (kg) by it and the jobs since; its `share` in the weight.
+
+    `residual`: it less what the others say, None when they say nothing of it. Of both only the size of the doubt is
+    kept, not what it is made of. Shares add up to one; one that is below zero makes good an error another shares.
+    """
+
+    weigh_in: str
+    alone: Uncertain
+    share: float
+    residual: Uncertain | None
+
+
+@dataclass(frozen=True, slots=True)
+class Fused:
+    """What the weight is made of. `counted` in order of time; `left_out`: weigh-ins that cannot count, and why.
+
+    `changes`: what is named as not fitting. `lower`: the last weigh-in differs, and whether it is off or the car
+    changed cannot be told: the lower weight counts. `unweighed`: parts without a mass that moved between weigh-ins.
+    `weigh_next`: what one more weigh-in would give, the best first.
+    """
+
+    counted: tuple[Counted, ...]
+    left_out: dict[str, Warned]
+    changes: tuple[Change, ...]
+    lower: bool
+    unweighed: tuple[str, ...]
+    weigh_next: tuple[Next, ...]
+    warnings: tuple[Warned, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Estimate:
+    """`weight`: the car now at the condition, kg; `cautious`: the same, with the doubt that it may be less only.
+
+    `since` the last weigh-in that counts.
+    """
+
+    weight: Uncertain
+    cautious: Uncertain
+    since: Since
+    fused: Fused
+    _fusion: Fusion
+
+    def learned(self, gain: Uncertain) -> Uncertain:
+        """A scale's gain with what all the weigh-ins tell of it."""
+        return self._fusion.learned(gain)
+
+
+def estimate(
+    garage: Garage, known: Masses, nets: Mapping[str, JobNet], weighed: Sequence[Weighed], condition: Condition
+) -> Estimate | Warned:
+    """The weight now from all of the weigh-ins given, or why there is none."""
+    found = evidence(garage, known, nets, weighed, condition)
+    if isinstance(found, dict):
+        return found
+    fusion, last = fused(found), found.counted[-1]
+    since = since_weigh_in(last.record.id, last.jobs or (), [job.id for job in jobs_in_car(garage)], nets)
+    together = Fused(
+        counted=_counted(fusion),
+        left_out=found.left_out,
+        changes=changes(garage, nets, fusion),
+        lower=fusion.lower,
+        unweighed=found.unweighed,
+        weigh_next=weigh_next(garage, known, fusion),
+        warnings=tuple(_warnings(fusion)),
+    )
+    return Estimate(fusion.weight, fusion.cautious, since, together, fusion)
+
+
+def _counted(fusion: Fusion) -> tuple[Counted, ...]:
+    looks = zip(fusion.evidence.counted, fusion.values, fusion.mean.weights, strict=True)
+    return tuple(
+        Counted(each.record.id, Uncertain(value, {"looks": fusion.told.doubts[at]}), share, fusion.residual(at))
+        for at, (each, value, share) in enumerate(looks)
+    )
+
+
+def _warnings(fusion: Fusion) -> list[Warned]:
+    counted, found = fusion.evidence.counted, []
+    found += [warned("weigh_in_tells_nothing", weigh_in=counted[at].record.id) for at in fusion.told.nothing_new]
+    if fusion.evidence.unweighed:
+        found.append(warned("unweighed_between", parts=list(fusion.evidence.unweighed)))
+    if fusion.lower:
+        code = "two_differ" if fusion.told.freedom == 1 else "last_differs"
+        found.append(warned(code, weigh_in=counted[-1].record.id))
+    return found

@@ -1,0 +1,154 @@
+"""The plain sentences a standing is told in, from one table of templates.
+
+A sentence here is what a person reads first, so it says one thing: how far above or under the minimum, or that it is
+too close to call. Where a part without a weight has moved since the weigh-in, no sentence is sure of anything: it says
+what is weighed, and which way the truth may lie. The phone's copy of the table is written by
+`python -m tarebook.contract`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tarebook.core.numbers.shown import lay_out, show_chance, show_guard, show_mass
+from tarebook.core.numbers.uncertain import Uncertain, expanded
+from tarebook.core.standing.gap import Gap
+from tarebook.core.standing.official import OfficialReading
+from tarebook.core.standing.since import Since
+from tarebook.core.standing.standing import Standing
+from tarebook.errors import describe
+
+SENTENCES = {
+    "above": "{mass} above the minimum, sure to ± {within}",
+    "under": "Under the minimum by {mass}, sure to ± {within}",
+    "close": "Too close to call: {chance} chance that the official scale shows under the minimum",
+    "probably_under": "Probably under the minimum: {chance} chance that the official scale shows under it",
+    "above_as_weighed": "{mass} above the minimum by what is weighed; {moved}",
+    "under_as_weighed": "Under the minimum by {mass} by what is weighed; {moved}",
+    "close_as_weighed": "Too close to call by what is weighed: {chance} chance that the official scale shows under the "
+    "minimum; {moved}",
+    "probably_under_as_weighed": "Probably under the minimum by what is weighed: {chance} chance that the official "
+    "scale shows under it; {moved}",
+    "out_one": "1 part taken off since has no weight, so it may be lighter",
+    "out_more": "{count} parts taken off since have no weight, so it may be lighter",
+    "in_one": "1 part put on since has no weight, so it may be heavier",
+    "in_more": "{count} parts put on since have no weight, so it may be heavier",
+    "off_one": "1 part taken off has no weight, so it may be lighter",
+    "off_more": "{count} parts taken off have no weight, so it may be lighter",
+    "on_one": "1 part put on has no weight, so it may be heavier",
+    "on_more": "{count} parts put on have no weight, so it may be heavier",
+    "off_and_on": "{count} parts moved have no weight, so it may be lighter or heavier",
+    "both_ways": "{count} parts moved since have no weight, so it may be lighter or heavier",
+    "no_minimum": "The class minimum is not entered yet",
+    "minimum_unread": "The class minimum cannot be read: {why}",
+    "adders_unread": "What is added to the minimum cannot be read: {why}",
+    "lighter": "{mass} lighter by the jobs written down, sure to ± {within}; the car itself has not been weighed yet",
+    "heavier": "{mass} heavier by the jobs written down, sure to ± {within}; the car itself has not been weighed yet",
+    "lighter_as_weighed": "{mass} lighter by what is weighed of the jobs written down; {moved}; the car itself has not "
+    "been weighed yet",
+    "heavier_as_weighed": "{mass} heavier by what is weighed of the jobs written down; {moved}; the car itself has not "
+    "been weighed yet",
+    "unweighed": "The car has not been weighed yet",
+    "in_hand": "Keep {mass} in hand",
+    "in_hand_none": "Nothing needs to be kept in hand",
+    "gap_more": "{mass} more is in the car than written down",
+    "gap_less": "{mass} less is in the car than written down",
+    "gap_fits_more": "{mass} more is in the car than is written down, ± {within}: nothing to look for",
+    "gap_fits_less": "{mass} more came off than is written down, ± {within}: nothing to look for",
+    "gap_line_more": "{mass} more is in the car than is written down, ± {within}: something is not logged",
+    "gap_line_less": "{mass} more came off than is written down, ± {within}: something is not logged",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """`code` of the table, or of the error table where a reason is told; `data` as texts; `text` ready to read."""
+
+    code: str
+    data: dict[str, str]
+    text: str
+
+
+def margin_sentence(standing: Standing, unit: str) -> Said:
+    """How far from the minimum, in one sentence; or what is missing to tell. `unit`: a unit of mass."""
+    if standing.margin is None:
+        return _missing(standing, unit)
+    moved = moved_since(standing.since)
+    ending = "_as_weighed" if moved else ""
+    if standing.verdict == "close" and standing.official is not None:
+        chance = standing.official.chance_under
+        code = "probably_under" if chance > 0.5 else "close"
+        return _said(code + ending, chance=show_chance(chance), **moved)
+    side = "above" if standing.margin.value > 0.0 else "under"
+    size = size_of(standing.margin, unit)
+    return _said(side + ending, mass=size["mass"], **(moved or {"within": size["within"]}))
+
+
+def in_hand_sentence(reading: OfficialReading, unit: str) -> Said:
+    """What to keep above the minimum, rounded up, to about a digit more than the expected reading is known to."""
+    if reading.in_hand <= 0.0:
+        return _said("in_hand_none")
+    return _said("in_hand", mass=show_guard(reading.in_hand, unit, expanded(reading.expected) / 5.0))
+
+
+def moved_since(since: Since | None) -> dict[str, str]:
+    """`moved`: what went in or came out since without a weight; nothing when everything has one."""
+    return _moved(len(since.unweighed_out), len(since.unweighed_in), ("out", "in", "both_ways")) if since else {}
+
+
+def _moved(off: int, on: int, words: tuple[str, str, str]) -> dict[str, str]:
+    """So many parts off and on, told with the sentences named for the one, the other, and both."""
+    if not off + on:
+        return {}
+    way = words[2] if off and on else words[0 if off else 1] + ("_one" if off + on == 1 else "_more")
+    return {"moved": SENTENCES[way].format(count=off + on)}
+
+
+def gap_sentence(gap: Gap, unit: str) -> Said:
+    """What two weigh-ins found beside what is written down, as a headline."""
+    if not gap.significant:
+        return gap_line(gap, unit)
+    mass = show_mass(abs(gap.difference.value), unit, expanded(gap.difference))
+    return _said("gap_more" if gap.difference.value > 0.0 else "gap_less", mass=mass)
+
+
+def gap_line(gap: Gap, unit: str) -> Said:
+    """The same as one of a list, with whether there is anything to look for."""
+    way = "more" if gap.difference.value > 0.0 else "less"
+    return _said(f"gap_line_{way}" if gap.significant else f"gap_fits_{way}", **size_of(gap.difference, unit))
+
+
+def _missing(standing: Standing, unit: str) -> Said:
+    reason = standing.reasons["margin"]
+    if reason["code"] == "no_weigh_in":
+        return _by_jobs(standing, unit)
+    if reason["code"] in ("no_class_sheet", "no_minimum"):
+        return _said("no_minimum")
+    why = str(describe(reason["code"], reason["data"])["sentence"]).removesuffix(".")
+    if reason["data"].get("list") == "class_sheets":
+        return _said("adders_unread" if reason["data"]["field"] == "adders" else "minimum_unread", why=why)
+    return Said(reason["code"], {}, why)
+
+
+def _by_jobs(standing: Standing, unit: str) -> Said:
+    """Without a weigh-in: what the jobs in the car made of it, and which of their parts have no weight."""
+    if not standing.removed.value:
+        return _said("unweighed")
+    code = "lighter" if standing.removed.value > 0.0 else "heavier"
+    moved = _moved(len(standing.unweighed_off), len(standing.unweighed_on), ("off", "on", "off_and_on"))
+    size = size_of(standing.removed, unit)
+    return _said(code + "_as_weighed", mass=size["mass"], **moved) if moved else _said(code, **size)
+
+
+def size_of(item: Uncertain, unit: str) -> dict[str, str]:
+    """The size without its sign, and its expanded uncertainty, both to the place that deserves showing."""
+    shown = lay_out("mass", abs(item.value), unit, expanded(item))
+    return {"mass": _join(shown.parts), "within": _join(shown.within) or show_mass(0.0, unit)}
+
+
+def _join(parts: tuple[tuple[str, str], ...]) -> str:
+    return " ".join(f"{digits} {unit}" for digits, unit in parts)
+
+
+def _said(code: str, **data: str) -> Said:
+    return Said(code, data, SENTENCES[code].format(**data))

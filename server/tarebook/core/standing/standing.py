@@ -1,0 +1,237 @@
+"""The standing: what the car weighs now, how sure that is, and how far it is from the minimum.
+
+It answers for one trim and for the condition the class weighs in. The weight comes through the one door `estimate`;
+everything else here is comparing it: with the minimum as a mass, with the minimum as the official scale would show it,
+and with what was weighed and written down before. What cannot be told is None, and `reasons` says why, by name: weight,
+margin, start, gap.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import cast
+
+from tarebook.core.garage.records import ClassSheet, Garage, Warned, WeighIn, warned
+from tarebook.core.ledger.net import JobNet, job_nets, jobs_in_car, mass_total
+from tarebook.core.numbers.uncertain import Uncertain, scale, subtract
+from tarebook.core.standing.estimate import Estimate, Fused, estimate
+from tarebook.core.standing.gap import Gap, gap_between, gaps_in_order
+from tarebook.core.standing.history import Past, Start, past_of, start_of
+from tarebook.core.standing.official import OfficialReading, official_reading, official_scale
+from tarebook.core.standing.since import Since, pieces_between
+from tarebook.core.standing.weighed import Weighed, ballast_in, ballast_now, in_order
+from tarebook.core.weighing.weighing import Masses, masses
+from tarebook.core.whole_car.condition import Condition, chosen_sheet, condition_of, condition_warnings
+from tarebook.core.whole_car.weigh_in import loads_of
+
+RISK = 0.05  # of being shown under the minimum, when the class sheet names none: an assumption, no source
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """Masses in kg. `minimum` has its adders in it; `margin` = weight − minimum.
+
+    `fused`: what the weight is made of; `since` the last weigh-in in it. `official.in_hand` is what to keep above the
+    minimum for `risk`. `ballast`: what is on board now, and in the weight: the blocks fitted, else as at that weigh-in.
+    `removed`: net of the jobs in the car now, positive when it got lighter; `unweighed_off`, `unweighed_on`: parts
+    those took off or put on that have no weight. `history`: every weigh-in in order; `gaps` between those that can be
+    held against each other, `gap` between the last two. `verdict`: "above" or "under" the minimum when the margin is
+    beyond its expanded uncertainty (k = 2) and, for above, the chance of being shown under is within the risk; else
+    "close". "unweighed": either is so by what is weighed, but what moved since without a weight may make it untrue.
+    """
+
+    car: str | None
+    trim: str
+    condition: Condition
+    ballast: float
+    weight: Uncertain | None
+    minimum: float | None
+    margin: Uncertain | None
+    risk: float
+    official: OfficialReading | None
+    fused: Fused | None
+    since: Since | None
+    removed: Uncertain
+    unweighed_off: tuple[str, ...]
+    unweighed_on: tuple[str, ...]
+    history: tuple[Past, ...]
+    start: Start | None
+    gap: Gap | None
+    gaps: tuple[Gap, ...]
+    reasons: dict[str, Warned]
+    verdict: str | None
+    warnings: tuple[Warned, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Given:
+    """What every part of the answer is made from. `weighed`: the weigh-ins in order."""
+
+    garage: Garage
+    known: Masses
+    nets: Mapping[str, JobNet]
+    sheet: ClassSheet | None
+    condition: Condition
+    weighed: list[Weighed]
+
+
+def standing(
+    garage: Garage, known: Masses | None = None, class_sheet: str | None = None, weigh_in: str | None = None
+) -> Standing:
+    """The standing of the garage's car in the garage's trim.
+
+    `class_sheet`: id; by default the newest of the car. `weigh_in`: id of the one to rest on alone; by default all that
+    can count do. `known`: the garage's masses, when they are at hand already.
+    """
+    given = _given(garage, known or masses(garage), class_sheet)
+    chosen = [each for each in given.weighed if weigh_in in (None, each.record.id)]
+    now = estimate(garage, given.known, given.nets, chosen, given.condition)
+    minimum, risk = _minimum(garage, given.sheet), _risk(given.sheet)
+    start, gap = start_of(garage, given.known, given.nets, given.weighed, given.condition), _gap(given)
+    found = now if isinstance(now, Estimate) else None
+    moved = pieces_between([job.id for job in jobs_in_car(garage)], (), given.nets)
+    least = minimum if isinstance(minimum, float) else None
+    margin = subtract(found.weight, Uncertain(least)) if found and least is not None else None
+    official = _official(given, found, least, risk)
+    return Standing(
+        car=garage.car.id if garage.car else None,
+        trim=garage.trim,
+        condition=given.condition,
+        ballast=_ballast(garage, found),
+        weight=found.weight if found else None,
+        minimum=least,
+        margin=margin,
+        risk=risk,
+        official=official,
+        fused=found.fused if found else None,
+        since=found.since if found else None,
+        removed=scale(_net_now(given), -1.0),
+        unweighed_off=tuple(part for part, pieces in moved.items() if pieces < 0),
+        unweighed_on=tuple(part for part, pieces in moved.items() if pieces > 0),
+        history=tuple(past_of(garage, given.known, each, given.condition) for each in given.weighed),
+        start=start if isinstance(start, Start) else None,
+        gap=gap if isinstance(gap, Gap) else None,
+        gaps=gaps_in_order(garage, given.weighed, given.known, given.nets),
+        reasons=_reasons(weight=now, margin=minimum, start=start, gap=gap),
+        verdict=_verdict(margin, official, risk, found),
+        warnings=tuple(_warnings(given, found, official)),
+    )
+
+
+def _given(garage: Garage, known: Masses, class_sheet: str | None) -> _Given:
+    nets = job_nets(garage, known)
+    sheet = chosen_sheet(garage, class_sheet)
+    weighed = [Weighed(each, loads_of(garage, each, known), _jobs_then(garage, each)) for each in in_order(garage)]
+    return _Given(garage, known, nets, sheet, condition_of(garage, sheet, known), weighed)
+
+
+def _jobs_then(garage: Garage, record: WeighIn) -> tuple[str, ...] | None:
+    """The jobs stored with a weigh-in. Without a list there is nothing to confirm only while no job was ever fitted."""
+    if record.jobs is None:
+        return None if jobs_in_car(garage, "event") else ()
+    return tuple(job for job in record.jobs if job in garage.jobs)
+
+
+def _minimum(garage: Garage, sheet: ClassSheet | None) -> float | Warned:
+    """The minimum with its adders, kg. One that cannot be read is no minimum: half of it would be a false comfort."""
+    if sheet is None:
+        return warned("no_class_sheet")
+    for warning in garage.warnings:
+        of = warning["data"]
+        if of.get("list") == "class_sheets" and of.get("id") == sheet.id and of.get("field") in ("minimum", "adders"):
+            return warning
+    if sheet.minimum is None:
+        return warned("no_minimum", class_sheet=sheet.id)
+    return float(sheet.minimum.exact + (sheet.adders.exact if sheet.adders else 0))
+
+
+def _risk(sheet: ClassSheet | None) -> float:
+    risk = float(sheet.risk) if sheet and sheet.risk is not None else RISK
+    return risk if 0.0 < risk < 1.0 else RISK
+
+
+def _official(given: _Given, found: Estimate | None, minimum: float | None, risk: float) -> OfficialReading | None:
+    if found is None or minimum is None:
+        return None
+    records = [each.record for each in given.weighed]
+    theirs = official_scale(given.garage, given.known, given.sheet, records, minimum)
+    return official_reading(found.cautious, minimum, replace(theirs, gain=found.learned(theirs.gain)), risk)
+
+
+def _verdict(
+    margin: Uncertain | None, official: OfficialReading | None, risk: float, found: Estimate | None
+) -> str | None:
+    if margin is None or official is None or found is None:
+        return None
+    if margin.value > 2.0 * margin.u and official.chance_under <= risk:
+        return "unweighed" if found.since.unweighed_out else "above"
+    if margin.value < -2.0 * margin.u:
+        return "unweighed" if found.since.unweighed_in else "under"
+    return "close"
+
+
+def _ballast(garage: Garage, found: Estimate | None) -> float:
+    fitted = ballast_now(garage)
+    if fitted is not None:
+        return fitted.value
+    return ballast_in(garage.weigh_ins[found.since.weigh_in]).value if found else 0.0
+
+
+def _net_now(given: _Given) -> Uncertain:
+    lines = [line for job in jobs_in_car(given.garage) for line in given.nets[job.id].lines]
+    return mass_total(lines).net
+
+
+def _gap(given: _Given) -> Gap | Warned:
+    whole = [each for each in given.weighed if each.loads.total]
+    if len(whole) < 2:
+        return warned("one_weigh_in")
+    return gap_between(given.garage, whole[-2], whole[-1], given.known, given.nets)
+
+
+def _reasons(weight: object, margin: object, start: object, gap: object) -> dict[str, Warned]:
+    """The answers that are no answers, by name; without a weight there is no margin either."""
+    answers = {"weight": weight, "margin": weight if isinstance(weight, dict) else margin, "start": start, "gap": gap}
+    return {name: cast(Warned, answer) for name, answer in answers.items() if isinstance(answer, dict)}
+
+
+def _warnings(given: _Given, found: Estimate | None, official: OfficialReading | None) -> list[Warned]:
+    """What should be known of the weigh-in the weight rests on, of the jobs since, of the class and of its scale."""
+    warnings = list(given.condition.warnings)
+    if given.sheet and given.sheet.risk is not None and float(given.sheet.risk) != _risk(given.sheet):
+        warnings.append(warned("risk_unusable", class_sheet=given.sheet.id))
+    warnings += _left_out(given, found)
+    if official is not None and official.scale.scale is None:
+        warnings.append(warned("official_scale_assumed"))
+    if found is None:
+        return warnings
+    rests_on = next(each for each in given.weighed if each.record.id == found.since.weigh_in)
+    warnings += rests_on.loads.warnings
+    warnings += condition_warnings(given.garage, rests_on.record, given.condition, given.known)
+    warnings += _of_ballast(given.garage, rests_on.record)
+    if found.since.unweighed:
+        warnings.append(warned("unweighed", parts=list(found.since.unweighed)))
+    return [*warnings, *found.fused.warnings]
+
+
+def _left_out(given: _Given, found: Estimate | None) -> list[Warned]:
+    """Why weigh-ins later than the last that counts do not; of none that counts the reason is given elsewhere."""
+    if found is None:
+        last = given.weighed[-1:]
+        return [warned("weigh_in_incomplete", weigh_in=each.record.id) for each in last if each.loads.total is None]
+    names = [each.record.id for each in given.weighed]
+    later = names[names.index(found.since.weigh_in) + 1 :]
+    return [found.fused.left_out[name] for name in later if name in found.fused.left_out]
+
+
+def _of_ballast(garage: Garage, last: WeighIn) -> list[Warned]:
+    """Where the ballast in the weight comes from, and what may be wrong with it."""
+    fitted = ballast_now(garage)
+    if fitted is None:
+        return [warned("ballast_kept", weigh_in=last.id)] if last.ballast and last.ballast.exact else []
+    bare = [place.id for place in garage.ballast_places.values() if place.fitted and place.block is None]
+    found = [warned("ballast_without_block", places=bare)] if bare else []
+    if last.ballast is None and fitted.value:
+        found.append(warned("ballast_unnoted", weigh_in=last.id))
+    return found

@@ -1,0 +1,65 @@
+"""The weigh-ins of a car in order, each with its loads, the jobs then in the car, and what else was on board.
+
+A weigh-in weighs the car with fuel, driver and ballast as they were that day. What two of them can be compared by is
+the car without these; what was on board is known as well as it was noted.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tarebook.core.garage.records import Garage, Warned, WeighIn, warned
+from tarebook.core.numbers.uncertain import Uncertain, resolution
+from tarebook.core.weighing.weighing import Masses
+from tarebook.core.whole_car.condition import driver_in, fuel_in
+from tarebook.core.whole_car.weigh_in import Loads
+
+Terms = tuple[tuple[Uncertain, float], ...]
+"""Items and what each counts: a sum that is taken once, at the end."""
+
+
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """One weigh-in with its loads. `jobs`: those then in the car; None when nobody confirmed any list."""
+
+    record: WeighIn
+    loads: Loads
+    jobs: tuple[str, ...] | None
+
+
+def in_order(garage: Garage) -> list[WeighIn]:
+    """Weigh-ins as they were made: by their stated time (those without one last), then by id."""
+    return sorted(garage.weigh_ins.values(), key=lambda record: (record.at is None, record.at or "", record.id))
+
+
+def bare(garage: Garage, weighed: Weighed, known: Masses) -> Terms | Warned:
+    """The car of a weigh-in without fuel, driver or ballast, kg, or why that cannot be told."""
+    whole, record = weighed.loads.total, weighed.record
+    if whole is None:
+        return warned("weigh_in_incomplete", weigh_in=record.id)
+    fuel, driver = fuel_in(garage, record), driver_in(record, known)
+    if fuel is None:
+        return warned("fuel_unknown", weigh_in=record.id)
+    if driver is None:
+        return warned("driver_unknown", weigh_in=record.id)
+    return ((whole, 1.0), (fuel, -1.0), (driver, -1.0), (ballast_in(record), -1.0))
+
+
+def ballast_in(record: WeighIn) -> Uncertain:
+    """The ballast on board at a weigh-in, kg, known to its last digit."""
+    if record.ballast is None:
+        return Uncertain(0.0)
+    return Uncertain(record.ballast.value, {f"ballast:{record.id}": resolution(record.ballast.last_digit)})
+
+
+def ballast_now(garage: Garage) -> Uncertain | None:
+    """The blocks fitted at the car's ballast places, kg, each known to its last digit; None while nobody notes them."""
+    noted = [place for place in garage.ballast_places.values() if place.fitted is not None]
+    if not noted:
+        return None
+    value, sources = 0.0, {}
+    for place in noted:
+        if place.fitted and place.block:
+            value += place.fitted * place.block.value
+            sources[f"ballast:{place.id}"] = place.fitted * resolution(place.block.last_digit)
+    return Uncertain(value, sources)

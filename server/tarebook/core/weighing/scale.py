@@ -1,0 +1,183 @@
+"""How far a scale may be off: one look at its display, and its gain.
+
+A scale shows s = (1 + g)·m, rounded to its division. The rounding of a look is a rectangle one division wide,
+u = d/√12 (JCGM 100:2008, F.2.2.1), with the scale's own repeatability where somebody noted it. The gain g is one error
+shared by every reading of that scale, `cal:<scale>`: it adds up over ten parts instead of averaging out.
+
+The gain comes from checks with known masses, ĝ = Σ k(s−k)/u² ÷ Σ k²/u²: least squares of s − k against k, so that the
+heavy check decides. A known mass is an error of its own, `known:<its name>`, shared by every scale checked with it.
+Without checks, or when the checks tell less than is assumed anyway, the gain is zero ± an assumption by kind of scale.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from math import sqrt
+from typing import TypeVar
+
+from tarebook.core.garage.records import Garage, Scale, ScaleCheck, Warned, warned
+from tarebook.core.numbers.quantity import Quantity
+from tarebook.core.numbers.uncertain import Uncertain, rectangular
+
+T = TypeVar("T")
+
+UNNAMED = ""
+"""The scale of a weighing that names none: all of them count as one scale, since most often they are."""
+
+# Relative standard uncertainty of the gain: common practice, no source.
+ASSUMED_GAIN = {
+    "kitchen": 0.003,
+    "bench": 0.002,
+    "hanging": 0.01,
+    "bathroom": 0.01,
+    "corner_pads": 0.002,
+    "axle_pads": 0.005,
+    "platform": 0.001,
+}
+ASSUMED_GAIN_UNNAMED = 0.02
+FAR_OFF = 0.2  # a scale this far off is a slip of the finger or of the unit, not a gain
+ASSUMED_KNOWN_WITHIN = 0.01  # of a known mass nobody said the tolerance of; common practice, no source
+
+
+@dataclass(frozen=True, slots=True)
+class ScaleModel:
+    """What is known of one scale's errors. `gain` is relative; `division`, `repeatability`, `capacity` are kg.
+
+    `assumed`: the gain is the assumption for its kind. `checks`: the checks that were used, by id.
+    """
+
+    id: str
+    gain: Uncertain
+    assumed: bool
+    division: float | None
+    repeatability: float
+    capacity: float | None
+    checks: tuple[str, ...]
+    warnings: tuple[Warned, ...]
+
+    def division_for(self, shown: Quantity) -> float:
+        """The division in kg: the scale's own, else the place of the last digit typed."""
+        return self.division if self.division is not None else shown.last_digit
+
+    def look(self, shown: Quantity) -> float:
+        """Standard uncertainty of one look at the display, kg."""
+        division = self.division_for(shown)
+        return sqrt(_square(division) / 12.0 + _square(self.repeatability))
+
+
+def scale_models(garage: Garage) -> dict[str, ScaleModel]:
+    """The model of every scale of the garage by id, and of `UNNAMED`."""
+    models = {key: scale_model(scale, garage.checks_of.get(key, [])) for key, scale in garage.scales.items()}
+    models[UNNAMED] = _unnamed()
+    return models
+
+
+def scale_model(scale: Scale, checks: Sequence[ScaleCheck]) -> ScaleModel:
+    """One scale from its record and its checks (in order of id)."""
+    allowance = ASSUMED_GAIN[scale.kind]
+    bare = _model(scale, Uncertain(0.0, {f"cal:{scale.id}": allowance}), True, (), ())
+    near = [check for check in checks if abs(check.shown.value - check.known.value) <= FAR_OFF * check.known.value]
+    slips = tuple(warned("check_far_off", scale=scale.id, check=check.id) for check in checks if check not in near)
+    if not near:
+        return replace(bare, warnings=slips)
+    gain, warnings = _gain_of(bare, distinct_looks(near, _known_load, _same_shown))
+    if gain.u > allowance:
+        return replace(bare, warnings=(*slips, *warnings, warned("checks_too_rough", scale=scale.id)))
+    return _model(scale, gain, False, tuple(check.id for check in near), (*slips, *warnings))
+
+
+def _model(
+    scale: Scale, gain: Uncertain, assumed: bool, checks: tuple[str, ...], warnings: tuple[Warned, ...]
+) -> ScaleModel:
+    division = scale.division.value if scale.division else None
+    repeatability = scale.repeatability.value if scale.repeatability else 0.0
+    capacity = scale.capacity.value if scale.capacity else None
+    return ScaleModel(scale.id, gain, assumed, division, repeatability, capacity, checks, warnings)
+
+
+def _unnamed() -> ScaleModel:
+    return ScaleModel(UNNAMED, Uncertain(0.0, {"cal:": ASSUMED_GAIN_UNNAMED}), True, None, 0.0, None, (), ())
+
+
+def distinct_looks(items: Iterable[T], load: Callable[[T], object], same: Callable[[T, T], bool]) -> list[T]:
+    """One item for all looks at one load that show the same: they share their rounding, so looking again tells nothing.
+
+    Once any of them differs, more than the rounding is at work and each look counts.
+    """
+    groups: dict[object, list[T]] = {}
+    for item in items:
+        groups.setdefault(load(item), []).append(item)
+    kept: list[T] = []
+    for group in groups.values():
+        kept.extend(group[:1] if all(same(item, group[0]) for item in group) else group)
+    return kept
+
+
+def _known_source(check: ScaleCheck) -> str:
+    return f"known:{check.known_name or check.id}"
+
+
+def _known_load(check: ScaleCheck) -> tuple[str, float]:
+    return _known_source(check), check.known.value
+
+
+def _same_shown(a: ScaleCheck, b: ScaleCheck) -> bool:
+    return a.shown.value == b.shown.value
+
+
+def _known_u(check: ScaleCheck) -> float:
+    """Standard uncertainty of the known mass: a rectangle of the half-width stated, or assumed."""
+    within = check.known_within.value if check.known_within else ASSUMED_KNOWN_WITHIN * check.known.value
+    return rectangular(within)
+
+
+def _gain_of(model: ScaleModel, checks: Sequence[ScaleCheck]) -> tuple[Uncertain, tuple[Warned, ...]]:
+    """The weighted gain with its sources, and a warning when the checks contradict each other."""
+    variances = [_square(model.look(check.shown)) + _square(_known_u(check)) for check in checks]
+    gain, shares = _least_squares(checks, variances)
+    looks = 0.0
+    sources: dict[str, float] = {}
+    for check, share in zip(checks, shares, strict=True):
+        looks += _square(share * model.look(check.shown))
+        source = _known_source(check)
+        sources[source] = sources.get(source, 0.0) - share * (1.0 + gain) * _known_u(check)
+    ratio = _disagreement(model, checks, gain, variances)
+    spread = (_square(ratio) - 1.0) * (looks + _sum_of_squares(sources))
+    estimate = Uncertain(gain, {f"cal:{model.id}": sqrt(looks + spread), **sources})
+    return estimate, (warned("checks_disagree", scale=model.id, ratio=ratio),) if ratio > 1.0 else ()
+
+
+def _least_squares(checks: Sequence[ScaleCheck], variances: Sequence[float]) -> tuple[float, list[float]]:
+    """The gain, and the share each check's error s − k has in it."""
+    weight = 0.0
+    for check, variance in zip(checks, variances, strict=True):
+        weight += check.known.value * check.known.value / variance
+    shares = [check.known.value / variance / weight for check, variance in zip(checks, variances, strict=True)]
+    gain = 0.0
+    for check, share in zip(checks, shares, strict=True):
+        gain += share * (check.shown.value - check.known.value)
+    return gain, shares
+
+
+def _disagreement(model: ScaleModel, checks: Sequence[ScaleCheck], gain: float, variances: Sequence[float]) -> float:
+    """The Birge ratio when a check is off the fitted line by more than a division, else 1."""
+    chi_squared = 0.0
+    beyond = False
+    for check, variance in zip(checks, variances, strict=True):
+        off = check.shown.value - check.known.value * (1.0 + gain)
+        chi_squared += off * off / variance
+        beyond = beyond or abs(off) > model.division_for(check.shown)
+    return sqrt(max(1.0, chi_squared / (len(checks) - 1))) if beyond and len(checks) > 1 else 1.0
+
+
+def _square(x: float) -> float:
+    # Not **: powers may differ by a digit between the languages, products do not.
+    return x * x
+
+
+def _sum_of_squares(sources: Mapping[str, float]) -> float:
+    total = 0.0
+    for deviation in sources.values():
+        total += _square(deviation)
+    return total

@@ -1,0 +1,202 @@
+"""From what a scale showed to what one piece weighs, and how sure that is.
+
+Every weighing tells the mass of ONE piece, by its method:
+
+    direct      shown
+    difference  shown − shown_empty: a person with the part less the person alone; two looks
+    container   shown − shown_empty: full less empty; two looks
+    batch       shown ÷ pieces: equal pieces weighed together, each as uncertain as the batch, ÷ pieces
+    ends        shown + shown_far: one end at a time for what is too long. The part lies level on two supports, one on
+                the scale, the other a block of the same height, both at the same places for both looks; by the lever's
+                rule the two supports carry the whole between them, wherever its centre is; two looks
+
+(`pieces` divides in every method.) The scale's gain acts on the net, so a difference carries no error of the person's
+own weight. Looks at one load on one scale that show the same share their rounding; several weighings of one part make a
+weighted mean. Without a weighing, a part has what was claimed of it: worked out, quoted or guessed, each a rectangle of
+stated half-width or of 5, 10, 20 % (the contingencies of the ESA margin philosophy for off-the-shelf, modified and new
+items), and all guesses share a common bias. Weighed beats claimed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import sqrt
+
+from tarebook.core.garage.records import Driver, Garage, Part, Warned, Weighing, warned
+from tarebook.core.numbers.quantity import Quantity
+from tarebook.core.numbers.uncertain import Uncertain, rectangular
+from tarebook.core.weighing.mean import weighted_mean
+from tarebook.core.weighing.scale import UNNAMED, ScaleModel, distinct_looks, scale_models
+
+CLAIM_WITHIN = {"worked_out": 0.05, "quoted": 0.10, "guessed": 0.20}
+CLAIM_WITHIN_PERSON = {"worked_out": 0.03, "quoted": 0.03, "guessed": 0.08}  # people know: common practice, no source
+GUESSES_SHARE = 0.05  # of each guess: people guess all too high or all too low; an assumption, no source
+_NEEDS = {"difference": "shown_empty", "container": "shown_empty", "batch": "pieces", "ends": "shown_far"}
+BASES = ("weighed", "worked_out", "quoted", "guessed")
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """One weighing, read: the mass of one piece, kg. `own` is the part of its doubt no other reading shares.
+
+    `scale`: its id, or `UNNAMED`. `division`: that of the scale, per piece, kg; `division_assumed`: nobody noted it.
+    `mass`: the value with all its sources.
+    """
+
+    weighing: str
+    scale: str
+    value: float
+    own: float
+    division: float
+    division_assumed: bool
+    with_bolts: bool | None
+    warnings: tuple[Warned, ...]
+    _gain: Uncertain
+
+    @property
+    def mass(self) -> Uncertain:
+        relative = {source: part / (1.0 + self._gain.value) for source, part in self._gain.sources.items()}
+        sources = {source: -self.value * part for source, part in relative.items()}
+        return Uncertain(self.value, {**sources, f"round:{self.weighing}": self.own})
+
+
+@dataclass(frozen=True, slots=True)
+class Mass:
+    """What one piece of a part (or a driver) weighs, kg, with the trail that leads there.
+
+    `mass` and `basis` are None when nobody weighed or claimed anything. `readings`: every weighing that could be read;
+    `weighings`: the ids of those the mass is made from. `spread` of the readings, kg; `ratio`: the Birge ratio the mass
+    was widened by, 1 when the readings agree.
+    """
+
+    of: str
+    mass: Uncertain | None
+    basis: str | None
+    weighings: tuple[str, ...]
+    readings: tuple[Reading, ...]
+    spread: float
+    ratio: float
+    warnings: tuple[Warned, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Masses:
+    """The mass of every part and driver by id, and the model of every scale by id (`UNNAMED` among them)."""
+
+    scales: dict[str, ScaleModel]
+    of: dict[str, Mass]
+
+
+def masses(garage: Garage) -> Masses:
+    """The mass of every part and every driver of the garage."""
+    scales = scale_models(garage)
+    things: list[Part | Driver] = [*garage.parts.values(), *garage.drivers.values()]
+    return Masses(scales, {thing.id: mass_of(garage, thing, scales) for thing in things})
+
+
+def mass_of(garage: Garage, thing: Part | Driver, scales: Mapping[str, ScaleModel]) -> Mass:
+    """The mass of one piece of a part, or of a driver: from its weighings, else as claimed."""
+    weighings = garage.weighings_of.get(thing.id, [])
+    tried = [(weighing, read_weighing(weighing, scales[weighing.scale or UNNAMED])) for weighing in weighings]
+    read = {weighing.id: result for weighing, result in tried if isinstance(result, Reading)}
+    warnings = [result for _, result in tried if not isinstance(result, Reading)]
+    if not read:
+        mass, basis = claimed(thing)
+        return Mass(thing.id, mass, basis, (), (), 0.0, 1.0, tuple(warnings))
+    return _weighed(thing, [weighing for weighing in weighings if weighing.id in read], read, scales, warnings)
+
+
+def _weighed(
+    thing: Part | Driver,
+    weighings: list[Weighing],
+    read: dict[str, Reading],
+    scales: Mapping[str, ScaleModel],
+    warnings: list[Warned],
+) -> Mass:
+    readings = tuple(read.values())
+    kept = {weighing.id for weighing in distinct_looks(weighings, _load, _same_display)}
+    looks = [reading for reading in readings if reading.weighing in kept]
+    mean = weighted_mean(thing.id, looks, {reading.scale: scales[reading.scale].gain for reading in readings})
+    for reading in readings:
+        warnings.extend(reading.warnings)
+    if mean.ratio > 1.0:
+        warnings.append(warned("readings_disagree", of=thing.id, spread=mean.spread, ratio=mean.ratio))
+    if len({bool(reading.with_bolts) for reading in readings}) > 1:
+        warnings.append(warned("bolts_differ", of=thing.id))
+    return Mass(thing.id, mean.mass, "weighed", tuple(read), readings, mean.spread, mean.ratio, tuple(warnings))
+
+
+def _load(weighing: Weighing) -> tuple[str | None, str, int]:
+    return weighing.scale, weighing.method, weighing.pieces or 1
+
+
+def _same_display(a: Weighing, b: Weighing) -> bool:
+    return all(
+        (one.value if one else None) == (other.value if other else None)
+        for one, other in ((a.shown, b.shown), (a.shown_empty, b.shown_empty), (a.shown_far, b.shown_far))
+    )
+
+
+def read_weighing(weighing: Weighing, model: ScaleModel) -> Reading | Warned:
+    """The mass of one piece, or the warning that says why there is none."""
+    need = _NEEDS.get(weighing.method)
+    if need is not None and getattr(weighing, need) is None:
+        return warned("missing_field", list="weighings", id=weighing.id, field=need)
+    net, looks = _net(weighing)
+    if net <= 0.0:
+        return warned("not_positive", weighing=weighing.id)
+    pieces = weighing.pieces or 1
+    corrected = 1.0 + model.gain.value
+    return Reading(
+        weighing=weighing.id,
+        scale=model.id,
+        value=net / pieces / corrected,
+        own=_looks_u(model, looks) / pieces / corrected,
+        division=max(model.division_for(look) for look in looks) / pieces,
+        division_assumed=model.division is None,
+        with_bolts=weighing.with_bolts,
+        warnings=_over_capacity(weighing, model),
+        _gain=model.gain,
+    )
+
+
+def _net(weighing: Weighing) -> tuple[float, tuple[Quantity, ...]]:
+    """What all pieces together showed, kg, and the looks it took."""
+    if weighing.method == "ends" and weighing.shown_far:
+        return weighing.shown.value + weighing.shown_far.value, (weighing.shown, weighing.shown_far)
+    if weighing.method in ("difference", "container") and weighing.shown_empty:
+        return weighing.shown.value - weighing.shown_empty.value, (weighing.shown, weighing.shown_empty)
+    return weighing.shown.value, (weighing.shown,)
+
+
+def _looks_u(model: ScaleModel, looks: tuple[Quantity, ...]) -> float:
+    variance = 0.0
+    for look in looks:
+        variance += model.look(look) * model.look(look)
+    return sqrt(variance)
+
+
+def _over_capacity(weighing: Weighing, model: ScaleModel) -> tuple[Warned, ...]:
+    looks = [look for look in (weighing.shown, weighing.shown_empty, weighing.shown_far) if look]
+    if model.capacity is None or all(look.value <= model.capacity for look in looks):
+        return ()
+    return (warned("above_capacity", weighing=weighing.id, scale=model.id),)
+
+
+def claimed(thing: Part | Driver) -> tuple[Uncertain, str] | tuple[None, None]:
+    """The mass as claimed, and its basis; a claim without a basis is a guess.
+
+    What a person is said to weigh is known better than what a part is, and a guess of it has no bias of parts.
+    """
+    if thing.claim is None:
+        return None, None
+    basis = thing.claim_basis or "guessed"
+    value = thing.claim.value
+    is_person = isinstance(thing, Driver)
+    share = (CLAIM_WITHIN_PERSON if is_person else CLAIM_WITHIN)[basis]
+    within = thing.claim_within.value if thing.claim_within else share * value
+    sources = {f"claim:{thing.id}": rectangular(within)}
+    if basis == "guessed" and not is_person:
+        sources["guesses"] = GUESSES_SHARE * value
+    return Uncertain(value, sources), basis

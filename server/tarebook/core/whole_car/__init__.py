@@ -1,0 +1,1 @@
+"""The whole car on scales, and the condition a class weighs it in."""

@@ -1,0 +1,261 @@
+"""The whole car on scales: loads, shares and the centre of gravity, each with its uncertainty.
+
+A weigh-in is two or four looks at one scale, or one. Every look has its own rounding and its own part in how well the
+scale repeats a whole car; all of them share the scale's gain, which therefore adds up fully in the total and cancels
+in every share. Four corners have a fourth freedom beside total, front and left: how the car settles on its springs
+moves load from one diagonal to the other (+ − − +). It touches the corners and the cross weight and nothing else.
+
+Whatever is there is worked out: with two corners typed there is an axle, with all four a total. Cross weight is
+(RF + LR) / total. Axes: x rearward from the front axle, y to the car's right; each axle has its own track.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import sqrt
+
+from tarebook.core.garage.records import Car, Garage, Warned, WeighIn, warned
+from tarebook.core.numbers.quantity import Quantity
+from tarebook.core.numbers.uncertain import Uncertain, divide, multiply, resolution, total, weighted_sum
+from tarebook.core.weighing.scale import ASSUMED_GAIN, UNNAMED, ScaleModel
+from tarebook.core.weighing.trade_scale import gain_by_class, platform_gain, whole_car_gain
+from tarebook.core.weighing.weighing import Masses, masses
+from tarebook.core.whole_car.condition import (
+    Condition,
+    at_condition,
+    chosen_sheet,
+    condition_of,
+    condition_warnings,
+    driver_in,
+    fuel_in,
+)
+
+LOOKS = {"corners": ("lf", "rf", "lr", "rr"), "axles": ("front", "rear"), "total": ("total",)}
+_PAIRS = {
+    "front": ("lf", "rf"),
+    "rear": ("lr", "rr"),
+    "left": ("lf", "lr"),
+    "right": ("rf", "rr"),
+    "cross": ("rf", "lr"),
+}
+
+# Standard deviation of the whole car's weight on rolling it on again, kg: common practice, no source.
+ASSUMED_REPEATABILITY = {
+    "kitchen": 0.5,
+    "bench": 0.5,
+    "hanging": 1.0,
+    "bathroom": 1.0,
+    "corner_pads": 0.5,
+    "axle_pads": 1.0,
+    "platform": 0.5,
+}
+ASSUMED_REPEATABILITY_UNNAMED = 2.0
+SETTLING = 1.0  # standard deviation, kg a corner in the pattern + − − +: common practice, no source
+_PADS = {"corner_pads": 4, "bathroom": 4, "axle_pads": 2}  # that share a car; a capacity is of one of them
+_ODD = (0.4, 1.6)  # a reading outside these, as a share of the mean of all, is most likely a slip of the hand
+
+
+@dataclass(frozen=True, slots=True)
+class Loads:
+    """What the scale said of the car as it stood on it: fuel, driver and ballast included.
+
+    `loads` in kg by name (lf, rf, lr, rr, front, rear, left, right, cross, total), as far as they are known. `shares`:
+    front, rear, left, right and cross as fractions of the total. `x_cg`, `y_cg` in m. `gain`: the scale's, taken out.
+    """
+
+    loads: dict[str, Uncertain]
+    shares: dict[str, Uncertain]
+    x_cg: Uncertain | None
+    y_cg: Uncertain | None
+    gain: Uncertain
+    warnings: tuple[Warned, ...]
+
+    @property
+    def total(self) -> Uncertain | None:
+        return self.loads.get("total")
+
+
+@dataclass(frozen=True, slots=True)
+class WholeCar:
+    """One weigh-in and what follows from it. Masses in kg.
+
+    `fuel`, `driver`: on board then, None when not known; `ballast` likewise, and kept. `weight`: at the class's
+    `condition`; when None, `reason` says why.
+    """
+
+    weigh_in: str
+    loads: Loads
+    condition: Condition
+    fuel: Uncertain | None
+    driver: Uncertain | None
+    ballast: float
+    weight: Uncertain | None
+    reason: Warned | None
+    warnings: tuple[Warned, ...]
+
+
+def weigh_in(
+    garage: Garage, identity: str, known: Masses | None = None, class_sheet: str | None = None
+) -> WholeCar | None:
+    """A weigh-in of the garage by id, half typed or whole; None when there is no such weigh-in.
+
+    `class_sheet`: id of the one whose condition is wanted, by default the newest of the car.
+    """
+    record = garage.weigh_ins.get(identity)
+    if record is None:
+        return None
+    known = known or masses(garage)
+    loads = loads_of(garage, record, known)
+    condition = condition_of(garage, chosen_sheet(garage, class_sheet), known)
+    answer = _at_condition(garage, record, loads, condition, known)
+    return WholeCar(
+        weigh_in=identity,
+        loads=loads,
+        condition=condition,
+        fuel=fuel_in(garage, record),
+        driver=driver_in(record, known),
+        ballast=record.ballast.value if record.ballast else 0.0,
+        weight=answer if isinstance(answer, Uncertain) else None,
+        reason=None if isinstance(answer, Uncertain) else answer,
+        warnings=(
+            *_unread(garage, identity),
+            *loads.warnings,
+            *condition.warnings,
+            *condition_warnings(garage, record, condition, known),
+        ),
+    )
+
+
+def _at_condition(
+    garage: Garage, record: WeighIn, loads: Loads, condition: Condition, known: Masses
+) -> Uncertain | Warned:
+    if loads.total is None:
+        return warned("weigh_in_incomplete", weigh_in=record.id)
+    return at_condition(garage, record, loads.total, condition, known)
+
+
+def _unread(garage: Garage, identity: str) -> list[Warned]:
+    """What of this record could not be read."""
+    found = [warning for warning in garage.warnings if warning["data"].get("list") == "weigh_ins"]
+    return [warning for warning in found if warning["data"].get("id") == identity]
+
+
+def loads_of(garage: Garage, record: WeighIn, known: Masses) -> Loads:
+    """The loads of one weigh-in, as many of its readings as there are."""
+    model = model_for(record, known)
+    shown = {name: look for name in LOOKS[record.layout] if (look := getattr(record, name)) is not None}
+    gain = _gain_for(garage, record, model, sum(look.value for look in shown.values()))
+    repeats = repeatability(garage, model) / sqrt(len(LOOKS[record.layout]))
+    loads = _sums({name: _load(record, model, gain, name, look, repeats) for name, look in shown.items()})
+    whole = loads.get("total")
+    shares = {name: divide(loads[name], whole) for name in _PAIRS if whole and whole.value and name in loads}
+    warnings = (
+        *model.warnings,
+        *_missing(record, shown),
+        *_above_capacity(garage, record, model, shown),
+        *_odd(record, loads),
+        *_assumed(garage, record, model),
+    )
+    return Loads(loads, shares, _x_cg(garage.car, shares), _y_cg(garage.car, loads), gain, warnings)
+
+
+def model_for(record: WeighIn, known: Masses) -> ScaleModel:
+    """The scale of a weigh-in. An official one without a name is a platform of its own: never two times the same."""
+    if record.scale or not record.official:
+        return known.scales[record.scale or UNNAMED]
+    gain = Uncertain(0.0, {f"cal:official:{record.id}": ASSUMED_GAIN["platform"]})
+    return ScaleModel(UNNAMED, gain, True, None, ASSUMED_REPEATABILITY["platform"], None, (), ())
+
+
+def _gain_for(garage: Garage, record: WeighIn, model: ScaleModel, load: float) -> Uncertain:
+    """The gain for a car of about `load` kg; an official scale without a name is a platform of unknown class."""
+    if record.official and not record.scale:
+        return platform_gain(f"cal:official:{record.id}", load)
+    return whole_car_gain(garage, model, load)
+
+
+def repeatability(garage: Garage, model: ScaleModel) -> float:
+    """Standard deviation (kg) of a whole car's weight on this scale: as noted, else assumed for its kind."""
+    if model.repeatability:
+        return model.repeatability
+    named = garage.scales.get(model.id)
+    return ASSUMED_REPEATABILITY[named.kind] if named else ASSUMED_REPEATABILITY_UNNAMED
+
+
+def _load(record: WeighIn, model: ScaleModel, gain: Uncertain, name: str, shown: Quantity, repeats: float) -> Uncertain:
+    """One reading with the scale's gain taken out."""
+    through = 1.0 + gain.value
+    load = shown.value / through
+    sources = {source: -load * part / through for source, part in gain.sources.items()}
+    sources[f"round:{record.id}:{name}"] = resolution(model.division_for(shown)) / through
+    sources[f"rep:{record.id}:{name}"] = repeats
+    if record.layout == "corners":
+        sources[f"settle:{record.id}"] = SETTLING if name in ("lf", "rr") else -SETTLING
+    return Uncertain(load, sources)
+
+
+def _sums(looks: dict[str, Uncertain]) -> dict[str, Uncertain]:
+    """The looks, and every sum of two of them that has both; the total when nothing is missing."""
+    pairs = {name: total([looks[a], looks[b]]) for name, (a, b) in _PAIRS.items() if a in looks and b in looks}
+    whole = [tuple(names) for names in LOOKS.values() if all(name in looks for name in names)]
+    totals = {"total": total([looks[name] for name in whole[0]])} if whole else {}
+    return {**looks, **pairs, **totals}
+
+
+def _x_cg(car: Car | None, shares: dict[str, Uncertain]) -> Uncertain | None:
+    """Behind the front axle: wheelbase × rear share."""
+    if car is None or car.wheelbase is None or "rear" not in shares:
+        return None
+    return multiply(_length(car, "wheelbase", car.wheelbase), shares["rear"])
+
+
+def _y_cg(car: Car | None, loads: dict[str, Uncertain]) -> Uncertain | None:
+    """To the right of the centreline: Σ half a track × (right − left), over the total."""
+    if car is None or car.track_front is None or car.track_rear is None or "lf" not in loads or "total" not in loads:
+        return None
+    ends = (("track_front", car.track_front, "lf", "rf"), ("track_rear", car.track_rear, "lr", "rr"))
+    moments = [
+        multiply(_length(car, field, track), weighted_sum((loads[right], loads[left]), (0.5, -0.5)))
+        for field, track, left, right in ends
+    ]
+    return divide(total(moments), loads["total"]) if loads["total"].value else None
+
+
+def _length(car: Car, field: str, length: Quantity) -> Uncertain:
+    return Uncertain(length.value, {f"round:{car.id}:{field}": resolution(length.last_digit)})
+
+
+def _missing(record: WeighIn, shown: dict[str, Quantity]) -> list[Warned]:
+    fields = [name for name in LOOKS[record.layout] if name not in shown]
+    return [warned("reading_missing", weigh_in=record.id, fields=fields)] if fields else []
+
+
+def _above_capacity(garage: Garage, record: WeighIn, model: ScaleModel, shown: dict[str, Quantity]) -> list[Warned]:
+    if model.capacity is None:
+        return []
+    named = garage.scales.get(model.id)
+    pads = _PADS.get(named.kind, 1) if named else 1
+    most = model.capacity * max(1.0, pads / len(LOOKS[record.layout]))
+    fields = [name for name, look in shown.items() if look.value > most]
+    return [warned("above_capacity", weigh_in=record.id, field=name, scale=model.id) for name in fields]
+
+
+def _odd(record: WeighIn, loads: dict[str, Uncertain]) -> list[Warned]:
+    names = LOOKS[record.layout]
+    if "total" not in loads:
+        return []
+    mean = loads["total"].value / len(names)
+    low, high = _ODD
+    odd = [name for name in names if not low * mean <= loads[name].value <= high * mean]
+    return [warned("reading_odd", weigh_in=record.id, fields=odd)] if odd else []
+
+
+def _assumed(garage: Garage, record: WeighIn, model: ScaleModel) -> list[Warned]:
+    """What was taken for the scale because nobody checked or noted it."""
+    if record.official and not record.scale:
+        return [warned("official_scale_unnamed", weigh_in=record.id)]
+    code = "gain_by_class" if gain_by_class(garage, model) else "gain_assumed"
+    found = [warned(code, scale=model.id)] if model.assumed else []
+    if not model.repeatability:
+        found.append(warned("repeatability_assumed", scale=model.id, kg=repeatability(garage, model)))
+    return found

@@ -1,0 +1,55 @@
+/**
+ * The gap between two weigh-ins: what the scales found beside the jobs between them.
+ *
+ * Both cars without fuel, driver and ballast, less the net of the jobs: what is left is what nobody wrote down, or an
+ * error. On one scale its gain acts on the difference only, so a gap is known much better than a car.
+ */
+
+import { isWarned } from "../wholeCar/condition";
+import { type Garage, type Warned, warned } from "../garage/records";
+import { type Nets, netBetween, piecesBetween } from "./since";
+import { type Uncertain, u, weightedSum } from "../numbers/uncertain";
+import { type Weighed, bare } from "./weighed";
+import type { Masses } from "../weighing/weighing";
+
+/**
+ * What two weigh-ins say beside the jobs between them: `difference` kg more in the car than written down.
+ *
+ * `unweighed`: parts without a mass of which the car has more or fewer at the second; they count zero.
+ */
+export type Gap = {
+  readonly first: string;
+  readonly second: string;
+  readonly difference: Uncertain;
+  readonly unweighed: readonly string[];
+};
+
+/** Whether a gap is beyond its own expanded uncertainty (k = 2). */
+export function isSignificant(gap: Gap): boolean {
+  return Math.abs(gap.difference.value) > 2 * u(gap.difference);
+}
+
+/** What the later of two weigh-ins found beside the jobs between them; more in the car is positive. */
+export function gapBetween(garage: Garage, first: Weighed, second: Weighed, known: Masses, nets: Nets): Gap | Warned {
+  const before = bare(garage, first, known);
+  if (isWarned(before)) return before;
+  const after = bare(garage, second, known);
+  if (isWarned(after)) return after;
+  for (const { jobs, record } of [first, second]) {
+    if (jobs === null) return warned("jobs_not_confirmed", { weigh_in: record.id });
+  }
+  const then = first.jobs ?? [];
+  const now = second.jobs ?? [];
+  const items = [...after.map(([item]) => item), ...before.map(([item]) => item), netBetween(now, then, nets)];
+  const signs = [...after.map(([, sign]) => sign), ...before.map(([, sign]) => -sign), -1];
+  const moved = [...piecesBetween(now, then, nets)].flatMap(([part, pieces]) => (pieces ? [part] : []));
+  const difference = weightedSum(items, signs);
+  return { first: first.record.id, second: second.record.id, difference, unweighed: moved };
+}
+
+/** The gaps between consecutive weigh-ins, as far as they can be told; one that tells nothing is passed over. */
+export function gapsInOrder(garage: Garage, weighed: readonly Weighed[], known: Masses, nets: Nets): Gap[] {
+  const telling = weighed.filter((each) => each.jobs !== null && !isWarned(bare(garage, each, known)));
+  const found = telling.slice(1).map((each, at) => gapBetween(garage, telling[at] as Weighed, each, known, nets));
+  return found.filter((gap): gap is Gap => !isWarned(gap));
+}

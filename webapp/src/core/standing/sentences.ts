@@ -1,0 +1,104 @@
+/**
+ * The plain sentences a standing is told in, from one table of templates.
+ *
+ * A sentence here is what a person reads first, so it says one thing: how far above or under the minimum, or that it is
+ * too close to call. Where a part without a weight has moved since the weigh-in, no sentence is sure of anything: it
+ * says what is weighed, and which way the truth may lie. The table is the server's own (`server/tarebook/core/standing/sentences.py`), in `generated/sentences`.
+ */
+
+import { describe } from "../../generated/errors";
+import { SENTENCES } from "../../generated/sentences";
+import { type Gap, isSignificant } from "./gap";
+import type { OfficialReading } from "./official";
+import type { Warned } from "../garage/records";
+import { type Piece, layOut, showChance, showGuard, showMass } from "../numbers/shown";
+import type { Since } from "./since";
+import type { Standing } from "./standing";
+import { type Uncertain, expanded } from "../numbers/uncertain";
+
+/** `code` of the table, or of the error table where a reason is told; `data` as texts; `text` ready to read. */
+export type Said = { readonly code: string; readonly data: Readonly<Record<string, string>>; readonly text: string };
+
+/** How far from the minimum, in one sentence; or what is missing to tell. `unit`: a unit of mass. */
+export function marginSentence(standing: Standing, unit: string): Said {
+  const { margin, verdict, official } = standing;
+  if (margin === null || verdict === null) return missing(standing, unit);
+  const moved = movedSince(standing.since);
+  const ending = moved ? "_as_weighed" : "";
+  if (verdict === "close" && official) {
+    const chance = official.chance_under;
+    return said(`${chance > 0.5 ? "probably_under" : "close"}${ending}`, { chance: showChance(chance), ...moved });
+  }
+  const { mass, within } = sizeOf(margin, unit);
+  return said(`${margin.value > 0 ? "above" : "under"}${ending}`, { mass, ...(moved ?? { within }) });
+}
+
+/** What to keep above the minimum, rounded up, to about a digit more than the expected reading is known to. */
+export function inHandSentence(reading: OfficialReading, unit: string): Said {
+  if (reading.in_hand <= 0) return said("in_hand_none", {});
+  return said("in_hand", { mass: showGuard(reading.in_hand, unit, expanded(reading.expected) / 5) });
+}
+
+/** What went in or came out since without a weight; null when everything has one. */
+export function movedSince(since: Since | null): { moved: string } | null {
+  return since && movedOf(since.unweighed_out.length, since.unweighed_in.length, ["out", "in", "both_ways"]);
+}
+
+type MovedWords = readonly ["out", "in", "both_ways"] | readonly ["off", "on", "off_and_on"];
+
+/** So many parts off and on, told with the sentences named for the one, the other, and both. */
+function movedOf(off: number, on: number, [one, other, both]: MovedWords): { moved: string } | null {
+  if (off + on === 0) return null;
+  const way = off && on ? both : (`${off ? one : other}_${off + on === 1 ? "one" : "more"}` as const);
+  return { moved: filled(SENTENCES[way], { count: `${off + on}` }) };
+}
+
+/** What two weigh-ins found beside what is written down, as a headline. */
+export function gapSentence(gap: Gap, unit: string): Said {
+  if (!isSignificant(gap)) return gapLine(gap, unit);
+  const { difference } = gap;
+  const mass = showMass(Math.abs(difference.value), unit, expanded(difference));
+  return said(difference.value > 0 ? "gap_more" : "gap_less", { mass });
+}
+
+/** The same as one of a list, with whether there is anything to look for. */
+export function gapLine(gap: Gap, unit: string): Said {
+  const way = gap.difference.value > 0 ? "more" : "less";
+  return said(isSignificant(gap) ? `gap_line_${way}` : `gap_fits_${way}`, sizeOf(gap.difference, unit));
+}
+
+function missing(standing: Standing, unit: string): Said {
+  const { code, data } = standing.reasons.margin as Warned;
+  if (code === "no_weigh_in") return byJobs(standing, unit);
+  if (code === "no_class_sheet" || code === "no_minimum") return said("no_minimum", {});
+  const why = describe(code, data).sentence.replace(/\.$/, "");
+  if (data["list"] !== "class_sheets") return { code, data: {}, text: why };
+  return said(data["field"] === "adders" ? "adders_unread" : "minimum_unread", { why });
+}
+
+/** Without a weigh-in: what the jobs in the car made of it, and which of their parts have no weight. */
+function byJobs({ removed, unweighed_off: off, unweighed_on: on }: Standing, unit: string): Said {
+  if (removed.value === 0) return said("unweighed", {});
+  const code = removed.value > 0 ? "lighter" : "heavier";
+  const moved = movedOf(off.length, on.length, ["off", "on", "off_and_on"]);
+  const { mass, within } = sizeOf(removed, unit);
+  return moved ? said(`${code}_as_weighed`, { mass, ...moved }) : said(code, { mass, within });
+}
+
+/** The size without its sign, and its expanded uncertainty, both to the place that deserves showing. */
+export function sizeOf(item: Uncertain, unit: string): { mass: string; within: string } {
+  const shown = layOut("mass", Math.abs(item.value), unit, expanded(item));
+  return { mass: join(shown.parts), within: join(shown.within) || showMass(0, unit) };
+}
+
+function join(parts: readonly Piece[]): string {
+  return parts.map(([digits, unit]) => `${digits} ${unit}`).join(" ");
+}
+
+function said(code: keyof typeof SENTENCES, data: Readonly<Record<string, string>>): Said {
+  return { code, data, text: filled(SENTENCES[code], data) };
+}
+
+export function filled(template: string, data: Readonly<Record<string, string>>): string {
+  return template.replace(/\{(\w+)\}/g, (_, name: string) => data[name] ?? "");
+}

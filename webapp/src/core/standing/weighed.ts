@@ -1,0 +1,62 @@
+/**
+ * The weigh-ins of a car in order, each with its loads, the jobs then in the car, and what else was on board.
+ *
+ * A weigh-in weighs the car with fuel, driver and ballast as they were that day. What two of them can be compared by is
+ * the car without these; what was on board is known as well as it was noted.
+ */
+
+import { driverIn, fuelIn } from "../wholeCar/condition";
+import { order } from "../ledger/net";
+import { type Garage, type Warned, type WeighIn, warned } from "../garage/records";
+import { type Uncertain, resolution, uncertain } from "../numbers/uncertain";
+import type { Loads } from "../wholeCar/weighIn";
+import type { Masses } from "../weighing/weighing";
+
+/** Items and what each counts: a sum that is taken once, at the end. */
+export type Terms = readonly (readonly [Uncertain, number])[];
+
+/** One weigh-in with its loads. `jobs`: those then in the car; null when nobody confirmed any list. */
+export type Weighed = {
+  readonly record: WeighIn;
+  readonly loads: Loads;
+  readonly jobs: readonly string[] | null;
+};
+
+/** Weigh-ins as they were made: by their stated time (those without one last), then by id. */
+export function inOrder(garage: Garage): WeighIn[] {
+  return [...garage.weigh_ins.values()].sort((a, b) => {
+    const undated = Number(a.at === null) - Number(b.at === null);
+    return undated || order(a.at ?? "", b.at ?? "") || order(a.id, b.id);
+  });
+}
+
+/** The car of a weigh-in without fuel, driver or ballast, kg, or why that cannot be told. */
+export function bare(garage: Garage, { record, loads }: Weighed, known: Masses): Terms | Warned {
+  const whole = loads.loads.total;
+  if (!whole) return warned("weigh_in_incomplete", { weigh_in: record.id });
+  const fuel = fuelIn(garage, record);
+  if (!fuel) return warned("fuel_unknown", { weigh_in: record.id });
+  const driver = driverIn(record, known);
+  if (!driver) return warned("driver_unknown", { weigh_in: record.id });
+  return [[whole, 1], [fuel, -1], [driver, -1], [ballastIn(record), -1]];
+}
+
+/** The ballast on board at a weigh-in, kg, known to its last digit. */
+export function ballastIn(record: WeighIn): Uncertain {
+  if (record.ballast === null) return uncertain(0);
+  return uncertain(record.ballast.value, { [`ballast:${record.id}`]: resolution(record.ballast.last_digit) });
+}
+
+/** The blocks fitted at the ballast places, kg, each known to its last digit; null while nobody notes them. */
+export function ballastNow(garage: Garage): Uncertain | null {
+  const noted = [...garage.ballast_places.values()].filter(({ fitted }) => fitted !== null);
+  if (noted.length === 0) return null;
+  let value = 0;
+  const sources: Record<string, number> = {};
+  for (const { id, fitted, block } of noted) {
+    if (!fitted || !block) continue;
+    value += fitted * block.value;
+    sources[`ballast:${id}`] = fitted * resolution(block.last_digit);
+  }
+  return uncertain(value, sources);
+}

@@ -1,0 +1,221 @@
+/**
+ * From what a scale showed to what one piece weighs, and how sure that is.
+ *
+ * Every weighing tells the mass of ONE piece, by its method:
+ *
+ *     direct      shown
+ *     difference  shown − shown_empty: a person with the part less the person alone; two looks
+ *     container   shown − shown_empty: full less empty; two looks
+ *     batch       shown ÷ pieces: equal pieces weighed together, each as uncertain as the batch, ÷ pieces
+ *     ends        shown + shown_far: one end at a time for what is too long. The part lies level on two supports, one
+ *                 on the scale, the other a block of the same height, both at the same places for both looks; by the
+ *                 lever's rule the two supports carry the whole between them, wherever its centre is; two looks
+ *
+ * (`pieces` divides in every method.) The scale's gain acts on the net, so a difference carries no error of the
+ * person's own weight. Looks at one load on one scale that show the same share their rounding; several weighings of one
+ * part make a weighted mean. Without a weighing, a part has what was claimed of it: worked out, quoted or guessed, each
+ * a rectangle of stated half-width or of 5, 10, 20 % (the contingencies of the ESA margin philosophy for off-the-shelf,
+ * modified and new items), and all guesses share a common bias. Weighed beats claimed.
+ */
+
+import { weightedMean } from "./mean";
+import type { Quantity } from "../numbers/quantity";
+import { type Driver, type Garage, type Part, type Warned, type Weighing, warned } from "../garage/records";
+import { type ScaleModel, UNNAMED, distinctLooks, divisionFor, lookOf, scaleModels } from "./scale";
+import { type Uncertain, rectangular, uncertain } from "../numbers/uncertain";
+
+export type Basis = "weighed" | "worked_out" | "quoted" | "guessed";
+export const BASES: readonly Basis[] = ["weighed", "worked_out", "quoted", "guessed"];
+export const CLAIM_WITHIN: Readonly<Record<string, number>> = { worked_out: 0.05, quoted: 0.1, guessed: 0.2 };
+/** Of a person, who knows: common practice, no source. */
+const CLAIM_WITHIN_PERSON: Readonly<Record<string, number>> = { worked_out: 0.03, quoted: 0.03, guessed: 0.08 };
+const NOTHING: readonly Warned[] = [];
+const GUESSES_SHARE = 0.05; // of each guess: people guess all too high or all too low; an assumption, no source
+const NEEDS: Readonly<Record<string, "shown_empty" | "shown_far" | "pieces">> = {
+  difference: "shown_empty", container: "shown_empty", batch: "pieces", ends: "shown_far",
+};
+
+/**
+ * One weighing, read: the mass of one piece, kg. `own` is the part of its doubt no other reading shares.
+ *
+ * `scale`: its id, or `UNNAMED`. `division`: that of the scale, per piece, kg; `division_assumed`: nobody noted it.
+ * `mass`: the value with all its sources.
+ */
+export class Reading {
+  readonly #gain: Uncertain;
+
+  constructor(
+    readonly weighing: string,
+    readonly scale: string,
+    readonly value: number,
+    readonly own: number,
+    readonly division: number,
+    readonly division_assumed: boolean,
+    readonly with_bolts: boolean | null,
+    readonly warnings: readonly Warned[],
+    gain: Uncertain,
+  ) {
+    this.#gain = gain;
+  }
+
+  get mass(): Uncertain {
+    const sources: Record<string, number> = {};
+    const { value: gain, sources: parts } = this.#gain;
+    for (const source in parts) sources[source] = -this.value * ((parts[source] as number) / (1 + gain));
+    sources[`round:${this.weighing}`] = this.own;
+    return uncertain(this.value, sources);
+  }
+}
+
+/**
+ * What one piece of a part (or a driver) weighs, kg, with the trail that leads there.
+ *
+ * `mass` and `basis` are null when nobody weighed or claimed anything. `readings`: every weighing that could be read;
+ * `weighings`: the ids of those the mass is made from. `spread` of the readings, kg; `ratio`: the Birge ratio the mass
+ * was widened by, 1 when the readings agree.
+ */
+export type Mass = {
+  readonly of: string;
+  readonly mass: Uncertain | null;
+  readonly basis: Basis | null;
+  readonly weighings: readonly string[];
+  readonly readings: readonly Reading[];
+  readonly spread: number;
+  readonly ratio: number;
+  readonly warnings: readonly Warned[];
+};
+
+/** The mass of every part and driver by id, and the model of every scale by id (`UNNAMED` among them). */
+export type Masses = { readonly scales: ReadonlyMap<string, ScaleModel>; readonly of: ReadonlyMap<string, Mass> };
+
+/** The mass of every part and every driver of the garage. */
+export function masses(garage: Garage): Masses {
+  const scales = scaleModels(garage);
+  const of = new Map<string, Mass>();
+  for (const part of garage.parts.values()) of.set(part.id, massOf(garage, part, scales));
+  for (const driver of garage.drivers.values()) of.set(driver.id, massOf(garage, driver, scales));
+  return { scales, of };
+}
+
+/** The mass of one piece of a part, or of a driver: from its weighings, else as claimed. */
+export function massOf(garage: Garage, thing: Part | Driver, scales: ReadonlyMap<string, ScaleModel>): Mass {
+  const weighings: Weighing[] = [];
+  const readings: Reading[] = [];
+  const warnings: Warned[] = [];
+  for (const weighing of garage.weighings_of.get(thing.id) ?? []) {
+    const result = readWeighing(weighing, scales.get(weighing.scale ?? UNNAMED) as ScaleModel);
+    if (result instanceof Reading) {
+      weighings.push(weighing);
+      readings.push(result);
+    } else {
+      warnings.push(result);
+    }
+  }
+  if (readings.length > 0) return weighed(thing, weighings, readings, scales, warnings);
+  const claim = claimed(thing);
+  const [mass, basis] = claim ?? [null, null];
+  return { of: thing.id, mass, basis, weighings: [], readings: [], spread: 0, ratio: 1, warnings };
+}
+
+function weighed(
+  thing: Part | Driver,
+  weighings: readonly Weighing[],
+  readings: readonly Reading[],
+  scales: ReadonlyMap<string, ScaleModel>,
+  warnings: Warned[],
+): Mass {
+  const kept = new Set(distinctLooks(weighings, load, sameDisplay).map((weighing) => weighing.id));
+  const gains = new Map(readings.map(({ scale }) => [scale, (scales.get(scale) as ScaleModel).gain]));
+  const mean = weightedMean(thing.id, readings.filter((reading) => kept.has(reading.weighing)), gains);
+  for (const reading of readings) for (const warning of reading.warnings) warnings.push(warning);
+  if (mean.ratio > 1) {
+    warnings.push(warned("readings_disagree", { of: thing.id, spread: mean.spread, ratio: mean.ratio }));
+  }
+  if (new Set(readings.map((reading) => Boolean(reading.with_bolts))).size > 1) {
+    warnings.push(warned("bolts_differ", { of: thing.id }));
+  }
+  const { mass, spread, ratio } = mean;
+  const ids = weighings.map((weighing) => weighing.id);
+  return { of: thing.id, mass, basis: "weighed", weighings: ids, readings, spread, ratio, warnings };
+}
+
+function load(weighing: Weighing): string {
+  return `${weighing.method}|${weighing.pieces ?? 1}|${weighing.scale ?? ""}`;
+}
+
+function sameDisplay(a: Weighing, b: Weighing): boolean {
+  return (
+    a.shown.value === b.shown.value &&
+    a.shown_empty?.value === b.shown_empty?.value &&
+    a.shown_far?.value === b.shown_far?.value
+  );
+}
+
+/** The mass of one piece, or the warning that says why there is none. */
+export function readWeighing(weighing: Weighing, model: ScaleModel): Reading | Warned {
+  const need = NEEDS[weighing.method];
+  if (need !== undefined && weighing[need] === null) {
+    return warned("missing_field", { list: "weighings", id: weighing.id, field: need });
+  }
+  const [net, looks] = netOf(weighing);
+  if (net <= 0) return warned("not_positive", { weighing: weighing.id });
+  const pieces = weighing.pieces ?? 1;
+  const corrected = 1 + model.gain.value;
+  return new Reading(
+    weighing.id,
+    model.id,
+    net / pieces / corrected,
+    looksU(model, looks) / pieces / corrected,
+    coarsest(model, looks) / pieces,
+    model.division === null,
+    weighing.with_bolts,
+    overCapacity(weighing, model),
+    model.gain,
+  );
+}
+
+/** What all pieces together showed, kg, and the looks it took. */
+function netOf(weighing: Weighing): [number, readonly Quantity[]] {
+  const { method, shown, shown_empty, shown_far } = weighing;
+  if (method === "ends" && shown_far) return [shown.value + shown_far.value, [shown, shown_far]];
+  if ((method === "difference" || method === "container") && shown_empty) {
+    return [shown.value - shown_empty.value, [shown, shown_empty]];
+  }
+  return [shown.value, [shown]];
+}
+
+function coarsest(model: ScaleModel, looks: readonly Quantity[]): number {
+  let division = 0;
+  for (const look of looks) division = Math.max(division, divisionFor(model, look));
+  return division;
+}
+
+function looksU(model: ScaleModel, looks: readonly Quantity[]): number {
+  let variance = 0;
+  for (const look of looks) variance += lookOf(model, look) * lookOf(model, look);
+  return Math.sqrt(variance);
+}
+
+function overCapacity(weighing: Weighing, model: ScaleModel): readonly Warned[] {
+  const { shown, shown_empty, shown_far } = weighing;
+  const most = Math.max(shown.value, shown_empty?.value ?? 0, shown_far?.value ?? 0);
+  if (model.capacity === null || most <= model.capacity) return NOTHING;
+  return [warned("above_capacity", { weighing: weighing.id, scale: model.id })];
+}
+
+/**
+ * The mass as claimed, and its basis; a claim without a basis is a guess. Null when nothing is claimed.
+ *
+ * What a person is said to weigh is known better than what a part is, and a guess of it has no bias of parts.
+ */
+export function claimed(thing: Part | Driver): [Uncertain, Basis] | null {
+  if (thing.claim === null) return null;
+  const basis = (thing.claim_basis ?? "guessed") as Basis;
+  const value = thing.claim.value;
+  const isPerson = !("count" in thing);
+  const share = (isPerson ? CLAIM_WITHIN_PERSON : CLAIM_WITHIN)[basis] as number;
+  const within = thing.claim_within?.value ?? share * value;
+  const sources: Record<string, number> = { [`claim:${thing.id}`]: rectangular(within) };
+  if (basis === "guessed" && !isPerson) sources["guesses"] = GUESSES_SHARE * value;
+  return [uncertain(value, sources), basis];
+}

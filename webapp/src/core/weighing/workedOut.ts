@@ -1,0 +1,49 @@
+/**
+ * A part that was worked out before it was made, and weighed after: what the scale says against what was reckoned.
+ *
+ * The difference carries the doubt of both. When it is larger than both allow (twice the standard uncertainty of the
+ * difference), something was not as reckoned, and the usual causes are named (common practice, no source).
+ */
+
+import type { Part } from "../garage/records";
+import { layOut, showMass } from "../numbers/shown";
+import { type Uncertain, expanded, subtract } from "../numbers/uncertain";
+import { type Mass, claimed } from "./weighing";
+
+const SENTENCES = {
+  heavier: "{mass} heavier than worked out, ± {within}: thicker than nominal, or a different alloy?",
+  heavier_with_bolts:
+    "{mass} heavier than worked out, ± {within}: weighed with its bolts, thicker than nominal, or a different alloy?",
+  lighter: "{mass} lighter than worked out, ± {within}: thinner than nominal, more cut away, or a different alloy?",
+  agree: "{difference} against what was worked out: no more than both doubts allow.",
+};
+
+/** Masses of one piece, kg. `difference`: weighed − worked out. `beyond`: more than both doubts allow. */
+export type Against = {
+  readonly worked_out: Uncertain;
+  readonly weighed: Uncertain;
+  readonly difference: Uncertain;
+  readonly beyond: boolean;
+  readonly with_bolts: boolean;
+};
+
+/** What was weighed against what was worked out; null unless there are both. */
+export function against(part: Part, { mass, basis, readings }: Mass): Against | null {
+  const claim = claimed(part);
+  if (!claim || claim[1] !== "worked_out" || !mass || basis !== "weighed") return null;
+  const difference = subtract(mass, claim[0]);
+  const beyond = Math.abs(difference.value) > expanded(difference);
+  const bolts = readings.some((reading) => reading.with_bolts);
+  return { worked_out: claim[0], weighed: mass, difference, beyond, with_bolts: bolts };
+}
+
+/** The difference in one sentence. `unit`: a unit of mass. */
+export function againstSentence({ difference, beyond, with_bolts: bolts }: Against, unit: string): string {
+  const U = expanded(difference);
+  if (!beyond) return SENTENCES.agree.replace("{difference}", showMass(difference.value, unit, U, true));
+  const heavier = bolts ? SENTENCES.heavier_with_bolts : SENTENCES.heavier;
+  const shown = layOut("mass", Math.abs(difference.value), unit, U);
+  const [size, within] = [shown.parts, shown.within].map((parts) => parts.map((pair) => pair.join(" ")).join(" "));
+  const template = difference.value > 0 ? heavier : SENTENCES.lighter;
+  return template.replace("{mass}", size as string).replace("{within}", within as string);
+}
