@@ -45,6 +45,8 @@ def test_ballast_is_answered_and_what_is_fitted_kept_without_signal(demo, make_p
         expect(answer(page)).to_contain_text(f"{count} fitted, as they should be")
     go(page, "#/car")
     expect(page.get_by_role("region", name="Weight now")).to_contain_text(weight_with(records, chosen.put))
+    go(page, "#/weigh-car")
+    expect(page.get_by_label("Ballast on board")).to_have_value(show_mass(chosen.added, "kg"))
 
     go(page, "#/ballast")
     page.get_by_label("Left, at least %").fill("48.2")

@@ -43,6 +43,10 @@ export const LATER_ERRORS = {
     "sentence": "This weigh-in says nothing of the corners.",
     "do": "Weigh the car by corners."
   },
+  "balance_without_ballast": {
+    "sentence": "Ballast was fitted or taken out since the weigh-in, and these figures do not count that.",
+    "do": "The Ballast screen tells the shares with it; or weigh the car again."
+  },
   "centre_as_weighed": {
     "sentence": "The centre of gravity is that of the car as weighed, with the fuel, driver and ballast it then had.",
     "do": "Weigh it as you want to know it."

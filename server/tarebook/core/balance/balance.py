@@ -108,7 +108,7 @@ def balance(garage: Garage, question: Question | None = None, known: Masses | No
         for name, (of, old, new) in steps.items()
     }
     places = _places(garage, nets, after)
-    about_base = about_car(garage.car, base.record.id, base.height) if base else []
+    about_base = about_car(garage, base.record, base.height) if base else []
     found = [*about_jobs(nets, after, places), *about_levels(changes.values()), *about_base]
     return Balance(
         car=garage.car.id if garage.car else None,

@@ -7,9 +7,10 @@ from collections.abc import Iterable, Mapping, Sequence
 from tarebook.core.balance.body import Body
 from tarebook.core.balance.moved import Change
 from tarebook.core.balance.place import Place
-from tarebook.core.garage.records import Car, Warned, WeighIn, warned
+from tarebook.core.garage.records import Car, Garage, Warned, WeighIn, warned
 from tarebook.core.ledger.net import JobNet
 from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.standing.weighed import ballast_in, ballast_now
 from tarebook.core.whole_car.weigh_in import Loads
 
 UNEQUAL_TRACKS = 0.005  # of their mean: beyond it a share of the sides depends on which track is meant
@@ -51,9 +52,13 @@ def about_levels(changes: Iterable[Change]) -> list[Warned]:
     return [warned("level_unsure", parts=unsure)] if unsure else []
 
 
-def about_car(car: Car | None, weigh_in: str, height: Warned | None) -> list[Warned]:
+def about_car(garage: Garage, record: WeighIn, height: Warned | None) -> list[Warned]:
     """What the centre is of, and what of it was taken on trust. `height`: what that rests on."""
-    found = [warned("centre_as_weighed", weigh_in=weigh_in), *([height] if height else [])]
+    found = [warned("centre_as_weighed", weigh_in=record.id), *([height] if height else [])]
+    fitted = ballast_now(garage)
+    if fitted is not None and fitted.value != ballast_in(record).value:
+        found.append(warned("balance_without_ballast", weigh_in=record.id))
+    car = garage.car
     front, rear = (car.track_front, car.track_rear) if car else (None, None)
     if front and rear and abs(front.value - rear.value) > UNEQUAL_TRACKS * 0.5 * (front.value + rear.value):
         found.append(warned("tracks_unequal"))

@@ -2,7 +2,8 @@
  * Where the weight is: centre of gravity, axle and side shares, height and yaw inertia before and after any jobs.
  *
  * The one thing known is the car of a weigh-in, as it stood on the scales. Every other state of it differs by jobs, and
- * a job is loads at places (`core/balance/place`, `core/balance/moved`) put on a body or taken off it (`core/balance/body`):
+ * a job is loads at places (`core/balance/place`, `core/balance/moved`) put on a body or taken off it
+ * (`core/balance/body`):
  *
  *     start     before any job: the jobs then in the car are taken back
  *     weighed   as it stood on the scales
@@ -114,7 +115,7 @@ export function balance(garage: Garage, question: Question = {}, known: Masses =
       ...unknownJobs(garage, question),
       ...aboutJobs(nets, after, places),
       ...aboutLevels(Object.values(changes)),
-      ...aboutCar(garage.car, base),
+      ...aboutCar(garage, base),
     ],
   };
 }

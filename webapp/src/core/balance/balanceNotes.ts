@@ -6,7 +6,8 @@ import type { Body } from "./body";
 import type { Change } from "./moved";
 import type { JobNet } from "../ledger/net";
 import type { Place } from "./place";
-import { type Car, type Warned, warned } from "../garage/records";
+import { type Car, type Garage, type Warned, warned } from "../garage/records";
+import { ballastIn, ballastNow } from "../standing/weighed";
 
 const UNEQUAL_TRACKS = 0.005; // of their mean: beyond it a share of the sides depends on which track is meant
 const CORNERS = ["lf", "rf", "lr", "rr"] as const;
@@ -50,13 +51,18 @@ export function aboutLevels(changes: readonly Change[]): Warned[] {
 }
 
 /** What the centre is of, and what of it was taken on trust. */
-export function aboutCar(car: Car | null, base: Base | null): Warned[] {
+export function aboutCar(garage: Garage, base: Base | null): Warned[] {
   if (!base) return [];
+  const { car } = garage;
+  const at = { weigh_in: base.record.id };
+  const fitted = ballastNow(garage);
+  const isOtherwise = fitted !== null && fitted.value !== ballastIn(base.record).value;
   const [front, rear] = [car?.track_front?.value ?? 0, car?.track_rear?.value ?? 0];
   const unequal = front > 0 && rear > 0 && Math.abs(front - rear) > UNEQUAL_TRACKS * 0.5 * (front + rear);
   return [
-    warned("centre_as_weighed", { weigh_in: base.record.id }),
+    warned("centre_as_weighed", at),
     ...(base.height ? [base.height] : []),
+    ...(isOtherwise ? [warned("balance_without_ballast", at)] : []),
     ...(unequal ? [warned("tracks_unequal")] : []),
   ];
 }

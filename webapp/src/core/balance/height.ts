@@ -2,10 +2,10 @@
  * How high the centre of gravity of a weighed car lies: by lifting an axle, by another lift carried over, or assumed.
  *
  * The newest lift of the weigh-in itself counts. Without one the newest of another weigh-in does: the jobs between the
- * two lists of jobs are put on that car or taken off it (`core/balance/moved`, `core/balance/body`), and with them the doubt of every
- * mass and place; so are the fuel, the driver and the ballast by which the two differ, as far as both were noted. With
- * no lift at all the height is assumed from the track: ten measured road vehicles of the NHTSA NCAP 2004 rollover tests
- * have a static stability factor of 1.12 to 1.59, h = t / (2 SSF).
+ * two lists of jobs are put on that car or taken off it (`core/balance/moved`, `core/balance/body`), and with them the
+ * doubt of every mass and place; so are the fuel, the driver and the ballast by which the two differ, as far as both
+ * were noted. With no lift at all the height is assumed from the track: ten measured road vehicles of the NHTSA NCAP
+ * 2004 rollover tests have a static stability factor of 1.12 to 1.59, h = t / (2 SSF).
  */
 
 import "../../generated/laterErrors";

@@ -1,12 +1,14 @@
 /**
  * The car as it runs: balanced with the driver the class counts, and with any amount of fuel in the tank.
  *
- * It starts from the car of a weigh-in with the jobs now in it (`core/balance`, the state "now"). The fuel it was weighed
- * with comes out at the tank, the driver is exchanged at the driver's seat, and fuel goes back in at the tank. Fuel that
- * comes out and goes in shares its density and the tank's place, so that a car weighed with ten litres is known best with
- * ten litres in it. Every axis is taken on its own: without the tank's height there is still a front share.
+ * It starts from the car of a weigh-in with the jobs now in it (`core/balance`, the state "now"). The fuel it was
+ * weighed with comes out at the tank, the driver is exchanged at the driver's seat, and fuel goes back in at the tank.
+ * Fuel that comes out and goes in shares its density and the tank's place, so that a car weighed with ten litres is
+ * known best with ten litres in it. Every axis is taken on its own: without the tank's height there is still a front
+ * share.
  *
- * The fuel's centre is taken at the tank's, whatever is in it; how far the two are apart is allowed for (`core/balance/aboard`).
+ * The fuel's centre is taken at the tank's, whatever is in it; how far the two are apart is allowed for
+ * (`core/balance/aboard`).
  */
 
 import "../../generated/laterErrors";

@@ -3,9 +3,10 @@
  *
  * The car must come to the minimum and its guard, with its front and left shares inside their ranges. Multiplied out by
  * the total, every one of these is linear in the numbers of blocks, so the best choice is an integer programme
- * (`core/ballast/programme`). Masses are counted in whole hundredths of a milligram, and choices are compared in whole grams of
- * mass and tenths of a kilogram times a metre of moment: first the least mass, then the lowest, then the least effect on
- * cross weight; or the lowest centre, or the least effect on cross weight, first, under a ceiling for the total.
+ * (`core/ballast/programme`). Masses are counted in whole hundredths of a milligram, and choices are compared in whole
+ * grams of mass and tenths of a kilogram times a metre of moment: first the least mass, then the lowest, then the least
+ * effect on cross weight; or the lowest centre, or the least effect on cross weight, first, under a ceiling for the
+ * total.
  *
  * Axes: x rearward from the front axle, y to the right, z up. A block of mass w adds w(1 − x/L) to the front and
  * w(½ − y/t) to the left, t the mean track. On springs it moves cross weight by w y (κ/t_f − (1 − κ)/t_r), κ the front's

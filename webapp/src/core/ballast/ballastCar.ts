@@ -1,10 +1,10 @@
 /**
  * The car without ballast, as it runs: the shares of its front and left, and the height of its centre.
  *
- * They are those of the car with the driver and the fuel the class weighs it with (`core/balance/laden`); where that is not known,
- * of the car as it was weighed. What ballast was on board at that weigh-in is taken out at the places where blocks are
- * fitted now, if these weigh as much as was noted then; else nobody knows where it stood, and shares and height stay as
- * they are, as if it had stood at the car's own centre.
+ * They are those of the car with the driver and the fuel the class weighs it with (`core/balance/laden`); where that is
+ * not known, of the car as it was weighed. What ballast was on board at that weigh-in is taken out at the places where
+ * blocks are fitted now, if these weigh as much as was noted then; else nobody knows where it stood, and shares and
+ * height stay as they are, as if it had stood at the car's own centre.
  */
 
 import "../../generated/laterErrors";

@@ -5,11 +5,12 @@
  * numbers that a double holds exactly, so a row holds or does not. Costs are compared in whole steps: what differs by
  * less is alike.
  *
- * At every branch each row in its turn narrows the counts, and so does the cost that is still to be beaten; then a linear
- * programme is solved (`core/ballast/simplex`). A branch is left when its floor is above what is to be beaten, or when the rows
- * prove that nothing is in it. Else a count that is no whole number splits it in two, or better a sum of counts that
- * must be whole: where many places take the same block, how many there are in all says more than how many at one place.
- * The half nearer to the linear programme goes first. Both languages take the same steps in the same doubles.
+ * At every branch each row in its turn narrows the counts, and so does the cost that is still to be beaten; then a
+ * linear programme is solved (`core/ballast/simplex`). A branch is left when its floor is above what is to be beaten,
+ * or when the rows prove that nothing is in it. Else a count that is no whole number splits it in two, or better a sum
+ * of counts that must be whole: where many places take the same block, how many there are in all says more than how
+ * many at one place. The half nearer to the linear programme goes first. Both languages take the same steps in the same
+ * doubles.
  */
 
 import {

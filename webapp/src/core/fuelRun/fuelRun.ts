@@ -2,9 +2,9 @@
  * Fuel over a run: what the car weighs and how it balances at the start and after every lap.
  *
  * Where a class weighs a car as it leaves the course, the fuel burnt is weight lost, and the last lap decides. Fuel is
- * put on top of the car with an empty tank (`core/fuelRun/fuelGiven`). The density is one error source for all laps and for
- * every weigh-in: with as much fuel as the car was weighed with it cancels. What a lap takes is one source too, for a
- * heavy foot is heavy on every lap, so that lap k is unsure by k of it. Near an empty tank the doubt of the litres is
+ * put on top of the car with an empty tank (`core/fuelRun/fuelGiven`). The density is one error source for all laps and
+ * for every weigh-in: with as much fuel as the car was weighed with it cancels. What a lap takes is one source too, for
+ * a heavy foot is heavy on every lap, so that lap k is unsure by k of it. Near an empty tank the doubt of the litres is
  * kept as it is, though no tank holds less than nothing: on the cautious side for a minimum.
  *
  * The start that keeps the weight in hand at the flag is found by stepping: the fuel still lacking there is added until

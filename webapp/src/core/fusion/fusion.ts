@@ -1,9 +1,10 @@
 /**
  * The surest weight from all looks at it, what does not fit among them, and what one more look would tell.
  *
- * The looks of `core/fusion/evidence` are combined by generalised least squares: the weights are V 1 / (1ᵀ V 1) with V the
- * inverse of their covariance, parts of unknown mass swept out. Because each look is kept as the sum of its sources, the
- * weight is one too, and what it shares with anything else, such as the error of the official scale, is exact.
+ * The looks of `core/fusion/evidence` are combined by generalised least squares: the weights are V 1 / (1ᵀ V 1) with V
+ * the inverse of their covariance, parts of unknown mass swept out. Because each look is kept as the sum of its
+ * sources, the weight is one too, and what it shares with anything else, such as the error of the official scale, is
+ * exact.
  *
  * A scale's gain acts on the car, not on the reading: the errors of gains are taken at the loads the fit says, three
  * times over. At the readings, a low reading would look the surer for being low.

@@ -1,8 +1,8 @@
 /**
  * One value of one record, read as its field's type says.
  *
- * Quantities are read by `core/numbers/quantity`, everything else is checked for its shape only. What does not fit throws
- * `QuantityError` (with its sentence) or `Misfit`; the reader of the garage makes warnings of both.
+ * Quantities are read by `core/numbers/quantity`, everything else is checked for its shape only. What does not fit
+ * throws `QuantityError` (with its sentence) or `Misfit`; the reader of the garage makes warnings of both.
  */
 
 import type { Field } from "../../generated/kinds";

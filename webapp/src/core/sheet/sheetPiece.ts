@@ -2,9 +2,9 @@
  * A piece of sheet from its records: as the garage keeps them, or as a form or a file gives them.
  *
  * A given record: `{id, material, form, ...}` with `width` and `height`, `diameter`, or `corners` (text as in
- * `core/sheet/sheetCorners`, or [[x, y], ...]); `holes`, a list of such shapes, each with a `count`; `thickness` and whether it
- * was `measured`, or `gauge` with its `gauge_table`; `density_low` and `density_high` (kg/m³) instead of the material's;
- * `within`, how far a cut may be off.
+ * `core/sheet/sheetCorners`, or [[x, y], ...]); `holes`, a list of such shapes, each with a `count`; `thickness` and
+ * whether it was `measured`, or `gauge` with its `gauge_table`; `density_low` and `density_high` (kg/m³) instead of the
+ * material's; `within`, how far a cut may be off.
  */
 
 import "../../generated/laterErrors";

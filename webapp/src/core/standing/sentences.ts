@@ -3,7 +3,8 @@
  *
  * A sentence here is what a person reads first, so it says one thing: how far above or under the minimum, or that it is
  * too close to call. Where a part without a weight has moved since the weigh-in, no sentence is sure of anything: it
- * says what is weighed, and which way the truth may lie. The table is the server's own (`server/tarebook/core/standing/sentences.py`), in `generated/sentences`.
+ * says what is weighed, and which way the truth may lie. The table is the server's own
+ * (`server/tarebook/core/standing/sentences.py`), in `generated/sentences`.
  */
 
 import { describe } from "../../generated/errors";

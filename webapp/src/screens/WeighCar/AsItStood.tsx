@@ -50,7 +50,7 @@ export function AsItStood({ form, change }: Props) {
           value={form.ballast}
           unit={form.unit}
           onValue={(ballast) => change({ ballast })}
-          hint="Nothing, if there was none."
+          hint="What was fitted then; nothing, if there was none."
         />
         <Choice
           label="Whose scales"

@@ -4,10 +4,12 @@
  */
 import { useEffect, useMemo, useState } from "preact/hooks";
 import "./WeighCar.css";
-import { bookWith, car, jobs as jobsOfCar } from "../../answers";
+import { book, bookWith, car, jobs as jobsOfCar } from "../../answers";
 import { garage } from "../../journal/garage";
 import { newId, save } from "../../journal/write";
 import { jobsInCar } from "../../core/ledger/net";
+import { showMass } from "../../core/numbers/shown";
+import { ballastNow } from "../../core/standing/weighed";
 import { SaveDock, useSaving } from "../../parts/forms/SaveDock";
 import { Screen } from "../../parts/frame/Screen";
 import { unitOf } from "../../parts/words/units";
@@ -72,5 +74,7 @@ function Form({ replaces, habits }: { replaces: string | null; habits: CarHabits
 
 function startOf(replaces: string | null, habits: CarHabits): CarForm {
   const before = replaces ? garage.value.byId.get(replaces)?.values : undefined;
-  return before ? formFrom(newId(), before, habits) : emptyForm(newId(), habits);
+  if (before) return formFrom(newId(), before, habits);
+  const aboard = ballastNow(book.value)?.value;
+  return { ...emptyForm(newId(), habits), ballast: aboard ? showMass(aboard, unitOf("mass")) : "" };
 }
