@@ -15,7 +15,7 @@ from dataclasses import dataclass, replace
 from math import sqrt
 
 from tarebook.core.fusion.average import Averaged, Guess, averaged, guesses, spread
-from tarebook.core.fusion.covariances import covariances
+from tarebook.core.fusion.covariances import Steady, covariances, steady
 from tarebook.core.fusion.evidence import Evidence
 from tarebook.core.fusion.misfit import BEYOND_CHANCE, Candidates, candidates, column, named
 from tarebook.core.fusion.precision import Matrix, best_weights, cleared, dot, least_telling, precision, swept, times
@@ -117,12 +117,13 @@ class Fusion:
 def fused(evidence: Evidence) -> Fusion:
     """The surest weight from the evidence."""
     values = evidence.values()
-    told = _told(evidence)
+    same = steady(evidence)
+    told = _told(evidence, same)
     for _ in range(_PASSES):
         mean = dot(best_weights(told.matrix), values)
         totals = [each.loads.total or Uncertain(mean) for each in evidence.counted]
         evidence = evidence.about([load.value - (value - mean) for load, value in zip(totals, values, strict=True)])
-        told = _told(evidence)
+        told = _told(evidence, same)
     names = named(told.beside, values, told.freedom)
     settled = told.without(names[2:])
     found = candidates(settled.beside, values, told.least)
@@ -141,8 +142,8 @@ def _doubted(weight: Uncertain, variance: float) -> Uncertain:
     return Uncertain(weight.value, {**weight.sources, UNLOGGED: sqrt(variance)}) if variance > 0.0 else weight
 
 
-def _told(evidence: Evidence) -> Told:
-    shared = covariances(evidence)
+def _told(evidence: Evidence, same: Steady) -> Told:
+    shared = covariances(evidence, same)
     matrix, nothing_new = precision(shared)
     count = len(matrix)
     if len(nothing_new) == count:  # nothing is in doubt at all: the last look is as good as any

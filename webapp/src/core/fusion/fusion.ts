@@ -11,7 +11,7 @@
  */
 
 import { type Averaged, type Guess, averaged, guesses, spreadOf } from "./average";
-import { covariances } from "./covariances";
+import { type Steady, covariances, steady } from "./covariances";
 import { type Evidence, about, expandedBy, sharedWith, valuesOf, weightedBy } from "./evidence";
 import { BEYOND_CHANCE, Candidates, columnOf, named } from "./misfit";
 import {
@@ -63,12 +63,13 @@ export type Fusion = {
 export function fused(given: Evidence): Fusion {
   const values = valuesOf(given);
   let evidence = given;
-  let told = toldBy(evidence);
+  const same = steady(given);
+  let told = toldBy(evidence, same);
   for (let pass = 0; pass < PASSES; pass++) {
     const mean = dot(bestWeights(told.matrix), values);
     const totals = evidence.counted.map(({ loads }) => loads.loads.total?.value ?? mean);
     evidence = about(evidence, totals.map((load, look) => load - (at(values, look) - mean)));
-    told = toldBy(evidence);
+    told = toldBy(evidence, same);
   }
   const least = leastTelling(told.matrix);
   const names = named(told.beside, values, told.freedom);
@@ -90,8 +91,8 @@ function doubted(weight: Uncertain, variance: number): Uncertain {
   return uncertain(weight.value, { ...weight.sources, [UNLOGGED]: Math.sqrt(variance) });
 }
 
-function toldBy(evidence: Evidence): Told {
-  const shared = covariances(evidence);
+function toldBy(evidence: Evidence, same: Steady): Told {
+  const shared = covariances(evidence, same);
   const [inverse, dropped] = precision(shared);
   const last = inverse.length - 1;
   // Nothing is in doubt at all: the last look is as good as any.
