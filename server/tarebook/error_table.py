@@ -231,11 +231,17 @@ _COMMAND = {
     "line_bad_number": ErrorRow(200, "“{typed}” is not a plain number.", "Type it like 12.50."),
 }
 
-ONLY_AT_HOME: dict[str, ErrorRow] = {**_SERVE, **HOME_NETWORK, **_COMMAND, **BACKUPS, **RESCUE}
-"""What `serve` and the commands say; a phone that is answered with one takes the words from the answer."""
-
+_COMMANDS = {**_SERVE, **HOME_NETWORK, **_COMMAND, **BACKUPS, **RESCUE}
 ERRORS: dict[str, ErrorRow] = {
     **_REQUEST, **_DEVICES, **_SYNC, **_ASIDE, **_QUANTITY, **_GARAGE, **_CALC, **WHOLE_CAR, **_PHONE, **JOINING,
-    **ONLY_AT_HOME,
+    **_COMMANDS,
 }
+
+_ANSWERS = (
+    "not_found", "method_not_allowed", "unsupported_type", "disk_full", "store_unwell", "device_unknown",
+    "garage_unknown", "upload_chunk_too_large", "photo_unknown", "pair_code_wrong", "join_unknown", "home_only",
+    "no_phone_address", "device_nameless", "device_unclear",
+)
+ONLY_AT_HOME: frozenset[str] = frozenset((*_COMMANDS, *_ANSWERS))
+"""What only commands, `serve` and its answers say: a phone that is answered so takes the words from the answer."""
 # fmt: on

@@ -15,21 +15,9 @@ export const ERRORS = {
     "sentence": "Something sent has the wrong shape.",
     "do": "Look at the fields named in the data and send them as documented."
   },
-  "not_found": {
-    "sentence": "There is nothing at this address.",
-    "do": "Check the address."
-  },
-  "method_not_allowed": {
-    "sentence": "This address does not do that.",
-    "do": "Use one of the methods in the Allow header."
-  },
   "too_large": {
     "sentence": "That is more than one request may carry.",
     "do": "Send it in smaller pieces."
-  },
-  "unsupported_type": {
-    "sentence": "The request has a content type this address does not take.",
-    "do": "Send application/json."
   },
   "wrong_host": {
     "sentence": "This server does not answer to that host name.",
@@ -47,14 +35,6 @@ export const ERRORS = {
     "sentence": "The database is busy.",
     "do": "It will be tried again by itself."
   },
-  "disk_full": {
-    "sentence": "The home computer's disk is full; nothing of this was kept there.",
-    "do": "Make room on it. The phone keeps everything until then."
-  },
-  "store_unwell": {
-    "sentence": "The home computer cannot write to its folder.",
-    "do": "Check the folder and its disk. The phone keeps everything until then."
-  },
   "unpaired": {
     "sentence": "This device is not paired with the garage.",
     "do": "Pair it with a fresh link from the home computer. Its records stay here."
@@ -62,14 +42,6 @@ export const ERRORS = {
   "revoked": {
     "sentence": "This device was taken off the garage's list.",
     "do": "Everything is still here: export it, then pair again."
-  },
-  "device_unknown": {
-    "sentence": "There is no such device.",
-    "do": "Reload the list of devices."
-  },
-  "garage_unknown": {
-    "sentence": "There is no such garage here.",
-    "do": "Check the name with tarebook devices."
   },
   "protocol": {
     "sentence": "This app is too old or too new to talk to the home computer.",
@@ -99,10 +71,6 @@ export const ERRORS = {
     "sentence": "The upload goes on at byte {offset}.",
     "do": "The app goes on from there by itself."
   },
-  "upload_chunk_too_large": {
-    "sentence": "A piece of a photo may be at most {most} bytes long.",
-    "do": "The app sends smaller pieces by itself."
-  },
   "photo_too_large": {
     "sentence": "A photo may be at most {most} bytes long.",
     "do": "Take it again, or choose a smaller one."
@@ -126,10 +94,6 @@ export const ERRORS = {
   "photo_truncated": {
     "sentence": "This picture is cut short.",
     "do": "Take or choose it again."
-  },
-  "photo_unknown": {
-    "sentence": "This photo is not on the home computer.",
-    "do": "It comes when the phone that took it has sent it."
   },
   "unreadable": {
     "sentence": "This record could not be read.",
@@ -395,10 +359,6 @@ export const ERRORS = {
     "sentence": "A photo on this phone is damaged and cannot be sent.",
     "do": "Take it again if the thing is still at hand. What was weighed is not touched."
   },
-  "pair_code_wrong": {
-    "sentence": "This code or link is wrong, used up or older than five minutes.",
-    "do": "Ask the home computer for a fresh one: tarebook pair."
-  },
   "pair_refused": {
     "sentence": "The home computer did not let this device in.",
     "do": "If it was meant to, ask there for a fresh code and compare the two words."
@@ -406,26 +366,6 @@ export const ERRORS = {
   "pair_over": {
     "sentence": "Nobody said yes on the home computer in time, or the wait is over.",
     "do": "Ask there for a fresh code: tarebook pair."
-  },
-  "join_unknown": {
-    "sentence": "That device no longer waits to be let in.",
-    "do": "Let it ask again with a fresh code."
-  },
-  "home_only": {
-    "sentence": "Only the home computer itself may do this.",
-    "do": "Sit down at it, and open Tarebook there by the address that tarebook serve printed."
-  },
-  "no_phone_address": {
-    "sentence": "Phones have no address to reach this computer by yet.",
-    "do": "Stop the server and start it with tarebook serve --lan."
-  },
-  "device_nameless": {
-    "sentence": "A device needs a name.",
-    "do": "Type one that tells it from the others."
-  },
-  "device_unclear": {
-    "sentence": "Several devices are called {name}.",
-    "do": "Name it by its id, as the list shows it."
   }
 } as const;
 
