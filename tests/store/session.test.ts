@@ -50,8 +50,8 @@ describe("a browser", () => {
 
   it("stays as it was when the code is refused, or the answer is not one", async () => {
     await openSession();
-    answer({ error: { code: "pair_code_wrong", data: {} } }, 403);
-    await expect(pair("wrong")).rejects.toMatchObject({ code: "pair_code_wrong" });
+    answer({ error: { code: "pair_code_wrong", sentence: "That code is not right.", do: "Take a fresh one.", data: {} } }, 403);
+    await expect(pair("wrong")).rejects.toMatchObject({ code: "pair_code_wrong", do: "Take a fresh one." });
     answer({ ...PAIRED, token: "" });
     await expect(pair("code")).rejects.toMatchObject({ code: "answer_unreadable" });
     expect(session.value).toEqual({ state: "unpaired" });
