@@ -19,7 +19,7 @@ export function PlaceForm({ id }: { id: string }) {
       <div class="stack">
         {form.isNew && <CommonSpot form={form} />}
         <TextField label="Name" value={form.text("name")} onValue={(value) => form.set("name", value)} most={120} />
-        <QuantityField kind="mass" label="One block weighs" value={form.text("block")} onValue={(value) => form.set("block", value)} needed hint="With its bolts and plates: put one on a scale." />
+        <QuantityField kind="mass" label="One block weighs" value={form.text("block")} onValue={(value) => form.set("block", value)} needed hint="With its bolts and plates, to the last digit the scale shows: 2.50 kg says more than 2.5 kg." />
         <div class="pair">
           <Count form={form} field="most" label="Takes at most" hint="Blocks" />
           <Count form={form} field="fitted" label="Fitted now" hint="Blocks" />
