@@ -59,7 +59,7 @@ function WeightNow() {
       )}
       {now.gap && isSignificant(now.gap) && (
         <Notice>
-          <p><strong>{gapSentence(now.gap, massUnit()).text}.</strong> Something went in or came out without a note, or a reading is wrong.</p>
+          <p><strong>{gapSentence(now.gap, massUnit()).text}.</strong> Something went in or came out without a note, or a reading is wrong.{now.fused?.lower ? " Until it is found, the lower weight counts." : ""}</p>
           <a class="button" href={to("weigh-in", now.gap.second)}>Look at the last weigh-in</a>
         </Notice>
       )}

@@ -54,7 +54,7 @@ function MadeOf({ now }: { now: Stand }) {
         {[...since.put_in, ...since.taken_out].map((job) => (
           <Row key={job} name={refName(job)} note={sinceWords(job, since.put_in.includes(job))} value={changeOf(now, job)} href={to("job", job)} />
         ))}
-        <Row name="Driver" note={condition.driver === "in" ? `counted: ${condition.lightest ? `${refName(condition.lightest)}, in the weight above already` : "nobody weighed yet"}` : "not counted by the class"} value={condition.driver_mass ? say(condition.driver_mass) : ""} href={to("drivers")} />
+        <Row name="Driver" note={condition.driver === "in" ? `counted: ${condition.lightest ? `${refName(condition.lightest)}, in each line above already` : "nobody weighed yet"}` : "not counted by the class"} value={condition.driver_mass ? say(condition.driver_mass) : ""} href={to("drivers")} />
         <Row name="Fuel" note={FUEL_WORDS[condition.fuel]} value={condition.fuel_mass ? say(condition.fuel_mass) : ""} href={to("class-sheet")} />
         {now.ballast > 0 && <Row name="Ballast on board" value={say(exact(now.ballast))} />}
       </div>
@@ -64,8 +64,8 @@ function MadeOf({ now }: { now: Stand }) {
 
 /** An event's job is not undone for the drive home: its parts are just back in. */
 function sinceWords(job: string, isIn: boolean): string {
-  if (isIn) return "done since";
-  return garage.value.byId.get(job)?.values["state"] === "fitted" ? "not in this trim" : "undone since";
+  if (isIn) return "done since, in each line above already";
+  return garage.value.byId.get(job)?.values["state"] === "fitted" ? "not in this trim, out of each line above already" : "undone since, out of each line above already";
 }
 
 function changeOf(now: Stand, job: string): string {

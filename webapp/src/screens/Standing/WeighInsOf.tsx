@@ -28,7 +28,7 @@ const alone = ({ weigh_in }: Counted): string => `${isOfficial(weigh_in) ? "offi
 
 function share({ weigh_in, share }: Counted): string {
   const scales = isOfficial(weigh_in) ? "official" : "own scales";
-  if (Math.abs(share) >= NONE) return `${scales} · counts for ${showPercent(share)}`;
+  if (Math.abs(share) >= NONE) return share > 0.9995 ? `${scales} · it alone counts` : `${scales} · counts for ${showPercent(share)}`;
   const isLast = stand.value.since?.weigh_in === weigh_in;
-  return `${scales} · counts for nothing: ${stand.value.fused?.lower && isLast ? "the lower weight counts" : "the others say it surer"}`;
+  return `${scales} · does not count: ${stand.value.fused?.lower && isLast ? "the lower weight counts" : "the others say it surer"}`;
 }
