@@ -52,7 +52,7 @@ def _pair(name: str, about: str, setting: Setting, none: Aims = NONE, two: Aims 
 
 _ALL = (
     *(scenario for condition in _CONDITIONS for scenario in _pair(*condition)),
-    Scenario("least-two", "two unlogged, each 4.3 u and no more", Setting(steps=2, most=4.3), Aims()),
+    Scenario("least-two", "two unlogged, each 4.3 u and no more", Setting(steps=2, most=4.3), TWO),
     *_pair("unsaid", ", repeat to 0.5 kg, records say 0.1", _LOST, Aims(ratio=None), Aims(ratio=None)),
 )
 SCENARIOS = {scenario.name: scenario for scenario in _ALL}
