@@ -45,6 +45,17 @@ test("the centre's way is said by direction, and what the doubt hides is left ou
   expect(movedWords(told({}).balance, "start", "now", "mm")).toBeNull();
 });
 
+test("a centre nobody can tell is not said to rest", () => {
+  const { balance } = told();
+  const blind = (...axes: ("x" | "y" | "z")[]) => {
+    const now = balance.states.now!;
+    const body = { ...now.body, ...Object.fromEntries(axes.map((axis) => [axis, null])) };
+    return movedWords({ ...balance, states: { now: { ...now, body } } }, "now", "now", "mm");
+  };
+  expect(blind("x", "y", "z")).toBe("It cannot be told how the centre of gravity moved");
+  expect(blind("x")).toMatch(/^The centre of gravity has not moved by more than the doubt across it/);
+});
+
 test("a change in yaw inertia is judged only beyond its doubt", () => {
   expect(yawWords({ value: -20, sources: { a: 4 } })).toBe("turns in more willingly");
   expect(yawWords({ value: 20, sources: { a: 4 } })).toBe("turns in less willingly");

@@ -15,10 +15,10 @@ export function Picked({ near, onPick, onPlace, onClose }: Props) {
   const place = part && placeOf(book.value.car, part, part.count ?? 1);
   const others = near.slice(1, 3);
   return (
-    <section class="dock picked" aria-label="The weight tapped" aria-live="polite">
+    <section class="dock weight-tapped" aria-label="The weight tapped" aria-live="polite">
       <p class="spread"><strong>{mark.name}</strong><strong class="num">{mark.says}</strong></p>
       <p class="small">{wayWords(mark)}. {place && knownWords(place)}</p>
-      <div class="picked-row">
+      <div class="button-row">
         <button type="button" class="button" onClick={() => onPlace(mark.key)}>Move it</button>
         <a class="button plain" href={to("part", mark.part)}>Open</a>
         <button type="button" class="button plain" onClick={onClose}>Close</button>

@@ -6,7 +6,7 @@ import { unitOf } from "../../parts/words/units";
 import { axisCell, cell, shareCell, STATES, STATE_WORDS, type Cell } from "./words";
 
 const ROWS: readonly [name: string, of: (state: CarState | undefined, unit: string) => Cell][] = [
-  ["Weight", (state) => cell(state ? say(state.body.mass) : null)],
+  ["Weight by that weigh-in", (state) => cell(state ? say(state.body.mass) : null)],
   ["On the front wheels", (state) => shareCell(state, "front")],
   ["On the left wheels", (state) => shareCell(state, "left")],
   ["Centre behind the front axle", (state, unit) => axisCell(state, "x", unit)],
@@ -30,7 +30,7 @@ export function States({ balance: { states } }: { balance: Balance }) {
           </tbody>
         ))}
       </table>
-      <p class="small quiet">Start: before any job. Weighed: as it stood on the scales, with its driver and fuel; every other state carries the same. ± means: true 19 times in 20.</p>
+      <p class="small quiet">Start: before any job. Weighed: as it stood on the scales, with its driver and fuel; every other state carries the same, and what jobs changed since; the car's weight elsewhere rests on all weigh-ins. ± means: true 19 times in 20.</p>
     </Section>
   );
 }

@@ -8,6 +8,7 @@ export const STATES: readonly StateName[] = ["start", "weighed", "now", "after"]
 export const STATE_WORDS: Readonly<Record<StateName, string>> = { start: "Start", weighed: "Weighed", now: "Now", after: "After" };
 
 type Axis = "x" | "y" | "z";
+const AXES: readonly Axis[] = ["x", "y", "z"];
 const WAYS: Readonly<Record<Axis, readonly [minus: string, plus: string]>> = {
   x: ["forward", "rearward"], y: ["to the left", "to the right"], z: ["down", "up"],
 };
@@ -23,14 +24,23 @@ export function shareWords({ states }: Balance, side: Side, before: StateName | 
   return `${percent(share)} on the ${side} wheels${was}`;
 }
 
-/** "The centre moved 14 ± 6 mm rearward and 8 ± 4 mm down"; what cannot be told from nothing is left out. */
+const ALONG: Readonly<Record<Axis, string>> = { x: "along the car", y: "across it", z: "in height" };
+
+/** "The centre moved 14 ± 6 mm rearward and 8 ± 4 mm down"; what cannot be told from nothing is left out, what is unknown never said to rest. */
 export function movedWords({ states }: Balance, from: StateName, to: StateName, unit: string): string | null {
   const [old, now] = [states[from]?.body, states[to]?.body];
   if (!old || !now) return null;
-  const moves = (["x", "y", "z"] as const).flatMap((axis) => moveWords(axis, old[axis], now[axis], unit));
-  if (!moves.length) return "The centre of gravity has not moved by more than the doubt";
+  const moves = AXES.flatMap((axis) => moveWords(axis, old[axis], now[axis], unit));
+  if (!moves.length) return restWords(AXES.filter((axis) => old[axis] && now[axis]));
   const last = moves[moves.length - 1]!;
   return `The centre of gravity went ${moves.length > 1 ? `${moves.slice(0, -1).join(", ")} and ${last}` : last}`;
+}
+
+/** `known`: the axes it can be told of. */
+function restWords(known: readonly Axis[]): string {
+  if (!known.length) return "It cannot be told how the centre of gravity moved";
+  const where = known.length < AXES.length ? ` ${known.map((axis) => ALONG[axis]).join(" or ")}` : "";
+  return `The centre of gravity has not moved by more than the doubt${where}`;
 }
 
 function moveWords(axis: Axis, old: Uncertain | null, now: Uncertain | null, unit: string): string[] {
