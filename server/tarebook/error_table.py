@@ -126,6 +126,8 @@ _QUANTITY = {
     "quantity_zero": ErrorRow(422, "This {kind} cannot be zero.", "Type the {kind}, like {example}."),
     "quantity_absurd": ErrorRow(422, "“{typed}” is more than any car.",
         "Check the number and the unit; the most that is read is {most}."),
+    "size_unlikely": ErrorRow(422, "“{typed}” is no size of a car: here {span} is read.",
+        "Look for a slipped unit or digit."),
     "quantity_sum": ErrorRow(422, "“{typed}” is a sum or a count, not one reading.",
         "Type one reading, like {example}; how many pieces is asked separately."),
     "quantity_gap": ErrorRow(422, "There is a gap inside the number of “{typed}”.", "Type {instead} without the gap."),

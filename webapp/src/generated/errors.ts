@@ -163,6 +163,10 @@ export const ERRORS = {
     "sentence": "“{typed}” is more than any car.",
     "do": "Check the number and the unit; the most that is read is {most}."
   },
+  "size_unlikely": {
+    "sentence": "“{typed}” is no size of a car: here {span} is read.",
+    "do": "Look for a slipped unit or digit."
+  },
   "quantity_sum": {
     "sentence": "“{typed}” is a sum or a count, not one reading.",
     "do": "Type one reading, like {example}; how many pieces is asked separately."

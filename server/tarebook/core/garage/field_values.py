@@ -42,6 +42,15 @@ _POSITIVE = frozenset(
 )
 # Places on an axis, which may lie in front of the front axle or left of the centreline.
 _SIGNED = frozenset(("x", "y", "tank_x", "tank_y", "driver_x", "driver_y"))
+# Metres that a car's own sizes keep within, wide enough for published ones; beyond them a unit has slipped.
+_WHEELBASE, _TRACK, _RADIUS = (Fraction(1), Fraction(6)), (Fraction(1, 2), Fraction(3)), (Fraction(1, 10), Fraction(1))
+_LIKELY = {
+    "wheelbase": (*_WHEELBASE, "1 m to 6 m"),
+    "track_front": (*_TRACK, "0.5 m to 3 m"),
+    "track_rear": (*_TRACK, "0.5 m to 3 m"),
+    "tyre_radius_front": (*_RADIUS, "100 mm to 1000 mm"),
+    "tyre_radius_rear": (*_RADIUS, "100 mm to 1000 mm"),
+}
 
 
 def read_field(name: str, spec: Field, value: Any, unit: str | None) -> Any:
@@ -51,8 +60,17 @@ def read_field(name: str, spec: Field, value: Any, unit: str | None) -> Any:
         found = _read_once(spec.type, _as_typed(value), default, name in _POSITIVE, name in _SIGNED)
         if isinstance(found, QuantityError):
             raise QuantityError(found.code, **found.data)
-        return found
+        return likely(name, found)
     return _PLAIN[spec.type](value, spec)
+
+
+def likely(name: str, size: Quantity) -> Quantity:
+    """The size itself, if a car can have it as its `name`. Raises `QuantityError`."""
+    if name in _LIKELY:
+        least, most, span = _LIKELY[name]
+        if not least <= size.exact <= most:
+            raise QuantityError("size_unlikely", typed=size.text, kind=size.kind, span=span)
+    return size
 
 
 @lru_cache(maxsize=50_000)

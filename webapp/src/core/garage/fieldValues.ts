@@ -7,7 +7,7 @@
 
 import type { Field } from "../../generated/kinds";
 import { type Kind, type Quantity, QuantityError, read, readNumber } from "../numbers/quantity";
-import type { Ratio } from "../numbers/ratio";
+import { compare, type Ratio, ratio } from "../numbers/ratio";
 
 /** A value of the wrong shape. */
 export class Misfit extends Error {}
@@ -21,16 +21,33 @@ const POSITIVE = new Set([
 // Places on an axis, which may lie in front of the front axle or left of the centreline.
 const SIGNED = new Set(["x", "y", "tank_x", "tank_y", "driver_x", "driver_y"]);
 
+type Span = readonly [least: Ratio, most: Ratio, words: string];
+
+// Metres that a car's own sizes keep within, wide enough for published ones; beyond them a unit has slipped.
+const TRACK: Span = [ratio(1n, 2n), ratio(3n), "0.5 m to 3 m"];
+const RADIUS: Span = [ratio(1n, 10n), ratio(1n), "100 mm to 1000 mm"];
+const LIKELY: Readonly<Record<string, Span>> = {
+  wheelbase: [ratio(1n), ratio(6n), "1 m to 6 m"],
+  track_front: TRACK, track_rear: TRACK, tyre_radius_front: RADIUS, tyre_radius_rear: RADIUS,
+};
+
 /** The value of a field. `unit` is what a bare mass was typed in. Throws `QuantityError` or `Misfit`. */
 export function readField(name: string, spec: Field, value: unknown, unit: string | null): unknown {
   const type = spec.type;
   if (type === "mass" || type === "length" || type === "volume") {
     const signs = { positive: POSITIVE.has(name), signed: SIGNED.has(name) };
-    return readOnce(type, asTyped(value), type === "mass" ? unit : null, signs);
+    return likely(name, readOnce(type, asTyped(value), type === "mass" ? unit : null, signs));
   }
   const plain = PLAIN[type];
   if (!plain) throw new Misfit();
   return plain(value, spec);
+}
+
+/** The size itself, if a car can have it as its `name`. Throws `QuantityError`. */
+export function likely(name: string, size: Quantity): Quantity {
+  const span = LIKELY[name];
+  if (!span || (compare(size.exact, span[0]) >= 0 && compare(size.exact, span[1]) <= 0)) return size;
+  throw new QuantityError("size_unlikely", { typed: size.text, kind: size.kind, span: span[2] });
 }
 
 // A text met before is not read again: the garage is read anew after every change, and hardly a text in it is new.

@@ -23,16 +23,19 @@ type Props = {
   hint?: ComponentChildren;
   /** A trouble the form itself found ("above the tank"), shown in place of the reading. */
   trouble?: string | null;
+  /** The same, but not said of a number half typed. */
+  lateTrouble?: string | null;
   /** Without it the form cannot be saved: shown to the person who presses save. */
   needed?: boolean;
 };
 
-export function QuantityField({ kind, label, value, onValue, unit = unitOf(kind), hint, trouble, needed }: Props) {
+export function QuantityField({ kind, label, value, onValue, unit = unitOf(kind), hint, trouble: atOnce, lateTrouble, needed }: Props) {
   const id = useId();
   const frame = useRef<HTMLDivElement>(null);
   const input = useRef<HTMLInputElement>(null);
   const [open, setOpen] = useState(false);
   const reading = readingOf(kind, value, unit);
+  const trouble = atOnce ?? (open ? null : lateTrouble);
   const leave = (event: FocusEvent) => {
     if (frame.current?.contains(event.relatedTarget as Node | null)) return;
     afterPress(() => setOpen(frame.current?.contains(document.activeElement) ?? false));

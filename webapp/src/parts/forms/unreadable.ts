@@ -1,8 +1,10 @@
 /** What was typed into a form and cannot be read: said before it is saved, so that nothing counts as nothing unnoticed. */
+import { likely } from "../../core/garage/fieldValues";
 import { read } from "../../core/numbers/quantity";
 import { AppError } from "../../generated/errors";
 import { KINDS, type Field } from "../../generated/kinds";
 import type { Value } from "../../journal/types";
+import { readingOf } from "../controls/reading";
 import { fieldWord } from "../words/naming";
 import { unitOf, type Measure } from "../words/units";
 
@@ -13,18 +15,24 @@ const DECIMAL = /^\d{1,15}(\.\d{1,9})?$/;
 export function unreadable(kind: string, typed: Record<string, Value>): string | null {
   for (const [name, value] of Object.entries(typed)) {
     const field = KINDS[kind]?.fields[name];
-    const trouble = field && typeof value === "string" ? troubleIn(field, value) : null;
+    const trouble = field && typeof value === "string" ? troubleIn(name, field, value) : null;
     if (trouble) return `${fieldWord(name)}: ${trouble}`;
   }
   return null;
 }
 
-function troubleIn({ type }: Field, text: string): string | null {
+/** Why no car has a length as its `name`; null while nothing can be read, as the reading says that itself. */
+export function unlikely(name: string, text: string): string | null {
+  const reading = readingOf("length", text, unitOf("length"));
+  return reading.state === "read" ? troubleIn(name, KINDS["car"]!.fields[name]!, text) : null;
+}
+
+function troubleIn(name: string, { type }: Field, text: string): string | null {
   if (type === "money" || type === "hours" || type === "fraction") return DECIMAL.test(text) ? null : "type a plain number with a point, such as 2.5.";
   if (!MEASURES.includes(type)) return null;
   const measure = type as Measure;
   try {
-    read(measure, text, unitOf(measure), false, measure === "length");
+    likely(name, read(measure, text, unitOf(measure), false, measure === "length"));
     return null;
   } catch (error) {
     return error instanceof AppError ? `${error.sentence} ${error.do}` : null;

@@ -7,6 +7,7 @@ import { chooseCar } from "../../store/choices";
 import { Choice, Pick, TextField } from "../../parts/controls/Field";
 import { useForm, type Form } from "../../parts/forms/form";
 import { FormDock } from "../../parts/forms/FormDock";
+import { unlikely } from "../../parts/forms/unreadable";
 import { PlaceField } from "../../parts/controls/PlaceField";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { Screen, Section } from "../../parts/frame/Screen";
@@ -70,7 +71,7 @@ function CarForm({ id }: { id: string }) {
       <TextField label="Brochure weight comes from" value={form.text("book_weight_from")} onValue={(value) => form.set("book_weight_from", value)} />
       <Section title="Dimensions">
         {LENGTHS.map(([field, label, hint]) => (
-          <QuantityField key={field} label={label} kind="length" hint={hint} value={form.text(field)} onValue={(value) => form.set(field, value)} />
+          <QuantityField key={field} label={label} kind="length" hint={hint} lateTrouble={unlikely(field, form.text(field))} value={form.text(field)} onValue={(value) => form.set(field, value)} />
         ))}
         {PLACES.map(([field, label, sides]) => (
           <PlaceField key={field} label={label} sides={sides} value={form.text(field)} onValue={(value) => form.set(field, value)} />
