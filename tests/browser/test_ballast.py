@@ -69,3 +69,28 @@ def test_a_newcomer_adds_a_place_from_the_list_and_has_an_answer(demo, make_phon
     go(page, "#/car")
     page.get_by_role("link", name="Ballast").click()
     expect(answer(page)).to_contain_text("Under the left seat")
+
+
+def test_a_wish_that_cannot_be_read_or_kept_is_said_before_any_button(demo, make_phone):
+    page = make_phone("wisher", demo).open()
+    expect(page.get_by_text("Weight now")).to_be_visible()
+    go(page, "#/ballast")
+    fitting = answer(page).get_by_role("button")
+    for typed in ("abc", "-5"):
+        page.get_by_label("Front, at most %").fill(typed)
+        expect(answer(page)).to_contain_text("type a plain number")
+        expect(answer(page)).not_to_contain_text("kg")
+        expect(fitting).to_have_count(0)
+    page.get_by_label("Front, at least %").fill("40")
+    page.get_by_label("Front, at most %").fill("45")
+    expect(answer(page)).to_contain_text("too much for the share wanted")
+    expect(fitting).to_have_text("Fit the nearest all the same")
+    fitting.click()
+    expect(answer(page)).to_contain_text("as the nearest has it")
+    expect(answer(page)).not_to_contain_text("as they should be")
+    go(page, "#/car-sheet")
+    page.get_by_label("Wheelbase").fill("")
+    page.get_by_role("button", name="Save").click()
+    expect(page.get_by_text("Saved on this phone.")).to_be_visible()
+    go(page, "#/ballast")
+    expect(answer(page)).to_contain_text("The front share wanted cannot be kept")

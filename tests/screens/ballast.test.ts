@@ -37,6 +37,7 @@ describe("what to move", () => {
     expect(changeWords(2, 4)).toBe("2 fitted now: put 2 more in");
     expect(changeWords(3, 0)).toBe("3 fitted now: take 3 out");
     expect(changeWords(3, 3)).toBe("3 fitted, as they should be");
+    expect(changeWords(3, 3, true)).toBe("3 fitted, as the nearest has it");
   });
 });
 

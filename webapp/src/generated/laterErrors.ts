@@ -336,12 +336,12 @@ export const LATER_ERRORS = {
     "do": "Correct one of them."
   },
   "ballast_no_front": {
-    "sentence": "Without the car's front share and its wheelbase no front share can be aimed at.",
-    "do": "Weigh the car by axles or corners, and enter the wheelbase."
+    "sentence": "The front share wanted cannot be kept: the wheelbase or the car's front share is not known.",
+    "do": "Note the wheelbase on the car sheet, and weigh the car by axles or corners."
   },
   "ballast_no_left": {
-    "sentence": "Without the car's left share and both tracks no left share can be aimed at.",
-    "do": "Weigh the car by corners, and enter the tracks."
+    "sentence": "The left share wanted cannot be kept: a track or the car's left share is not known.",
+    "do": "Note both tracks on the car sheet, and weigh the car by corners."
   },
   "ballast_no_height": {
     "sentence": "Without the height of the centre it cannot be said how low it will be.",

@@ -18,7 +18,7 @@ _SENTENCES = {
     "heavier_with_bolts": "{mass} heavier than worked out, ± {within}: weighed with its bolts, thicker than nominal, "
     "or a different alloy?",
     "lighter": "{mass} lighter than worked out, ± {within}: thinner than nominal, more cut away, or a different alloy?",
-    "agree": "{difference} against what was worked out: no more than both doubts allow.",
+    "agree": "Agrees with what was worked out: {difference}.",
 }
 
 
@@ -39,9 +39,16 @@ def against(part: Part, mass: Mass) -> Against | None:
     if worked_out is None or basis != "worked_out" or mass.mass is None or mass.basis != "weighed":
         return None
     difference = subtract(mass.mass, worked_out)
-    beyond = abs(difference.value) > expanded(difference)
+    beyond = _is_beyond(difference)
     bolts = any(reading.with_bolts for reading in mass.readings)
     return Against(worked_out, mass.mass, difference, beyond, bolts)
+
+
+def _is_beyond(difference: Uncertain) -> bool:
+    """More than its doubt, and still so to the digit in which both are shown: 0.02 ± 0.02 is none."""
+    U = expanded(difference)  # noqa: N806
+    shown = lay_out("mass", abs(difference.value), "kg", U)
+    return abs(difference.value) > U and shown.parts != shown.within
 
 
 def against_sentence(found: Against, unit: str) -> str:

@@ -15,7 +15,7 @@ const SENTENCES = {
   heavier_with_bolts:
     "{mass} heavier than worked out, ± {within}: weighed with its bolts, thicker than nominal, or a different alloy?",
   lighter: "{mass} lighter than worked out, ± {within}: thinner than nominal, more cut away, or a different alloy?",
-  agree: "{difference} against what was worked out: no more than both doubts allow.",
+  agree: "Agrees with what was worked out: {difference}.",
 };
 
 /** Masses of one piece, kg. `difference`: weighed − worked out. `beyond`: more than both doubts allow. */
@@ -32,9 +32,16 @@ export function against(part: Part, { mass, basis, readings }: Mass): Against | 
   const claim = claimed(part);
   if (!claim || claim[1] !== "worked_out" || !mass || basis !== "weighed") return null;
   const difference = subtract(mass, claim[0]);
-  const beyond = Math.abs(difference.value) > expanded(difference);
+  const beyond = isBeyond(difference);
   const bolts = readings.some((reading) => reading.with_bolts);
   return { worked_out: claim[0], weighed: mass, difference, beyond, with_bolts: bolts };
+}
+
+/** More than its doubt, and still so to the digit in which both are shown: 0.02 ± 0.02 is none. */
+function isBeyond(difference: Uncertain): boolean {
+  const U = expanded(difference);
+  const shown = layOut("mass", Math.abs(difference.value), "kg", U);
+  return Math.abs(difference.value) > U && JSON.stringify(shown.parts) !== JSON.stringify(shown.within);
 }
 
 /** The difference in one sentence. `unit`: a unit of mass. */

@@ -18,7 +18,7 @@ import { useSaving } from "../../parts/forms/SaveDock";
 import { massUnit, unitOf } from "../../parts/words/units";
 import { Warnings } from "../../parts/frame/Warnings";
 import { to } from "../../route";
-import { changeWords, crossFact, heightFact, lacking, missingIn, movesSentence, shareFact, sharesWithout } from "./words";
+import { changeWords, crossFact, heightFact, lacking, missingIn, movesSentence, shareFact, sharesWithout, unaimedOf } from "./words";
 
 type Props = { choice: BallastChoice; found: Ballast; places: readonly Rec[] };
 
@@ -27,13 +27,14 @@ export function Answer({ choice, found, places }: Props) {
   const names = (id: string) => places.filter((place) => place.id === id).map(nameOf)[0] ?? id;
   return (
     <section class="ballast-answer" aria-label="How much, and where">
+      <Warnings of={unaimedOf(choice)} />
       <p class="quiet small">{headOf(found, isAboard)}</p>
       {found.added > 0 ? <MassFigure mass={uncertain(found.added)} /> : <p class="moves">No ballast is needed.</p>}
       {found.added > 0 && lacking(choice) === 0 && <p>The minimum alone needs none: this is for the shares wanted.</p>}
       <Warnings of={missingIn(massUnit(), found.missing)} />
       {isAboard && movesSentence(choice.moves, names) && <p class="moves">{movesSentence(choice.moves, names)}</p>}
       <div>
-        {places.map((place) => <PlaceLine key={place.id} place={place} put={found.put[place.id] ?? 0} fitted={choice.fitted[place.id] ?? 0} />)}
+        {places.map((place) => <PlaceLine key={place.id} place={place} put={found.put[place.id] ?? 0} fitted={choice.fitted[place.id] ?? 0} misses={found.missing.length > 0} />)}
       </div>
       <Fitted choice={choice} found={found} places={places} />
     </section>
@@ -55,14 +56,14 @@ function headOf({ missing }: Ballast, isAboard: boolean): string {
 }
 
 /** A place that has blocks, or is to have some. */
-function PlaceLine({ place, put, fitted }: { place: Rec; put: number; fitted: number }) {
+function PlaceLine({ place, put, fitted, misses }: { place: Rec; put: number; fitted: number; misses: boolean }) {
   const block = book.value.ballast_places.get(place.id)?.block;
   if (!put && !fitted) return null;
   const value = put && block ? `${put} × ${String(place.values["block"])}` : "none";
   return (
     <Row
       name={nameOf(place)}
-      note={changeWords(fitted, put)}
+      note={changeWords(fitted, put, misses)}
       value={value}
       under={put > 1 && block ? showMass(put * block.value, massUnit()) : undefined}
       href={to("ballast", place.id)}
@@ -73,6 +74,7 @@ function PlaceLine({ place, put, fitted }: { place: Rec; put: number; fitted: nu
 /** One save for all the places, once the blocks are bolted in. */
 function Fitted({ choice, found, places }: Props) {
   const saving = useSaving();
+  const misses = found.missing.length > 0;
   const [isSaved, setSaved] = useState(false);
   const changes = places
     .map((place) => ({ place, fitted: found.put[place.id] ?? 0 }))
@@ -84,12 +86,12 @@ function Fitted({ choice, found, places }: Props) {
   });
   if (!changes.length) {
     if (isSaved) return <Notice sort="saved">Saved on this phone. The weight now counts these blocks.</Notice>;
-    return Object.keys(choice.fitted).length ? <p class="quiet">The blocks are fitted like this.</p> : null;
+    return Object.keys(choice.fitted).length ? <p class="quiet">The blocks are fitted like this{misses && ": the nearest, with what it misses"}.</p> : null;
   }
   return (
     <>
       <TroubleNotice trouble={saving.trouble} />
-      <button type="button" class="button main" disabled={saving.busy} onClick={() => void press()}>Fitted like this</button>
+      <button type="button" class="button main" disabled={saving.busy} onClick={() => void press()}>{misses ? "Fit the nearest all the same" : "Fitted like this"}</button>
     </>
   );
 }

@@ -16,6 +16,7 @@ import { NoAnswer } from "./NoAnswer";
 import { PlaceForm } from "./PlaceForm";
 import { Places } from "./Places";
 import { Wishes } from "./Wishes";
+import { unaimedOf } from "./words";
 import "./Ballast.css";
 
 export function Ballast({ id }: { id: string }) {
@@ -37,17 +38,28 @@ function OfCar({ id }: { id: string }) {
     [wished, whole, masses, now],
   );
   const { found } = choice;
+  const isFound = found && places.length > 0;
+  const told = unaimedOf(choice);
   return (
     <div class="stack">
-      {found && places.length > 0 ? <Answer choice={choice} found={found} places={places} /> : <NoAnswer choice={choice} places={places} />}
+      {form.unreadable ? <Unread sentence={form.unreadable} /> : isFound ? <Answer choice={choice} found={found} places={places} /> : <NoAnswer choice={choice} places={places} />}
       <Fixing />
-      {found && places.length > 0 && <WithIt choice={choice} found={found} />}
+      {isFound && !form.unreadable && <WithIt choice={choice} found={found} />}
       {places.length > 0 && <Wishes form={form} />}
       <Places places={places} />
       <Cross form={form} />
-      <Warnings of={[...choice.warnings, ...(found?.warnings ?? [])]} />
+      <Warnings of={[...choice.warnings.filter((each) => !told.includes(each)), ...(found?.warnings ?? [])]} />
       <FormDock form={form} label="Save what is wanted" />
     </div>
+  );
+}
+
+/** A wish that cannot be read has no answer; that of the wish before would be taken for it. */
+function Unread({ sentence }: { sentence: string }) {
+  return (
+    <section class="ballast-answer" aria-label="How much, and where">
+      <Notice sort="caution"><p><strong>{sentence}</strong></p></Notice>
+    </section>
   );
 }
 

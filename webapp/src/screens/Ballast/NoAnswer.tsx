@@ -5,7 +5,7 @@ import { MassFigure } from "../../parts/figures/MassFigure";
 import { Warnings } from "../../parts/frame/Warnings";
 import { to } from "../../route";
 import type { OfPlaces } from "./Ballast";
-import { lacking } from "./words";
+import { lacking, unaimedOf } from "./words";
 
 const NEXT: Record<string, [words: string, screen: string]> = {
   ballast_unweighed: ["Weigh the whole car", "weigh-car"],
@@ -19,6 +19,7 @@ export function NoAnswer({ choice, places }: OfPlaces & { choice: BallastChoice 
   const next = reason && NEXT[reason.code];
   return (
     <section class="ballast-answer" aria-label="How much, and where">
+      <Warnings of={unaimedOf(choice)} />
       {reason ? <Warnings of={[reason]} /> : <Lacking kg={lacking(choice)} />}
       {next && <a class="button main" href={to(next[1])}>{next[0]}</a>}
       {!places.length && (

@@ -12,7 +12,7 @@ const AIMS = [
 ];
 
 const HINTS: Record<string, string> = {
-  mass: "As little as reaches the minimum; of equal ways the lowest, then the most even.",
+  mass: "The least ballast that reaches the minimum and the shares wanted; of equal ways the lowest, then the most even.",
   centre: "The lowest centre of gravity, for a little more weight if you allow some.",
   cross: "The least pull on cross weight, for a little more weight if you allow some.",
 };

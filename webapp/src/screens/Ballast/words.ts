@@ -16,8 +16,8 @@ export function movesSentence(moves: Readonly<Record<string, number>>, nameOf: (
 }
 
 /** What one place's line says of its blocks now and then. */
-export function changeWords(fitted: number, put: number): string {
-  if (fitted === put) return `${fitted} fitted, as they should be`;
+export function changeWords(fitted: number, put: number, misses = false): string {
+  if (fitted === put) return `${fitted} fitted, ${misses ? "as the nearest has it" : "as they should be"}`;
   const change = put > fitted ? `put ${put - fitted} more in` : `take ${fitted - put} out`;
   return fitted ? `${fitted} fitted now: ${change}` : "none fitted yet";
 }
@@ -65,4 +65,11 @@ export function missingIn(unit: string, missing: readonly Warned[]): Warned[] {
 /** kg the car lacks without any ballast, zero when it lacks nothing. */
 export function lacking({ car, wanted }: BallastChoice): number {
   return car && wanted ? Math.max(0, wanted.least - car.total.value) : 0;
+}
+
+const UNAIMED = ["ballast_no_front", "ballast_no_left"];
+
+/** The wishes that cannot be aimed at: without them the answer is another one. */
+export function unaimedOf({ warnings }: BallastChoice): Warned[] {
+  return warnings.filter(({ code }) => UNAIMED.includes(code));
 }
