@@ -23,6 +23,14 @@ def test_what_to_start_with_is_answered_without_a_server_and_kept(demo, make_pho
     for _ in range(2):
         page.get_by_role("button", name="A lap more").click()
     expect(answer.nth(1)).to_have_text("Start with at least 21.7\u00a0L to reach the flag.")
+    for field in ("Fuel at the start", "Fuel a lap takes"):
+        before = page.get_by_role("textbox", name=field).input_value()
+        page.get_by_role("textbox", name=field).fill("-5")
+        expect(page.locator(".answer-side").get_by_role("note")).to_contain_text("cannot be less than nothing")
+        expect(answer).to_have_count(0)
+        page.get_by_role("textbox", name=field).fill(before)
+    page.get_by_role("textbox", name="Fuel at the start").fill("1000 L")
+    expect(page.locator(".answer-side").get_by_role("note")).to_contain_text("more fuel than the tank holds")
     page.get_by_role("textbox", name="Fuel at the start").fill("16 L")
     expect(answer.first).to_contain_text("when the tank runs dry, in lap")
     expect(page.get_by_role("note").filter(has_text="The tank runs dry")).to_be_visible()

@@ -5,7 +5,7 @@ import { MOST_LAPS } from "../../webapp/src/core/fuelRun/fuelGiven";
 import { type FuelRun, fuelRun } from "../../webapp/src/core/fuelRun/fuelRun";
 import { readGarage } from "../../webapp/src/core/garage/garage";
 import { HEIGHT, WIDTH, drawnOf, shareLine, through } from "../../webapp/src/screens/Fuel/drawing";
-import { emptyRun, lapsWithin, questionOf, volumeOf, type RunForm } from "../../webapp/src/screens/Fuel/form";
+import { emptyRun, lapsWithin, questionOf, unreadRun, volumeOf, type RunForm } from "../../webapp/src/screens/Fuel/form";
 
 const EXAMPLE = new URL("../../fixtures/demo/calc/fuel.json", import.meta.url);
 
@@ -27,6 +27,12 @@ describe("the form", () => {
 
   test("leaves the lap to the car while nothing else is typed", () => {
     expect(questionOf(emptyRun(), "L").per_lap).toBeNull();
+  });
+
+  test("says what cannot be read in place of an answer", () => {
+    const said = (patch: Partial<RunForm>) => unreadRun({ ...emptyRun(), ...patch }, "L");
+    expect([said({}), said({ start: "30", perLap: "1.8" })]).toEqual([null, null]);
+    for (const patch of [{ start: "abc" }, { start: "-5" }, { perLap: "0" }, { perLap: "-5" }, { startWithin: "abc" }]) expect(said(patch)).toMatch(/Type /);
   });
 
   test("takes no lap that takes nothing, yet a start with nothing", () => {

@@ -22,7 +22,7 @@ import { useDraft } from "../../parts/forms/useDraft";
 import { Warnings } from "../../parts/frame/Warnings";
 import { to } from "../../route";
 import { Balance } from "./Balance";
-import { emptyRun, questionOf, type RunForm } from "./form";
+import { emptyRun, questionOf, type RunForm, unreadRun } from "./form";
 import "./Fuel.css";
 import { LapByLap } from "./LapByLap";
 import { Laps } from "./Laps";
@@ -43,10 +43,11 @@ function Run() {
   const ready = useMemo(() => readyToRun(garage, masses), [garage, masses]); // not weighed and balanced anew at every key
   const run = useMemo(() => form && fuelRun(garage, questionOf(form, unit), masses, ready), [form, ready, unit]);
   if (!form || !run) return null;
+  const unread = unreadRun(form, unit);
   return (
     <div class="fuel-run">
       <div class="stack answer-side">
-        <Answer run={run} />
+        {unread ? <Notice sort="caution"><p><strong>{unread}</strong></p></Notice> : <Answer run={run} />}
         <Laps laps={form.laps} onLaps={(laps) => change({ laps })} />
       </div>
       <div class="stack">
@@ -54,9 +55,9 @@ function Run() {
         <Caution />
       </div>
       <div class="stack">
-        <Balance run={run} />
-        <LapByLap run={run} />
-        <Warnings of={toldOnce(run)} />
+        {!unread && <Balance run={run} />}
+        {!unread && <LapByLap run={run} />}
+        {!unread && <Warnings of={toldOnce(run)} />}
       </div>
     </div>
   );
@@ -68,6 +69,7 @@ function Answer({ run }: { run: FuelRun }) {
   const isUnder = lightest.code === "lightest_under";
   return (
     <div class="stack" aria-live="polite">
+      <Warnings of={run.warnings.filter(isAboveTank)} />
       <p class={isUnder ? "run-answer under" : "run-answer"}>{unbroken(lightest.text)}.</p>
       <p class="run-answer">{unbroken(start.text)}.</p>
       <p class="small quiet">{trim.value === "event" ? "In event trim" : "In road trim"}{counted(run)}</p>
@@ -75,6 +77,9 @@ function Answer({ run }: { run: FuelRun }) {
     </div>
   );
 }
+
+/** A start above the tank is said where the answer for a full one stands. */
+const isAboveTank = ({ code }: Warned): boolean => code === "fuel_start_above_tank";
 
 /** No figure is torn from its unit or its doubt at the end of a line. */
 const unbroken = (text: string): string => text.replace(/(\d|±) (?=±|[\d%a-zA-Z]+\b)/g, (_, end: string) => `${end}\u00a0`);
@@ -123,7 +128,7 @@ function Caution() {
 
 /** Every reason and warning once; that the class sets the fuel stands below the answer already. */
 function toldOnce(run: FuelRun): Warned[] {
-  const all = [...Object.values(run.reasons), ...run.warnings].filter(({ code }) => !code.startsWith("fuel_class_"));
+  const all = [...Object.values(run.reasons), ...run.warnings].filter((each) => !each.code.startsWith("fuel_class_") && !isAboveTank(each));
   const texts = all.map((each) => JSON.stringify(each));
   return all.filter((_, at) => texts.indexOf(texts[at]!) === at);
 }

@@ -6,7 +6,7 @@ import { QuantityField } from "../../parts/controls/QuantityField";
 import { typedOf } from "../../parts/controls/reading";
 import { useSaving } from "../../parts/forms/SaveDock";
 import { unitOf } from "../../parts/words/units";
-import { volumeOf, type RunForm } from "./form";
+import { troubleIn, volumeOf, type RunForm } from "./form";
 
 type Props = { form: RunForm; change: (patch: Partial<RunForm>) => void };
 
@@ -28,6 +28,7 @@ export function PerLap({ form, change }: Props) {
         label="Fuel a lap takes"
         value={typed}
         onValue={(perLap) => change({ perLap })}
+        trouble={form.perLap === null ? null : troubleIn(form.perLap, unitOf("volume"), true)}
         hint="What you filled up after some laps, divided by those laps."
       />
       {isOther && <button type="button" class="button" disabled={saving.busy} onClick={() => void saving.run(keep)}>Keep this for the car</button>}

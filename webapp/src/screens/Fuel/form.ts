@@ -25,6 +25,24 @@ export function volumeOf(text: string, unit: string, positive = false): Quantity
   }
 }
 
+/** What is typed of a run and cannot be read, in the field's own sentence; null when all can. */
+export function unreadRun(form: RunForm, unit: string): string | null {
+  const typed = [form.start, form.perLap ?? "", form.startWithin, form.perLapWithin];
+  return typed.map((text, at) => troubleIn(text, unit, at === 1)).find((said) => said !== null) ?? null;
+}
+
+/** Why a volume cannot be read; null when it can, or nothing is typed. */
+export function troubleIn(text: string, unit: string, positive = false): string | null {
+  if (text.trim() === "") return null;
+  try {
+    read("volume", text, unit, positive);
+    return null;
+  } catch (error) {
+    if (error instanceof AppError) return `${error.sentence} ${error.do}`;
+    throw error;
+  }
+}
+
 /** The question, what cannot be read left out. `unit`: what bare numbers are in. */
 export function questionOf(form: RunForm, unit: string): RunQuestion {
   return {
