@@ -40,6 +40,10 @@ describe("what is missing", () => {
     expect(missing(form({ within: "much" }))).toContain("good to: ");
     expect(missing(form({ right: "584.7 lb" }))).toContain("same unit");
   });
+
+  test("an axle that did not rise", () => {
+    expect(missing(form({ height: "0" }))).toContain("cannot be zero");
+  });
 });
 
 test("it becomes one fact of its weigh-in, its bare numbers with their units", () => {

@@ -11,7 +11,7 @@ import { LengthFigure } from "../../parts/figures/MassFigure";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { ShotPreview, TakePhoto } from "../../parts/photos/Photos";
 import { Warnings } from "../../parts/frame/Warnings";
-import { liftOfForm, NOTE_MOST, type LiftForm } from "./form";
+import { liftOfForm, NOTE_MOST, riseTrouble, type LiftForm } from "./form";
 import type { StepProps } from "./steps";
 import { length } from "./words";
 
@@ -27,11 +27,13 @@ function workedOut(form: LiftForm, weighIn: string): { found: LiftedCar | null; 
 
 export function LiveHeight({ form, weighIn }: Pick<StepProps, "form" | "weighIn">) {
   const { found, higher } = workedOut(form, weighIn.id);
+  const unlikely = riseTrouble(form);
   return (
     <div class="lift-answer" aria-live="polite">
-      {!found && <p class="quiet">The height stands here once both numbers are typed.</p>}
-      {found && <Told found={found} />}
-      {found && higher && <p class="small quiet">Raised by {length(higher[0])} it would be known to ± {length(higher[1])}.</p>}
+      {!found && !unlikely && <p class="quiet">The height stands here once both numbers are typed.</p>}
+      {unlikely && <p><strong>{unlikely}</strong></p>}
+      {found && !unlikely && <Told found={found} />}
+      {found?.height && !unlikely && higher && <p class="small quiet">Raised by {length(higher[0])} it would be known to ± {length(higher[1])}.</p>}
     </div>
   );
 }
@@ -53,12 +55,12 @@ export function Told({ found }: { found: LiftedCar }) {
     <>
       <p class="small quiet">Centre of gravity above the ground, car level</p>
       <LengthFigure length={found.height} />
+      <Warnings of={found.warnings.filter(({ code }) => code !== "lift_wide")} />
       <p>
         {isWide && found.enough !== null
           ? `Rough, yet better than guessing. A rise of ${length(found.enough)} would do well.`
           : isWide ? "Rough, yet better than guessing." : "Good enough to work with."}
       </p>
-      <Warnings of={found.warnings.filter(({ code }) => code !== "lift_wide")} />
     </>
   );
 }

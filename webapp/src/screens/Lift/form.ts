@@ -4,6 +4,7 @@
  * Two pads under one axle show two readings; both are kept in the draft, and the record holds their sum in the same
  * unit, exactly.
  */
+import { book } from "../../answers";
 import { KINDS } from "../../generated/kinds";
 import type { Value } from "../../journal/types";
 import type { Change } from "../../journal/write";
@@ -93,6 +94,15 @@ function withUnit(reading: Reading & { state: "read" }): string {
   return reading.typed.replace(/^([\d.]+)\s*/, "$1 ");
 }
 
+/** Why what is typed can be no rise of this car's axle; null when it can, or is not a reading yet. */
+export function riseTrouble({ height }: LiftForm): string | null {
+  const [reading, wheelbase] = [readingOf("length", height, unitOf("length")), book.value.car?.wheelbase];
+  if (reading.state !== "read") return null;
+  if (reading.value <= 0) return "An axle that did not rise tells no height.";
+  if (!wheelbase || reading.value < wheelbase.value) return null;
+  return `No axle rises by as much as the wheelbase, ${wheelbase.reads}.`;
+}
+
 /** What stands between this form and saving, as one sentence; null when it can be saved. */
 export function missing(form: LiftForm): string | null {
   const unit = unitOf("length");
@@ -104,6 +114,8 @@ export function missing(form: LiftForm): string | null {
     (form.pads ? troubleIn("The right pad", readingOf("mass", form.right, form.unit, true)) : null) ??
     troubleIn("The rise is good to", readingOf("length", form.within, unit));
   if (trouble) return trouble;
+  const unlikely = riseTrouble(form);
+  if (unlikely) return unlikely;
   if (tiltedOf(form)) return null;
   if (form.pads && form.left && form.right) return "Type both pads in the same unit, as plain numbers such as 262.8 kg.";
   return "What the axle on the ground shows is missing.";

@@ -13,7 +13,7 @@ import { unitOf } from "../../parts/words/units";
 import { Warnings } from "../../parts/frame/Warnings";
 import { to } from "../../route";
 import { LiveHeight } from "./Answer";
-import type { LiftForm, Raised } from "./form";
+import { riseTrouble, type Raised } from "./form";
 import { asItStood } from "../WeighIn/typedRows";
 import type { StepProps } from "./steps";
 import { Tilt } from "./Tilt";
@@ -32,6 +32,10 @@ export function LevelCar({ weighIn }: StepProps) {
           ...asItStood(weighIn),
         ]}
       />
+      <p>
+        <strong>Now, before anything is raised:</strong> measure from the ground to the middle of both wheels of the axle
+        that will go up, left and right, and write it down. The rise is worked out from it.
+      </p>
       {weighIn.values["driver_in"] === true && (
         <Notice sort="caution">
           <p>
@@ -128,27 +132,22 @@ export function Measured({ form, change, weighIn }: StepProps) {
         That difference is the rise, not the height of the lift.
       </p>
       <p>Do it left and right. They agree within 5 mm, or the car leans: mend that first, then take the middle of both.</p>
-      <QuantityField kind="length" label={`The ${form.raised} axle rose by`} value={form.height} needed onValue={(height) => change({ height })} trouble={tooHigh(form)} />
+      <QuantityField kind="length" label={`The ${form.raised} axle rose by`} value={form.height} needed onValue={(height) => change({ height })} trouble={riseTrouble(form)} />
       <QuantityField kind="length" label="Good to" value={form.within} onValue={(within) => change({ within })} hint="3 mm when nothing is said: a tape, twice." />
       <Foreseen form={form} weighIn={weighIn} />
     </>
   );
 }
 
-function tooHigh({ height }: LiftForm): string | null {
-  const [reading, wheelbase] = [readingOf("length", height, unitOf("length")), book.value.car?.wheelbase];
-  if (reading.state !== "read" || !wheelbase || reading.value < wheelbase.value) return null;
-  return `No axle rises by as much as the wheelbase, ${wheelbase.reads}.`;
-}
-
 /** What this rise will tell, before the pads are read. */
 function Foreseen({ form, weighIn }: Pick<StepProps, "form" | "weighIn">) {
   const reading = readingOf("length", form.height, unitOf("length"), true);
   const ahead = outlook(book.value, weighIn.id, form.raised, form.scale, known.value);
-  if (reading.state !== "read" || isWarned(ahead)) return null;
+  if (reading.state !== "read" || riseTrouble(form) || isWarned(ahead)) return null;
+  const advised = ahead.enough ?? ahead.least;
   const next = ahead.rises.findLast(([rise]) => rise <= reading.value);
   if (!next || ahead.least === null || next[0] < ahead.least) {
-    return <p><strong>Too small to tell.</strong> {ahead.least !== null && `At least ${length(ahead.least)} is needed on these scales.`}</p>;
+    return <p><strong>Too small to tell.</strong> {advised !== null && `Raise it by at least ${length(advised)}.`}</p>;
   }
   return <p>It will tell the height to about ± {length(next[1])}.</p>;
 }
