@@ -54,6 +54,8 @@ BALANCE = {
         "Check which axle was raised and that both readings are of the one on the ground, brakes off."),
     "lift_too_small": ErrorRow(200, "The lift is too small to tell the height of the centre of gravity.",
         "Raise the axle further if it can be done safely, or use a finer scale."),
+    "lift_unlikely": ErrorRow(200, "No closed car has its centre of gravity at this height.",
+        "Look for a slipped reading or unit: the loads, the rise, the wheelbase."),
     "lift_wide": ErrorRow(200, "The height of the centre of gravity is known only roughly.",
         "Raise the axle further if it can be done safely, or repeat the weighing."),
     "lift_driver_in": ErrorRow(200, "A driver was in the car at the weigh-in of this lift.",

@@ -99,6 +99,10 @@ export const LATER_ERRORS = {
     "sentence": "The lift is too small to tell the height of the centre of gravity.",
     "do": "Raise the axle further if it can be done safely, or use a finer scale."
   },
+  "lift_unlikely": {
+    "sentence": "No closed car has its centre of gravity at this height.",
+    "do": "Look for a slipped reading or unit: the loads, the rise, the wheelbase."
+  },
   "lift_wide": {
     "sentence": "The height of the centre of gravity is known only roughly.",
     "do": "Raise the axle further if it can be done safely, or repeat the weighing."

@@ -13,6 +13,7 @@ from math import sqrt
 
 from tarebook.core.balance.axle_lift import LIFT_WITHIN, Axles, LiftedCar, Outlook, axle_lift, refused
 from tarebook.core.balance.axle_lift import outlook as outlook_of
+from tarebook.core.balance.place import mean_track
 from tarebook.core.garage.records import Car, Garage, Lift, Warned, WeighIn, warned
 from tarebook.core.numbers.quantity import Quantity
 from tarebook.core.numbers.uncertain import Uncertain, rectangular, resolution
@@ -23,6 +24,8 @@ from tarebook.core.whole_car.weigh_in import LOOKS, loads_of, model_for, repeata
 
 RAISED = ("rear", "front")
 AXLES = ("front", "rear")
+# Of the mean track, between which the centres of closed cars lie; common practice, no source.
+LIKELY = (0.15, 0.6)
 FULL = 0.95  # of a tank in which fuel has nowhere to run: common practice, no source
 _PADS = {"corner_pads": 2, "bathroom": 2, "kitchen": 2, "bench": 2, "hanging": 2}  # under one axle; else one
 
@@ -72,7 +75,7 @@ def lift_of(garage: Garage, record: Lift, known: Masses | None = None) -> Lifted
     tilted = level.reader.look(f"{record.id}:tilted", record.tilted.value, record.tilted)
     rise = _rise(record.height, record.height_within, f"lift:{record.id}:height")
     found = axle_lift(level.axles, level.front, level.rear, tilted, rise, record.raised)
-    return replace(found, warnings=(*found.warnings, *_about_car(garage, weighed)))
+    return replace(found, warnings=(*found.warnings, *_unlikely(garage.car, found), *_about_car(garage, weighed)))
 
 
 def lifts_in_order(garage: Garage) -> list[Lift]:
@@ -170,6 +173,15 @@ def _level(garage: Garage, record: WeighIn, scale: str | None, known: Masses) ->
     gain = loads.gain if same else whole_car_gain(garage, model, loads.total.value)
     pads = 2 if same and record.layout == "corners" else _pads(garage, model)
     return _Level(axles, loads.loads["front"], loads.loads["rear"], _reader(garage, model, gain, pads))
+
+
+def _unlikely(car: Car | None, found: LiftedCar) -> list[Warned]:
+    """A height no car has comes from a slipped reading, whatever its doubt."""
+    track = mean_track(car)
+    if found.height is None or track is None:
+        return []
+    low, high = LIKELY[0] * track, LIKELY[1] * track
+    return [] if low <= found.height.value <= high else [warned("lift_unlikely")]
 
 
 def _about_car(garage: Garage, record: WeighIn) -> list[Warned]:

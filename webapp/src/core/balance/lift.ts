@@ -12,6 +12,7 @@ import {
   type Axles, LIFT_WITHIN, type LiftedCar, type Outlook, type Raised, axleLift, outlook as outlookOf, refused,
 } from "./axleLift";
 import { isWarned } from "../wholeCar/condition";
+import { meanTrack } from "./place";
 import { order } from "../ledger/net";
 import type { Quantity } from "../numbers/quantity";
 import { type Car, type Garage, type Lift, type Warned, type WeighIn, warned } from "../garage/records";
@@ -21,6 +22,8 @@ import { type Uncertain, rectangular, resolution, uncertain } from "../numbers/u
 import { LOOKS, type Reading, loadsOf, modelFor, repeatability } from "../wholeCar/weighIn";
 import { type Masses, masses } from "../weighing/weighing";
 
+// Of the mean track, between which the centres of closed cars lie; common practice, no source.
+const LIKELY = [0.15, 0.6] as const;
 const FULL = 0.95; // of a tank in which fuel has nowhere to run: common practice, no source
 /** Under one axle; else one. */
 const PADS: Readonly<Record<string, number>> = { corner_pads: 2, bathroom: 2, kitchen: 2, bench: 2, hanging: 2 };
@@ -67,7 +70,7 @@ export function liftOf(garage: Garage, record: Lift, known: Masses = masses(gara
   const tilted = level.look(`${record.id}:tilted`, record.tilted.value, record.tilted);
   const rise = riseOf(record.height, record.height_within, `lift:${record.id}:height`);
   const found = axleLift(level.axles, level.front, level.rear, tilted, rise, record.raised);
-  return { ...found, warnings: [...found.warnings, ...aboutCar(garage, weighed)] };
+  return { ...found, warnings: [...found.warnings, ...unlikely(garage.car, found), ...aboutCar(garage, weighed)] };
 }
 
 /** Lifts as they were made: by their stated time (those without one last), then by id. */
@@ -149,6 +152,13 @@ function levelOf(garage: Garage, record: WeighIn, scale: string | null, known: M
   const pads = same && record.layout === "corners" ? 2 : padsOf(garage, model);
   const look = reader(garage, model, same ? gain : wholeCarGain(garage, model, total.value), pads);
   return { axles, front, rear, look };
+}
+
+/** A height no car has comes from a slipped reading, whatever its doubt. */
+function unlikely(car: Car | null, { height }: LiftedCar): Warned[] {
+  const track = meanTrack(car);
+  if (!height || track === null) return [];
+  return height.value >= LIKELY[0] * track && height.value <= LIKELY[1] * track ? [] : [warned("lift_unlikely")];
 }
 
 /** What of the car's load makes a lift worse or dangerous: somebody in it, fuel that can run to the low end. */

@@ -40,6 +40,7 @@ export function LiveHeight({ form, weighIn }: Pick<StepProps, "form" | "weighIn"
 
 /** The height or why there is none, whether it is good enough, and what was noticed. */
 export function Told({ found }: { found: LiftedCar }) {
+  const isUnlikely = found.warnings.some(({ code }) => code === "lift_unlikely");
   const isWide = found.warnings.some(({ code }) => code === "lift_wide");
   if (!found.height) {
     return (
@@ -56,11 +57,11 @@ export function Told({ found }: { found: LiftedCar }) {
       <p class="small quiet">Centre of gravity above the ground, car level</p>
       <LengthFigure length={found.height} />
       <Warnings of={found.warnings.filter(({ code }) => code !== "lift_wide")} />
-      <p>
+      {!isUnlikely && <p>
         {isWide && found.enough !== null
           ? `Rough, yet better than guessing. A rise of ${length(found.enough)} would do well.`
           : isWide ? "Rough, yet better than guessing." : "Good enough to work with."}
-      </p>
+      </p>}
     </>
   );
 }
