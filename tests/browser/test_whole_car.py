@@ -52,3 +52,11 @@ def test_a_missing_corner_and_more_fuel_than_the_tank_holds_are_said(demo, make_
     page.wait_for_timeout(DRAFT_WITHIN)
     page.reload()
     expect(page.get_by_role("textbox", name="Left front")).to_have_value(re.compile("^251"))
+
+
+def test_corners_that_come_to_nothing_like_the_last_weigh_in_are_asked_about_before_saving(demo, make_phone):
+    page = make_phone("anna", demo, **DESK).open("/#/weigh-car")
+    type_corners(page, {"Left front": "150", "Right front": "149", "Left rear": "120", "Right rear": "121"})
+    page.get_by_role("textbox", name="Fuel in the tank").fill("10 L")
+    expect(page.locator(".outcome")).to_contain_text("less is in the car than written down")
+    expect(page.locator(".outcome")).to_contain_text("Read the scales again")

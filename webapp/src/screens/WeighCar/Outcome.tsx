@@ -1,11 +1,13 @@
 /** What the readings come to while they are typed: the total, where it rests, and the margin to the minimum. */
 import { bookWith, car, known } from "../../answers";
-import { marginSentence } from "../../core/standing/sentences";
+import { isSignificant } from "../../core/standing/gap";
+import { gapSentence, marginSentence } from "../../core/standing/sentences";
 import { standing } from "../../core/standing/standing";
 import { weighIn } from "../../core/wholeCar/weighIn";
 import { Facts } from "../../parts/figures/Facts";
 import { massUnit, unitOf } from "../../parts/words/units";
 import { MassFigure } from "../../parts/figures/MassFigure";
+import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";
 import { conditionRows } from "../WeighIn/conditionRows";
 import { weighInOf, type CarForm } from "./form";
@@ -37,6 +39,11 @@ export function Outcome({ form, jobs }: { form: CarForm; jobs: readonly string[]
       {total && whole && <Facts rows={conditionRows(whole, form.driverIn ? form.driver : null).slice(1)} />}
       {margin && <p class={margin.code === "under" ? "under" : undefined}>{margin.text}.</p>}
       {total && <Warnings of={warnings} />}
+      {stand?.gap?.second === form.id && isSignificant(stand.gap) && (
+        <Notice sort="caution">
+          <p class="small"><strong>{gapSentence(stand.gap, massUnit()).text}.</strong> Read the scales again while the car still stands on them.</p>
+        </Notice>
+      )}
     </div>
   );
 }
