@@ -10,7 +10,6 @@ REGISTRY_HOSTS = [
     for parts in (
         ("pypi", "org"),
         ("pythonhosted", "org"),
-        ("registry", "npmjs"),
         ("npmjs", "com"),
         ("npmjs", "org"),
         ("yarnpkg", "com"),
