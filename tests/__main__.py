@@ -79,6 +79,9 @@ def runners() -> list[Runner]:
     return [
         Runner("ruff check", [*python, "ruff", "check", "."], closing=r"^(Found|All checks)"),
         Runner("ruff format", [*python, "ruff", "format", "--check", "."]),
+        Runner(
+            "biome", [*npm, "biome", "check", "..", "--error-on-warnings"], "webapp", closing="^Checked", env=node.env
+        ),
         *types,
         Runner("mypy", [*python, "mypy"]),
         *(

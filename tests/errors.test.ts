@@ -3,13 +3,20 @@ import { expect, test } from "vitest";
 import { AppError, describe } from "../webapp/src/generated/errors";
 
 test("a code of the app's own table is said in the app's words", () => {
-  const error = AppError.fromBody({ error: { code: "too_many_entries", sentence: "Other words.", data: { most: 500 } } });
+  const error = AppError.fromBody({
+    error: { code: "too_many_entries", sentence: "Other words.", data: { most: 500 } },
+  });
   expect(error).toMatchObject(describe("too_many_entries", { most: 500 }));
   expect(error?.message).toBe("One push may carry at most 500 entries.");
 });
 
 test("a code the app has no row for brings its own words", () => {
-  const told = { code: "database_damaged", sentence: "The database is damaged.", do: "Take the last backup.", data: { at: 3 } };
+  const told = {
+    code: "database_damaged",
+    sentence: "The database is damaged.",
+    do: "Take the last backup.",
+    data: { at: 3 },
+  };
   expect(AppError.fromBody({ error: told })).toMatchObject(told);
 });
 

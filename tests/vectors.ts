@@ -3,19 +3,29 @@
  * `tests/vectors.py` says what a file holds and how to add a room.
  */
 
-import { readFileSync, readdirSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 
 // What a claim is given comes from JSON and is as loose as that.
+// biome-ignore lint/suspicious/noExplicitAny: see above
 export type Given = any;
 export type Claims = Readonly<Record<string, (given: Given) => unknown>>;
-export type Case = { name: string; in: Given; out?: unknown; error?: string; data?: Record<string, unknown>; close?: number };
+export type Case = {
+  name: string;
+  in: Given;
+  out?: unknown;
+  error?: string;
+  data?: Record<string, unknown>;
+  close?: number;
+};
 export type Vector = { file: string; about: string; function: string; cases: readonly Case[] };
 
 const VECTORS = new URL("../fixtures/vectors/", import.meta.url);
 const ROOMS = new URL("./claims/", import.meta.url);
 
 export function vectors(): Vector[] {
-  const files = readdirSync(VECTORS).filter((name) => name.endsWith(".json")).sort();
+  const files = readdirSync(VECTORS)
+    .filter((name) => name.endsWith(".json"))
+    .sort();
   return files.map((file) => ({ file, ...JSON.parse(readFileSync(new URL(file, VECTORS), "utf8")) }) as Vector);
 }
 

@@ -3,7 +3,7 @@
  * clock. It is built into a copy of the app in a scratch folder and into nothing else. Times are in milliseconds.
  */
 
-import { type Ballast, type Carried, type Place, type Wanted, ballast } from "../../webapp/src/core/ballast/ballast";
+import { type Ballast, ballast, type Carried, type Place, type Wanted } from "../../webapp/src/core/ballast/ballast";
 import { readGarage } from "../../webapp/src/core/garage/garage";
 import { ledger } from "../../webapp/src/core/ledger/ledger";
 import { standing } from "../../webapp/src/core/standing/standing";
@@ -12,7 +12,7 @@ import { Board, type Row } from "../../webapp/src/journal/board";
 import { fold } from "../../webapp/src/journal/fold";
 import { garage, live } from "../../webapp/src/journal/garage";
 import { emptyState } from "../../webapp/src/journal/layers";
-import { save, type Change } from "../../webapp/src/journal/write";
+import { type Change, save } from "../../webapp/src/journal/write";
 import { opened } from "../../webapp/src/store/opened";
 import { shrink } from "../../webapp/src/store/shrink";
 import { sendPhotos } from "../../webapp/src/sync/photos";
@@ -39,7 +39,10 @@ async function repeated(times: number, work: () => unknown): Promise<number[]> {
 /** Holds the lock of sync, as another tab would, so that only the bench's own runs go. */
 function holdSync(id: string): Promise<void> {
   return new Promise((held) => {
-    void navigator.locks.request(`tarebook-sync-${id}`, () => (held(), new Promise(() => undefined)));
+    void navigator.locks.request(`tarebook-sync-${id}`, () => {
+      held();
+      return new Promise(() => undefined);
+    });
   });
 }
 
@@ -91,9 +94,17 @@ async function saveEach(changes: Change[], pause: number): Promise<number[]> {
 
 /** Folding a journal in memory: the bare fold, and the board that screens read. */
 async function foldAll(texts: string[], times: number): Promise<{ fold: number[]; board: number[] }> {
-  const rows = texts.map((text, at) => ({ key: String(at), text, number: at + 1, aside: null, order: at + 1 }) satisfies Row);
-  const lay = (board: Board): unknown => (board.take(rows), board.garage());
-  return { fold: await repeated(times, () => fold(emptyState(), rows)), board: await repeated(times, () => lay(new Board())) };
+  const rows = texts.map(
+    (text, at) => ({ key: String(at), text, number: at + 1, aside: null, order: at + 1 }) satisfies Row,
+  );
+  const lay = (board: Board): unknown => {
+    board.take(rows);
+    return board.garage();
+  };
+  return {
+    fold: await repeated(times, () => fold(emptyState(), rows)),
+    board: await repeated(times, () => lay(new Board())),
+  };
 }
 
 /** From plain records to the standing. The first run reads every text anew; later ones know them. */
@@ -131,6 +142,19 @@ function bytesOf(base64: string): ArrayBuffer {
 }
 
 const bench = {
-  holdSync, garageId, hasRecords, pushAll, pullAll, sendAll, syncNothing, saveAll, saveEach, foldAll, reckon, choose, shrinkPhoto, savePhoto,
+  holdSync,
+  garageId,
+  hasRecords,
+  pushAll,
+  pullAll,
+  sendAll,
+  syncNothing,
+  saveAll,
+  saveEach,
+  foldAll,
+  reckon,
+  choose,
+  shrinkPhoto,
+  savePhoto,
 };
 Object.assign(globalThis, { bench });

@@ -1,11 +1,11 @@
 /** What the vectors of core/balance (with body, place, lift and loadTransfer) run in TypeScript. */
 
 import { balance } from "../../webapp/src/core/balance/balance";
-import { type Body, type Load, changed, yawChange } from "../../webapp/src/core/balance/body";
-import { readGarage } from "../../webapp/src/core/garage/garage";
+import { type Body, changed, type Load, yawChange } from "../../webapp/src/core/balance/body";
 import { lift, liftOf, liftsInOrder, outlook } from "../../webapp/src/core/balance/lift";
 import { powerOf, transfer } from "../../webapp/src/core/balance/loadTransfer";
 import { placeOf } from "../../webapp/src/core/balance/place";
+import { readGarage } from "../../webapp/src/core/garage/garage";
 import { type Kind, read } from "../../webapp/src/core/numbers/quantity";
 import type { Uncertain } from "../../webapp/src/core/numbers/uncertain";
 import { brief, plain } from "../plain";
@@ -27,7 +27,16 @@ function typed(kind: Kind, text: string | undefined) {
   return text === undefined ? null : read(kind, text);
 }
 
-function readLift({ garage, front, rear, tilted, height, height_within, raised = "rear", scale = null }: Given): unknown {
+function readLift({
+  garage,
+  front,
+  rear,
+  tilted,
+  height,
+  height_within,
+  raised = "rear",
+  scale = null,
+}: Given): unknown {
   return lift(readGarage(garage), {
     front: typed("mass", front),
     rear: typed("mass", rear),
@@ -59,8 +68,8 @@ export const claims: Claims = {
   "lift.outlook": ({ garage, weigh_in, raised, scale }) => plain(outlook(readGarage(garage), weigh_in, raised, scale)),
   "load_transfer.power_of": (given) => plain(powerOf(readGarage(given).car)),
   "load_transfer.transfer": ({ body, track, wheelbase, lateral_g, longitudinal_g, power }) => {
-    return plain(transfer(
-      bodyOf(body), uncertainOf(track), uncertainOf(wheelbase), lateral_g, longitudinal_g, power ?? null,
-    ));
+    return plain(
+      transfer(bodyOf(body), uncertainOf(track), uncertainOf(wheelbase), lateral_g, longitudinal_g, power ?? null),
+    );
   },
 };

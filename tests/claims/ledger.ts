@@ -1,7 +1,7 @@
 /** What the vectors of core/ledger (with net, running and compare) run in TypeScript. */
 
-import { compare } from "../../webapp/src/core/ledger/compare";
 import { readGarage } from "../../webapp/src/core/garage/garage";
+import { compare } from "../../webapp/src/core/ledger/compare";
 import { ledger } from "../../webapp/src/core/ledger/ledger";
 import type { Effort, MassTotal, Total } from "../../webapp/src/core/ledger/net";
 import { type Uncertain, u } from "../../webapp/src/core/numbers/uncertain";
@@ -48,7 +48,11 @@ function ledgerOf(given: Given): unknown {
 }
 
 function compareOf(given: Given): unknown {
-  const { part, instead_of, count, difference, whole, warnings } = compare(readGarage(given), given.part, given.instead_of);
+  const { part, instead_of, count, difference, whole, warnings } = compare(
+    readGarage(given),
+    given.part,
+    given.instead_of,
+  );
   return plain({ part, instead_of, count, difference, whole, warnings });
 }
 

@@ -23,7 +23,10 @@ function tables(): object {
 /** Every sheet of a garage, as it is read from the records. */
 function ofRecords(given: Record<string, unknown>): unknown {
   const garage = readGarage(given);
-  const sheets = [...garage.sheets.values()].map((each) => [each.id, sheet(pieceOf(each, garage.holes_of.get(each.id)))]);
+  const sheets = [...garage.sheets.values()].map((each) => [
+    each.id,
+    sheet(pieceOf(each, garage.holes_of.get(each.id))),
+  ]);
   return plain({ sheets: Object.fromEntries(sheets), warnings: garage.warnings });
 }
 

@@ -1,18 +1,18 @@
 /** What the vectors of core/standing (with estimate, history, official and sentences) run in TypeScript. */
 
 import { changesOf } from "../../webapp/src/core/fusion/causes";
-import { chosenSheet } from "../../webapp/src/core/wholeCar/condition";
-import type { Fused } from "../../webapp/src/core/standing/estimate";
-import { readGarage } from "../../webapp/src/core/garage/garage";
-import { officialReading, officialScale } from "../../webapp/src/core/standing/official";
 import { causeSentence, changeSentence, nextSentence } from "../../webapp/src/core/fusion/fusionWords";
-import { jobNets } from "../../webapp/src/core/ledger/net";
-import { gapLine, gapSentence, inHandSentence, marginSentence } from "../../webapp/src/core/standing/sentences";
 import { weighNext } from "../../webapp/src/core/fusion/weighNext";
-import { type Standing, standing } from "../../webapp/src/core/standing/standing";
+import { readGarage } from "../../webapp/src/core/garage/garage";
+import { jobNets } from "../../webapp/src/core/ledger/net";
 import { type Uncertain, u } from "../../webapp/src/core/numbers/uncertain";
+import type { Fused } from "../../webapp/src/core/standing/estimate";
+import { officialReading, officialScale } from "../../webapp/src/core/standing/official";
+import { gapLine, gapSentence, inHandSentence, marginSentence } from "../../webapp/src/core/standing/sentences";
+import { type Standing, standing } from "../../webapp/src/core/standing/standing";
 import { inOrder } from "../../webapp/src/core/standing/weighed";
 import { masses } from "../../webapp/src/core/weighing/weighing";
+import { chosenSheet } from "../../webapp/src/core/wholeCar/condition";
 import { plain } from "../plain";
 import type { Claims, Given } from "../vectors";
 

@@ -1,7 +1,7 @@
 /** What the vectors of core/numbers/uncertain run in TypeScript. */
 
-import * as uncertain from "../../webapp/src/core/numbers/uncertain";
 import type { Uncertain } from "../../webapp/src/core/numbers/uncertain";
+import * as uncertain from "../../webapp/src/core/numbers/uncertain";
 import type { Claims } from "../vectors";
 
 function plain(item: Uncertain): object {

@@ -1,8 +1,8 @@
 /** What the vectors of core/wholeCar/weighIn (with fuel, condition and tradeScale) run in TypeScript. */
 
-import { fuelMass } from "../../webapp/src/core/wholeCar/fuel";
 import { readGarage } from "../../webapp/src/core/garage/garage";
 import { tolerance } from "../../webapp/src/core/weighing/tradeScale";
+import { fuelMass } from "../../webapp/src/core/wholeCar/fuel";
 import { weighIn } from "../../webapp/src/core/wholeCar/weighIn";
 import { plain } from "../plain";
 import type { Claims } from "../vectors";

@@ -52,7 +52,9 @@ const JOB_PARTS = fc.record({
 /** So many records with the ids kind0, kind1 … */
 function listed(kind: string, of: fc.Arbitrary<Record<string, unknown>>, least: number, most: number) {
   const list = fc.array(of, { minLength: least, maxLength: most });
-  return list.map((records) => records.map((record, at): Record<string, unknown> => ({ id: `${kind}${at}`, ...record })));
+  return list.map((records) =>
+    records.map((record, at): Record<string, unknown> => ({ id: `${kind}${at}`, ...record })),
+  );
 }
 
 /** Three scales checked or not, six parts weighed by any method, claimed or neither, moved by four jobs of every state. */
@@ -75,8 +77,23 @@ export const SHUFFLED = GARAGES.chain((lists) => {
 });
 
 const JSON_VALUES = fc.jsonValue({ maxDepth: 2 });
-const FIELDS = fc.constantFrom("id", "of", "scale", "shown", "method", "part", "job", "way", "claim", "money", "deleted");
-const RECORDS = fc.dictionary(FIELDS, fc.oneof(JSON_VALUES, fc.constantFrom("a", "b", "1 kg", "1,5 kg", "direct", "on")));
+const FIELDS = fc.constantFrom(
+  "id",
+  "of",
+  "scale",
+  "shown",
+  "method",
+  "part",
+  "job",
+  "way",
+  "claim",
+  "money",
+  "deleted",
+);
+const RECORDS = fc.dictionary(
+  FIELDS,
+  fc.oneof(JSON_VALUES, fc.constantFrom("a", "b", "1 kg", "1,5 kg", "direct", "on")),
+);
 const KINDS = fc.constantFrom("scales", "parts", "weighings", "jobs", "job_parts", "weigh_ins", "car", "trim");
 
 /** Anything JSON can say, now and then under the right name. */

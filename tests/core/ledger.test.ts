@@ -2,12 +2,11 @@
 
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-
-import { compare } from "../../webapp/src/core/ledger/compare";
 import { readGarage } from "../../webapp/src/core/garage/garage";
+import { compare } from "../../webapp/src/core/ledger/compare";
 import { type Ledger, ledger } from "../../webapp/src/core/ledger/ledger";
 import { add, ratio, ZERO } from "../../webapp/src/core/numbers/ratio";
-import { type Uncertain, subtract, total, u } from "../../webapp/src/core/numbers/uncertain";
+import { subtract, total, type Uncertain, u } from "../../webapp/src/core/numbers/uncertain";
 import { masses } from "../../webapp/src/core/weighing/weighing";
 import { plain } from "../plain";
 import { GARAGES, type Lists, SHUFFLED, WILD } from "./garages";
@@ -27,8 +26,13 @@ function same(one: Uncertain, other: Uncertain): boolean {
   return Math.abs(rest.value) < 1e-12 * size && u(rest) < 1e-12 * size;
 }
 
-function always<T>(given: fc.Arbitrary<T>, holds: (given: T) => boolean | void): void {
-  fc.assert(fc.property(given, holds), { numRuns: 100 });
+function always<T>(given: fc.Arbitrary<T>, holds: (given: T) => unknown): void {
+  fc.assert(
+    fc.property(given, (each) => {
+      if (holds(each) === false) throw new Error("does not hold");
+    }),
+    { numRuns: 100 },
+  );
 }
 
 /** Every weighing entered wrongly first, and then replaced. */

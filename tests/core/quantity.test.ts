@@ -3,7 +3,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 
-import { QuantityError, type Quantity, factor, read, readMass } from "../../webapp/src/core/numbers/quantity";
+import { factor, type Quantity, QuantityError, read, readMass } from "../../webapp/src/core/numbers/quantity";
 import { add, fromNumber, multiply, ratio, toNumber } from "../../webapp/src/core/numbers/ratio";
 import { describe as told } from "../../webapp/src/generated/errors";
 import { DIMENSIONS, type Kind } from "../../webapp/src/generated/units";
@@ -68,7 +68,9 @@ describe("readings", () => {
         const reading = readMass(`${grams / 1000} kg`);
         expect(reading.value).toBe(grams / 1000);
         expect(reading.value).toBe(toNumber(reading.exact));
-        expect(Math.abs(toNumber(add(reading.exact, multiply(ratio(-1n), fromNumber(reading.value)))))).toBeLessThan(1e-12);
+        expect(Math.abs(toNumber(add(reading.exact, multiply(ratio(-1n), fromNumber(reading.value)))))).toBeLessThan(
+          1e-12,
+        );
       }),
     );
   });

@@ -3,7 +3,17 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 
-import { add, compare, divide, fromNumber, multiply, negate, powerOfTen, ratio, toNumber } from "../../webapp/src/core/numbers/ratio";
+import {
+  add,
+  compare,
+  divide,
+  fromNumber,
+  multiply,
+  negate,
+  powerOfTen,
+  ratio,
+  toNumber,
+} from "../../webapp/src/core/numbers/ratio";
 
 const doubles = fc.double({ noNaN: true, noDefaultInfinity: true });
 const ratios = fc

@@ -4,14 +4,18 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 
 import { factor, read } from "../../webapp/src/core/numbers/quantity";
-import { compare, fromNumber, multiply, negate, add, powerOfTen, ratio } from "../../webapp/src/core/numbers/ratio";
+import { add, compare, fromNumber, multiply, negate, powerOfTen, ratio } from "../../webapp/src/core/numbers/ratio";
 import * as shown from "../../webapp/src/core/numbers/shown";
 import { DIMENSIONS, type Kind } from "../../webapp/src/generated/units";
 
 const single = Object.entries(DIMENSIONS).flatMap(([kind, dimension]) => {
   return Object.keys(dimension.units).map((unit) => ({ kind: kind as Kind, unit }));
 });
-const units = fc.constantFrom(...single, { kind: "mass" as const, unit: "lb oz" }, { kind: "length" as const, unit: "ft in" });
+const units = fc.constantFrom(
+  ...single,
+  { kind: "mass" as const, unit: "lb oz" },
+  { kind: "length" as const, unit: "ft in" },
+);
 const values = fc.double({ noNaN: true, min: 0, max: 1.9 });
 const margins = fc.option(fc.double({ noNaN: true, min: 1e-6, max: 3 }));
 

@@ -3,7 +3,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 
-import { ZERO, add as addExact, fromNumber, toNumber } from "../../webapp/src/core/numbers/ratio";
+import { add as addExact, fromNumber, toNumber, ZERO } from "../../webapp/src/core/numbers/ratio";
 import * as uncertain from "../../webapp/src/core/numbers/uncertain";
 
 const numbers = fc.integer({ min: -1e9, max: 1e9 }).map((thousandths) => thousandths / 1000);
@@ -11,7 +11,9 @@ const names = fc.constantFrom("cal:s1", "cal:s2", "known:a", "round:w1");
 const items = fc.record({ value: numbers, sources: fc.dictionary(names, numbers) });
 const wild = fc.double({ noNaN: true, min: -1e300, max: 1e300 });
 // Powers of two and their neighbours, where ties and cancellation happen.
-const ties = fc.tuple(fc.constantFrom(-1, 1), fc.integer({ min: -110, max: 60 })).map(([sign, power]) => sign * 2 ** power);
+const ties = fc
+  .tuple(fc.constantFrom(-1, 1), fc.integer({ min: -110, max: 60 }))
+  .map(([sign, power]) => sign * 2 ** power);
 
 function exactSum(terms: readonly number[]): number {
   return toNumber(terms.map(fromNumber).reduce(addExact, ZERO));
@@ -23,7 +25,10 @@ describe("sums", () => {
     ["with ties", fc.array(ties, { maxLength: 12 })],
     ["that nearly cancel", fc.array(fc.oneof(ties, numbers), { maxLength: 12 })],
   ])("%s are the exact sum rounded once", (_, lists) => {
-    fc.assert(fc.property(lists, (terms) => uncertain.fsum(terms) === exactSum(terms)), { numRuns: 1000 });
+    fc.assert(
+      fc.property(lists, (terms) => uncertain.fsum(terms) === exactSum(terms)),
+      { numRuns: 1000 },
+    );
   });
 
   test("a sum that is not finite is refused", () => {

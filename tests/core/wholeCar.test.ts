@@ -5,14 +5,17 @@ import { describe, expect, test } from "vitest";
 
 import { readGarage } from "../../webapp/src/core/garage/garage";
 import { cumulative, density, inverse } from "../../webapp/src/core/numbers/normal";
-import { type OfficialScale, chanceUnder, inHand } from "../../webapp/src/core/standing/official";
-import { standing } from "../../webapp/src/core/standing/standing";
 import { uncertain } from "../../webapp/src/core/numbers/uncertain";
+import { chanceUnder, inHand, type OfficialScale } from "../../webapp/src/core/standing/official";
+import { standing } from "../../webapp/src/core/standing/standing";
 import { weighIn } from "../../webapp/src/core/wholeCar/weighIn";
 
 const MINIMUM = 900;
 const part = fc.double({ min: 0.05, max: 3, noNaN: true });
-const weights = fc.record({ value: fc.double({ min: 850, max: 950, noNaN: true }), sources: fc.record({ "cal:a": part, w: part }) });
+const weights = fc.record({
+  value: fc.double({ min: 850, max: 950, noNaN: true }),
+  sources: fc.record({ "cal:a": part, w: part }),
+});
 const scales: fc.Arbitrary<OfficialScale> = fc.record({
   scale: fc.constant(null),
   gain: fc.record({
@@ -27,21 +30,27 @@ const risks = fc.double({ min: 0.001, max: 0.5, noNaN: true });
 
 describe("the normal distribution", () => {
   test("a chance found for a number leads back to it", () => {
-    fc.assert(fc.property(fc.double({ min: 1e-300, max: 0.5, noNaN: true }), (p) => {
-      expect(Math.abs(cumulative(inverse(p)) / p - 1)).toBeLessThan(1e-11);
-    }));
+    fc.assert(
+      fc.property(fc.double({ min: 1e-300, max: 0.5, noNaN: true }), (p) => {
+        expect(Math.abs(cumulative(inverse(p)) / p - 1)).toBeLessThan(1e-11);
+      }),
+    );
   });
 
   test("below and above make one whole", () => {
-    fc.assert(fc.property(fc.double({ min: -8, max: 8, noNaN: true }), (z) => {
-      expect(cumulative(z) + cumulative(-z)).toBeCloseTo(1, 14);
-    }));
+    fc.assert(
+      fc.property(fc.double({ min: -8, max: 8, noNaN: true }), (z) => {
+        expect(cumulative(z) + cumulative(-z)).toBeCloseTo(1, 14);
+      }),
+    );
   });
 
   test("its density is its slope", () => {
-    fc.assert(fc.property(fc.double({ min: -5, max: 5, noNaN: true }), (z) => {
-      expect((cumulative(z + 1e-5) - cumulative(z - 1e-5)) / 2e-5).toBeCloseTo(density(z), 8);
-    }));
+    fc.assert(
+      fc.property(fc.double({ min: -5, max: 5, noNaN: true }), (z) => {
+        expect((cumulative(z + 1e-5) - cumulative(z - 1e-5)) / 2e-5).toBeCloseTo(density(z), 8);
+      }),
+    );
   });
 
   test.each([0, 1, -0.1, Number.NaN])("%s is no chance to find a number for", (p) => {
@@ -51,17 +60,21 @@ describe("the normal distribution", () => {
 
 describe("the official scale", () => {
   test("with the guard in hand the chance is the risk", () => {
-    fc.assert(fc.property(weights, scales, risks, (weight, scale, risk) => {
-      const guarded = uncertain(MINIMUM + inHand(weight, MINIMUM, scale, risk), weight.sources);
-      expect(Math.abs(chanceUnder(guarded, MINIMUM, scale) / risk - 1)).toBeLessThan(1e-9);
-    }));
+    fc.assert(
+      fc.property(weights, scales, risks, (weight, scale, risk) => {
+        const guarded = uncertain(MINIMUM + inHand(weight, MINIMUM, scale, risk), weight.sources);
+        expect(Math.abs(chanceUnder(guarded, MINIMUM, scale) / risk - 1)).toBeLessThan(1e-9);
+      }),
+    );
   });
 
   test("a smaller risk asks for more in hand", () => {
-    fc.assert(fc.property(weights, scales, risks, risks, (weight, scale, one, other) => {
-      const [small, large] = [Math.min(one, other), Math.max(one, other)];
-      expect(inHand(weight, MINIMUM, scale, small)).toBeGreaterThanOrEqual(inHand(weight, MINIMUM, scale, large));
-    }));
+    fc.assert(
+      fc.property(weights, scales, risks, risks, (weight, scale, one, other) => {
+        const [small, large] = [Math.min(one, other), Math.max(one, other)];
+        expect(inHand(weight, MINIMUM, scale, small)).toBeGreaterThanOrEqual(inHand(weight, MINIMUM, scale, large));
+      }),
+    );
   });
 });
 
@@ -74,29 +87,36 @@ const halfTyped = fc.record({ lf: typed, rf: typed, lr: typed, rr: typed }, { re
 
 describe("a weigh-in being typed", () => {
   test("is never refused, and has a total only when all four corners can be read", () => {
-    fc.assert(fc.property(halfTyped, (corners) => {
-      const garage = readGarage({ weigh_ins: [{ id: "w", layout: "corners", trim: "road", ...corners }] });
-      const found = weighIn(garage, "w");
-      const read = ["lf", "rf", "lr", "rr"].filter((name) => name in (found?.loads.loads ?? {}));
-      expect("total" in (found?.loads.loads ?? {})).toBe(read.length === 4);
-      expect(found?.weight === null).toBe(read.length < 4);
-    }));
+    fc.assert(
+      fc.property(halfTyped, (corners) => {
+        const garage = readGarage({ weigh_ins: [{ id: "w", layout: "corners", trim: "road", ...corners }] });
+        const found = weighIn(garage, "w");
+        const read = ["lf", "rf", "lr", "rr"].filter((name) => name in (found?.loads.loads ?? {}));
+        expect("total" in (found?.loads.loads ?? {})).toBe(read.length === 4);
+        expect(found?.weight === null).toBe(read.length < 4);
+      }),
+    );
   });
 
   test("opposite shares make one whole", () => {
     const load = fc.integer({ min: 400, max: 4000 }).map((tenths) => `${tenths / 10} kg`);
-    fc.assert(fc.property(fc.record({ lf: load, rf: load, lr: load, rr: load }), (corners) => {
-      const garage = readGarage({ weigh_ins: [{ id: "w", layout: "corners", trim: "road", ...corners }] });
-      const { front, rear, left, right } = weighIn(garage, "w")?.loads.shares ?? {};
-      expect((front?.value ?? 0) + (rear?.value ?? 0)).toBeCloseTo(1, 12);
-      expect((left?.value ?? 0) + (right?.value ?? 0)).toBeCloseTo(1, 12);
-    }));
+    fc.assert(
+      fc.property(fc.record({ lf: load, rf: load, lr: load, rr: load }), (corners) => {
+        const garage = readGarage({ weigh_ins: [{ id: "w", layout: "corners", trim: "road", ...corners }] });
+        const { front, rear, left, right } = weighIn(garage, "w")?.loads.shares ?? {};
+        expect((front?.value ?? 0) + (rear?.value ?? 0)).toBeCloseTo(1, 12);
+        expect((left?.value ?? 0) + (right?.value ?? 0)).toBeCloseTo(1, 12);
+      }),
+    );
   });
 });
 
 describe("a standing", () => {
   const weighed = { id: "k", layout: "total", trim: "road", total: "930 kg", jobs: ["j"] };
-  const jobs = [{ id: "j", state: "fitted" }, { id: "k", state: "fitted", fitted_on: "1999-01-01" }];
+  const jobs = [
+    { id: "j", state: "fitted" },
+    { id: "k", state: "fitted", fitted_on: "1999-01-01" },
+  ];
   const lists = {
     parts: [{ id: "p", claim: "12 kg" }],
     job_parts: [{ id: "q", job: "k", part: "p", way: "off" }],

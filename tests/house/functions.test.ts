@@ -35,7 +35,9 @@ function lengthsIn(path: string): number[] {
 }
 
 test("half of the functions are within ten lines and nine in ten within thirty", () => {
-  const lengths = ownFiles().flatMap(lengthsIn).sort((a, b) => a - b);
+  const lengths = ownFiles()
+    .flatMap(lengthsIn)
+    .sort((a, b) => a - b);
   const at = (share: number): number => lengths[Math.floor(share * (lengths.length - 1))] ?? Infinity;
   expect(at(0.5)).toBeLessThanOrEqual(10);
   expect(at(0.9)).toBeLessThanOrEqual(30);

@@ -5,8 +5,25 @@ import { describe, expect, it } from "vitest";
 import { Board, type Row } from "../../webapp/src/journal/board";
 
 function row(order: number, record: string, set: object, more: Partial<Row> = {}): Row {
-  const entry = { id: `e${order}`, device: "d", writer: "w", n: order, kind: "job", record, set, base: [] as string[], photos: [] };
-  return { key: entry.id, text: JSON.stringify({ ...entry, base: order > 9 ? ["e1"] : [] }), number: null, aside: null, order, ...more };
+  const entry = {
+    id: `e${order}`,
+    device: "d",
+    writer: "w",
+    n: order,
+    kind: "job",
+    record,
+    set,
+    base: [] as string[],
+    photos: [],
+  };
+  return {
+    key: entry.id,
+    text: JSON.stringify({ ...entry, base: order > 9 ? ["e1"] : [] }),
+    number: null,
+    aside: null,
+    order,
+    ...more,
+  };
 }
 
 describe("the board", () => {
@@ -66,6 +83,9 @@ describe("the board", () => {
     board.take([row(10, "a", { hours: "1" }, { number: 2 }), row(11, "a", { hours: "2" })]);
     const rec = board.garage().byId.get("a")!;
     expect(rec.values.hours).toBe("1");
-    expect(rec.conflicts.hours!.map(({ entry, value }) => [entry, value])).toEqual([["e10", "1"], ["e11", "2"]]);
+    expect(rec.conflicts.hours!.map(({ entry, value }) => [entry, value])).toEqual([
+      ["e10", "1"],
+      ["e11", "2"],
+    ]);
   });
 });

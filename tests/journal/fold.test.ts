@@ -3,9 +3,9 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 
-import { Board, recFrom, type Row } from "../../webapp/src/journal/board";
+import { Board, type Row, recFrom } from "../../webapp/src/journal/board";
 import { fold } from "../../webapp/src/journal/fold";
-import { emptyState, setAside, type FoldState, type Line } from "../../webapp/src/journal/layers";
+import { emptyState, type FoldState, type Line, setAside } from "../../webapp/src/journal/layers";
 import type { Head } from "../../webapp/src/journal/types";
 
 type Shown = { kind: string; values: object; conflicts: object; heads: readonly string[]; deleted: boolean };

@@ -14,7 +14,10 @@ describe("an id", () => {
   it("rises strictly: within a millisecond, and when the clock is set back", () => {
     const clock = [5000, 5000, 5000, 4000, 5001, 10];
     let chance = 255;
-    const next = idMaker(() => clock.shift()!, (bytes) => bytes.fill(chance--));
+    const next = idMaker(
+      () => clock.shift()!,
+      (bytes) => bytes.fill(chance--),
+    );
     const ids = Array.from({ length: 6 }, next);
     expect([...ids].sort()).toEqual(ids);
     expect(new Set(ids).size).toBe(6);

@@ -23,7 +23,14 @@ describe("an entry", () => {
     const [record] = await phone.writer.save([{ kind: "job", set: { name: "Seats out" } }]);
     await phone.writer.save([{ kind: "job", record: record!, set: { hours: "2" } }]);
     const [first, second] = await entries(phone);
-    expect(first).toMatchObject({ device: "device-1", n: 1, kind: "job", record, set: { name: "Seats out" }, base: [] });
+    expect(first).toMatchObject({
+      device: "device-1",
+      n: 1,
+      kind: "job",
+      record,
+      set: { name: "Seats out" },
+      base: [],
+    });
     expect(first!.made_at).toBe("1970-01-01T00:00:00.000Z");
     expect(second).toMatchObject({ n: 2, writer: first!.writer, base: [first!.id] });
   });
@@ -43,7 +50,9 @@ describe("an entry", () => {
     const record = newId();
     await phone.writer.save([{ kind: "job", record, set: { name: "Seats out" } }]);
     const base = phone.live.garage.value.byId.get(record)!.heads;
-    await Promise.all(["1", "2", "3"].map((hours) => phone.writer.save([{ kind: "job", record, set: { hours }, base }])));
+    await Promise.all(
+      ["1", "2", "3"].map((hours) => phone.writer.save([{ kind: "job", record, set: { hours }, base }])),
+    );
     expect(phone.live.garage.value.byId.get(record)).toMatchObject({ values: { hours: "3" }, conflicts: {} });
   });
 
@@ -79,7 +88,14 @@ describe("a save that cannot be", () => {
     ["a required field left out", { kind: "weighing", set: { method: "direct" } }, "not_savable"],
     ["a text too long", { kind: "job", set: { name: "x".repeat(121) } }, "not_savable"],
     ["a character no database takes", { kind: "job", set: { name: "a\0b" } }, "not_savable"],
-    ["more bytes than an entry may have", { kind: "weigh_in", set: { layout: "total", trim: "road", jobs: Array.from({ length: 1000 }, () => "j".repeat(80)) } }, "entry_too_large"],
+    [
+      "more bytes than an entry may have",
+      {
+        kind: "weigh_in",
+        set: { layout: "total", trim: "road", jobs: Array.from({ length: 1000 }, () => "j".repeat(80)) },
+      },
+      "entry_too_large",
+    ],
   ])("is refused: %s", async (_what, change, code) => {
     const phone = await open();
     await expect(phone.writer.save([{ kind: "job", set: { name: "good" } }, change])).rejects.toMatchObject({ code });
@@ -90,7 +106,8 @@ describe("a save that cannot be", () => {
   it("is refused: a weighing changed after the fact; withdrawing it is not", async () => {
     const phone = await open();
     const [record] = await phone.writer.save([{ kind: "weighing", set: { method: "direct", shown: "12 kg" } }]);
-    const change = (set: { shown: string } | { deleted: boolean }) => phone.writer.save([{ kind: "weighing", record: record!, set }]);
+    const change = (set: { shown: string } | { deleted: boolean }) =>
+      phone.writer.save([{ kind: "weighing", record: record!, set }]);
     await expect(change({ shown: "11 kg" })).rejects.toMatchObject({ code: "fact" });
     await change({ deleted: true });
     expect(phone.live.garage.value.of("weighing")).toEqual([]);

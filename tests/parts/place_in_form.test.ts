@@ -6,13 +6,24 @@ import { shapeOf } from "../../webapp/src/parts/drawing/shape";
 import { sideView, topView } from "../../webapp/src/parts/drawing/view";
 import type { Form } from "../../webapp/src/parts/forms/form";
 
-const SHAPE = shapeOf(readGarage({ cars: [{ id: "c", wheelbase: "2420 mm", length: "3720 mm", width: "1600 mm", front_overhang: "690 mm" }] }).car)!;
+const SHAPE = shapeOf(
+  readGarage({
+    cars: [{ id: "c", wheelbase: "2420 mm", length: "3720 mm", width: "1600 mm", front_overhang: "690 mm" }],
+  }).car,
+)!;
 const [TOP, SIDE] = [topView(SHAPE), sideView(SHAPE)];
 const SPOT = { x: 1.2368, y: -0.334, z: 0.507 };
 
 function written(before: Record<string, string>, view: typeof TOP): Record<string, unknown> {
   const fields: Record<string, unknown> = { ...before };
-  setFromFinger({ text: (field: string) => String(fields[field] ?? ""), set: (field: string, value: unknown) => (fields[field] = value) } as Form, SPOT, view);
+  setFromFinger(
+    {
+      text: (field: string) => String(fields[field] ?? ""),
+      set: (field: string, value: unknown) => (fields[field] = value),
+    } as Form,
+    SPOT,
+    view,
+  );
   return fields;
 }
 

@@ -1,6 +1,6 @@
 /** The keypad's keys, one at a time: what stands in the field is what a person would have written by hand. */
 import { describe, expect, test } from "vitest";
-import { press, unitWritten, type Key } from "../../webapp/src/parts/controls/typing";
+import { type Key, press, unitWritten } from "../../webapp/src/parts/controls/typing";
 
 const write = (text: string): Key => ({ sort: "write", text });
 const fraction = (text: string): Key => ({ sort: "fraction", text });

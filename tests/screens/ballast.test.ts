@@ -3,12 +3,26 @@ import { describe, expect, test } from "vitest";
 import { uncertain } from "../../webapp/src/core/numbers/uncertain";
 import { fractionOf, percentOf } from "../../webapp/src/parts/words/percent";
 import { SPOTS, typedAt } from "../../webapp/src/screens/Ballast/spots";
-import { changeWords, crossFact, heightFact, missingIn, movesSentence, shareFact } from "../../webapp/src/screens/Ballast/words";
+import {
+  changeWords,
+  crossFact,
+  heightFact,
+  missingIn,
+  movesSentence,
+  shareFact,
+} from "../../webapp/src/screens/Ballast/words";
 
 const named = (id: string) => ({ a: "Boot floor", b: "Left footwell" })[id] ?? id;
 
 describe("percentages", () => {
-  const pairs = [["52.5", "0.525"], ["52", "0.52"], ["5", "0.05"], ["0.5", "0.005"], ["100", "1.00"], ["48.125", "0.48125"]] as const;
+  const pairs = [
+    ["52.5", "0.525"],
+    ["52", "0.52"],
+    ["5", "0.05"],
+    ["0.5", "0.005"],
+    ["100", "1.00"],
+    ["48.125", "0.48125"],
+  ] as const;
 
   test("become exact fractions and come back as they were typed", () => {
     for (const [percent, fraction] of pairs) {
@@ -22,7 +36,8 @@ describe("percentages", () => {
   });
 
   test("that are half typed or no numbers stay as typed", () => {
-    for (const text of ["", "52.", "52,5", "fifty", "-3"]) expect([fractionOf(text), percentOf(text)]).toEqual([text, text]);
+    for (const text of ["", "52.", "52,5", "fifty", "-3"])
+      expect([fractionOf(text), percentOf(text)]).toEqual([text, text]);
   });
 });
 
@@ -43,17 +58,31 @@ describe("what to move", () => {
 
 describe("what the car comes to", () => {
   test("a share, what is wanted and what it is without", () => {
-    const fact = shareFact("Front", uncertain(0.528, { pads: 0.0005 }), uncertain(0.531, { pads: 0.0005 }), [0.52, 0.53]);
-    expect(fact).toEqual({ name: "Front", value: "52.80 ± 0.10 %", under: "wanted 52.0 % to 53.0 % · 53.10 ± 0.10 % without ballast" });
+    const fact = shareFact(
+      "Front",
+      uncertain(0.528, { pads: 0.0005 }),
+      uncertain(0.531, { pads: 0.0005 }),
+      [0.52, 0.53],
+    );
+    expect(fact).toEqual({
+      name: "Front",
+      value: "52.80 ± 0.10 %",
+      under: "wanted 52.0 % to 53.0 % · 53.10 ± 0.10 % without ballast",
+    });
     expect(shareFact("Left", uncertain(0.5), null, [0, 0.505]).under).toBe("wanted at most 50.5 %");
     expect(shareFact("Left", uncertain(0.5), null, [0.495, 1]).under).toBe("wanted at least 49.5 %");
     expect(shareFact("Left", null, null, null).value).toBe("not known");
   });
 
   test("a centre that comes down, goes up, stays, or is not known", () => {
-    const told = (height: number | null, before: number | null) => heightFact({ height } as never, { height: before } as never, "mm").value;
-    expect([told(0.508, 0.512), told(0.515, 0.512), told(0.512, 0.512), told(null, 0.5)])
-      .toEqual(["4 mm lower", "3 mm higher", "as high as before", "height not known"]);
+    const told = (height: number | null, before: number | null) =>
+      heightFact({ height } as never, { height: before } as never, "mm").value;
+    expect([told(0.508, 0.512), told(0.515, 0.512), told(0.512, 0.512), told(null, 0.5)]).toEqual([
+      "4 mm lower",
+      "3 mm higher",
+      "as high as before",
+      "height not known",
+    ]);
   });
 
   test("cross weight only where the roll stiffness is known", () => {
@@ -63,13 +92,24 @@ describe("what the car comes to", () => {
   });
 
   test("what is missing in the garage's own unit", () => {
-    expect(missingIn("lb", [{ code: "ballast_short", data: { kg: 1, text: "1.00 kg" } }])[0]?.data["text"]).toBe("2.20 lb");
+    expect(missingIn("lb", [{ code: "ballast_short", data: { kg: 1, text: "1.00 kg" } }])[0]?.data["text"]).toBe(
+      "2.20 lb",
+    );
   });
 });
 
 test("a common place sets what the car's size tells, ahead and left with a minus", () => {
   const nose = SPOTS.find(({ name }) => name === "Nose")!;
   const left = SPOTS.find(({ name }) => name === "Left footwell")!;
-  expect(typedAt(nose, { wheelbase: 2.4, track: 1.4, unit: "mm" })).toEqual({ name: "Nose", x: "-480 mm", y: "0 mm", z: "350 mm" });
-  expect(typedAt(left, { wheelbase: null, track: 1.4, unit: "in" })).toEqual({ name: "Left footwell", y: "-15.5 in", z: "7.0 in" });
+  expect(typedAt(nose, { wheelbase: 2.4, track: 1.4, unit: "mm" })).toEqual({
+    name: "Nose",
+    x: "-480 mm",
+    y: "0 mm",
+    z: "350 mm",
+  });
+  expect(typedAt(left, { wheelbase: null, track: 1.4, unit: "in" })).toEqual({
+    name: "Left footwell",
+    y: "-15.5 in",
+    z: "7.0 in",
+  });
 });

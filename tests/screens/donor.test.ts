@@ -22,7 +22,9 @@ test("a part from elsewhere is on the car once a job put it there, and not befor
 
 test("a price is a plain number, or nothing", () => {
   expect(["", "40", "12.50"].map(priceTrouble)).toEqual([null, null, null]);
-  expect(["12,50", "12.505", "40 each", "-3"].map((text) => typeof priceTrouble(text))).toEqual(Array(4).fill("string"));
+  expect(["12,50", "12.505", "40 each", "-3"].map((text) => typeof priceTrouble(text))).toEqual(
+    Array(4).fill("string"),
+  );
 });
 
 test("a row that was typed with its word does not get it twice", () => {

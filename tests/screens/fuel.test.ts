@@ -4,8 +4,15 @@ import { describe, expect, test } from "vitest";
 import { MOST_LAPS } from "../../webapp/src/core/fuelRun/fuelGiven";
 import { type FuelRun, fuelRun } from "../../webapp/src/core/fuelRun/fuelRun";
 import { readGarage } from "../../webapp/src/core/garage/garage";
-import { HEIGHT, WIDTH, drawnOf, shareLine, through } from "../../webapp/src/screens/Fuel/drawing";
-import { emptyRun, lapsWithin, questionOf, unreadRun, volumeOf, type RunForm } from "../../webapp/src/screens/Fuel/form";
+import { drawnOf, HEIGHT, shareLine, through, WIDTH } from "../../webapp/src/screens/Fuel/drawing";
+import {
+  emptyRun,
+  lapsWithin,
+  questionOf,
+  type RunForm,
+  unreadRun,
+  volumeOf,
+} from "../../webapp/src/screens/Fuel/form";
 
 const EXAMPLE = new URL("../../fixtures/demo/calc/fuel.json", import.meta.url);
 
@@ -32,7 +39,8 @@ describe("the form", () => {
   test("says what cannot be read in place of an answer", () => {
     const said = (patch: Partial<RunForm>) => unreadRun({ ...emptyRun(), ...patch }, "L");
     expect([said({}), said({ start: "30", perLap: "1.8" })]).toEqual([null, null]);
-    for (const patch of [{ start: "abc" }, { start: "-5" }, { perLap: "0" }, { perLap: "-5" }, { startWithin: "abc" }]) expect(said(patch)).toMatch(/Type /);
+    for (const patch of [{ start: "abc" }, { start: "-5" }, { perLap: "0" }, { perLap: "-5" }, { startWithin: "abc" }])
+      expect(said(patch)).toMatch(/Type /);
   });
 
   test("takes no lap that takes nothing, yet a start with nothing", () => {
@@ -86,7 +94,12 @@ describe("the drawing", () => {
   });
 
   test("goes through its dots in order", () => {
-    expect(through([{ x: 1, y: 2 }, { x: 3.25, y: 4 }])).toBe("M1.0 2.0 L3.3 4.0");
+    expect(
+      through([
+        { x: 1, y: 2 },
+        { x: 3.25, y: 4 },
+      ]),
+    ).toBe("M1.0 2.0 L3.3 4.0");
   });
 });
 

@@ -1,10 +1,22 @@
 /** The form behind lifting an axle: two pads as one reading, what is missing, the fact it becomes. */
 import { describe, expect, test } from "vitest";
 import { readingOf } from "../../webapp/src/parts/controls/reading";
-import { changesOf, emptyForm, formFrom, missing, sumOf, tiltedOf, type LiftForm } from "../../webapp/src/screens/Lift/form";
+import {
+  changesOf,
+  emptyForm,
+  formFrom,
+  type LiftForm,
+  missing,
+  sumOf,
+  tiltedOf,
+} from "../../webapp/src/screens/Lift/form";
 
 const TYPED = { height: "452", left: "254.3", right: "265.2 kg" };
-const form = (patch: Partial<LiftForm> = {}): LiftForm => ({ ...emptyForm("l-1", "kg", "s-1", true), ...TYPED, ...patch });
+const form = (patch: Partial<LiftForm> = {}): LiftForm => ({
+  ...emptyForm("l-1", "kg", "s-1", true),
+  ...TYPED,
+  ...patch,
+});
 const mass = (text: string) => readingOf("mass", text, "kg");
 
 describe("two pads under one axle", () => {
@@ -47,21 +59,49 @@ describe("what is missing", () => {
 });
 
 test("it becomes one fact of its weigh-in, its bare numbers with their units", () => {
-  const [change] = changesOf(form({ within: "2" }), { car: "c-1", weighIn: "w-1", replaces: "l-0", at: "2026-05-02T09:30+00:00" });
+  const [change] = changesOf(form({ within: "2" }), {
+    car: "c-1",
+    weighIn: "w-1",
+    replaces: "l-0",
+    at: "2026-05-02T09:30+00:00",
+  });
   expect(change).toEqual({
     kind: "lift",
     record: "l-1",
     base: [],
     set: {
-      car: "c-1", weigh_in: "w-1", raised: "rear", tilted: "519.5 kg", height: "452 mm", height_within: "2 mm", scale: "s-1",
-      at: "2026-05-02T09:30+00:00", replaces: "l-0",
+      car: "c-1",
+      weigh_in: "w-1",
+      raised: "rear",
+      tilted: "519.5 kg",
+      height: "452 mm",
+      height_within: "2 mm",
+      scale: "s-1",
+      at: "2026-05-02T09:30+00:00",
+      replaces: "l-0",
     },
   });
 });
 
 test("a lift to be replaced opens as it was entered, at the step where numbers are typed", () => {
-  const before = { weigh_in: "w-1", raised: "front", tilted: "424 kg", height: "602 mm", scale: "s-2", note: "bars", at: "2026-05-02" };
+  const before = {
+    weigh_in: "w-1",
+    raised: "front",
+    tilted: "424 kg",
+    height: "602 mm",
+    scale: "s-2",
+    note: "bars",
+    at: "2026-05-02",
+  };
   const opened = formFrom("l-2", before, "kg", 6);
-  expect(opened).toMatchObject({ step: 6, raised: "front", pads: false, left: "424 kg", height: "602 mm", scale: "s-2", note: "bars" });
+  expect(opened).toMatchObject({
+    step: 6,
+    raised: "front",
+    pads: false,
+    left: "424 kg",
+    height: "602 mm",
+    scale: "s-2",
+    note: "bars",
+  });
   expect(missing(opened)).toBeNull();
 });

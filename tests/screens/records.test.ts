@@ -4,7 +4,11 @@ import { photoWords } from "../../webapp/src/screens/Records/photoWords";
 import { countedBySize } from "../../webapp/src/store/takeout";
 
 test("a photo kept in both sizes is one photo in full", () => {
-  const keys = [["a", "full"], ["a", "thumb"], ["b", "thumb"]] as const;
+  const keys = [
+    ["a", "full"],
+    ["a", "thumb"],
+    ["b", "thumb"],
+  ] as const;
   expect(countedBySize(keys)).toEqual({ full: 1, small: 1 });
 });
 

@@ -2,15 +2,27 @@
 import { describe, expect, test } from "vitest";
 import { claimOf } from "../../webapp/src/core/sheet/sheetClaim";
 import type { Rec, Value } from "../../webapp/src/journal/types";
-import { changesOf } from "../../webapp/src/screens/Sheet/changes";
 import { cautionsFor } from "../../webapp/src/screens/Sheet/cautions";
-import { type Cut, type SheetForm, emptyCut, emptyForm, formOf, seenOf } from "../../webapp/src/screens/Sheet/form";
+import { changesOf } from "../../webapp/src/screens/Sheet/changes";
+import { type Cut, emptyCut, emptyForm, formOf, type SheetForm, seenOf } from "../../webapp/src/screens/Sheet/form";
 import { drawable, isBlank, missing, workedOut } from "../../webapp/src/screens/Sheet/worked";
 
-const L = [["0 mm", "0 mm"], ["300 mm", "0 mm"], ["300 mm", "100 mm"], ["100 mm", "100 mm"], ["100 mm", "250 mm"], ["0 mm", "250 mm"]] as Cut["corners"];
+const L = [
+  ["0 mm", "0 mm"],
+  ["300 mm", "0 mm"],
+  ["300 mm", "100 mm"],
+  ["100 mm", "100 mm"],
+  ["100 mm", "250 mm"],
+  ["0 mm", "250 mm"],
+] as Cut["corners"];
 const AROUND = { car: "c-1", lengthUnit: "mm" };
 
-const outline = (patch: Partial<Cut>): Cut => ({ ...emptyCut("s-1", "rectangle"), width: "300", height: "200 mm", ...patch });
+const outline = (patch: Partial<Cut>): Cut => ({
+  ...emptyCut("s-1", "rectangle"),
+  width: "300",
+  height: "200 mm",
+  ...patch,
+});
 const form = (patch: Partial<SheetForm> = {}): SheetForm => ({
   ...emptyForm({ sheet: "s-1", part: "p-new" }, { id: null, text: "Tray" }),
   thickness: "2 mm",
@@ -24,7 +36,15 @@ function claim(of: SheetForm, mass = "kg", length = "mm") {
   return claimOf(piece!, found!, mass, length);
 }
 
-const rec = (id: string, kind: string, values: Record<string, Value>): Rec => ({ id, kind, values, heads: [`e-${id}`], conflicts: {}, pending: false, deleted: false });
+const rec = (id: string, kind: string, values: Record<string, Value>): Rec => ({
+  id,
+  kind,
+  values,
+  heads: [`e-${id}`],
+  conflicts: {},
+  pending: false,
+  deleted: false,
+});
 
 /** The records as they stand once a new form has been saved. */
 function saved(of: SheetForm): Rec[] {
@@ -77,15 +97,29 @@ describe("what it lacks", () => {
 
   test("an outline that crosses itself, said by its sides, and a hole that lies outside", () => {
     const tie = L.toSpliced(1, 2, L[2]!, L[1]!);
-    expect(said({ outline: outline({ form: "polygon", corners: tie }) })).toContain("Side 1 of an outline crosses or touches side 3.");
-    const beside = hole({ form: "polygon", corners: [["310 mm", "10 mm"], ["320 mm", "10 mm"], ["310 mm", "20 mm"]] });
+    expect(said({ outline: outline({ form: "polygon", corners: tie }) })).toContain(
+      "Side 1 of an outline crosses or touches side 3.",
+    );
+    const beside = hole({
+      form: "polygon",
+      corners: [
+        ["310 mm", "10 mm"],
+        ["320 mm", "10 mm"],
+        ["310 mm", "20 mm"],
+      ],
+    });
     expect(said({ holes: [beside] })).toContain("Hole 1 does not lie wholly inside");
     expect(said({ holes: [hole({ diameter: "200 mm" })] })).toContain("Hole 1 does not lie wholly inside");
   });
 
   test("a corner half typed, and more of them than a record can hold", () => {
-    expect(said({ outline: outline({ form: "polygon", corners: [...L, ["20 mm", ""]] }) })).toContain("Corner 7 cannot be read");
-    const many = Array.from({ length: 190 }, (_, at): [string, string] => [`${at + 0.123456} mm`, `${at * at + 0.123456} mm`]);
+    expect(said({ outline: outline({ form: "polygon", corners: [...L, ["20 mm", ""]] }) })).toContain(
+      "Corner 7 cannot be read",
+    );
+    const many = Array.from({ length: 190 }, (_, at): [string, string] => [
+      `${at + 0.123456} mm`,
+      `${at * at + 0.123456} mm`,
+    ]);
     expect(said({ outline: outline({ form: "polygon", corners: many }) })).toContain("more room than a record has");
   });
 
@@ -101,36 +135,75 @@ describe("the records it becomes", () => {
     const changes = changesOf(made, claim(made), { ...AROUND, job: "j-1", way: "off" });
     expect(changes.map(({ kind }) => kind)).toEqual(["part", "sheet", "sheet_hole", "job_part"]);
     const [part, sheet, round, moved] = changes;
-    expect(part).toMatchObject({ record: "p-new", base: [], set: { name: "Tray", car: "c-1", claim_basis: "worked_out", claim_from: "2 mm aluminium, 541.1 cm²" } });
-    expect(sheet).toMatchObject({ record: "s-1", base: [], set: { part: "p-new", material: "aluminium", form: "rectangle", width: "300 mm", height: "200 mm", thickness: "2 mm", measured: false, within: "1 mm" } });
+    expect(part).toMatchObject({
+      record: "p-new",
+      base: [],
+      set: { name: "Tray", car: "c-1", claim_basis: "worked_out", claim_from: "2 mm aluminium, 541.1 cm²" },
+    });
+    expect(sheet).toMatchObject({
+      record: "s-1",
+      base: [],
+      set: {
+        part: "p-new",
+        material: "aluminium",
+        form: "rectangle",
+        width: "300 mm",
+        height: "200 mm",
+        thickness: "2 mm",
+        measured: false,
+        within: "1 mm",
+      },
+    });
     expect(round).toMatchObject({ record: "h-1", set: { sheet: "s-1", form: "circle", diameter: "25 mm", count: 12 } });
     expect(moved!.set).toEqual({ job: "j-1", part: "p-new", way: "off" });
   });
 
   test("a part that is there keeps its name and gets the weight", () => {
     const of = form({ of: { id: "p-1", text: "Tray" } });
-    expect(Object.keys(changesOf(of, claim(of), AROUND)[0]!.set).sort()).toEqual(["claim", "claim_basis", "claim_from", "claim_within"]);
+    expect(Object.keys(changesOf(of, claim(of), AROUND)[0]!.set).sort()).toEqual([
+      "claim",
+      "claim_basis",
+      "claim_from",
+      "claim_within",
+    ]);
   });
 
   test("opened again it is the same form, and saved again nothing is written", () => {
-    const drawn = form({ outline: outline({ form: "polygon", corners: L, width: "", height: "" }), holes: [hole({ diameter: "50 mm", count: 2 })] });
+    const drawn = form({
+      outline: outline({ form: "polygon", corners: L, width: "", height: "" }),
+      holes: [hole({ diameter: "50 mm", count: 2 })],
+    });
     const [part, sheet, ...holes] = saved(drawn) as [Rec, Rec, ...Rec[]];
     const start = { ...emptyForm({ sheet: "s-2", part: "p-2" }, { id: "p-new", text: "Tray" }), seen: seenOf([part]) };
     const again = formOf(start, sheet, holes);
-    expect(again).toMatchObject({ sheet: "s-1", thickness: "2 mm", how: "sold", outline: { form: "polygon", corners: L }, holes: [{ diameter: "50 mm", count: 2 }] });
+    expect(again).toMatchObject({
+      sheet: "s-1",
+      thickness: "2 mm",
+      how: "sold",
+      outline: { form: "polygon", corners: L },
+      holes: [{ diameter: "50 mm", count: 2 }],
+    });
     expect(changesOf(again, claim(again), AROUND)).toEqual([]);
   });
 
   test("a change is written alone, as a change to what was seen; a hole left out is closed, and the weight follows", () => {
     const [part, sheet, ...holes] = saved(form({ holes: [hole({ diameter: "50 mm" })] })) as [Rec, Rec, ...Rec[]];
-    const opened = formOf({ ...emptyForm({ sheet: "s-2", part: "p-2" }, { id: "p-new", text: "Tray" }), seen: seenOf([part]) }, sheet, holes);
+    const opened = formOf(
+      { ...emptyForm({ sheet: "s-2", part: "p-2" }, { id: "p-new", text: "Tray" }), seen: seenOf([part]) },
+      sheet,
+      holes,
+    );
     const changed = { ...opened, thickness: "3 mm", holes: [], closed: ["h-1"] };
     const changes = changesOf(changed, claim(changed), AROUND);
     expect(changes.slice(1)).toEqual([
       { kind: "sheet", record: "s-1", base: ["e-s-1"], set: { thickness: "3 mm" } },
       { kind: "sheet_hole", record: "h-1", base: ["e-h-1"], set: { deleted: true } },
     ]);
-    expect(changes[0]).toMatchObject({ kind: "part", base: ["e-p-new"], set: { claim_from: "3 mm aluminium, 600.0 cm²" } });
+    expect(changes[0]).toMatchObject({
+      kind: "part",
+      base: ["e-p-new"],
+      set: { claim_from: "3 mm aluminium, 600.0 cm²" },
+    });
   });
 
   test("a material of one's own keeps its name and density", () => {
@@ -149,7 +222,8 @@ test("a piece is drawn while a hole of it is still being typed, and not before i
 
 test("every material is cut with care for eyes and hands, fibre and wood with care for lungs as well", () => {
   expect(cautionsFor("steel").join(" ")).toMatch(/eye, ear and hand.*deburr/s);
-  for (const material of ["carbon_laminate", "glass_laminate", "birch_plywood"]) expect(cautionsFor(material).join(" ")).toContain("dust");
+  for (const material of ["carbon_laminate", "glass_laminate", "birch_plywood"])
+    expect(cautionsFor(material).join(" ")).toContain("dust");
   expect(cautionsFor("lead").join(" ")).toContain("poison");
   expect(cautionsFor("").join(" ")).toContain("not known here");
 });

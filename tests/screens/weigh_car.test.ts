@@ -1,6 +1,6 @@
 /** The form behind weighing the whole car: what is missing, the list of jobs, and the fact it becomes. */
 import { describe, expect, test } from "vitest";
-import { changesOf, emptyForm, formFrom, jobsIn, missing, type CarForm } from "../../webapp/src/screens/WeighCar/form";
+import { type CarForm, changesOf, emptyForm, formFrom, jobsIn, missing } from "../../webapp/src/screens/WeighCar/form";
 
 const HABITS = { layout: "corners", unit: "kg", scale: "s-1", driver: "d-1", trim: "event", place: "" } as const;
 const CORNERS = { lf: "251", rf: "248.5", lr: "212", rr: "207.5 kg", front: "", rear: "", total: "" };
@@ -37,12 +37,34 @@ test("jobs are those offered, unless the person ticked otherwise", () => {
 
 test("it becomes one fact, with its bare numbers in the unit of the scales and its list of jobs", () => {
   const typed = form({ fuel: "20", ballast: "5", official: true, driverIn: true });
-  const [change] = changesOf(typed, { car: "c-1", jobs: ["a"], units: UNITS, replaces: "wi-0", at: "2026-05-02T09:30+00:00" });
+  const [change] = changesOf(typed, {
+    car: "c-1",
+    jobs: ["a"],
+    units: UNITS,
+    replaces: "wi-0",
+    at: "2026-05-02T09:30+00:00",
+  });
   expect(change).toEqual({
-    kind: "weigh_in", record: "wi-1", base: [],
+    kind: "weigh_in",
+    record: "wi-1",
+    base: [],
     set: {
-      layout: "corners", trim: "event", driver_in: true, driver: "d-1", jobs: ["a"], lf: "251 kg", rf: "248.5 kg", lr: "212 kg", rr: "207.5 kg",
-      scale: "s-1", fuel: "20 L", ballast: "5 kg", official: true, at: "2026-05-02T09:30+00:00", car: "c-1", replaces: "wi-0",
+      layout: "corners",
+      trim: "event",
+      driver_in: true,
+      driver: "d-1",
+      jobs: ["a"],
+      lf: "251 kg",
+      rf: "248.5 kg",
+      lr: "212 kg",
+      rr: "207.5 kg",
+      scale: "s-1",
+      fuel: "20 L",
+      ballast: "5 kg",
+      official: true,
+      at: "2026-05-02T09:30+00:00",
+      car: "c-1",
+      replaces: "wi-0",
     },
   });
 });
@@ -53,10 +75,26 @@ test("an empty seat names no driver, whoever drove last", () => {
 });
 
 test("a weigh-in to be replaced opens as it was entered", () => {
-  const before = { layout: "axles", front: "500 kg", rear: "419 kg", trim: "road", driver_in: false, fuel: "10 L", jobs: ["a"], official: true };
+  const before = {
+    layout: "axles",
+    front: "500 kg",
+    rear: "419 kg",
+    trim: "road",
+    driver_in: false,
+    fuel: "10 L",
+    jobs: ["a"],
+    official: true,
+  };
   expect(formFrom("wi-2", before, HABITS)).toMatchObject({
-    id: "wi-2", layout: "axles", looks: { front: "500 kg", rear: "419 kg", lf: "" }, trim: "road", fuel: "10 L", official: true,
-    ticks: { a: true }, confirmed: false, scale: null,
+    id: "wi-2",
+    layout: "axles",
+    looks: { front: "500 kg", rear: "419 kg", lf: "" },
+    trim: "road",
+    fuel: "10 L",
+    official: true,
+    ticks: { a: true },
+    confirmed: false,
+    scale: null,
   });
 });
 

@@ -1,16 +1,19 @@
 /** The form behind weighing a part: when it can be saved, which records it becomes, and which readings are odd. */
 import { describe, expect, test } from "vitest";
 import { uncertain } from "../../webapp/src/core/numbers/uncertain";
+import type { Rec } from "../../webapp/src/journal/types";
 import { farFrom } from "../../webapp/src/screens/WeighPart/far";
 import { changesOf, emptyForm, frozen, isBlank, missing, type PartForm } from "../../webapp/src/screens/WeighPart/form";
 import { offersFrom } from "../../webapp/src/screens/WeighPart/offers";
-import type { Rec } from "../../webapp/src/journal/types";
 
 const IDS = { weighing: "w-1", part: "p-new" };
 const HABITS = { unit: "oz", scale: "s-1", place: "garage" } as const;
 const AROUND = { car: "c-1", lengthUnit: "mm", replaces: null, isPart: true };
 
-const form = (patch: Partial<PartForm> = {}): PartForm => ({ ...emptyForm(IDS, { id: "p-1", text: "Seat" }, HABITS), ...patch });
+const form = (patch: Partial<PartForm> = {}): PartForm => ({
+  ...emptyForm(IDS, { id: "p-1", text: "Seat" }, HABITS),
+  ...patch,
+});
 
 describe("what is missing", () => {
   test("a reading", () => {
@@ -40,13 +43,21 @@ describe("the records it becomes", () => {
   test("a known part is one weighing, the bare number with the unit it was read in", () => {
     const [weighing, ...others] = changesOf(form({ shown: "6 3/8" }), AROUND);
     expect(others).toEqual([]);
-    expect(weighing).toMatchObject({ kind: "weighing", record: "w-1", base: [], set: { of: "p-1", what: "Seat", method: "direct", shown: "6 3/8 oz", scale: "s-1", place: "garage" } });
+    expect(weighing).toMatchObject({
+      kind: "weighing",
+      record: "w-1",
+      base: [],
+      set: { of: "p-1", what: "Seat", method: "direct", shown: "6 3/8 oz", scale: "s-1", place: "garage" },
+    });
     expect("shown_empty" in weighing!.set).toBe(false);
     expect("with_bolts" in weighing!.set).toBe(false);
   });
 
   test("free text makes a part of the car first; at the yard it is a part seen there", () => {
-    const changes = changesOf(form({ shown: "4 lb", of: { id: null, text: " Bonnet " }, place: "yard", zone: "nose" }), AROUND);
+    const changes = changesOf(
+      form({ shown: "4 lb", of: { id: null, text: " Bonnet " }, place: "yard", zone: "nose" }),
+      AROUND,
+    );
     expect(changes.map(({ kind }) => kind)).toEqual(["part", "weighing"]);
     expect(changes[0]!.set).toEqual({ name: "Bonnet", zone: "nose", car: "c-1", whereabouts: "yard" });
     expect(changes[1]!.set).toMatchObject({ of: "p-new", what: "Bonnet" });
@@ -59,8 +70,13 @@ describe("the records it becomes", () => {
   });
 
   test("a batch keeps its count, two looks keep both texts, a correction names what it replaces", () => {
-    expect(changesOf(form({ method: "batch", shown: "2 kg", second: "8" }), AROUND)[0]!.set).toMatchObject({ pieces: 8 });
-    const ends = changesOf(form({ method: "ends", shown: "11.2 kg", second: "9.9 kg" }), { ...AROUND, replaces: "w-0" })[0]!;
+    expect(changesOf(form({ method: "batch", shown: "2 kg", second: "8" }), AROUND)[0]!.set).toMatchObject({
+      pieces: 8,
+    });
+    const ends = changesOf(form({ method: "ends", shown: "11.2 kg", second: "9.9 kg" }), {
+      ...AROUND,
+      replaces: "w-0",
+    })[0]!;
     expect(ends.set).toMatchObject({ shown: "11.2 kg", shown_far: "9.9 kg", replaces: "w-0" });
   });
 });
@@ -86,7 +102,13 @@ describe("a second look is asked for", () => {
 
 test("what nobody has weighed is offered first, newest first; what is gone is not offered", () => {
   const part = (id: string, values: Rec["values"] = {}) => ({ id, values: { name: id, ...values } }) as unknown as Rec;
-  const parts = [part("a"), part("b"), part("c", { whereabouts: "sold" }), part("d"), part("e", { whereabouts: "yard" })];
+  const parts = [
+    part("a"),
+    part("b"),
+    part("c", { whereabouts: "sold" }),
+    part("d"),
+    part("e", { whereabouts: "yard" }),
+  ];
   const weighings = [{ values: { of: "d" } } as unknown as Rec];
   expect(offersFrom(parts, [part("x")], weighings).map(({ id }) => id)).toEqual(["e", "b", "a", "d", "x"]);
   expect(offersFrom(parts, [], weighings)[0]!.note).toBe("not weighed yet, at the yard");

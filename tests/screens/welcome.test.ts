@@ -3,7 +3,12 @@ import { expect, test } from "vitest";
 import { divisionTrouble, minimumTrouble, type Start } from "../../webapp/src/screens/Welcome/form";
 
 const start = (patch: Partial<Start> = {}): Start => ({
-  car: "Coupe", massUnit: "lb oz", minimum: "", kind: "kitchen", division: "", ...patch,
+  car: "Coupe",
+  massUnit: "lb oz",
+  minimum: "",
+  kind: "kitchen",
+  division: "",
+  ...patch,
 });
 
 test("the minimum may wait, but what is typed must be a mass", () => {

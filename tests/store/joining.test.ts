@@ -9,7 +9,10 @@ import { opened } from "../../webapp/src/store/opened";
 import { openSession, pair, pairOn, session } from "../../webapp/src/store/session";
 
 const WAIT = { status: 202, body: { join: "a-secret", words: ["amber", "kettle"], seconds: 300 } };
-const YES = { status: 200, body: { token: "secret", device: "device-1", garage: "garage-1", name: "Garage", demo: false } };
+const YES = {
+  status: 200,
+  body: { token: "secret", device: "device-1", garage: "garage-1", name: "Garage", demo: false },
+};
 
 type Said = { status: number; body: object } | "dropped";
 

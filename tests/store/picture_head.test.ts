@@ -57,9 +57,21 @@ describe("the head of a picture", () => {
     ["a PNG", png(50_000, 50_000), { type: "image/png", width: 50_000, height: 50_000 }],
     ["a JPEG", jpeg(4032, 3024), { type: "image/jpeg", width: 4032, height: 3024 }],
     ["a progressive JPEG", jpeg(640, 480, 0xc2), { type: "image/jpeg", width: 640, height: 480 }],
-    ["a WebP with extras", webp("VP8X", [0, 0, 0, 0, 0x3f, 0x06, 0, 0xaf, 0x04, 0]), { type: "image/webp", width: 1600, height: 1200 }],
-    ["a plain WebP", webp("VP8 ", [0, 0, 0, 0x9d, 1, 0x2a, 0x40, 0x06, 0xb0, 0x04]), { type: "image/webp", width: 1600, height: 1200 }],
-    ["a lossless WebP", webp("VP8L", [0x2f, 0x3f, 0xc6, 0x2b, 0x01]), { type: "image/webp", width: 1600, height: 1200 }],
+    [
+      "a WebP with extras",
+      webp("VP8X", [0, 0, 0, 0, 0x3f, 0x06, 0, 0xaf, 0x04, 0]),
+      { type: "image/webp", width: 1600, height: 1200 },
+    ],
+    [
+      "a plain WebP",
+      webp("VP8 ", [0, 0, 0, 0x9d, 1, 0x2a, 0x40, 0x06, 0xb0, 0x04]),
+      { type: "image/webp", width: 1600, height: 1200 },
+    ],
+    [
+      "a lossless WebP",
+      webp("VP8L", [0x2f, 0x3f, 0xc6, 0x2b, 0x01]),
+      { type: "image/webp", width: 1600, height: 1200 },
+    ],
   ])("tells the size of %s", (_name, bytes, head) => expect(pictureHead(bytes)).toEqual(head));
 
   it.each([

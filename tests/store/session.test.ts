@@ -50,7 +50,10 @@ describe("a browser", () => {
 
   it("stays as it was when the code is refused, or the answer is not one", async () => {
     await openSession();
-    answer({ error: { code: "pair_code_wrong", sentence: "That code is not right.", do: "Take a fresh one.", data: {} } }, 403);
+    answer(
+      { error: { code: "pair_code_wrong", sentence: "That code is not right.", do: "Take a fresh one.", data: {} } },
+      403,
+    );
     await expect(pair("wrong")).rejects.toMatchObject({ code: "pair_code_wrong", do: "Take a fresh one." });
     answer({ ...PAIRED, token: "" });
     await expect(pair("code")).rejects.toMatchObject({ code: "answer_unreadable" });
@@ -74,7 +77,11 @@ describe("a browser", () => {
     answer({ ...PAIRED, garage: "garage-2" });
     await pair("second");
     expect(session.value.garage).toBe("garage-2");
-    expect((await Dexie.getDatabaseNames()).sort()).toEqual([databaseName("garage-1"), databaseName("garage-2"), "tarebook-session"]);
+    expect((await Dexie.getDatabaseNames()).sort()).toEqual([
+      databaseName("garage-1"),
+      databaseName("garage-2"),
+      "tarebook-session",
+    ]);
   });
 
   it("clears the last demo away when a new one opens, and nothing else", async () => {
@@ -85,11 +92,19 @@ describe("a browser", () => {
       await pair(null);
     }
     expect(session.value).toMatchObject({ garage: "demo-2", demo: true });
-    expect((await Dexie.getDatabaseNames()).sort()).toEqual([databaseName("demo-2"), databaseName("garage-1"), "tarebook-session"]);
+    expect((await Dexie.getDatabaseNames()).sort()).toEqual([
+      databaseName("demo-2"),
+      databaseName("garage-1"),
+      "tarebook-session",
+    ]);
   });
 
   it("is blocked, with the reason, when it gives no storage", async () => {
-    const broken = { open: () => { throw new DOMException("denied", "SecurityError"); } };
+    const broken = {
+      open: () => {
+        throw new DOMException("denied", "SecurityError");
+      },
+    };
     Object.assign(Dexie.dependencies, { indexedDB: broken });
     await openSession();
     expect(session.value).toMatchObject({ state: "blocked", trouble: { code: "storage_failed" } });
@@ -100,7 +115,9 @@ describe("everything still comes out as one file", () => {
   const keepAndClose = async () => {
     answer(PAIRED);
     await pair("a-code");
-    await opened.value!.store.write(["drafts"], (db) => db.drafts.put({ name: "weigh-car:", value: { shown: "912 kg" } }));
+    await opened.value!.store.write(["drafts"], (db) =>
+      db.drafts.put({ name: "weigh-car:", value: { shown: "912 kg" } }),
+    );
     opened.value!.store.close();
     opened.value = null;
   };
@@ -120,7 +137,10 @@ describe("everything still comes out as one file", () => {
     await raisedByANewerApp();
     await openSession();
     expect(session.value).toMatchObject({ state: "blocked", trouble: { code: "storage_newer" } });
-    expect(JSON.parse(await (await exportAll()).text())).toMatchObject({ garage: "garage-1", drafts: [{ value: { shown: "912 kg" } }] });
+    expect(JSON.parse(await (await exportAll()).text())).toMatchObject({
+      garage: "garage-1",
+      drafts: [{ value: { shown: "912 kg" } }],
+    });
   });
 
   it("but not before there is anything to export", async () => {

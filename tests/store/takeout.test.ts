@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 
 import { Drafts } from "../../webapp/src/store/drafts";
 import { takeout } from "../../webapp/src/store/takeout";
-import { hashOf, HomeComputer } from "../sync/home_computer";
+import { HomeComputer, hashOf } from "../sync/home_computer";
 import { Phone } from "../sync/phone";
 
 type File = {
@@ -29,12 +29,18 @@ describe("the export", () => {
     await phone.writer.save([{ kind: "job", set: { name: "Seats out — “tight”" } }]);
     await phone.sync();
     const shots = [1, 2, 3].map((fill) => new Uint8Array(70_001).fill(fill).buffer);
-    await phone.writer.save([], shots.map((bytes) => ({ of: "p", bytes, type: "image/jpeg", width: 1, height: 1 })));
+    await phone.writer.save(
+      [],
+      shots.map((bytes) => ({ of: "p", bytes, type: "image/jpeg", width: 1, height: 1 })),
+    );
     await new Drafts(phone.store).keep("weigh", { shown: "12", photos: [new Uint8Array([255]).buffer] });
 
     const { file } = await fileOf(phone);
     expect(file.entries.map((entry) => entry.text).sort()).toEqual((await phone.texts()).sort());
-    expect(file.entries.map(({ number, state }) => [number, state])).toEqual([[1, "held"], ...[0, 0, 0].map(() => [null, "pending"])]);
+    expect(file.entries.map(({ number, state }) => [number, state])).toEqual([
+      [1, "held"],
+      ...[0, 0, 0].map(() => [null, "pending"]),
+    ]);
     const bytes = file.photo_bytes.map((row) => Buffer.from(row.base64, "base64"));
     expect(bytes.map((photo) => photo.length)).toEqual([70_001, 70_001, 70_001]);
     expect(bytes.map((photo) => hashOf(photo))).toEqual(file.photo_bytes.map((row) => row.sha256));
@@ -44,7 +50,14 @@ describe("the export", () => {
 
   it("is whole when there is nothing yet", async () => {
     const { file } = await fileOf(await Phone.open("one", new HomeComputer("garage")));
-    expect(file).toMatchObject({ format: "tarebook-takeout", version: 1, entries: [], photos: [], photo_bytes: [], drafts: [] });
+    expect(file).toMatchObject({
+      format: "tarebook-takeout",
+      version: 1,
+      entries: [],
+      photos: [],
+      photo_bytes: [],
+      drafts: [],
+    });
   });
 
   it("is still offered, and whole, after the device was revoked", async () => {

@@ -8,12 +8,14 @@ import { IDBFactory } from "fake-indexeddb";
 import { describe, expect, it } from "vitest";
 
 import { Board } from "../../webapp/src/journal/board";
-import { newId, type Change } from "../../webapp/src/journal/write";
-import { hashOf, HomeComputer, type Fault } from "./home_computer";
+import { type Change, newId } from "../../webapp/src/journal/write";
+import { type Fault, HomeComputer, hashOf } from "./home_computer";
 import { Phone } from "./phone";
 
 const STEPS = 70;
-const SEEDS = process.env.TAREBOOK_SEED ? [Number(process.env.TAREBOOK_SEED)] : Array.from({ length: 20 }, (_, at) => at + 1);
+const SEEDS = process.env.TAREBOOK_SEED
+  ? [Number(process.env.TAREBOOK_SEED)]
+  : Array.from({ length: 20 }, (_, at) => at + 1);
 /** Milliseconds until a phone gives up on a home computer that hangs, while it does so on purpose. */
 const IMPATIENT = 20;
 const FAULTS: Fault[] = ["lost", "dropped", "hang", "truncated", "empty", "page", 500, 503, 413];
@@ -41,7 +43,9 @@ class History {
   constructor(private readonly random: () => number) {}
 
   async begin(): Promise<void> {
-    this.phones = await Promise.all(this.clocks.map((now, at) => Phone.open(`phone-${at}`, this.home, new IDBFactory(), now)));
+    this.phones = await Promise.all(
+      this.clocks.map((now, at) => Phone.open(`phone-${at}`, this.home, new IDBFactory(), now)),
+    );
     this.home.faultFor = () => (this.random() < 0.15 ? this.pick(FAULTS) : null);
     this.phones.forEach(hurry);
   }
@@ -99,7 +103,11 @@ class History {
     if (jobs.length === 0) return;
     const job = this.pick(jobs);
     const hours = String(Math.floor(this.random() * 9));
-    const set = this.pick<Change["set"]>([{ hours }, { note: `n${this.saved.size}` }, { deleted: this.random() < 0.5 }]);
+    const set = this.pick<Change["set"]>([
+      { hours },
+      { note: `n${this.saved.size}` },
+      { deleted: this.random() < 0.5 },
+    ]);
     await phone.writer.save([{ kind: "job", record: job.id, set: job.conflicts.hours ? { hours } : set }]);
     await this.note(phone);
   }
@@ -132,25 +140,29 @@ function foldOf(home: HomeComputer): Board {
 }
 
 describe("whatever happens to phones and home computer", () => {
-  it.each(SEEDS)("ends with one journal, nothing lost, and every phone its fold (seed %i)", async (seed) => {
-    const history = new History(randomFrom(seed));
-    await history.begin();
-    for (let step = 0; step < STEPS; step++) await history.step();
-    await history.quiet();
+  it.each(SEEDS)(
+    "ends with one journal, nothing lost, and every phone its fold (seed %i)",
+    async (seed) => {
+      const history = new History(randomFrom(seed));
+      await history.begin();
+      for (let step = 0; step < STEPS; step++) await history.step();
+      await history.quiet();
 
-    const { home, phones, saved, shots } = history;
-    const texts = new Set(home.lines.map((line) => line.text));
-    expect([...saved].filter((text) => !texts.has(text))).toEqual([]);
-    const { byId } = foldOf(home).garage();
-    for (const phone of phones) {
-      expect(phone.live.waiting.value).toBe(0);
-      expect(phone.seen()).toBe(phones[0]!.seen());
-      expect(new Map([...phone.live.garage.value.byId].map(([id, rec]) => [id, rec.values]))).toEqual(
-        new Map([...byId].map(([id, rec]) => [id, rec.values])),
-      );
-      expect((await phone.kill()).seen()).toBe(phones[0]!.seen());
-    }
-    expect([...shots].filter((sha256) => !home.photos.has(sha256))).toEqual([]);
-    for (const [sha256, bytes] of home.photos) expect(hashOf(bytes)).toBe(sha256);
-  }, 60_000);
+      const { home, phones, saved, shots } = history;
+      const texts = new Set(home.lines.map((line) => line.text));
+      expect([...saved].filter((text) => !texts.has(text))).toEqual([]);
+      const { byId } = foldOf(home).garage();
+      for (const phone of phones) {
+        expect(phone.live.waiting.value).toBe(0);
+        expect(phone.seen()).toBe(phones[0]!.seen());
+        expect(new Map([...phone.live.garage.value.byId].map(([id, rec]) => [id, rec.values]))).toEqual(
+          new Map([...byId].map(([id, rec]) => [id, rec.values])),
+        );
+        expect((await phone.kill()).seen()).toBe(phones[0]!.seen());
+      }
+      expect([...shots].filter((sha256) => !home.photos.has(sha256))).toEqual([]);
+      for (const [sha256, bytes] of home.photos) expect(hashOf(bytes)).toBe(sha256);
+    },
+    60_000,
+  );
 });

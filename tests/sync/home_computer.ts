@@ -78,7 +78,8 @@ export class HomeComputer {
     if (garage !== this.garage) return refusal(409, "other_garage");
     if (epoch !== this.epoch) return this.rewound();
     if (entries.length > 500) return refusal(413, "too_many_entries");
-    if (entries.reduce((size, text) => size + Buffer.byteLength(text), 0) > 256 * 1024) return refusal(413, "too_large");
+    if (entries.reduce((size, text) => size + Buffer.byteLength(text), 0) > 256 * 1024)
+      return refusal(413, "too_large");
     this.largestBatch = Math.max(this.largestBatch, entries.length);
     const results = entries.map((text) => this.take(text));
     return json({ epoch: this.epoch, head: this.head, durable: this.durable, results, conflicts: [] });

@@ -22,7 +22,12 @@ export class Phone {
   ) {}
 
   /** Opens the app on a disk, new or used before. */
-  static async open(device: string, home: HomeComputer, disk = new IDBFactory(), now = () => new Date()): Promise<Phone> {
+  static async open(
+    device: string,
+    home: HomeComputer,
+    disk = new IDBFactory(),
+    now = () => new Date(),
+  ): Promise<Phone> {
     home.devices.add(device);
     Object.assign(Dexie.dependencies, { indexedDB: disk, IDBKeyRange });
     const store = new Store(home.garage, { written: () => undefined, blocked: () => undefined });
@@ -30,7 +35,15 @@ export class Phone {
     const live = new LiveGarage(store);
     await live.catchUp();
     const wire = { fetch: home.fetch, token: `token-${device}`, patience: 10_000 };
-    const post = newPost({ wire, store, live, now, onPhase: () => undefined, onHeard: () => undefined, onShare: () => undefined });
+    const post = newPost({
+      wire,
+      store,
+      live,
+      now,
+      onPhase: () => undefined,
+      onHeard: () => undefined,
+      onShare: () => undefined,
+    });
     return new Phone(device, home, disk, store, live, new Writer(live, device, now), post);
   }
 

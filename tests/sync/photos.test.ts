@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 
 import { newId } from "../../webapp/src/journal/write";
 import { countPhotos, hashOf as hashHere } from "../../webapp/src/store/photo_rows";
-import { hashOf, HomeComputer } from "./home_computer";
+import { HomeComputer, hashOf } from "./home_computer";
 import { Phone } from "./phone";
 
 async function phoneWithPhoto(size = 1000, fill = 7): Promise<{ home: HomeComputer; phone: Phone; sha256: string }> {
@@ -131,7 +131,9 @@ describe("a photo", () => {
     ["changed on the phone's disk", new Uint8Array(1000).fill(8).buffer],
   ])("%s is said to be damaged, and not sent for ever", async (_what, bytes) => {
     const { home, phone, sha256 } = await phoneWithPhoto();
-    await phone.store.write(["photo_bytes"], (db) => db.photo_bytes.put({ sha256, size: "full", type: "image/jpeg", bytes }));
+    await phone.store.write(["photo_bytes"], (db) =>
+      db.photo_bytes.put({ sha256, size: "full", type: "image/jpeg", bytes }),
+    );
     await phone.sync();
     expect(await stateOf(phone, sha256)).toBe("damaged");
     expect(home.asked.filter((path) => path === "POST /photos")).toEqual([]);
@@ -142,7 +144,9 @@ describe("a photo", () => {
   it("taken again after damage takes the damaged one's place", async () => {
     const { home, phone, sha256 } = await phoneWithPhoto();
     const bytes = new ArrayBuffer(0);
-    await phone.store.write(["photo_bytes"], (db) => db.photo_bytes.put({ sha256, size: "full", type: "image/jpeg", bytes }));
+    await phone.store.write(["photo_bytes"], (db) =>
+      db.photo_bytes.put({ sha256, size: "full", type: "image/jpeg", bytes }),
+    );
     await phone.sync();
     await shoot(phone, 1000, 7);
     await phone.sync();

@@ -76,16 +76,19 @@ describe("a saved record", () => {
 });
 
 describe("an answer that cannot be trusted", () => {
-  it.each(["truncated", "empty", "page"] as const)("is no answer when it is %s: nothing moves until a whole one comes", async (fault) => {
-    const { home, one, other } = await pair();
-    await saveMany(other, 3);
-    await other.sync();
-    home.faults = [fault];
-    await expect(one.sync()).rejects.toMatchObject({ code: "answer_unreadable" });
-    expect((await readState(one.store)).cursor.number).toBe(0);
-    await one.sync();
-    expect(names(one)).toHaveLength(3);
-  });
+  it.each(["truncated", "empty", "page"] as const)(
+    "is no answer when it is %s: nothing moves until a whole one comes",
+    async (fault) => {
+      const { home, one, other } = await pair();
+      await saveMany(other, 3);
+      await other.sync();
+      home.faults = [fault];
+      await expect(one.sync()).rejects.toMatchObject({ code: "answer_unreadable" });
+      expect((await readState(one.store)).cursor.number).toBe(0);
+      await one.sync();
+      expect(names(one)).toHaveLength(3);
+    },
+  );
 
   it("is waited for no longer than the phone's patience", async () => {
     const { home, one } = await pair();
@@ -97,7 +100,16 @@ describe("an answer that cannot be trusted", () => {
   it("is refused when a page repeats numbers, or promises more without end", async () => {
     const { one } = await pair();
     const answers = [
-      { epoch: "e", mark: "", durable: null, more: false, entries: [{ number: 1, text: "x", aside: null }, { number: 1, text: "y", aside: null }] },
+      {
+        epoch: "e",
+        mark: "",
+        durable: null,
+        more: false,
+        entries: [
+          { number: 1, text: "x", aside: null },
+          { number: 1, text: "y", aside: null },
+        ],
+      },
       { epoch: "e", mark: "", durable: null, more: true, entries: [] },
     ];
     for (const body of answers) {

@@ -30,14 +30,20 @@ describe("a pulled page", () => {
 
   it("shows what this app cannot fold, instead of skipping it", async () => {
     const { home, one } = await pair();
-    const add = (name: string, text: string) => home.lines.push({ number: home.head + 1, name, text, aside: null, receipt: name });
+    const add = (name: string, text: string) =>
+      home.lines.push({ number: home.head + 1, name, text, aside: null, receipt: name });
     add("raw-92628a747890d02d1459c6eb45fd13cf", "not json at all");
     const entry = { id: "e1", device: "other", writer: "w", n: 1, record: "r1", base: [], photos: [], made_at: "" };
     add("e1", JSON.stringify({ ...entry, kind: "gearbox", set: {} }));
     add("e2", JSON.stringify({ ...entry, id: "e2", kind: "job", set: { name: "Later" }, schema: 99 }));
     add("e3", JSON.stringify({ ...entry, id: "e3", kind: "job", set: { hours: "1" }, base: ["e0"] }));
     await one.sync();
-    expect(one.live.garage.value.aside.map((entry) => entry.reason)).toEqual(["unreadable", "unknown_kind", "newer_schema", "waiting"]);
+    expect(one.live.garage.value.aside.map((entry) => entry.reason)).toEqual([
+      "unreadable",
+      "unknown_kind",
+      "newer_schema",
+      "waiting",
+    ]);
     add("e0", JSON.stringify({ ...entry, id: "e0", kind: "job", set: { name: "Parent" } }));
     await one.sync();
     expect(one.live.garage.value.byId.get("r1")?.values).toEqual({ name: "Parent", hours: "1" });

@@ -1,10 +1,9 @@
 /** When sync runs, by a clock of the test's own. */
 
 import { describe, expect, it } from "vitest";
-
-import { PATIENCE } from "../../webapp/src/sync/request";
-import { Schedule, type Outcome } from "../../webapp/src/sync/schedule";
 import { TabLock } from "../../webapp/src/sync/lock";
+import { PATIENCE } from "../../webapp/src/sync/request";
+import { type Outcome, Schedule } from "../../webapp/src/sync/schedule";
 
 class Hand {
   outcomes: Outcome[] = [];

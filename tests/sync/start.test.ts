@@ -66,5 +66,8 @@ it("a phone that is paired with a second garage carries nothing over, and finds 
   await pair("one");
   expect(names()).toEqual(["Of garage one"]);
   await until(() => sync.value.phase === "idle" && sync.value.waiting === 0);
-  expect([homes.one, homes.two].map((home) => home.lines.map((line) => JSON.parse(line.text).device))).toEqual([["one"], ["two"]]);
+  expect([homes.one, homes.two].map((home) => home.lines.map((line) => JSON.parse(line.text).device))).toEqual([
+    ["one"],
+    ["two"],
+  ]);
 });

@@ -39,7 +39,10 @@ describe("a station", () => {
     expect(sync.value.words[0]).toBe("On this phone only (1)");
 
     home.faultFor = () => null;
-    await until(() => (station.now(), sync.value.waiting === 0 && idle()));
+    await until(() => {
+      station.now();
+      return sync.value.waiting === 0 && idle();
+    });
     expect(sync.value.refusal).toBeNull();
     expect(sync.value.words[0]).toBe("On the home computer");
     await until(() => sync.value.lastHeard !== null);
@@ -53,7 +56,10 @@ describe("a station", () => {
     await station.begin();
     await until(() => sync.value.words[0] === "On the home computer" && idle());
     home.durable = 1;
-    await until(() => (station.now(), sync.value.words[0] === "In a backup"));
+    await until(() => {
+      station.now();
+      return sync.value.words[0] === "In a backup";
+    });
     await phone.writer.save([job("Glass")]);
     expect(sync.value.words[0]).toBe("On this phone only (1)");
     station.stop();

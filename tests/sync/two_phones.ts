@@ -14,7 +14,9 @@ export function job(name: string, record = newId()) {
 }
 
 export async function saveMany(phone: Phone, count: number, note = ""): Promise<void> {
-  await phone.writer.save(Array.from({ length: count }, (_, at) => ({ kind: "job", set: { name: `Job ${at}`, note } })));
+  await phone.writer.save(
+    Array.from({ length: count }, (_, at) => ({ kind: "job", set: { name: `Job ${at}`, note } })),
+  );
 }
 
 export function names(phone: Phone): unknown[] {

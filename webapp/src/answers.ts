@@ -8,8 +8,8 @@ import { computed, signal } from "@preact/signals";
 import { readGarage } from "./core/garage/garage";
 import { ledger } from "./core/ledger/ledger";
 import { showMass } from "./core/numbers/shown";
-import { standing } from "./core/standing/standing";
 import { expanded, type Uncertain } from "./core/numbers/uncertain";
+import { standing } from "./core/standing/standing";
 import { masses } from "./core/weighing/weighing";
 import { KINDS } from "./generated/kinds";
 import { garage } from "./journal/garage";
@@ -38,17 +38,23 @@ export const car = computed<Rec | null>(() => {
 });
 
 const ofCar = (kind: string) =>
-  computed<Rec[]>(() => garage.value.of(kind).filter((rec) => !rec.values["car"] || rec.values["car"] === car.value?.id));
+  computed<Rec[]>(() =>
+    garage.value.of(kind).filter((rec) => !rec.values["car"] || rec.values["car"] === car.value?.id),
+  );
 
 export const sheets = ofCar("class_sheet");
 export const jobs = ofCar("job");
 export const weighIns = ofCar("weigh_in");
 const unsortedStages = ofCar("stage");
-export const stages = computed<Rec[]>(() => [...unsortedStages.value].sort((a, b) => Number(a.values["rank"] ?? 1e9) - Number(b.values["rank"] ?? 1e9)));
+export const stages = computed<Rec[]>(() =>
+  [...unsortedStages.value].sort((a, b) => Number(a.values["rank"] ?? 1e9) - Number(b.values["rank"] ?? 1e9)),
+);
 
 /** The garage as the core reads it, with `over` laid on top: records not saved yet. */
 export function bookWith(over: Lists = {}, inTrim: Trim = trim.value) {
-  const laid = Object.fromEntries(Object.entries(over).map(([name, records]) => [name, laidOver(lists.value[name] ?? [], records)]));
+  const laid = Object.fromEntries(
+    Object.entries(over).map(([name, records]) => [name, laidOver(lists.value[name] ?? [], records)]),
+  );
   return readGarage({ ...lists.value, ...laid, car: car.value?.id, trim: inTrim });
 }
 
@@ -63,7 +69,8 @@ export const account = computed(() => ledger(book.value, known.value));
 export const stand = computed(() => standing(book.value, known.value));
 
 /** A mass with its 95 % interval, in the garage's unit. */
-export const say = (mass: Uncertain, signed = false): string => showMass(mass.value, massUnit(), expanded(mass), signed);
+export const say = (mass: Uncertain, signed = false): string =>
+  showMass(mass.value, massUnit(), expanded(mass), signed);
 /** The minimum in the garage's unit: as the class writes it, when that is the same unit and nothing is added for this car. */
 export const minimumWords = computed<string | null>(() => {
   const { minimum, condition } = stand.value;

@@ -4,13 +4,14 @@ import "./look/tokens.css";
 import "./look/base.css";
 import "./look/shell.css";
 import "./look/controls.css";
+import "./look/rows.css";
 import "./look/steelyard.css";
 import { App } from "./App";
 import "./parts/install/install";
 import { followAddress } from "./route";
 import { goOnWaiting } from "./screens/Opening/join";
-import { registerWorker } from "./sync/update";
 import { startPhone } from "./sync/start";
+import { registerWorker } from "./sync/update";
 
 followAddress();
 void startPhone().then(goOnWaiting);

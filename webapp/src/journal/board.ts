@@ -5,7 +5,7 @@
 
 import { sameValue } from "./entry";
 import { fold } from "./fold";
-import { emptyState, recordOf, setAside, type Kept, type Line, type RecordState } from "./layers";
+import { emptyState, type Kept, type Line, type RecordState, recordOf, setAside } from "./layers";
 import type { AsideEntry, Garage, Head, Rec, Value } from "./types";
 
 /** An entry as the phone keeps it. `number` is its place in the home computer's journal, null until pulled from there. */

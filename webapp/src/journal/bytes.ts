@@ -52,9 +52,7 @@ const ROUND = new Uint32Array([
   0x5b9cca4f, 0x682e6ff3, 0x748f82ee, 0x78a5636f, 0x84c87814, 0x8cc70208, 0x90befffa, 0xa4506ceb, 0xbef9a3f7,
   0xc67178f2,
 ]);
-const START = [
-  0x6a09e667, 0xbb67ae85, 0x3c6ef372, 0xa54ff53a, 0x510e527f, 0x9b05688c, 0x1f83d9ab, 0x5be0cd19,
-];
+const START = [0x6a09e667, 0xbb67ae85, 0x3c6ef372, 0xa54ff53a, 0x510e527f, 0x9b05688c, 0x1f83d9ab, 0x5be0cd19];
 const BLOCK = 64;
 
 /** SHA-256 of bytes, 64 lower-case hex digits (FIPS 180-4). */
@@ -88,7 +86,9 @@ function compress(state: Uint32Array, w: Uint32Array, bytes: Uint8Array, at: num
     const t2 = (s0 + ((a & b) ^ (a & c) ^ (b & c))) | 0;
     [h, g, f, e, d, c, b, a] = [g, f, e, (d + t1) | 0, c, b, a, (t1 + t2) | 0];
   }
-  [a, b, c, d, e, f, g, h].forEach((value, i) => (state[i]! += value));
+  [a, b, c, d, e, f, g, h].forEach((value, i) => {
+    state[i]! += value;
+  });
 }
 
 function schedule(w: Uint32Array, bytes: Uint8Array, at: number): void {

@@ -1,6 +1,6 @@
 /** Whether an entry fits the table of kinds. Typed quantities are only texts here: nothing typed is ever refused. */
 
-import { KINDS, SCHEMA, type Field } from "../generated/kinds";
+import { type Field, KINDS, SCHEMA } from "../generated/kinds";
 import { isId, isIds, isText, isWhole } from "./entry";
 import type { AsideReason, Entry } from "./types";
 

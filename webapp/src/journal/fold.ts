@@ -10,7 +10,16 @@
 import { isFact, lacksRequired, problem } from "./check";
 import { rawId, readEntry } from "./entry";
 import {
-  keptOf, ownRecord, past, recordOf, verdictOn, waitersOf, type FoldState, type Kept, type Line, type RecordState,
+  type FoldState,
+  type Kept,
+  keptOf,
+  type Line,
+  ownRecord,
+  past,
+  type RecordState,
+  recordOf,
+  verdictOn,
+  waitersOf,
 } from "./layers";
 import type { AsideReason, Entry, Head } from "./types";
 
@@ -46,7 +55,10 @@ function settle(state: FoldState, name: string, due: string[]): void {
   const reason = obstacle(state, kept);
   const { entry } = kept;
   mark(state, kept, reason);
-  if (reason === "waiting") return wait(state, kept);
+  if (reason === "waiting") {
+    wait(state, kept);
+    return;
+  }
   if (reason === null) apply(state, entry!);
   if (reason === null && entry!.kind === "verdict") judge(state, entry!, due);
   for (const waiter of waitersOf(state, name)) schedule(state, waiter, due);
@@ -116,7 +128,14 @@ function apply(state: FoldState, entry: Entry): void {
 /** The field's claims with a new one in the place of the first it has seen, or after all of them. */
 function placed(state: FoldState, claims: readonly Head[], claim: Head, seen: ReadonlySet<string>): readonly Head[] {
   // Taken in late: what its writer's later entries say already stands.
-  if (isPast(state, claim.entry, claims.map((head) => head.entry))) return claims;
+  if (
+    isPast(
+      state,
+      claim.entry,
+      claims.map((head) => head.entry),
+    )
+  )
+    return claims;
   const others = claims.filter((head) => !seen.has(head.entry));
   const first = claims.findIndex((head) => seen.has(head.entry));
   const place = first < 0 ? others.length : first;

@@ -1,6 +1,6 @@
 /** The open garage as a signal: what every screen reads. It changes only after a transaction has completed. */
 
-import { computed, signal, type ReadonlySignal } from "@preact/signals";
+import { computed, type ReadonlySignal, signal } from "@preact/signals";
 
 import { FIRST_STATE } from "../store/database";
 import { rowsSince, type WrittenRows } from "../store/entries";

@@ -9,7 +9,7 @@ import type { NewPhoto } from "../store/photos";
 import { utf8Length } from "./bytes";
 import { lacksRequired, misfitting } from "./check";
 import { MOST_BYTES } from "./entry";
-import { live, type LiveGarage } from "./garage";
+import { type LiveGarage, live } from "./garage";
 import { idMaker } from "./ids";
 import type { Entry, Rec, Value } from "./types";
 
@@ -66,7 +66,19 @@ export class Writer {
     const photos = change.kind === "photo" && change.set.sha256 ? [change.set.sha256 as string] : [];
     const { device, writer } = this;
     const made_at = this.now().toISOString();
-    return { id, device, writer, n: ++this.n, kind: change.kind, record, set: change.set, base, photos, made_at, schema: SCHEMA };
+    return {
+      id,
+      device,
+      writer,
+      n: ++this.n,
+      kind: change.kind,
+      record,
+      set: change.set,
+      base,
+      photos,
+      made_at,
+      schema: SCHEMA,
+    };
   }
 
   private base(change: Change, record: string, known: Rec | undefined): string[] {

@@ -9,14 +9,22 @@ export function Loaded<M>({ load, draw }: Props<M>) {
   const [screen, setScreen] = useState<M | null>(null);
   const [failed, setFailed] = useState(false);
   useEffect(() => {
-    load().then((loaded) => setScreen(() => loaded), () => setFailed(true));
+    load().then(
+      (loaded) => setScreen(() => loaded),
+      () => setFailed(true),
+    );
   }, []);
   if (screen) return <>{draw(screen)}</>;
   if (!failed) return null;
   return (
     <Notice sort="caution">
-      <p><strong>This screen is not on this phone yet.</strong> Open it once within reach of the home computer; nothing is lost.</p>
-      <button type="button" class="button" onClick={() => location.reload()}>Try again</button>
+      <p>
+        <strong>This screen is not on this phone yet.</strong> Open it once within reach of the home computer; nothing
+        is lost.
+      </p>
+      <button type="button" class="button" onClick={() => location.reload()}>
+        Try again
+      </button>
     </Notice>
   );
 }

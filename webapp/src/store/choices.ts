@@ -1,5 +1,5 @@
 /** What this phone alone prefers, such as the car it looks at: not part of the journal, lost without harm. */
-import { signal, type ReadonlySignal } from "@preact/signals";
+import { type ReadonlySignal, signal } from "@preact/signals";
 import { drafts } from "./drafts";
 
 const car = signal<string | null>(null);

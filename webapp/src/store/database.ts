@@ -19,7 +19,14 @@ export type EntryRow = Row & { seq: number; state: "pending" | "sent" | "held" }
 /** `refused`, `damaged`: never sent again by itself, still kept. `fetched`: came from the home computer. */
 export type PhotoState = "waiting" | "sent" | "fetched" | "refused" | "damaged";
 
-export type PhotoRow = { sha256: string; size: number; type: string; state: PhotoState; order: number; why: string | null };
+export type PhotoRow = {
+  sha256: string;
+  size: number;
+  type: string;
+  state: PhotoState;
+  order: number;
+  why: string | null;
+};
 
 /** Bytes as an ArrayBuffer: WebKit loses Blobs. */
 export type BytesRow = { sha256: string; size: "thumb" | "full"; type: string; bytes: ArrayBuffer };

@@ -83,9 +83,12 @@ export class Drafts {
 type PromiseWithResolvers<T> = { promise: Promise<T>; resolve: (value: T) => void; reject: (reason: unknown) => void };
 
 function resolvers(): PromiseWithResolvers<void> {
-  let resolve!: (value: void) => void;
+  let resolve!: () => void;
   let reject!: (reason: unknown) => void;
-  const promise = new Promise<void>((yes, no) => ([resolve, reject] = [yes, no]));
+  const promise = new Promise<void>((yes, no) => {
+    resolve = yes;
+    reject = no;
+  });
   return { promise, resolve, reject };
 }
 

@@ -3,7 +3,7 @@
 import { Dexie } from "dexie";
 
 import { rawId, readEntry } from "../journal/entry";
-import { NO_CURSOR, type Cursor, type EntryRow, type GarageDb, type State } from "./database";
+import { type Cursor, type EntryRow, type GarageDb, NO_CURSOR, type State } from "./database";
 import type { PhotoToKeep } from "./photo_rows";
 import { keepPhotos } from "./photo_rows";
 import type { Store, Written } from "./store";

@@ -5,10 +5,9 @@
  * What has to be kept until then outlives a reload of the page, in the tab's own session storage.
  */
 
-import { signal, type ReadonlySignal } from "@preact/signals";
-
-import { requestJson, type Wire } from "../sync/request";
+import { type ReadonlySignal, signal } from "@preact/signals";
 import { AppError } from "../generated/errors";
+import { requestJson, type Wire } from "../sync/request";
 
 /** `until`: when the wait ends, in milliseconds since 1970 by this phone's clock, which alone measures it. */
 export type Waiting = { words: string[]; until: number };

@@ -22,7 +22,9 @@ export async function keepPhotos(db: GarageDb, state: State, photos: PhotoToKeep
   const known = await db.photos.bulkGet(photos.map((photo) => photo.sha256));
   const rows = photos.filter((_, at) => !known[at] || known[at].state === "damaged");
   await db.photos.bulkPut(rows.map((photo) => photoRow(photo, "waiting", ++state.counter)));
-  await db.photo_bytes.bulkPut(rows.map(({ sha256, type, bytes }): BytesRow => ({ sha256, size: "full", type, bytes })));
+  await db.photo_bytes.bulkPut(
+    rows.map(({ sha256, type, bytes }): BytesRow => ({ sha256, size: "full", type, bytes })),
+  );
 }
 
 function photoRow({ sha256, bytes, type }: PhotoToKeep, state: PhotoState, order: number): PhotoRow {
@@ -50,7 +52,10 @@ export function waitingPhotos(store: Store): Promise<PhotoRow[]> {
 
 /** The full photos on this phone that the home computer is believed to have. */
 export function heldPhotos(store: Store): Promise<PhotoRow[]> {
-  return store.read(async (db) => [...(await inState(db, "sent").toArray()), ...(await inState(db, "fetched").toArray())]);
+  return store.read(async (db) => [
+    ...(await inState(db, "sent").toArray()),
+    ...(await inState(db, "fetched").toArray()),
+  ]);
 }
 
 export async function setPhotoState(store: Store, sha256: string, to: PhotoState, why: string | null = null) {

@@ -5,7 +5,7 @@
 
 import { LONG_PATIENCE, requestBytes, type Wire } from "../sync/request";
 import type { BytesRow } from "./database";
-import { opened, type Opened } from "./opened";
+import { type Opened, opened } from "./opened";
 import { hashOf, keepFetched, readBytes } from "./photo_rows";
 
 /** A photo taken now, to be saved with the record `of` it shows. */

@@ -1,13 +1,13 @@
 /** Who this browser is: paired to which garage, as which device; and the opening of that garage's store. */
 
+import { type ReadonlySignal, signal } from "@preact/signals";
 import { Dexie } from "dexie";
-import { signal, type ReadonlySignal } from "@preact/signals";
 
-import { AppError } from "../generated/errors";
+import type { AppError } from "../generated/errors";
 import { PATIENCE, requestJson, unreadable, type Wire } from "../sync/request";
 import { databaseName } from "./database";
 import { Drafts } from "./drafts";
-import { handedOut, waitForYes, type Kept } from "./joining";
+import { handedOut, type Kept, waitForYes } from "./joining";
 import { opened, type Pairing } from "./opened";
 import { forgetPairing, latestPairing, otherDemos, rememberPairing } from "./pairings";
 import { Store } from "./store";

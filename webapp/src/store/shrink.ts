@@ -65,7 +65,12 @@ async function asElement(file: Blob): Promise<Picture | null> {
   image.src = url;
   try {
     await image.decode();
-    return { source: image, width: image.naturalWidth, height: image.naturalHeight, close: () => URL.revokeObjectURL(url) };
+    return {
+      source: image,
+      width: image.naturalWidth,
+      height: image.naturalHeight,
+      close: () => URL.revokeObjectURL(url),
+    };
   } catch {
     URL.revokeObjectURL(url);
     return null;

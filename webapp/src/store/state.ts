@@ -1,7 +1,7 @@
 /** How far this phone has read, and what it knows of the home computer: one row, moved only together with its data. */
 
-import { FIRST_STATE, type State } from "./database";
 import type { Readable } from "./as_it_is";
+import { FIRST_STATE, type State } from "./database";
 import type { Store } from "./store";
 
 export async function readState(store: Readable): Promise<State> {
@@ -10,5 +10,7 @@ export async function readState(store: Readable): Promise<State> {
 
 /** Remembers over restarts when the home computer last answered. */
 export async function rememberHeard(store: Store, heard: string): Promise<void> {
-  await store.write([], async (_db, state) => void (state.heard = heard));
+  await store.write([], async (_db, state) => {
+    state.heard = heard;
+  });
 }

@@ -6,7 +6,7 @@
 import type { Table } from "dexie";
 
 import { AppError } from "../generated/errors";
-import { databaseName, FIRST_STATE, GarageDb, VERSION, type State } from "./database";
+import { databaseName, FIRST_STATE, GarageDb, type State, VERSION } from "./database";
 import { isLost, storageTrouble } from "./trouble";
 
 export type TableName = "entries" | "photos" | "photo_bytes" | "drafts" | "meta";
@@ -26,7 +26,10 @@ export class Store {
   private readonly channel: BroadcastChannel | null;
   private given: AppError | null = null;
 
-  constructor(readonly garage: string, private readonly listeners: Listeners) {
+  constructor(
+    readonly garage: string,
+    private readonly listeners: Listeners,
+  ) {
     this.db = this.connect();
     this.channel = typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel(databaseName(garage));
     if (this.channel) this.channel.onmessage = () => listeners.written();
@@ -57,7 +60,10 @@ export class Store {
     return written;
   }
 
-  private transact<T>(tables: TableName[], work: (db: GarageDb, state: State) => PromiseLike<T>): PromiseLike<Written<T>> {
+  private transact<T>(
+    tables: TableName[],
+    work: (db: GarageDb, state: State) => PromiseLike<T>,
+  ): PromiseLike<Written<T>> {
     const { db } = this;
     const named: Table[] = [...new Set<TableName>([...tables, "meta"])].map((name) => db.table(name));
     return db.transaction("rw", named, async () => {

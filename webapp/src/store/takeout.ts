@@ -5,9 +5,9 @@
 
 import { AppError } from "../generated/errors";
 import { SCHEMA } from "../generated/kinds";
-import { readAsItIs, type Readable } from "./as_it_is";
+import { type Readable, readAsItIs } from "./as_it_is";
 import type { BytesRow, EntryRow } from "./database";
-import { opened, type Opened } from "./opened";
+import { type Opened, opened } from "./opened";
 import { latestPairing } from "./pairings";
 import { readState } from "./state";
 
@@ -27,11 +27,22 @@ export async function exportAll(): Promise<Blob> {
 /** The file in parts: the whole of it may be more than one string can hold. */
 export async function takeout({ store, garage, device, name }: From, at: Date): Promise<BlobPart[]> {
   const { cursor, durable, heard } = await readState(store);
-  const head = { format: "tarebook-takeout", version: 1, schema: SCHEMA, made_at: at.toISOString(), garage, name, device };
+  const head = {
+    format: "tarebook-takeout",
+    version: 1,
+    schema: SCHEMA,
+    made_at: at.toISOString(),
+    garage,
+    name,
+    device,
+  };
   return [
     inner({ ...head, cursor, durable, heard }),
     ...list("entries", (await store.read((db) => db.entries.toArray())).sort(inOrder).map(entryOut)),
-    ...list("drafts", (await store.read((db) => db.drafts.toArray())).map(({ name, value }) => ({ name, value: plain(value) }))),
+    ...list(
+      "drafts",
+      (await store.read((db) => db.drafts.toArray())).map(({ name, value }) => ({ name, value: plain(value) })),
+    ),
     ...list("photos", await store.read((db) => db.photos.toArray())),
     ...(await bytesOut(store)),
     "}\n",
@@ -84,7 +95,6 @@ function base64(bytes: ArrayBuffer): string {
   for (let at = 0; at < view.length; at += 24_576) text += btoa(String.fromCharCode(...view.subarray(at, at + 24_576)));
   return text;
 }
-
 
 /** How many photos the file has in full, and how many only small: their full size is on the home computer or lost. */
 export type PhotosInside = { full: number; small: number };

@@ -22,7 +22,12 @@ self.addEventListener("install", (event) => event.waitUntil(fill().then(beFirst)
 self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
 self.addEventListener("message", (event) => {
   const answer = (value: unknown): void => event.ports[0]?.postMessage(value);
-  if (event.data === "take over") event.waitUntil(choose().then(answer).then(() => self.skipWaiting()));
+  if (event.data === "take over")
+    event.waitUntil(
+      choose()
+        .then(answer)
+        .then(() => self.skipWaiting()),
+    );
   if (event.data === "is this another version?") event.waitUntil(chosen().then((name) => answer(name !== CACHE)));
   if (event.data === "sweep") event.waitUntil(sweep());
 });

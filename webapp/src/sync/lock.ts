@@ -8,12 +8,17 @@ const PATIENCE = 10;
 export class TabLock {
   private refusals = 0;
 
-  constructor(private readonly name: string, private readonly locks: LockManager | undefined = globalThis.navigator?.locks) {}
+  constructor(
+    private readonly name: string,
+    private readonly locks: LockManager | undefined = globalThis.navigator?.locks,
+  ) {}
 
   /** Runs work under the lock; "busy" when another tab has it. */
   async run<T>(work: () => Promise<T>): Promise<T | "busy"> {
     if (!this.locks) return work();
-    const outcome = await this.locks.request(this.name, { ifAvailable: true }, (lock) => (lock ? work() : "busy" as const));
+    const outcome = await this.locks.request(this.name, { ifAvailable: true }, (lock) =>
+      lock ? work() : ("busy" as const),
+    );
     if (outcome !== "busy") {
       this.refusals = 0;
       return outcome;

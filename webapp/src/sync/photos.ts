@@ -23,10 +23,20 @@ const GOOD_FOR = 3_600_000;
 const CONFIRMED_AT_ONCE = 10;
 /** What will not be better next time: the photo is kept here, and shown as refused. */
 const FINAL: readonly string[] = [
-  "photo_too_large", "photo_not_an_image", "photo_wrong_type", "photo_too_many_pixels", "photo_truncated",
+  "photo_too_large",
+  "photo_not_an_image",
+  "photo_wrong_type",
+  "photo_too_many_pixels",
+  "photo_truncated",
 ];
 /** Troubles of one photo alone, after which the next one is worth a try. */
-const OF_ONE_PHOTO: readonly string[] = ["photo_hash_mismatch", "upload_unknown", "upload_offset", "broken", "bad_input"];
+const OF_ONE_PHOTO: readonly string[] = [
+  "photo_hash_mismatch",
+  "upload_unknown",
+  "upload_offset",
+  "broken",
+  "bad_input",
+];
 
 /**
  * Asks whether photos said to be over there still are: a home computer restored without a word from a copy older than a
@@ -90,7 +100,8 @@ async function tryPhoto(post: Post, photo: PhotoRow, tell: Tell): Promise<AppErr
 
 async function sendPhoto(post: Post, photo: PhotoRow, tell: Tell): Promise<void> {
   const row = await readBytes(post.store, photo.sha256, "full");
-  if (!row || hashOf(row.bytes) !== photo.sha256) return setPhotoState(post.store, photo.sha256, "damaged", "photo_damaged_here");
+  if (!row || hashOf(row.bytes) !== photo.sha256)
+    return setPhotoState(post.store, photo.sha256, "damaged", "photo_damaged_here");
   await upload(post, photo, new Uint8Array(row.bytes), tell);
   tell(photo.size);
   post.confirmed.set(photo.sha256, post.now().getTime());

@@ -5,7 +5,7 @@
 
 import { AppError } from "../generated/errors";
 import type { Cursor } from "../store/database";
-import { takePage, type Page, type PulledLine } from "../store/entries";
+import { type Page, type PulledLine, takePage } from "../store/entries";
 import { readState } from "../store/state";
 import type { Post } from "./post";
 import { managed, paced, requestJson, unreadable } from "./request";
@@ -29,7 +29,12 @@ export async function pull(post: Post): Promise<void> {
 
 async function askPage(post: Post, cursor: Cursor): Promise<Page & { more: boolean }> {
   const { epoch, number, mark } = cursor;
-  const query = new URLSearchParams({ epoch, since: String(number), since_id: mark, limit: String(paced(post.wire, LIMIT)) });
+  const query = new URLSearchParams({
+    epoch,
+    since: String(number),
+    since_id: mark,
+    limit: String(paced(post.wire, LIMIT)),
+  });
   const body = await requestJson(post.wire, `/sync/pull?${query}`);
   if (body.more === true) managed(post.wire);
   const page = { lines: body.entries, epoch: body.epoch, mark: body.mark, durable: body.durable ?? 0, more: body.more };
@@ -42,11 +47,16 @@ type AskedPage = Omit<Page, "heard"> & { more: boolean };
 
 function isPage(page: Record<keyof AskedPage, unknown>, since: number): page is AskedPage {
   const { lines, epoch, mark, durable, more } = page;
-  if (typeof epoch !== "string" || epoch === "" || !Number.isSafeInteger(durable) || typeof more !== "boolean") return false;
+  if (typeof epoch !== "string" || epoch === "" || !Number.isSafeInteger(durable) || typeof more !== "boolean")
+    return false;
   if (typeof mark !== "string") return false;
   if (!Array.isArray(lines) || (more && lines.length === 0)) return false;
   let last = since;
-  return lines.every((line) => isLine(line) && line.number > last && ((last = line.number), true));
+  return lines.every((line) => {
+    const follows = isLine(line) && line.number > last;
+    if (follows) last = line.number;
+    return follows;
+  });
 }
 
 function isLine(line: unknown): line is PulledLine {

@@ -10,7 +10,7 @@ import { utf8Length } from "../journal/bytes";
 import type { EntryRow } from "../store/database";
 import { markSent, nextPending } from "../store/entries";
 import { readState } from "../store/state";
-import { MOST_ENTRIES, PROTOCOL, type Post } from "./post";
+import { MOST_ENTRIES, type Post, PROTOCOL } from "./post";
 import { managed, paced, requestJson, unreadable } from "./request";
 
 const MOST_BYTES = 256 * 1024;
@@ -21,7 +21,13 @@ const ALONE_MOST = 3;
 
 /** Refusals that a smaller batch, or one without some entry, may get round. */
 const HALVING: readonly string[] = [
-  "too_large", "too_many_entries", "entry_too_large", "bad_request", "malformed_json", "bad_input", "broken",
+  "too_large",
+  "too_many_entries",
+  "entry_too_large",
+  "bad_request",
+  "malformed_json",
+  "bad_input",
+  "broken",
 ];
 
 /** Sends all that is pending. Rejects with AppError; what was taken until then stays taken. */
@@ -47,7 +53,10 @@ async function nextBatch(post: Post): Promise<EntryRow[]> {
   const back = [...post.distrusted].filter(([, { until }]) => until > now).map(([key]) => key);
   const rows = await nextPending(post.store, post.batch, new Set(back));
   let room = paced(post.wire, MOST_BYTES);
-  const fitting = rows.findIndex((row) => (room -= utf8Length(row.text)) < 0);
+  const fitting = rows.findIndex((row) => {
+    room -= utf8Length(row.text);
+    return room < 0;
+  });
   return fitting < 0 ? rows : rows.slice(0, Math.max(1, fitting));
 }
 
@@ -62,7 +71,12 @@ async function sendBatch(post: Post, batch: EntryRow[]): Promise<void> {
     throw unreadable({ status: 200 }, "push results do not match what was sent");
   }
   for (const row of batch) post.distrusted.delete(row.key);
-  await post.live.took(await markSent(post.store, batch.map((row) => row.key)));
+  await post.live.took(
+    await markSent(
+      post.store,
+      batch.map((row) => row.key),
+    ),
+  );
 }
 
 function sizeOf(batch: EntryRow[]): number {

@@ -29,13 +29,21 @@ export function managed(wire: Wire): void {
   wire.pace = Math.min(1, 2 * (wire.pace ?? START));
 }
 
-export type Ask = { method?: string; json?: unknown; bytes?: Uint8Array<ArrayBuffer>; headers?: Record<string, string> };
+export type Ask = {
+  method?: string;
+  json?: unknown;
+  bytes?: Uint8Array<ArrayBuffer>;
+  headers?: Record<string, string>;
+};
 
 /** The answer to a request, or AppError: the server's own code, `unreachable`, or `answer_unreadable`. */
 export async function request(wire: Wire, path: string, ask: Ask = {}): Promise<Response> {
   const answer = await reach(wire, path, ask);
   if (answer.ok) return answer;
-  throw AppError.fromBody(await bodyOf(answer).catch(() => null)) ?? new AppError("answer_unreadable", { status: answer.status });
+  throw (
+    AppError.fromBody(await bodyOf(answer).catch(() => null)) ??
+    new AppError("answer_unreadable", { status: answer.status })
+  );
 }
 
 /** The JSON object of an answer. A body cut short, or someone else's page, is `answer_unreadable`. */

@@ -2,7 +2,7 @@
 
 import { effect } from "@preact/signals";
 
-import { followSession, live, type LiveGarage } from "../journal/garage";
+import { followSession, type LiveGarage, live } from "../journal/garage";
 import { followSaves } from "../journal/write";
 import { opened } from "../store/opened";
 import { askForProtection, lookAtProtection } from "../store/protection";

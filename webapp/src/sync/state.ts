@@ -1,6 +1,6 @@
 /** What the phone says about sync, as one signal. */
 
-import { computed, signal, type ReadonlySignal } from "@preact/signals";
+import { computed, type ReadonlySignal, signal } from "@preact/signals";
 
 import type { AppError } from "../generated/errors";
 import { live } from "../journal/garage";

@@ -5,10 +5,10 @@ import type { LiveGarage } from "../journal/garage";
 import { countPhotos } from "../store/photo_rows";
 import { readState, rememberHeard } from "../store/state";
 import { TabLock } from "./lock";
-import { newPost, PROTOCOL, type Post } from "./post";
+import { newPost, type Post, PROTOCOL } from "./post";
 import type { Wire } from "./request";
 import { run } from "./run";
-import { Schedule, type Clock, type Outcome } from "./schedule";
+import { type Clock, type Outcome, Schedule } from "./schedule";
 import { noted } from "./state";
 
 /** Refusals by a rule: nothing is lost, but trying again soon is of no use. */
@@ -24,7 +24,13 @@ export class Station {
   private stopped = false;
 
   /** `onUnpaired`: the home computer does not know this device's token. */
-  constructor(live: LiveGarage, wire: Wire, clock: Clock, isWatched: () => boolean, private readonly onUnpaired: () => void) {
+  constructor(
+    live: LiveGarage,
+    wire: Wire,
+    clock: Clock,
+    isWatched: () => boolean,
+    private readonly onUnpaired: () => void,
+  ) {
     this.post = newPost({
       wire,
       store: live.store,
@@ -72,7 +78,9 @@ export class Station {
       await this.rememberHeard();
       return "done";
     } catch (error) {
-      return this.failed(error instanceof AppError ? whichIsOlder(error) : new AppError("broken", { reason: String(error) }));
+      return this.failed(
+        error instanceof AppError ? whichIsOlder(error) : new AppError("broken", { reason: String(error) }),
+      );
     } finally {
       if (!this.stopped) {
         noted.phase.value = "idle";

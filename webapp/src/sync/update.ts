@@ -1,6 +1,6 @@
 /** The page's side of the service worker: registration, and the question whether to take a new version. */
 
-import { effect, signal, type ReadonlySignal } from "@preact/signals";
+import { effect, type ReadonlySignal, signal } from "@preact/signals";
 
 import { opened } from "../store/opened";
 import { sync } from "./state";
@@ -73,7 +73,9 @@ export async function takeUpdate(): Promise<void> {
   if (!newest) return;
   await opened.peek()?.drafts.flush();
   const isWaiting = newest.state === "installed";
-  const over = isWaiting ? new Promise((done) => navigator.serviceWorker.addEventListener("controllerchange", done)) : null;
+  const over = isWaiting
+    ? new Promise((done) => navigator.serviceWorker.addEventListener("controllerchange", done))
+    : null;
   await ask(newest, "take over");
   await over; // a page that loads while the workers change places may wait for ever
   location.reload();

@@ -25,8 +25,12 @@ export function wordsFor(where: Whereabouts): string[] {
   return [
     headline(where),
     where.waiting > 0 && where.photosWaiting > 0 ? photosGoing(where) : null,
-    where.stuck > 0 ? `The home computer has not taken ${count(where.stuck, "record")} so far; export keeps everything` : null,
-    where.photosStuck > 0 ? `${count(where.photosStuck, "photo")} cannot go to the home computer and will stay here` : null,
+    where.stuck > 0
+      ? `The home computer has not taken ${count(where.stuck, "record")} so far; export keeps everything`
+      : null,
+    where.photosStuck > 0
+      ? `${count(where.photosStuck, "photo")} cannot go to the home computer and will stay here`
+      : null,
     destroyed(where),
     where.protected === false ? "Storage is not protected: install to the home screen" : null,
   ].filter((words): words is string => words !== null);
@@ -46,7 +50,9 @@ function photosGoing({ photosWaiting, photoShare, failing }: Whereabouts): strin
 }
 
 function destroyed({ waiting, photosWaiting }: Whereabouts): string | null {
-  const lost = [waiting > 0 && count(waiting, "record"), photosWaiting > 0 && count(photosWaiting, "photo")].filter(Boolean);
+  const lost = [waiting > 0 && count(waiting, "record"), photosWaiting > 0 && count(photosWaiting, "photo")].filter(
+    Boolean,
+  );
   return lost.length > 0 ? `Deleting the app or its data destroys ${lost.join(" and ")}` : null;
 }
 

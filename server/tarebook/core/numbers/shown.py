@@ -1,4 +1,4 @@
-"""How a number is written for a person; the only place that rounds.
+"""How a number is written for a person; it alone has anything rounded (`rounded`).
 
 A driver in gloves reads it at arm's length, so: no more digits than the value deserves, the unit last, a true
 minus sign (−), and no thousands marks, so that what is shown can be typed back.
@@ -18,10 +18,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from math import ceil
 from typing import Any, Literal
 
-from tarebook.core.numbers.quantity import MINUS, Quantity, factor, read_number
+from tarebook.core.numbers.quantity import Quantity, factor, read_number
+from tarebook.core.numbers.rounded import digits_of, exponent_of, margin_places, rounded, sign_of
 from tarebook.core.numbers.uncertain import Uncertain, expanded, u
 from tarebook.core.numbers.units import DIMENSIONS, Kind
 
@@ -87,7 +87,7 @@ def show_length(m: float | Fraction, unit: str, U: float | None = None, signed: 
 def show_stepped(m: float, unit: str, step: str, up: bool = False) -> str:
     """A length to the nearest `step` (a plain decimal, in `unit`), or the next above: "1240 mm" of 1.2368 and "10"."""
     width = read_number(step)
-    steps = _round(Fraction(m) / factor("length", unit) / width, 0, up)
+    steps = rounded(Fraction(m) / factor("length", unit) / width, 0, up)
     places = len(step.partition(".")[2])
     return _single(steps * width, None, DIMENSIONS["length"].units[unit].label, (places, places), False).text
 
@@ -121,14 +121,14 @@ def show_chance(probability: float) -> str:
 def show_money(amount: str | float | Fraction, currency: str = "", signed: bool = False) -> str:
     """An amount with two decimals, none when it is whole: "120 EUR", "12.50 EUR". Text must be a plain decimal."""
     exact = read_number(amount) if isinstance(amount, str) else Fraction(amount)
-    places = 0 if _round(exact, 2) % 100 == 0 else 2
+    places = 0 if rounded(exact, 2) % 100 == 0 else 2
     return _single(exact, None, currency, (places, places), signed).text
 
 
 def show_hours(hours: str | float | Fraction) -> str:
     """Hours with one decimal where needed: "2.5 h", "3 h"."""
     exact = read_number(hours) if isinstance(hours, str) else Fraction(hours)
-    places = 0 if _round(exact, 1) % 10 == 0 else 1
+    places = 0 if rounded(exact, 1) % 10 == 0 else 1
     return _single(exact, None, "h", (places, places), False).text
 
 
@@ -176,7 +176,7 @@ def lay_out(
         named = units[unit]
         return _single(exact, margin, named.label, (named.places, named.most_places), signed, up)
     ratio = int(factor(kind, names[0]) / factor(kind, names[1]))
-    if margin is not None and _round(margin, 0) >= ratio:
+    if margin is not None and rounded(margin, 0) >= ratio:
         return _single(exact / ratio, margin / ratio, units[names[0]].label, (0, 0), signed, up)
     return _double(exact, margin, ratio, (units[names[0]].label, units[names[1]].label), signed, up=up)
 
@@ -201,18 +201,18 @@ def _places_beside(reading: Quantity, exact: Fraction, one: Fraction) -> int:
     """Decimals of `exact` (in units of `one` SI) that tell what was typed: to its last digit, a fraction to a third of
     it, and two digits at least."""
     last_digit = Fraction(reading.last_digit) / one / (3 if "/" in reading.reads else 1)
-    shortest = 1 - _exponent(abs(exact)) if exact else 0
-    return max(-_exponent(last_digit), shortest, 0)
+    shortest = 1 - exponent_of(abs(exact)) if exact else 0
+    return max(-exponent_of(last_digit), shortest, 0)
 
 
 def _single(
     exact: Fraction, margin: Fraction | None, label: str, places: tuple[int, int], signed: bool, up: bool = False
 ) -> Shown:
     """`places`: decimals without a margin, and the most with one."""
-    ends, within = (places[0], 0) if margin is None else _margin(margin, places[1])
-    scaled = _round(exact, ends, up)
-    around = () if margin is None else ((_digits(within, ends), label),)
-    return Shown(_sign(scaled, signed), ((_digits(scaled, ends), label),), around)
+    ends, within = (places[0], 0) if margin is None else margin_places(margin, places[1])
+    scaled = rounded(exact, ends, up)
+    around = () if margin is None else ((digits_of(within, ends), label),)
+    return Shown(sign_of(scaled, signed), ((digits_of(scaled, ends), label),), around)
 
 
 def _double(
@@ -225,10 +225,10 @@ def _double(
     up: bool = False,
 ) -> Shown:
     """`exact` and `margin` in the smaller unit, of which the larger has `ratio`."""
-    ends, within = (places, 0) if margin is None else _margin(margin, COMPOUND_MOST)
-    scaled = _round(exact, ends, up)
+    ends, within = (places, 0) if margin is None else margin_places(margin, COMPOUND_MOST)
+    scaled = rounded(exact, ends, up)
     large, rest = divmod(abs(scaled), ratio * 10**ends)
-    small = _digits(rest, ends)
+    small = digits_of(rest, ends)
     if margin is None:
         small = small.removesuffix("." + "0" * ends)
     parts = [(str(large), labels[0]), (small, labels[1])]
@@ -236,8 +236,8 @@ def _double(
         del parts[0]
     elif rest == 0 and margin is None:
         del parts[1]
-    around = () if margin is None else ((_digits(within, ends), labels[1]),)
-    return Shown(_sign(scaled, signed), tuple(parts), around)
+    around = () if margin is None else ((digits_of(within, ends), labels[1]),)
+    return Shown(sign_of(scaled, signed), tuple(parts), around)
 
 
 def _margin_in(U: float | None, one: Fraction) -> Fraction | None:  # noqa: N803
@@ -247,44 +247,6 @@ def _margin_in(U: float | None, one: Fraction) -> Fraction | None:  # noqa: N803
     if not U > 0:
         raise ValueError(f"an uncertainty cannot be {U}")
     return Fraction(U) / one
-
-
-def _margin(margin: Fraction, most: int) -> tuple[int, int]:
-    """(decimals, scaled U): two digits when the first is 1, else one; never finer than `most`, never zero."""
-    exponent = _exponent(margin)
-    wanted = 1 - exponent if margin < 2 * Fraction(10) ** exponent else -exponent
-    if wanted <= most:
-        return wanted, _round(margin, wanted)
-    # What is over by less than a twentieth of the place is let go.
-    return most, max(_round(margin - Fraction(1, 20) / 10**most, most, up=True), 1)
-
-
-def _exponent(positive: Fraction) -> int:
-    """The power of ten of the first digit."""
-    guess = len(str(positive.numerator)) - len(str(positive.denominator))
-    return guess if positive >= Fraction(10) ** guess else guess - 1
-
-
-def _round(exact: Fraction, places: int, up: bool = False) -> int:
-    """`exact` in units of 10^-places, half away from zero; or `up`, to the next one above."""
-    if up:
-        return ceil(exact * Fraction(10) ** places)
-    scaled = abs(exact) * Fraction(10) ** places
-    whole = (2 * scaled.numerator + scaled.denominator) // (2 * scaled.denominator)
-    return whole if exact >= 0 else -whole
-
-
-def _digits(scaled: int, places: int) -> str:
-    if places <= 0:
-        return str(abs(scaled) * 10**-places)
-    text = str(abs(scaled)).rjust(places + 1, "0")
-    return f"{text[:-places]}.{text[-places:]}"
-
-
-def _sign(scaled: int, signed: bool) -> str:
-    if scaled < 0:
-        return MINUS
-    return "+" if signed and scaled > 0 else ""
 
 
 def _join(parts: tuple[tuple[str, str], ...]) -> str:

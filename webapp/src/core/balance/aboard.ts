@@ -6,10 +6,10 @@
  * used and runs to a side.
  */
 
+import type { Car } from "../garage/records";
+import { rectangular, type Uncertain, uncertain } from "../numbers/uncertain";
 import type { Load } from "./body";
 import type { Axis } from "./place";
-import type { Car } from "../garage/records";
-import { type Uncertain, rectangular, uncertain } from "../numbers/uncertain";
 
 /** In m, along, across and up. */
 const WITHIN = { tank: { x: 0.05, y: 0.05, z: 0.08 }, driver: { x: 0.05, y: 0.03, z: 0.08 } } as const;

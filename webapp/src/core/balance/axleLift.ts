@@ -17,7 +17,7 @@
 
 import "../../generated/laterErrors";
 import { type Warned, warned } from "../garage/records";
-import { type Uncertain, derived, expanded, rectangular, scale, subtract, uncertain } from "../numbers/uncertain";
+import { derived, expanded, rectangular, scale, subtract, type Uncertain, uncertain } from "../numbers/uncertain";
 
 const WIDEST = 0.06; // m; U (95 %), half of what the track alone tells (core/balance/height): common practice, no source
 const WIDE = 0.025; // m; U beyond which more lift is worth the trouble: common practice, no source
@@ -62,7 +62,12 @@ export type Outlook = {
 
 /** The height from axle loads (any unit of force or mass, one for all) and the rise (m) of the raised axle. */
 export function axleLift(
-  axles: Axles, front: Uncertain, rear: Uncertain, tilted: Uncertain, rise: Uncertain, raised: Raised = "rear",
+  axles: Axles,
+  front: Uncertain,
+  rear: Uncertain,
+  tilted: Uncertain,
+  rise: Uncertain,
+  raised: Raised = "rear",
 ): LiftedCar {
   const [wheelbase, mass] = [axles.wheelbase.value, front.value + rear.value];
   if (rise.value >= wheelbase) return refused(warned("lift_above_wheelbase"));
@@ -85,7 +90,12 @@ export function refused(reason: Warned): LiftedCar {
 
 /** The formula, with its derivatives. The shares of both axles weigh their radii: (R_f F_f + R_r F_r) / m. */
 function heightOf(
-  axles: Axles, front: Uncertain, rear: Uncertain, moved: Uncertain, rise: Uncertain, tilt: number,
+  axles: Axles,
+  front: Uncertain,
+  rear: Uncertain,
+  moved: Uncertain,
+  rise: Uncertain,
+  tilt: number,
 ): Uncertain {
   const [long, mass] = [axles.wheelbase.value, front.value + rear.value];
   const [radiusFront, radiusRear] = [axles.radius_front.value, axles.radius_rear.value];
@@ -110,7 +120,11 @@ function heightOf(
 
 /** What rises would tell. `tilted`: how the axle on the ground is read, at any load (not zero). */
 export function outlook(
-  axles: Axles, front: Uncertain, rear: Uncertain, tilted: Uncertain, raised: Raised = "rear",
+  axles: Axles,
+  front: Uncertain,
+  rear: Uncertain,
+  tilted: Uncertain,
+  raised: Raised = "rear",
 ): Outlook {
   const highest = Math.min(0.5 * axles.wheelbase.value, HIGHEST);
   const rises = Array.from({ length: Math.trunc(highest * TRIED) }, (_, n) => {
@@ -123,7 +137,12 @@ export function outlook(
 
 /** U (m) of the height by a lift not made yet. The doubt of the reading grows with the load, so its gain cancels. */
 function foreseen(
-  axles: Axles, front: Uncertain, rear: Uncertain, tilted: Uncertain, rise: number, raised: Raised,
+  axles: Axles,
+  front: Uncertain,
+  rear: Uncertain,
+  tilted: Uncertain,
+  rise: number,
+  raised: Raised,
 ): number {
   const wheelbase = axles.wheelbase.value;
   const onGround = raised === "rear" ? front : rear;

@@ -17,17 +17,26 @@
  */
 
 import "../../generated/laterErrors";
+import { type Car, type Garage, type Part, type Warned, type WeighIn, warned } from "../garage/records";
+import { inTrim, type JobNet, jobNets, jobsInCar, order, stateOf } from "../ledger/net";
+import {
+  divide,
+  multiply,
+  resolution,
+  subtract,
+  total,
+  type Uncertain,
+  uncertain,
+  weightedSum,
+} from "../numbers/uncertain";
+import { inOrder } from "../standing/weighed";
+import { type Masses, masses } from "../weighing/weighing";
+import { type Loads, loadsOf } from "../wholeCar/weighIn";
 import { aboutCar, aboutJobs, aboutLevels, reasonsOf } from "./balanceNotes";
 import { type Body, changed } from "./body";
 import { heightOf } from "./height";
-import { type Change, type Moved, type Sizes, changeOf, movedBetween } from "./moved";
-import { type JobNet, inTrim, jobNets, jobsInCar, order, stateOf } from "../ledger/net";
+import { type Change, changeOf, type Moved, movedBetween, type Sizes } from "./moved";
 import { type Place, placeOf } from "./place";
-import { type Car, type Garage, type Part, type Warned, type WeighIn, warned } from "../garage/records";
-import { type Uncertain, divide, multiply, resolution, subtract, total, uncertain, weightedSum } from "../numbers/uncertain";
-import { type Loads, loadsOf } from "../wholeCar/weighIn";
-import { inOrder } from "../standing/weighed";
-import { type Masses, masses } from "../weighing/weighing";
 
 export type Corner = "lf" | "rf" | "lr" | "rr";
 export const CORNERS: readonly Corner[] = ["lf", "rf", "lr", "rr"];
@@ -97,7 +106,17 @@ export function balance(garage: Garage, question: Question = {}, known: Masses =
   const now = jobsInCar(garage).map((job) => job.id);
   const jobs = askedOf(garage, question, now);
   const after = [...now, ...jobs];
-  const told = statesOf(garage, nets, base, [["start", []], ["now", now], ["after", after]], sizes);
+  const told = statesOf(
+    garage,
+    nets,
+    base,
+    [
+      ["start", []],
+      ["now", now],
+      ["after", after],
+    ],
+    sizes,
+  );
   const step = (of: StateName, old: readonly string[], new_: readonly string[]) =>
     changeOf(garage, told.states[of]?.body ?? null, movedBetween(garage, nets, old, new_, sizes));
   const changes = { done: step("start", [], now), planned: step("now", now, after) };
@@ -171,7 +190,10 @@ function forAll(names: readonly string[], reason: Warned): Record<string, Warned
 }
 
 function stateOfCar(car: Car | null, base: Base, moves: readonly Moved[]): CarState {
-  const body = changed(base.body, moves.map(({ load }) => load));
+  const body = changed(
+    base.body,
+    moves.map(({ load }) => load),
+  );
   const sides = sideLoads(car, base, moves, body);
   const shares = Object.entries(sides).flatMap(([name, load]) => {
     return body.mass.value === 0 ? [] : [[name, divide(load, body.mass)] as const];
@@ -185,11 +207,12 @@ function stateOfCar(car: Car | null, base: Base, moves: readonly Moved[]): CarSt
 }
 
 /** Front, rear, left and right, by the lever's rule on top of what was weighed. */
-function sideLoads(
-  car: Car | null, base: Base, moves: readonly Moved[], body: Body,
-): Partial<Record<Side, Uncertain>> {
+function sideLoads(car: Car | null, base: Base, moves: readonly Moved[], body: Body): Partial<Record<Side, Uncertain>> {
   const found: Partial<Record<Side, Uncertain>> = {};
-  const pairs = [["front", "rear", frontLevers(car, moves)], ["left", "right", leftLevers(car, moves)]] as const;
+  const pairs = [
+    ["front", "rear", frontLevers(car, moves)],
+    ["left", "right", leftLevers(car, moves)],
+  ] as const;
   for (const [one, other, levers] of pairs) {
     const weighed = base.loads.loads[one];
     if (!weighed || !levers) continue;
@@ -228,7 +251,12 @@ export function trackOf(car: Car | null): Uncertain | null {
     const typed = car?.[name];
     return typed ? [uncertain(typed.value, { [`round:${car.id}:${name}`]: resolution(typed.last_digit) })] : [];
   });
-  return items.length > 0 ? weightedSum(items, items.map(() => 1 / items.length)) : null;
+  return items.length > 0
+    ? weightedSum(
+        items,
+        items.map(() => 1 / items.length),
+      )
+    : null;
 }
 
 function placesOf(garage: Garage, nets: Nets, jobs: readonly string[]): Place[] {

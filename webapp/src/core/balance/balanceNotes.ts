@@ -1,21 +1,19 @@
 /** What a balance says beside its figures: why one is missing, and what was taken on trust. */
 
 import "../../generated/laterErrors";
+import { type Car, type Garage, type Warned, warned } from "../garage/records";
+import type { JobNet } from "../ledger/net";
+import { ballastIn, ballastNow } from "../standing/weighed";
 import type { Base, CarState } from "./balance";
 import type { Body } from "./body";
 import type { Change } from "./moved";
-import type { JobNet } from "../ledger/net";
 import type { Place } from "./place";
-import { type Car, type Garage, type Warned, warned } from "../garage/records";
-import { ballastIn, ballastNow } from "../standing/weighed";
 
 const UNEQUAL_TRACKS = 0.005; // of their mean: beyond it a share of the sides depends on which track is meant
 const CORNERS = ["lf", "rf", "lr", "rr"] as const;
 
 /** Why x, y, z or the corners of a state are missing. */
-export function reasonsOf(
-  car: Car | null, base: Base, body: Body, loads: CarState["loads"],
-): Record<string, Warned> {
+export function reasonsOf(car: Car | null, base: Base, body: Body, loads: CarState["loads"]): Record<string, Warned> {
   const at = { weigh_in: base.record.id };
   const found: Record<string, Warned> = {};
   if (!body.x) found["x"] = car?.wheelbase ? warned("axles_unknown", at) : warned("wheelbase_unknown");
@@ -30,11 +28,18 @@ export function reasonsOf(
 
 /** Parts without a mass, outside the car, or at a place nobody measured. */
 export function aboutJobs(
-  nets: ReadonlyMap<string, JobNet>, jobs: readonly string[], places: readonly Place[],
+  nets: ReadonlyMap<string, JobNet>,
+  jobs: readonly string[],
+  places: readonly Place[],
 ): Warned[] {
   const unweighed = [...new Set(jobs.flatMap((job) => nets.get(job)?.unweighed ?? []))].sort();
   const astray = places.filter((place) => place.outside.length > 0);
-  const rough = ([["place_by_zone", "zone"], ["place_anywhere", "anywhere"]] as const).flatMap(([code, by]) => {
+  const rough = (
+    [
+      ["place_by_zone", "zone"],
+      ["place_anywhere", "anywhere"],
+    ] as const
+  ).flatMap(([code, by]) => {
     const parts = places.filter((place) => Object.values(place.by).includes(by)).map((place) => place.part);
     return parts.length > 0 ? [warned(code, { parts })] : [];
   });

@@ -14,7 +14,7 @@
  * ∂ΔI/∂M = |D|² and ∂ΔI/∂c = −2 M D.
  */
 
-import { type Uncertain, derived, divide, fsum, multiply, total } from "../numbers/uncertain";
+import { derived, divide, fsum, multiply, total, type Uncertain } from "../numbers/uncertain";
 
 /** `mass` in kg, negative where it comes off; its centre in m, an axis null when unknown. `own`: k in m². */
 export type Load = {
@@ -48,7 +48,9 @@ export function changed(body: Body, loads: readonly Load[]): Body {
 }
 
 function centreOf(
-  masses: readonly Uncertain[], arms: readonly (Uncertain | null)[], mass: Uncertain,
+  masses: readonly Uncertain[],
+  arms: readonly (Uncertain | null)[],
+  mass: Uncertain,
 ): Uncertain | null {
   const known = arms.filter((arm) => arm !== null);
   if (known.length < arms.length) return null;
@@ -61,7 +63,10 @@ export function yawChange(body: Body, loads: readonly Load[]): Uncertain | null 
   const [x, y] = [body.x, body.y];
   if (!x || !y || mass <= 0 || loads.some((load) => !load.x || !load.y)) return null;
   const arms = loads.map((load) => ({
-    load, m: load.mass.value, x: (load.x as Uncertain).value - x.value, y: (load.y as Uncertain).value - y.value,
+    load,
+    m: load.mass.value,
+    x: (load.x as Uncertain).value - x.value,
+    y: (load.y as Uncertain).value - y.value,
   }));
   const shiftX = fsum(arms.map((arm) => arm.m * arm.x)) / mass;
   const shiftY = fsum(arms.map((arm) => arm.m * arm.y)) / mass;

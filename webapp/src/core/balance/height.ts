@@ -9,17 +9,17 @@
  */
 
 import "../../generated/laterErrors";
-import { type Aboard, placeAboard } from "./aboard";
-import { type Load, changed } from "./body";
-import { driverIn, fuelIn } from "../wholeCar/condition";
-import { liftOf, liftsInOrder } from "./lift";
-import { type Sizes, movedBetween } from "./moved";
-import type { JobNet } from "../ledger/net";
-import { meanTrack } from "./place";
 import { type Car, type Garage, type Lift, type Warned, type WeighIn, warned } from "../garage/records";
-import { type Uncertain, rectangular, subtract, uncertain } from "../numbers/uncertain";
-import { loadsOf } from "../wholeCar/weighIn";
+import type { JobNet } from "../ledger/net";
+import { rectangular, subtract, type Uncertain, uncertain } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
+import { driverIn, fuelIn } from "../wholeCar/condition";
+import { loadsOf } from "../wholeCar/weighIn";
+import { type Aboard, placeAboard } from "./aboard";
+import { changed, type Load } from "./body";
+import { liftOf, liftsInOrder } from "./lift";
+import { movedBetween, type Sizes } from "./moved";
+import { meanTrack } from "./place";
 
 const ASSUMED_HEIGHT = [0.38, 0.07] as const; // middle and half-width in mean tracks
 /** In m, middle and half-width, of a tank, seat or ballast without a height: common practice, no source. */
@@ -45,7 +45,13 @@ export function heightOf(garage: Garage, record: WeighIn, nets: Nets, known: Mas
 
 /** The height of the car of another weigh-in, with the jobs of this one; null when nobody confirmed either list. */
 function carried(
-  garage: Garage, lift: Lift, z: Uncertain, to: WeighIn, nets: Nets, known: Masses, sizes: Sizes,
+  garage: Garage,
+  lift: Lift,
+  z: Uncertain,
+  to: WeighIn,
+  nets: Nets,
+  known: Masses,
+  sizes: Sizes,
 ): Uncertain | null {
   const lifted = garage.weigh_ins.get(lift.weigh_in) as WeighIn;
   const { loads, x_cg: x, y_cg: y } = loadsOf(garage, lifted, known);

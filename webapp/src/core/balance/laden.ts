@@ -12,14 +12,14 @@
  */
 
 import "../../generated/laterErrors";
+import { type Car, type Garage, type Warned, type WeighIn, warned } from "../garage/records";
+import { divide, multiply, subtract, total, type Uncertain, uncertain } from "../numbers/uncertain";
+import type { Masses } from "../weighing/weighing";
+import { type Condition, driverIn, fuelIn, isWarned } from "../wholeCar/condition";
 import { placeAboard } from "./aboard";
 import { balance, trackOf, wheelbaseOf } from "./balance";
-import { type Body, type Load, changed } from "./body";
-import { type Condition, driverIn, fuelIn, isWarned } from "../wholeCar/condition";
-import { type Axis, AXES } from "./place";
-import { type Car, type Garage, type Warned, type WeighIn, warned } from "../garage/records";
-import { type Uncertain, divide, multiply, subtract, total, uncertain } from "../numbers/uncertain";
-import type { Masses } from "../weighing/weighing";
+import { type Body, changed, type Load } from "./body";
+import { AXES, type Axis } from "./place";
 
 const NOT_OF_IT = ["centre_as_weighed", "level_unsure"]; // what a balance says that is not so of the car as it runs
 const NOTHING = uncertain(0);
@@ -85,7 +85,11 @@ function unknown(tank: Load, reason: Warned): Laden {
 
 /** What leads from the car as weighed to the car without fuel and with the driver who counts. */
 function exchangedIn(
-  garage: Garage, record: WeighIn, condition: Condition, known: Masses, tank: Load,
+  garage: Garage,
+  record: WeighIn,
+  condition: Condition,
+  known: Masses,
+  tank: Load,
 ): Load[] | Warned {
   const fuel = fuelIn(garage, record);
   if (!fuel) return warned("fuel_unknown", { weigh_in: record.id });
@@ -121,12 +125,21 @@ function sideOf(car: Car | null, name: Share, weighed: Uncertain | null, loads: 
 
 /** Why an axis or a share is missing: the car was not known so far, else the tank's place, else the driver's. */
 function reasonsOf(
-  before: Readonly<Record<string, Warned>>, body: Body, sides: Sides, tank: Load, levers: Sides,
+  before: Readonly<Record<string, Warned>>,
+  body: Body,
+  sides: Sides,
+  tank: Load,
+  levers: Sides,
 ): LadenReasons {
   const why = (axis: Axis): Warned =>
     before[axis] ?? warned(tank[axis] ? "driver_place_unknown" : "tank_place_unknown");
   const axes = AXES.filter((axis) => !body[axis] || !tank[axis]).map((axis) => [axis, why(axis)] as const);
-  const shares = ([["front", "x"], ["left", "y"]] as const).flatMap(([name, axis]) => {
+  const shares = (
+    [
+      ["front", "x"],
+      ["left", "y"],
+    ] as const
+  ).flatMap(([name, axis]) => {
     return sides[name] && levers[name] ? [] : [[name, why(axis)] as const];
   });
   return Object.fromEntries([...axes, ...shares]);

@@ -8,19 +8,26 @@
  */
 
 import "../../generated/laterErrors";
-import {
-  type Axles, LIFT_WITHIN, type LiftedCar, type Outlook, type Raised, axleLift, outlook as outlookOf, refused,
-} from "./axleLift";
-import { isWarned } from "../wholeCar/condition";
-import { meanTrack } from "./place";
+import { type Car, type Garage, type Lift, type Warned, type WeighIn, warned } from "../garage/records";
 import { order } from "../ledger/net";
 import type { Quantity } from "../numbers/quantity";
-import { type Car, type Garage, type Lift, type Warned, type WeighIn, warned } from "../garage/records";
-import { type ScaleModel, UNNAMED, divisionFor } from "../weighing/scale";
+import { rectangular, resolution, type Uncertain, uncertain } from "../numbers/uncertain";
+import { divisionFor, type ScaleModel, UNNAMED } from "../weighing/scale";
 import { wholeCarGain } from "../weighing/tradeScale";
-import { type Uncertain, rectangular, resolution, uncertain } from "../numbers/uncertain";
-import { LOOKS, type Reading, loadsOf, modelFor, repeatability } from "../wholeCar/weighIn";
 import { type Masses, masses } from "../weighing/weighing";
+import { isWarned } from "../wholeCar/condition";
+import { LOOKS, loadsOf, modelFor, type Reading, repeatability } from "../wholeCar/weighIn";
+import {
+  type Axles,
+  axleLift,
+  LIFT_WITHIN,
+  type LiftedCar,
+  type Outlook,
+  outlook as outlookOf,
+  type Raised,
+  refused,
+} from "./axleLift";
+import { meanTrack } from "./place";
 
 // Of the mean track, between which the centres of closed cars lie; common practice, no source.
 const LIKELY = [0.15, 0.6] as const;
@@ -83,7 +90,10 @@ export function liftsInOrder(garage: Garage): Lift[] {
 
 /** What lifting an axle of the car of this weigh-in would tell, before it is done; or why nothing would. */
 export function outlook(
-  garage: Garage, weighIn: string, raised: Raised = "rear", scale: string | null = null,
+  garage: Garage,
+  weighIn: string,
+  raised: Raised = "rear",
+  scale: string | null = null,
   known: Masses = masses(garage),
 ): Outlook | Warned {
   const record = garage.weigh_ins.get(weighIn);

@@ -10,10 +10,10 @@
  * [NHTSA static stability factor; R. N. Jazar, Vehicle Dynamics, eq. 2.87 and 2.88]
  */
 
-import type { Body } from "./body";
-import { toNumber } from "../numbers/ratio";
 import type { Car } from "../garage/records";
-import { type Uncertain, divide, multiply, scale } from "../numbers/uncertain";
+import { toNumber } from "../numbers/ratio";
+import { divide, multiply, scale, type Uncertain } from "../numbers/uncertain";
+import type { Body } from "./body";
 
 /** Watts in one. hp: 550 foot-pounds force a second; PS: 75 metre-kilograms force a second; both exact. */
 export const POWER_UNITS = { kW: 1000, hp: 745.6998715822702, PS: 735.49875 } as const;
@@ -42,7 +42,11 @@ export function powerOf(car: Car | null): readonly [power: number, unit: PowerUn
 
 /** Of a body whose `z` is its height above the ground. Lengths in m, accelerations in g, forward positive; W. */
 export function transfer(
-  body: Body, track: Uncertain | null, wheelbase: Uncertain | null, lateralG: number, longitudinalG: number,
+  body: Body,
+  track: Uncertain | null,
+  wheelbase: Uncertain | null,
+  lateralG: number,
+  longitudinalG: number,
   power: number | null = null,
 ): Transfer {
   const across = moved(body, track, Math.abs(lateralG));

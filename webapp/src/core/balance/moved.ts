@@ -7,11 +7,11 @@
  */
 
 import "../../generated/laterErrors";
-import { type Body, type Load, ownOf, yawChange } from "./body";
-import type { JobNet, Line } from "../ledger/net";
-import { type Place, placeOf } from "./place";
 import { type Garage, type Part, type Warned, warned } from "../garage/records";
-import { type Uncertain, scale, total, u } from "../numbers/uncertain";
+import type { JobNet, Line } from "../ledger/net";
+import { scale, total, type Uncertain, u } from "../numbers/uncertain";
+import { type Body, type Load, ownOf, yawChange } from "./body";
+import { type Place, placeOf } from "./place";
 
 /** Part id → [length along x, width along y] in m. */
 export type Sizes = Readonly<Record<string, readonly [number, number]>>;
@@ -38,7 +38,11 @@ export type Change = {
 
 /** What leads from the jobs `then` to the jobs `now`. `sizes` are taken in place of the parts' own. */
 export function movedBetween(
-  garage: Garage, nets: ReadonlyMap<string, JobNet>, then: readonly string[], now: readonly string[], sizes: Sizes,
+  garage: Garage,
+  nets: ReadonlyMap<string, JobNet>,
+  then: readonly string[],
+  now: readonly string[],
+  sizes: Sizes,
 ): Moved[] {
   const signs = [
     ...now.filter((job) => !then.includes(job)).map((job) => [job, 1] as const),
@@ -71,7 +75,12 @@ function partOf(garage: Garage, line: Line): Part {
 export function changeOf(garage: Garage, body: Body | null, moves: readonly Moved[]): Change {
   const beltline = garage.car?.beltline?.value ?? null;
   const levels = levelsOf(moves, beltline);
-  const yaw = body ? yawChange(body, moves.map(({ load }) => load)) : null;
+  const yaw = body
+    ? yawChange(
+        body,
+        moves.map(({ load }) => load),
+      )
+    : null;
   return {
     net: sum(moves),
     above: levels?.above ?? null,

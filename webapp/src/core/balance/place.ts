@@ -13,9 +13,9 @@
  * back cancels, and a part moved by two jobs moves its doubt with it.
  */
 
-import type { Quantity } from "../numbers/quantity";
 import type { Car, Part } from "../garage/records";
-import { type Uncertain, rectangular, uncertain } from "../numbers/uncertain";
+import type { Quantity } from "../numbers/quantity";
+import { rectangular, type Uncertain, uncertain } from "../numbers/uncertain";
 
 export type Axis = "x" | "y" | "z";
 export const AXES: readonly Axis[] = ["x", "y", "z"];
@@ -25,31 +25,107 @@ type Spans = readonly [Span, Span, Span];
 
 /** x in wheelbases, y and z in mean tracks. Common practice, no source. */
 export const ZONE_PLACES: Readonly<Record<string, Spans>> = {
-  nose: [[-0.25, 0.12], [0, 0.25], [0.35, 0.12]],
-  "engine bay": [[0, 0.2], [0, 0.25], [0.42, 0.15]],
-  bulkhead: [[0.27, 0.1], [0, 0.3], [0.5, 0.15]],
-  dash: [[0.37, 0.1], [0, 0.3], [0.6, 0.12]],
-  "cabin front": [[0.5, 0.15], [0, 0.35], [0.35, 0.2]],
-  "cabin rear": [[0.78, 0.15], [0, 0.35], [0.4, 0.2]],
-  "left door": [[0.48, 0.2], [-0.5, 0.07], [0.45, 0.25]],
-  "right door": [[0.48, 0.2], [0.5, 0.07], [0.45, 0.25]],
-  roof: [[0.6, 0.25], [0, 0.35], [0.88, 0.08]],
-  glass: [[0.55, 0.45], [0, 0.45], [0.75, 0.15]],
-  floor: [[0.5, 0.4], [0, 0.4], [0.2, 0.08]],
-  boot: [[1.12, 0.15], [0, 0.35], [0.42, 0.15]],
-  tail: [[1.28, 0.12], [0, 0.35], [0.38, 0.15]],
-  "front wheels": [[0, 0.05], [0, 0.5], [0.21, 0.05]],
-  "rear wheels": [[1, 0.05], [0, 0.5], [0.21, 0.05]],
-  "underneath front": [[0.15, 0.25], [0, 0.3], [0.14, 0.07]],
-  "underneath rear": [[0.85, 0.25], [0, 0.3], [0.15, 0.08]],
+  nose: [
+    [-0.25, 0.12],
+    [0, 0.25],
+    [0.35, 0.12],
+  ],
+  "engine bay": [
+    [0, 0.2],
+    [0, 0.25],
+    [0.42, 0.15],
+  ],
+  bulkhead: [
+    [0.27, 0.1],
+    [0, 0.3],
+    [0.5, 0.15],
+  ],
+  dash: [
+    [0.37, 0.1],
+    [0, 0.3],
+    [0.6, 0.12],
+  ],
+  "cabin front": [
+    [0.5, 0.15],
+    [0, 0.35],
+    [0.35, 0.2],
+  ],
+  "cabin rear": [
+    [0.78, 0.15],
+    [0, 0.35],
+    [0.4, 0.2],
+  ],
+  "left door": [
+    [0.48, 0.2],
+    [-0.5, 0.07],
+    [0.45, 0.25],
+  ],
+  "right door": [
+    [0.48, 0.2],
+    [0.5, 0.07],
+    [0.45, 0.25],
+  ],
+  roof: [
+    [0.6, 0.25],
+    [0, 0.35],
+    [0.88, 0.08],
+  ],
+  glass: [
+    [0.55, 0.45],
+    [0, 0.45],
+    [0.75, 0.15],
+  ],
+  floor: [
+    [0.5, 0.4],
+    [0, 0.4],
+    [0.2, 0.08],
+  ],
+  boot: [
+    [1.12, 0.15],
+    [0, 0.35],
+    [0.42, 0.15],
+  ],
+  tail: [
+    [1.28, 0.12],
+    [0, 0.35],
+    [0.38, 0.15],
+  ],
+  "front wheels": [
+    [0, 0.05],
+    [0, 0.5],
+    [0.21, 0.05],
+  ],
+  "rear wheels": [
+    [1, 0.05],
+    [0, 0.5],
+    [0.21, 0.05],
+  ],
+  "underneath front": [
+    [0.15, 0.25],
+    [0, 0.3],
+    [0.14, 0.07],
+  ],
+  "underneath rear": [
+    [0.85, 0.25],
+    [0, 0.3],
+    [0.15, 0.08],
+  ],
 };
-export const ANYWHERE: Spans = [[0.5, 0.75], [0, 0.5], [0.45, 0.4]]; // a part nobody gave a zone
+export const ANYWHERE: Spans = [
+  [0.5, 0.75],
+  [0, 0.5],
+  [0.45, 0.4],
+]; // a part nobody gave a zone
 const WHEEL_ZONES: readonly (string | null)[] = ["front wheels", "rear wheels"];
 const PAIRED_WITHIN = 0.02; // half-width of y, in tracks, of an even number of pieces shared between both wheels
 /** m, half-width of a part's centre found with a tape measure: common practice, no source. */
 export const MEASURED_WITHIN = 0.025;
 /** How far a car may reach whose own outside nobody measured, in the same shares: common practice, no source. */
-export const OUTLINE: Spans = [[-0.5, 1.6], [-0.7, 0.7], [0, 1.3]];
+export const OUTLINE: Spans = [
+  [-0.5, 1.6],
+  [-0.7, 0.7],
+  [0, 1.3],
+];
 
 /**
  * Where a part's centre is, m; an axis is null when the car's own dimensions to scale it by are not known.
@@ -107,9 +183,19 @@ export function placeOf(car: Car | null, part: Part, count = 1): Place {
     const rough = inZone(spans[at] as Span, scales[at] ?? null, outline[at] ?? null);
     return onAxis(`place:${part.id}:${AXES[at]}`, typed[at] ?? null, part.place_within, rough);
   }) as [Uncertain | null, Uncertain | null, Uncertain | null];
-  const known = AXES.flatMap((axis, at) => ([x, y, z][at] ? [[axis, typed[at] ? "measured" : otherwise] as const] : []));
+  const known = AXES.flatMap((axis, at) =>
+    [x, y, z][at] ? [[axis, typed[at] ? "measured" : otherwise] as const] : [],
+  );
   const apart = paired ? 0.5 * track * (0.5 * track) : 0;
-  return { part: part.id, x, y, z, by: Object.fromEntries(known), apart, outside: outside(typed, part.place_within, outline) };
+  return {
+    part: part.id,
+    x,
+    y,
+    z,
+    by: Object.fromEntries(known),
+    apart,
+    outside: outside(typed, part.place_within, outline),
+  };
 }
 
 /** [middle, half-width] of a zone on one axis, m, its middle no farther out than the car. */
@@ -130,7 +216,9 @@ function halfWidth(typed: Quantity, within: Quantity | null): number {
 
 /** The axes on which what was typed lies beyond the outline; a zone's place never does. */
 function outside(
-  typed: readonly (Quantity | null)[], within: Quantity | null, outline: readonly (Span | null)[],
+  typed: readonly (Quantity | null)[],
+  within: Quantity | null,
+  outline: readonly (Span | null)[],
 ): Axis[] {
   const slack = within ? within.value : MEASURED_WITHIN;
   return AXES.filter((_, at) => {

@@ -14,12 +14,10 @@
  */
 
 import "../../generated/laterErrors";
-import {
-  type Ballast, type Carried, type Place, type Share, type Wanted, meanTrack, toldOf,
-} from "./ballastAnswer";
-import { type Bounds, Effort, type Found, type Row, least } from "./programme";
 import { type Warned, warned } from "../garage/records";
 import { showMass } from "../numbers/shown";
+import { type Ballast, type Carried, meanTrack, type Place, type Share, toldOf, type Wanted } from "./ballastAnswer";
+import { type Bounds, Effort, type Found, least, type Row } from "./programme";
 
 export type { Ballast, Carried, Place, Share, Wanted } from "./ballastAnswer";
 
@@ -75,9 +73,13 @@ function whole(kilograms: number): number {
 function goalsOf(car: Carried, places: readonly Place[], wanted: Wanted): Goal[] {
   const total = car.total.value;
   const blocks = places.map(({ block }) => whole(block));
-  const least = atMost(blocks.map((block) => -block), -whole(wanted.least - total));
+  const least = atMost(
+    blocks.map((block) => -block),
+    -whole(wanted.least - total),
+  );
   const goals: Goal[] = [{ code: "ballast_short", row: least, step: GRAM }];
-  if (wanted.most !== null) goals.push({ code: "ballast_over", row: atMost(blocks, whole(wanted.most - total)), step: GRAM });
+  if (wanted.most !== null)
+    goals.push({ code: "ballast_over", row: atMost(blocks, whole(wanted.most - total)), step: GRAM });
   const { front, left, wheelbase } = car;
   const track = meanTrack(car);
   if (wanted.front && front && wheelbase) {
@@ -93,11 +95,24 @@ function goalsOf(car: Carried, places: readonly Place[], wanted: Wanted): Goal[]
 
 /** `parts`: mass of a block and the share of it that this axle or side carries. */
 function shareGoals(
-  name: "front" | "left", load: number, total: number, [low, high]: Share, parts: readonly (readonly [number, number])[],
+  name: "front" | "left",
+  load: number,
+  total: number,
+  [low, high]: Share,
+  parts: readonly (readonly [number, number])[],
 ): Goal[] {
-  const atLeast = atMost(parts.map(([block, part]) => whole(block * (low - part))), whole(load - low * total));
-  const over = atMost(parts.map(([block, part]) => whole(block * (part - high))), whole(high * total - load));
-  return [{ code: `ballast_${name}_low`, row: atLeast, step: LOAD }, { code: `ballast_${name}_high`, row: over, step: LOAD }];
+  const atLeast = atMost(
+    parts.map(([block, part]) => whole(block * (low - part))),
+    whole(load - low * total),
+  );
+  const over = atMost(
+    parts.map(([block, part]) => whole(block * (part - high))),
+    whole(high * total - load),
+  );
+  return [
+    { code: `ballast_${name}_low`, row: atLeast, step: LOAD },
+    { code: `ballast_${name}_high`, row: over, step: LOAD },
+  ];
 }
 
 function atMost(weights: readonly number[], high: number): Row {
@@ -145,7 +160,7 @@ function best(task: Task, wanted: Wanted, rows: readonly Row[]): readonly number
   let found: Found | null = null;
   for (const aim of aimsOf(wanted)) {
     const reached = reach(aim, task, kept);
-    if (reached === null) return found && found.counts;
+    if (reached === null) return found?.counts ?? null;
     found = reached.found;
     kept.push(...reached.kept);
   }
@@ -173,7 +188,13 @@ function reach(aim: Aim, task: Task, rows: readonly Row[]): Reached | null {
   return found && { found, kept: [atMost(task.costs[aim], Math.ceil(found.cost / step) * step)] };
 }
 
-function search({ limits, sums, effort }: Task, costs: readonly number[], rows: readonly Row[], step: number, enough?: number): Found | null {
+function search(
+  { limits, sums, effort }: Task,
+  costs: readonly number[],
+  rows: readonly Row[],
+  step: number,
+  enough?: number,
+): Found | null {
   return least(costs, [...rows, ...sums], limits, effort, step, enough);
 }
 
@@ -197,7 +218,10 @@ function smallest(task: Task, rows: readonly Row[]): Reached | null {
  * to the next lower one to ask (Dinkelbach, Management Science 13, 1967) until there is none.
  */
 function lowest(task: Task, rows: readonly Row[]): Reached | null {
-  const { costs: { mass, height }, start: [carried, moment] } = task;
+  const {
+    costs: { mass, height },
+    start: [carried, moment],
+  } = task;
   let reached: Reached | null = null;
   let found = search(task, height, rows, MOMENT);
   while (found !== null) {
@@ -212,7 +236,10 @@ function lowest(task: Task, rows: readonly Row[]): Reached | null {
 
 /** The centre is so many tenths of a millimetre high or lower. */
 function asLowAs(tenths: number, { costs: { mass, height }, start: [carried, moment] }: Task): Row {
-  return atMost(height.map((z, at) => FINE * z - tenths * (mass[at] as number)), tenths * carried - FINE * moment);
+  return atMost(
+    height.map((z, at) => FINE * z - tenths * (mass[at] as number)),
+    tenths * carried - FINE * moment,
+  );
 }
 
 /** Of choices that are alike the one with the most at the first place, then at the second, and so on. */

@@ -2,7 +2,7 @@
 
 import "../../generated/laterErrors";
 import { type Warned, warned } from "../garage/records";
-import { type Uncertain, add, divide, fsum, uncertain } from "../numbers/uncertain";
+import { add, divide, fsum, type Uncertain, uncertain } from "../numbers/uncertain";
 
 export type Share = readonly [number, number];
 
@@ -68,7 +68,11 @@ export type Ballast = {
 type Put = readonly { readonly place: Place; readonly count: number }[];
 
 export function toldOf(
-  car: Carried, places: readonly Place[], counts: readonly number[], missing: Warned[], proven: boolean,
+  car: Carried,
+  places: readonly Place[],
+  counts: readonly number[],
+  missing: Warned[],
+  proven: boolean,
 ): Ballast {
   const put = places.map((place, at) => ({ place, count: counts[at] as number }));
   const added = fsum(put.map(({ place, count }) => place.block * count));

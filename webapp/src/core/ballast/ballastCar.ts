@@ -8,13 +8,13 @@
  */
 
 import "../../generated/laterErrors";
-import { type CarState, balance } from "../balance/balance";
-import type { Place } from "./ballastAnswer";
-import { type Condition, fuelIn } from "../wholeCar/condition";
+import { balance, type CarState } from "../balance/balance";
 import { laden, withFuel } from "../balance/laden";
 import { type BallastPlace, type Car, type Garage, type Warned, type WeighIn, warned } from "../garage/records";
-import { type Uncertain, divide, fsum, multiply, subtract, uncertain } from "../numbers/uncertain";
+import { divide, fsum, multiply, subtract, type Uncertain, uncertain } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
+import { type Condition, fuelIn } from "../wholeCar/condition";
+import type { Place } from "./ballastAnswer";
 
 /** `whole` (kg) with shares of the `front` axle and the `left` side, and the `height` of its centre (m). */
 export type Bare = {
@@ -47,9 +47,7 @@ export function placeOfRecord({ id, x, y, z, block, most }: BallastPlace): Place
 }
 
 /** Null when neither share is known so; one that is not stays as weighed. */
-function asItRuns(
-  garage: Garage, condition: Condition, record: WeighIn, known: Masses, state: CarState,
-): Bare | null {
+function asItRuns(garage: Garage, condition: Condition, record: WeighIn, known: Masses, state: CarState): Bare | null {
   const car = laden(garage, condition, known);
   const fuel = condition.fuel === "as_it_is" ? fuelIn(garage, record) : condition.fuel_mass;
   if (!fuel || (!car.sides.front && !car.sides.left)) return null;
@@ -91,8 +89,22 @@ function takenOut(car: Car | null, told: Bare, stood: Stood): Bare {
   const raised = sum(stood, ({ z }) => z);
   return {
     whole: rest,
-    front: base ? less(told, told.front, rest, sum(stood, ({ x }) => 1 - x / base)) : null,
-    left: track ? less(told, told.left, rest, sum(stood, ({ y }) => 0.5 - y / track)) : null,
+    front: base
+      ? less(
+          told,
+          told.front,
+          rest,
+          sum(stood, ({ x }) => 1 - x / base),
+        )
+      : null,
+    left: track
+      ? less(
+          told,
+          told.left,
+          rest,
+          sum(stood, ({ y }) => 0.5 - y / track),
+        )
+      : null,
     height: told.height === null ? null : (told.whole.value * told.height - raised) / rest.value,
     notes: told.notes,
   };

@@ -6,15 +6,15 @@
  */
 
 import "../../generated/laterErrors";
-import { type Ballast, type Carried, type Place, type Share, type Wanted, ballast } from "./ballast";
+import { type Car, type Garage, type Warned, warned } from "../garage/records";
+import { toNumber } from "../numbers/ratio";
+import { multiply, subtract, uncertain } from "../numbers/uncertain";
+import { type Standing, standing } from "../standing/standing";
+import { type Masses, masses } from "../weighing/weighing";
+import { isWarned } from "../wholeCar/condition";
+import { type Ballast, ballast, type Carried, type Place, type Share, type Wanted } from "./ballast";
 import { meanTrack } from "./ballastAnswer";
 import { bareCar, placeOfRecord } from "./ballastCar";
-import { isWarned } from "../wholeCar/condition";
-import { toNumber } from "../numbers/ratio";
-import { type Car, type Garage, type Warned, warned } from "../garage/records";
-import { type Standing, standing } from "../standing/standing";
-import { multiply, subtract, uncertain } from "../numbers/uncertain";
-import { type Masses, masses } from "../weighing/weighing";
 
 /** What is given in the records' stead: kg, m and fractions. `most`: ceiling of the car's weight. */
 export type BallastQuestion = {
@@ -52,7 +52,10 @@ export type BallastChoice = {
 
 /** The best ballast for the garage's car. `known`, `now`: its masses and standing, when they are at hand already. */
 export function ballastChoice(
-  garage: Garage, asked: BallastQuestion = {}, known: Masses = masses(garage), now: Standing = standing(garage, known),
+  garage: Garage,
+  asked: BallastQuestion = {},
+  known: Masses = masses(garage),
+  now: Standing = standing(garage, known),
 ): BallastChoice {
   const question = filled(asked, garage.car);
   const read = question.places ? { places: question.places, open: [] } : placesOf(garage);
@@ -80,7 +83,9 @@ export function placesOf(garage: Garage): { places: Place[]; open: Warned[] } {
   const read = [...garage.ballast_places.values()].map((each) => ({ each, place: placeOfRecord(each) }));
   return {
     places: read.flatMap(({ place }) => place ?? []),
-    open: read.flatMap(({ each, place }) => (place ? [] : [warned("ballast_place_open", { name: each.name ?? each.id })])),
+    open: read.flatMap(({ each, place }) =>
+      place ? [] : [warned("ballast_place_open", { name: each.name ?? each.id })],
+    ),
   };
 }
 
@@ -89,7 +94,10 @@ function foundFor(car: Carried | null, places: readonly Place[], wanted: Wanted 
   return wanted ? ballast(car, places, wanted) : warned("ballast_no_minimum");
 }
 
-function movesTo(put: Readonly<Record<string, number>>, fitted: Readonly<Record<string, number>>): Record<string, number> {
+function movesTo(
+  put: Readonly<Record<string, number>>,
+  fitted: Readonly<Record<string, number>>,
+): Record<string, number> {
   const places = [...new Set([...Object.keys(put), ...Object.keys(fitted)])].sort();
   const changes = places.map((place) => [place, (put[place] ?? 0) - (fitted[place] ?? 0)] as const);
   return Object.fromEntries(changes.filter(([, count]) => count !== 0));
@@ -107,7 +115,10 @@ function filled(question: BallastQuestion, car: Car | null): BallastQuestion {
 
 /** Null without a minimum. A range of the car's own that cannot be aimed at is left out, and said so. */
 function wantedOf(
-  garage: Garage, question: BallastQuestion, now: Standing, car: Carried | null,
+  garage: Garage,
+  question: BallastQuestion,
+  now: Standing,
+  car: Carried | null,
 ): { wanted: Wanted | null; unaimed: Warned[] } {
   const minimum = question.minimum ?? now.minimum;
   if (minimum === null) return { wanted: null, unaimed: [] };
@@ -122,7 +133,10 @@ function wantedOf(
     prefer: question.prefer ?? "mass",
     more: question.more ?? null,
   };
-  const unaimed = [...(front.isLeftOut ? [warned("ballast_no_front")] : []), ...(left.isLeftOut ? [warned("ballast_no_left")] : [])];
+  const unaimed = [
+    ...(front.isLeftOut ? [warned("ballast_no_front")] : []),
+    ...(left.isLeftOut ? [warned("ballast_no_left")] : []),
+  ];
   return { wanted, unaimed };
 }
 
@@ -140,7 +154,10 @@ function rangeOf(car: Car | null, side: "front" | "left"): Share | null {
 
 /** The car without ballast: its weight, shares and height as given, else the standing's and as it runs. */
 function carried(
-  garage: Garage, question: BallastQuestion, known: Masses, now: Standing,
+  garage: Garage,
+  question: BallastQuestion,
+  known: Masses,
+  now: Standing,
 ): { car: Carried | null; notes: readonly Warned[] } {
   const given = question.total ?? null;
   const total = given === null ? now.weight && subtract(now.weight, uncertain(now.ballast)) : uncertain(given);

@@ -14,7 +14,17 @@
  */
 
 import {
-  type Bounds, type Floor, type Row, type Solved, type Table, copyOf, floorOf, isBelow, newTable, sizeOf, solve,
+  type Bounds,
+  copyOf,
+  type Floor,
+  floorOf,
+  isBelow,
+  newTable,
+  type Row,
+  type Solved,
+  sizeOf,
+  solve,
+  type Table,
 } from "./simplex";
 
 export type { Bounds, Row } from "./simplex";
@@ -45,7 +55,12 @@ export type Found = { readonly counts: readonly number[]; readonly cost: number 
 
 /** The cheapest counts, or null when none satisfy the rows. Stops at the first whose cost is `enough` or less. */
 export function least(
-  costs: readonly number[], rows: readonly Row[], limits: Bounds, effort: Effort, step = 1, enough = -Infinity,
+  costs: readonly number[],
+  rows: readonly Row[],
+  limits: Bounds,
+  effort: Effort,
+  step = 1,
+  enough = -Infinity,
 ): Found | null {
   const search = new Search(costs, rows, step, enough);
   const most = effort.share();
@@ -98,7 +113,8 @@ class Search {
     if (!this.narrow(branch)) return;
     const bounds = { low: this.inSizes(branch.low), high: this.inSizes(branch.high) };
     const solved = solve(branch.table, bounds);
-    const isLeft = solved.stuck === null ? this.isBeaten(branch, solved) : this.isImpossible(branch, bounds, solved, solved.stuck);
+    const isLeft =
+      solved.stuck === null ? this.isBeaten(branch, solved) : this.isImpossible(branch, bounds, solved, solved.stuck);
     if (!isLeft) this.split(branch, solved);
   }
 
@@ -106,7 +122,9 @@ class Search {
   private narrow({ low, high }: Branch): boolean {
     const first = this.costs.length;
     const isWithin = this.rows.every(({ weights }, row) => {
-      return holdTo(weights, 1, num(high, first + row), low, high) && holdTo(weights, -1, -num(low, first + row), low, high);
+      return (
+        holdTo(weights, 1, num(high, first + row), low, high) && holdTo(weights, -1, -num(low, first + row), low, high)
+      );
     });
     return isWithin && holdTo(this.costs, 1, this.ceiling, low, high);
   }
@@ -121,9 +139,13 @@ class Search {
     const { table } = branch;
     const floor = floorOf(this.costs, this.rows, this.multipliers(table, table.costs, this.unit), branch);
     if (this.isAbove(floor)) return true;
-    this.consider(this.costs.map((_, at) => Math.floor(num(values, at) + 0.5)), branch);
+    this.consider(
+      this.costs.map((_, at) => Math.floor(num(values, at) + 0.5)),
+      branch,
+    );
     if (this.isAbove(floor)) return true;
-    if (this.ceiling < Infinity) holdTo(floor.weights, 1, this.ceiling + 2 * floor.error - floor.held, branch.low, branch.high);
+    if (this.ceiling < Infinity)
+      holdTo(floor.weights, 1, this.ceiling + 2 * floor.error - floor.held, branch.low, branch.high);
     return false;
   }
 
@@ -139,7 +161,12 @@ class Search {
     const sign = isBelow(table, bounds, values, line) ? -1 : 1;
     const weights = own ? own.weights : this.costs.map((_, at) => (at === stuck ? 1 : 0));
     const by = this.multipliers(table, table.lines[line] as number[], sign * (own ? sizeOf(weights) : 1));
-    const floor = floorOf(weights.map((weight) => sign * weight), this.rows, by, branch);
+    const floor = floorOf(
+      weights.map((weight) => sign * weight),
+      this.rows,
+      by,
+      branch,
+    );
     return floor.least - floor.error > (sign > 0 ? num(high, stuck) : -num(low, stuck));
   }
 
@@ -155,7 +182,11 @@ class Search {
 
   private consider(counts: readonly number[], { low, high }: Branch): void {
     const isWithin = counts.every((count, at) => num(low, at) <= count && count <= num(high, at));
-    if (!isWithin || !this.rows.every((row) => row.low <= dot(row.weights, counts) && dot(row.weights, counts) <= row.high)) return;
+    if (
+      !isWithin ||
+      !this.rows.every((row) => row.low <= dot(row.weights, counts) && dot(row.weights, counts) <= row.high)
+    )
+      return;
     const cost = dot(this.costs, counts);
     if (cost > this.ceiling) return;
     this.best = { counts, cost };
@@ -184,7 +215,12 @@ class Search {
   }
 }
 
-function mostUndecided(of: readonly number[], values: readonly number[], low: readonly number[], high: readonly number[]): number | null {
+function mostUndecided(
+  of: readonly number[],
+  values: readonly number[],
+  low: readonly number[],
+  high: readonly number[],
+): number | null {
   let [chosen, most]: [number | null, number] = [null, 0];
   for (const at of of) {
     const above = num(values, at) - Math.floor(num(values, at));

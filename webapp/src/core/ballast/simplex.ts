@@ -34,7 +34,12 @@ export type Table = {
 export type Solved = { readonly values: number[]; readonly stuck: number | null };
 
 /** cost ≥ Σ weights_i n_i + held for all that the bounds allow; `least` of that, and the `error` of its rounding. */
-export type Floor = { readonly weights: number[]; readonly held: number; readonly least: number; readonly error: number };
+export type Floor = {
+  readonly weights: number[];
+  readonly held: number;
+  readonly least: number;
+  readonly error: number;
+};
 
 const TINY = 1e-10; // beyond a bound, in sizes of a row
 const LEVER = 1e-7; // less is rounding, and dividing by it would be wrong
@@ -110,7 +115,12 @@ function worst({ told }: Table, { low, high }: Bounds, values: readonly number[]
 }
 
 /** The column that brings the line back for the least cost a unit; of two the one with the longer lever. */
-function entering({ lines, costs, standing, isHigh }: Table, { low, high }: Bounds, at: number, isUnder: boolean): number | null {
+function entering(
+  { lines, costs, standing, isHigh }: Table,
+  { low, high }: Bounds,
+  at: number,
+  isUnder: boolean,
+): number | null {
   const line = lines[at] as number[];
   let [column, least, longest]: [number | null, number, number] = [null, Infinity, 0];
   for (let j = 0; j < line.length; j++) {
@@ -143,7 +153,10 @@ function replace(line: number[], own: readonly number[], column: number): void {
 
 /** `multipliers`: what each row counts for a unit; of one without a bound on that side, nothing. */
 export function floorOf(
-  costs: readonly number[], rows: readonly Row[], multipliers: readonly number[], { low, high }: Bounds,
+  costs: readonly number[],
+  rows: readonly Row[],
+  multipliers: readonly number[],
+  { low, high }: Bounds,
 ): Floor {
   const weights = costs.slice();
   let [held, all] = [0, 0];

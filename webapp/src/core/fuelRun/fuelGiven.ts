@@ -5,23 +5,32 @@
  * Of its error sources only those are kept by name that fuel or the official scale share; all others are one.
  */
 
-import { type Condition, chosenSheet, conditionOf } from "../wholeCar/condition";
 import { type Laden, laden } from "../balance/laden";
-import { type OfficialScale, weightBehind } from "../standing/official";
-import type { Quantity } from "../numbers/quantity";
-import { type Ratio, compare, divide, multiply, ratio, toNumber } from "../numbers/ratio";
 import type { ClassSheet, Garage } from "../garage/records";
+import type { Quantity } from "../numbers/quantity";
+import { compare, divide, multiply, type Ratio, ratio, toNumber } from "../numbers/ratio";
+import { rectangular, type Uncertain, u, uncertain, weightedSum } from "../numbers/uncertain";
+import { type OfficialScale, weightBehind } from "../standing/official";
 import { type Standing, standing } from "../standing/standing";
-import { type Uncertain, rectangular, u, uncertain, weightedSum } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
+import { type Condition, chosenSheet, conditionOf } from "../wholeCar/condition";
 
 const LITRE = 0.001; // m³
 const START_WITHIN = 0.5 * LITRE; // half-width of what is filled in by can or pump: common practice, no source
 const LAP_WITHIN = 0.1; // half-width of what a lap takes, as a share of it: common practice, no source
 export const MOST_LAPS = 500;
 const NO_SHEET: ClassSheet = {
-  id: "", car: null, name: null, minimum: null, driver: "out", fuel: "empty", fuel_stated: null, adders: null,
-  scale_division: null, scale_rounding: null, risk: null,
+  id: "",
+  car: null,
+  name: null,
+  minimum: null,
+  driver: "out",
+  fuel: "empty",
+  fuel_stated: null,
+  adders: null,
+  scale_division: null,
+  scale_rounding: null,
+  risk: null,
 };
 
 /** The run. `start`: by default a full tank; `per_lap`: by default the car's own; with their half-widths. */

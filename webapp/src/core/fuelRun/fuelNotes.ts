@@ -1,10 +1,10 @@
 /** What a run on fuel says beside its figures: why one is missing, and what should be known of the litres. */
 
 import "../../generated/laterErrors";
-import { MOST_LAPS, type RunGiven, type RunQuestion, runsDryIn, spentIn, withinOf } from "./fuelGiven";
 import type { LadenReasons } from "../balance/laden";
-import { compare, negate, add, toNumber } from "../numbers/ratio";
 import { type Garage, type Warned, warned } from "../garage/records";
+import { add, compare, negate, toNumber } from "../numbers/ratio";
+import { MOST_LAPS, type RunGiven, type RunQuestion, runsDryIn, spentIn, withinOf } from "./fuelGiven";
 
 type Missing = "start" | "per_lap" | "weight" | "margin" | "least" | "full";
 export type RunReasons = Readonly<Partial<Record<Missing, Warned>>> & LadenReasons;

@@ -11,20 +11,29 @@
  * nothing is lacking. The doubt hardly depends on it, so every step brings it some ten times nearer.
  */
 
+import { type Trimmed, withFuel } from "../balance/laden";
+import type { Garage, Warned } from "../garage/records";
+import { toNumber } from "../numbers/ratio";
+import { add, rectangular, scale, subtract, type Uncertain, uncertain } from "../numbers/uncertain";
+import { chanceUnder, inHand } from "../standing/official";
+import type { Since } from "../standing/since";
+import { type Masses, masses } from "../weighing/weighing";
 import type { Condition } from "../wholeCar/condition";
 import { densityOf, massOf } from "../wholeCar/fuel";
 import {
-  type ReadyToRun, type RunGiven, type RunQuestion, filledOf, lapOf, leftAfter, litresOf, readyToRun, runsDryIn, spentIn,
+  filledOf,
+  lapOf,
+  leftAfter,
+  litresOf,
+  type ReadyToRun,
+  type RunGiven,
+  type RunQuestion,
+  readyToRun,
+  runsDryIn,
+  spentIn,
   withinOf,
 } from "./fuelGiven";
-import { type RunReasons, aboutRun, reasonsOf } from "./fuelNotes";
-import { type Trimmed, withFuel } from "../balance/laden";
-import { chanceUnder, inHand } from "../standing/official";
-import { toNumber } from "../numbers/ratio";
-import type { Garage, Warned } from "../garage/records";
-import type { Since } from "../standing/since";
-import { type Uncertain, add, rectangular, scale, subtract, uncertain } from "../numbers/uncertain";
-import { type Masses, masses } from "../weighing/weighing";
+import { aboutRun, type RunReasons, reasonsOf } from "./fuelNotes";
 
 const PASSES = 20;
 
@@ -154,7 +163,9 @@ function judgedOf(given: RunGiven, fuel: Uncertain): Judged | null {
 
 /** Of equal chances the lap with the least margin. */
 function worstOf(laps: readonly Moment[]): number | null {
-  const judged = laps.flatMap(({ lap, judged: of }) => (of ? [{ lap, chance: of.chance_under, kg: of.margin.value }] : []));
+  const judged = laps.flatMap(({ lap, judged: of }) =>
+    of ? [{ lap, chance: of.chance_under, kg: of.margin.value }] : [],
+  );
   judged.sort((a, b) => b.chance - a.chance || a.kg - b.kg || (a.lap ?? 0) - (b.lap ?? 0));
   return judged[0]?.lap ?? null;
 }

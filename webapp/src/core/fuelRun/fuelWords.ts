@@ -6,11 +6,11 @@
 
 import { describe } from "../../generated/errors";
 import { FUEL_SENTENCES } from "../../generated/fuelSentences";
-import type { FuelRun, Moment } from "./fuelRun";
 import type { Warned } from "../garage/records";
-import { type Said, filled, movedSince, sizeOf } from "../standing/sentences";
 import { layOut, showChance, showGuard, showMass } from "../numbers/shown";
-import { type Uncertain, expanded } from "../numbers/uncertain";
+import { expanded, type Uncertain } from "../numbers/uncertain";
+import { filled, movedSince, type Said, sizeOf } from "../standing/sentences";
+import type { FuelRun, Moment } from "./fuelRun";
 
 const ROUNDING = 1e-9; // of a volume: what its last bits may add is not rounded up
 

@@ -13,9 +13,9 @@
  * is the lower of the two, for nobody may rely on weight that may not be there; the doubt holds both.
  */
 
-import { type Candidates, along } from "./misfit";
-import { type Matrix, type Vector, at, dot, row, times } from "./precision";
 import { fsum } from "../numbers/uncertain";
+import { along, type Candidates } from "./misfit";
+import { at, dot, type Matrix, row, times, type Vector } from "./precision";
 
 const A_GAP = 0.125;
 const SIZE = 0.5 * Math.log(1 + 5 * 5);
@@ -67,14 +67,23 @@ export function guesses(found: Candidates, freedom: number, lower: boolean): Gue
   const hidden = A_GAP * (found.count - 1);
   const sets: Likely[] = [
     { likely: 0, among: [], off: false },
-    ...likelyOf(found, usable.map((n) => [n]), hidden, freedom),
+    ...likelyOf(
+      found,
+      usable.map((n) => [n]),
+      hidden,
+      freedom,
+    ),
     ...likelyOf(found, pairs, 0.5 * hidden * hidden, freedom),
   ];
   const most = sets.reduce((best, { likely }) => Math.max(best, likely), -Infinity);
   const kept = sets.filter(({ likely }) => likely > most - FAR_LESS);
   const chances = kept.map(({ likely }) => Math.exp(likely - most));
   const whole = fsum(chances);
-  return sharedOut(found, kept.map((each, n) => guessOf(found, each, at(chances, n) / whole)), lower);
+  return sharedOut(
+    found,
+    kept.map((each, n) => guessOf(found, each, at(chances, n) / whole)),
+    lower,
+  );
 }
 
 function likelyOf(found: Candidates, several: readonly number[][], beforehand: number, freedom: number): Likely[] {
@@ -90,7 +99,10 @@ function likelyOf(found: Candidates, several: readonly number[][], beforehand: n
 function waysOf(among: readonly number[], last: number, freedom: number): [boolean, number][] {
   const steps = among.includes(0) || (freedom === 1 && among.length > 0) ? 2 : 1;
   if (!among.includes(last)) return [[false, steps]];
-  return [[false, steps], [true, among.includes(0) && last > 0 ? 2 : 1]];
+  return [
+    [false, steps],
+    [true, among.includes(0) && last > 0 ? 2 : 1],
+  ];
 }
 
 function betterBy(found: Candidates, [a, b]: readonly number[]): number {
@@ -100,7 +112,12 @@ function betterBy(found: Candidates, [a, b]: readonly number[]): number {
 
 function guessOf(found: Candidates, { among, off }: Likely, chance: number): Guess {
   const inverse = inverseOf(found, among);
-  const sizes = inverse.map((each) => dot(each, among.map((n) => at(found.told, n))));
+  const sizes = inverse.map((each) =>
+    dot(
+      each,
+      among.map((n) => at(found.told, n)),
+    ),
+  );
   return { among, chance, share: chance, sizes, inverse, off };
 }
 
@@ -123,7 +140,10 @@ function inverseOf(found: Candidates, [a, b]: readonly number[]): Matrix {
   if (b === undefined) return [[1 / found.own(a)]];
   const determinant = found.determinant(a, b);
   const across = -at(row(found.gram, a), b) / determinant;
-  return [[found.own(b) / determinant, across], [across, found.own(a) / determinant]];
+  return [
+    [found.own(b) / determinant, across],
+    [across, found.own(a) / determinant],
+  ];
 }
 
 /** A weighting that is best when nothing changed (its sum one, or zero), averaged over the sets of changes. */
@@ -139,7 +159,12 @@ export function averaged(found: Candidates, sets: readonly Guess[], weights: Vec
     });
     return reach;
   });
-  const images = weights.map((_, look) => dot(taken, found.images.map((image) => at(image, look))));
+  const images = weights.map((_, look) =>
+    dot(
+      taken,
+      found.images.map((image) => at(image, look)),
+    ),
+  );
   return {
     weights: weights.map((x, look) => x - at(images, look)),
     shifts: sets.map(({ sizes }, n) => -dot(row(effects, n), sizes)),
@@ -154,14 +179,20 @@ export function averaged(found: Candidates, sets: readonly Guess[], weights: Vec
  * `cautious`: of the answers that count only, for asking how low the value may be.
  */
 export function spreadOf(
-  found: Candidates, sets: readonly Guess[], a: Averaged, b: Averaged, cautious = false,
+  found: Candidates,
+  sets: readonly Guess[],
+  a: Averaged,
+  b: Averaged,
+  cautious = false,
 ): number {
   const meanA = fsum(sets.map(({ share }, n) => share * at(a.shifts, n)));
   const meanB = fsum(sets.map(({ share }, n) => share * at(b.shifts, n)));
-  const between = fsum(sets.map((each, n) => {
-    const reached = dot(row(a.effects, n), times(each.inverse, row(b.effects, n)));
-    const apart = (at(a.shifts, n) - meanA) * (at(b.shifts, n) - meanB);
-    return (cautious ? each.share : each.chance) * (reached + apart);
-  }));
+  const between = fsum(
+    sets.map((each, n) => {
+      const reached = dot(row(a.effects, n), times(each.inverse, row(b.effects, n)));
+      const apart = (at(a.shifts, n) - meanA) * (at(b.shifts, n) - meanB);
+      return (cautious ? each.share : each.chance) * (reached + apart);
+    }),
+  );
   return between - dot(a.taken, times(found.gram, b.taken));
 }

@@ -5,13 +5,13 @@
  * spare wheel from a misread tank of the same size.
  */
 
-import { type Fusion, besideOthers, sizeOf } from "./fusion";
+import type { Garage } from "../garage/records";
+import type { Uncertain } from "../numbers/uncertain";
+import { type Nets, piecesBetween } from "../standing/since";
+import type { Weighed } from "../standing/weighed";
+import { besideOthers, type Fusion, sizeOf } from "./fusion";
 import { BEYOND_CHANCE, Candidates, lookOf } from "./misfit";
 import { leastTelling } from "./precision";
-import type { Garage } from "../garage/records";
-import { type Nets, piecesBetween } from "../standing/since";
-import type { Uncertain } from "../numbers/uncertain";
-import type { Weighed } from "../standing/weighed";
 
 const SOMEBODY = [35, 130] as const; // kg: a person, or what may be taken for one; common practice, no source
 const ROUGH = new Set<string | null>(["guessed", "quoted"]);
@@ -34,8 +34,17 @@ export type Change = {
 };
 
 export type Cause =
-  | "put_in" | "taken_out" | "moved_unweighed" | "rough_parts" | "job_list" | "scale_changed"
-  | "somebody_in" | "driver_missing" | "fuel_misread" | "not_zeroed" | "wrong_scale";
+  | "put_in"
+  | "taken_out"
+  | "moved_unweighed"
+  | "rough_parts"
+  | "job_list"
+  | "scale_changed"
+  | "somebody_in"
+  | "driver_missing"
+  | "fuel_misread"
+  | "not_zeroed"
+  | "wrong_scale";
 
 /** What is named, in order of time. */
 export function changesOf(garage: Garage, nets: Nets, fusion: Fusion): Change[] {

@@ -6,8 +6,8 @@
  * densities and parts that moved twice, need to be followed by name.
  */
 
+import { fsum, type Uncertain } from "../numbers/uncertain";
 import { type Evidence, movedBy } from "./evidence";
-import { type Uncertain, fsum } from "../numbers/uncertain";
 
 /**
  * What is the same whatever load the gains are taken to act on.
@@ -57,7 +57,11 @@ function together(moves: readonly (readonly number[])[], i: number, j: number): 
 /** The variance of every look by what was written down since, and by what the class weighs with. */
 function laterThan({ written, target }: Evidence, named: ReadonlyMap<string, number>): number[] {
   let sum = aloneIn(target, named);
-  return written.map((item) => aloneIn(item, named)).reverse().map((each) => (sum += each)).reverse();
+  return written
+    .map((item) => aloneIn(item, named))
+    .reverse()
+    .map((each) => (sum += each))
+    .reverse();
 }
 
 /** The variance of an item by what no other term names. */

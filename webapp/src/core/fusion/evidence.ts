@@ -13,14 +13,14 @@
  * weighting of the looks is summed once, over the terms, so that what cancels is gone.
  */
 
-import { type Condition, atCondition, driverIn, fuelIn, isWarned } from "../wholeCar/condition";
-import { jobsInCar, order } from "../ledger/net";
 import { type Garage, type Warned, type WeighIn, warned } from "../garage/records";
+import { jobsInCar, order } from "../ledger/net";
+import { fsum, total, type Uncertain, uncertain, weightedSum } from "../numbers/uncertain";
 import { type Nets, netBetween, piecesBetween } from "../standing/since";
-import { type Uncertain, fsum, total, uncertain, weightedSum } from "../numbers/uncertain";
-import type { Loads } from "../wholeCar/weighIn";
-import { type Terms, type Weighed, ballastIn, ballastNow } from "../standing/weighed";
+import { ballastIn, ballastNow, type Terms, type Weighed } from "../standing/weighed";
 import type { Masses } from "../weighing/weighing";
+import { atCondition, type Condition, driverIn, fuelIn, isWarned } from "../wholeCar/condition";
+import type { Loads } from "../wholeCar/weighIn";
 
 /**
  * The weigh-ins that count, in order, the last being what the others are held against.
@@ -45,14 +45,20 @@ export function expandedBy(evidence: Evidence, weights: readonly number[]): Term
     return terms.map(([item, sign]) => [item, sign * (weights[at] as number)] as const);
   });
   let before = 0;
-  const written = evidence.written.map((item, at) => [item, (before += weights[at] as number)] as const);
+  const written = evidence.written.map((item, at) => {
+    before += weights[at] as number;
+    return [item, before] as const;
+  });
   return [...own, ...written, [evidence.target, fsum(weights)]];
 }
 
 /** A weighting of the looks, kg, with every source. */
 export function weightedBy(evidence: Evidence, weights: readonly number[]): Uncertain {
   const terms = expandedBy(evidence, weights);
-  return weightedSum(terms.map(([item]) => item), terms.map(([, weight]) => weight));
+  return weightedSum(
+    terms.map(([item]) => item),
+    terms.map(([, weight]) => weight),
+  );
 }
 
 /** The weight now by each look, kg. */
@@ -93,7 +99,11 @@ export function movedBy({ own, written, target }: Evidence, source: string): num
 
 /** What the weigh-ins given, in order, say of the car now; or why none of them says anything. */
 export function evidenceOf(
-  garage: Garage, known: Masses, nets: Nets, weighed: readonly Weighed[], condition: Condition,
+  garage: Garage,
+  known: Masses,
+  nets: Nets,
+  weighed: readonly Weighed[],
+  condition: Condition,
 ): Evidence | Warned {
   const reasons = new Map(weighed.map((each) => [each.record.id, unusable(garage, each, condition, known)]));
   const usable = weighed.filter(({ record }) => reasons.get(record.id) === null);
@@ -122,7 +132,12 @@ function noneUsable(weighed: readonly Weighed[], reasons: ReadonlyMap<string, Wa
   return reason ?? warned(weighed.length > 0 ? "weigh_in_incomplete" : "no_weigh_in");
 }
 
-function unusable(garage: Garage, { record, loads, jobs }: Weighed, condition: Condition, known: Masses): Warned | null {
+function unusable(
+  garage: Garage,
+  { record, loads, jobs }: Weighed,
+  condition: Condition,
+  known: Masses,
+): Warned | null {
   if (!loads.loads.total) return warned("weigh_in_incomplete", { weigh_in: record.id });
   if (jobs === null) return warned("jobs_not_confirmed", { weigh_in: record.id });
   const answer = atCondition(garage, record, loads.loads.total, condition, known);
@@ -131,7 +146,11 @@ function unusable(garage: Garage, { record, loads, jobs }: Weighed, condition: C
 
 /** Why the car of a weigh-in cannot be held against that of the last; with the last it is as the last was. */
 function incomparable(
-  garage: Garage, record: WeighIn, last: WeighIn, condition: Condition, known: Masses,
+  garage: Garage,
+  record: WeighIn,
+  last: WeighIn,
+  condition: Condition,
+  known: Masses,
 ): Warned | null {
   for (const each of [record, last]) {
     if (condition.fuel === "as_it_is" && !fuelIn(garage, each)) return warned("fuel_unknown", { weigh_in: each.id });

@@ -10,14 +10,24 @@
  * times over. At the readings, a low reading would look the surer for being low.
  */
 
-import { type Averaged, type Guess, averaged, guesses, spreadOf } from "./average";
-import { type Steady, covariances, steady } from "./covariances";
-import { type Evidence, about, expandedBy, sharedWith, valuesOf, weightedBy } from "./evidence";
+import { type Uncertain, u, uncertain, weightedSum } from "../numbers/uncertain";
+import { type Averaged, averaged, type Guess, guesses, spreadOf } from "./average";
+import { covariances, type Steady, steady } from "./covariances";
+import { about, type Evidence, expandedBy, sharedWith, valuesOf, weightedBy } from "./evidence";
 import { BEYOND_CHANCE, Candidates, columnOf, named } from "./misfit";
 import {
-  type Matrix, type Vector, at, bestWeights, cleared, dot, leastTelling, precision, row, swept, times,
+  at,
+  bestWeights,
+  cleared,
+  dot,
+  leastTelling,
+  type Matrix,
+  precision,
+  row,
+  swept,
+  times,
+  type Vector,
 } from "./precision";
-import { type Uncertain, u, uncertain, weightedSum } from "../numbers/uncertain";
 
 const PASSES = 3;
 /** The source that holds the doubt about changes nobody wrote down, beside the errors of the looks. */
@@ -68,7 +78,10 @@ export function fused(given: Evidence): Fusion {
   for (let pass = 0; pass < PASSES; pass++) {
     const mean = dot(bestWeights(told.matrix), values);
     const totals = evidence.counted.map(({ loads }) => loads.loads.total?.value ?? mean);
-    evidence = about(evidence, totals.map((load, look) => load - (at(values, look) - mean)));
+    evidence = about(
+      evidence,
+      totals.map((load, look) => load - (at(values, look) - mean)),
+    );
     told = toldBy(evidence, same);
   }
   const least = leastTelling(told.matrix);
@@ -112,7 +125,11 @@ function toldBy(evidence: Evidence, same: Steady): Told {
 }
 
 function besideMean(matrix: Matrix): Matrix {
-  return swept(matrix, matrix.map(() => 1), 0);
+  return swept(
+    matrix,
+    matrix.map(() => 1),
+    0,
+  );
 }
 
 /** What is left when these changes may have any size. */
@@ -126,7 +143,11 @@ function without(told: Told, names: readonly number[]): Told {
 export function learned(fusion: Fusion, item: Uncertain): Uncertain {
   const { found, sets, mean } = fusion;
   const shared = sharedWith(fusion.evidence, item);
-  const byLooks = averaged(found, sets, times(fusion.settled.beside, shared).map((each) => -each));
+  const byLooks = averaged(
+    found,
+    sets,
+    times(fusion.settled.beside, shared).map((each) => -each),
+  );
   const terms = expandedBy(fusion.evidence, byLooks.weights);
   const known = weightedSum([item, ...terms.map(([each]) => each)], [1, ...terms.map(([, weight]) => weight)]);
   const common = fusion.cautious.sources[UNLOGGED] ?? 0;
@@ -160,10 +181,16 @@ export function sizeOf(fusion: Fusion, name: number): Uncertain {
   const shape = columnOf(fusion.values.length, name);
   const image = times(besideOthers(fusion, name), shape);
   const own = dot(image, shape);
-  return weightedBy(fusion.evidence, image.map((each) => each / own));
+  return weightedBy(
+    fusion.evidence,
+    image.map((each) => each / own),
+  );
 }
 
 /** What the looks tell beside their mean and all named changes but this one. */
 export function besideOthers({ told, names }: Fusion, name: number): Matrix {
-  return without(told, names.filter((other) => other !== name)).beside;
+  return without(
+    told,
+    names.filter((other) => other !== name),
+  ).beside;
 }

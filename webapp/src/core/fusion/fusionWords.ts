@@ -5,9 +5,9 @@
  */
 
 import { FUSION_SENTENCES } from "../../generated/fusionSentences";
-import type { Cause, Change } from "./causes";
-import { type Said, filled, sizeOf } from "../standing/sentences";
 import { showDoubt } from "../numbers/shown";
+import { filled, type Said, sizeOf } from "../standing/sentences";
+import type { Cause, Change } from "./causes";
 import type { Next } from "./weighNext";
 
 /** What does not fit, without where: that is between the weigh-ins `change` names. */

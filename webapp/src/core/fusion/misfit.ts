@@ -13,7 +13,7 @@
  */
 
 import { inverse } from "../numbers/normal";
-import { type Matrix, type Vector, at, leastTelling, row, swept, times } from "./precision";
+import { at, leastTelling, type Matrix, row, swept, times, type Vector } from "./precision";
 
 export const BEYOND_CHANCE = 3.841458820694124; // χ² of one degree of freedom, 95 %
 const BY_CHANCE = 0.05;
@@ -75,7 +75,11 @@ export class Candidates {
 /** hᵀv for the column h of every candidate: −1 for the looks before a step, 1 for a single look. */
 export function along(vector: Vector): number[] {
   let before = 0;
-  return [...vector.slice(0, -1).map((each) => -(before += each)), ...vector.slice(1, -1)];
+  const sums = vector.slice(0, -1).map((each) => {
+    before += each;
+    return -before;
+  });
+  return [...sums, ...vector.slice(1, -1)];
 }
 
 /** The column of a candidate. */
@@ -106,7 +110,10 @@ export function named(told: Matrix, values: Vector, freedom: number): number[] {
   while (chosen.length > 0 && freedom - chosen.length >= 2) {
     for (const one of chosen) rest = swept(rest, columnOf(found.count, one), least);
     const left = new Candidates(rest, values, least);
-    const best = surest(left, left.told.map((_, n) => n));
+    const best = surest(
+      left,
+      left.told.map((_, n) => n),
+    );
     if (left.better(best) <= first) break;
     chosen = [...chosen, best];
   }

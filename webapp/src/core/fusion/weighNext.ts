@@ -6,17 +6,17 @@
  * that are there it gives the uncertainty they would have together.
  */
 
-import { driverIn } from "../wholeCar/condition";
-import { assumedWithin, fuelMass } from "../wholeCar/fuel";
-import { type Fusion, uWith } from "./fusion";
-import { order } from "../ledger/net";
 import type { Garage, Scale, WeighIn } from "../garage/records";
+import { order } from "../ledger/net";
+import { resolution, type Uncertain, u, uncertain, weightedSum } from "../numbers/uncertain";
+import type { Weighed } from "../standing/weighed";
 import type { ScaleModel } from "../weighing/scale";
 import { ASSUMED_DIVISION, platformGain, wholeCarGain } from "../weighing/tradeScale";
-import { type Uncertain, resolution, u, uncertain, weightedSum } from "../numbers/uncertain";
-import { ASSUMED_REPEATABILITY, repeatability } from "../wholeCar/weighIn";
-import type { Weighed } from "../standing/weighed";
 import type { Masses } from "../weighing/weighing";
+import { driverIn } from "../wholeCar/condition";
+import { assumedWithin, fuelMass } from "../wholeCar/fuel";
+import { ASSUMED_REPEATABILITY, repeatability } from "../wholeCar/weighIn";
+import { type Fusion, uWith } from "./fusion";
 
 const LOOKS: Readonly<Record<string, number>> = { corner_pads: 4, axle_pads: 2, platform: 1 };
 
@@ -36,7 +36,9 @@ export function weighNext(garage: Garage, known: Masses, fusion: Fusion): Next[]
   const u_now = u(fusion.weight);
   const found = looks.map(([scale, look]) => ({ scale, u_now, u_then: uWith(fusion, atTarget(fusion, look, aboard)) }));
   return found.sort((a, b) => {
-    return a.u_then - b.u_then || Number(a.scale === null) - Number(b.scale === null) || order(a.scale ?? "", b.scale ?? "");
+    return (
+      a.u_then - b.u_then || Number(a.scale === null) - Number(b.scale === null) || order(a.scale ?? "", b.scale ?? "")
+    );
   });
 }
 

@@ -14,9 +14,25 @@ export class Misfit extends Error {}
 
 // Zero is a reading a scale may show, but not a size these can have.
 const POSITIVE = new Set([
-  "division", "capacity", "known", "minimum", "scale_division", "claim", "wheelbase", "track_front",
-  "track_rear", "tyre_radius_front", "tyre_radius_rear", "tank_size", "fuel_per_lap", "length", "width", "height",
-  "diameter", "thickness", "block",
+  "division",
+  "capacity",
+  "known",
+  "minimum",
+  "scale_division",
+  "claim",
+  "wheelbase",
+  "track_front",
+  "track_rear",
+  "tyre_radius_front",
+  "tyre_radius_rear",
+  "tank_size",
+  "fuel_per_lap",
+  "length",
+  "width",
+  "height",
+  "diameter",
+  "thickness",
+  "block",
 ]);
 // Places on an axis, which may lie in front of the front axle or left of the centreline.
 const SIGNED = new Set(["x", "y", "tank_x", "tank_y", "driver_x", "driver_y"]);
@@ -28,7 +44,10 @@ const TRACK: Span = [ratio(1n, 2n), ratio(3n), "0.5 m to 3 m"];
 const RADIUS: Span = [ratio(1n, 10n), ratio(1n), "100 mm to 1000 mm"];
 const LIKELY: Readonly<Record<string, Span>> = {
   wheelbase: [ratio(1n), ratio(6n), "1 m to 6 m"],
-  track_front: TRACK, track_rear: TRACK, tyre_radius_front: RADIUS, tyre_radius_rear: RADIUS,
+  track_front: TRACK,
+  track_rear: TRACK,
+  tyre_radius_front: RADIUS,
+  tyre_radius_rear: RADIUS,
 };
 
 /** The value of a field. `unit` is what a bare mass was typed in. Throws `QuantityError` or `Misfit`. */
@@ -59,9 +78,15 @@ type Signs = { positive: boolean; signed: boolean };
 function readOnce(kind: Kind, text: string, unit: string | null, signs: Signs): Quantity {
   const way = `${kind}, ${signs.positive ? "positive" : signs.signed ? "signed" : "zero or more"}, ${unit ?? ""}`;
   let met = MET.get(way);
-  if (!met || met.size > MOST_MET) MET.set(way, (met = new Map()));
+  if (!met || met.size > MOST_MET) {
+    met = new Map();
+    MET.set(way, met);
+  }
   let found = met.get(text);
-  if (found === undefined) met.set(text, (found = readOrRefuse(kind, text, unit, signs)));
+  if (found === undefined) {
+    found = readOrRefuse(kind, text, unit, signs);
+    met.set(text, found);
+  }
   if (found instanceof QuantityError) throw found;
   return found;
 }
@@ -122,6 +147,15 @@ function references(value: unknown): string[] {
 }
 
 const PLAIN: Readonly<Record<string, (value: unknown, spec: Field) => unknown>> = {
-  text, moment: text, ref: text, money: decimal, hours, fraction: decimal, count: whole, integer: whole, flag, choice,
+  text,
+  moment: text,
+  ref: text,
+  money: decimal,
+  hours,
+  fraction: decimal,
+  count: whole,
+  integer: whole,
+  flag,
+  choice,
   refs: references,
 };

@@ -7,10 +7,10 @@
  * as little as possible is left out. Records are taken in order of id, so the order of the lists never matters.
  */
 
-import { type ErrorCode } from "../../generated/errors";
+import type { ErrorCode } from "../../generated/errors";
 import { type Field, KINDS } from "../../generated/kinds";
-import { Misfit, readField } from "./fieldValues";
 import { QuantityError } from "../numbers/quantity";
+import { Misfit, readField } from "./fieldValues";
 import { WANTED } from "./recordFields";
 import { type Garage, type Warned, warned } from "./records";
 

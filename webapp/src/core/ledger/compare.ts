@@ -6,8 +6,8 @@
  */
 
 import { type Garage, type Part, type Warned, warned } from "../garage/records";
+import { scale, subtract, type Uncertain } from "../numbers/uncertain";
 import { scaleModels } from "../weighing/scale";
-import { type Uncertain, scale, subtract } from "../numbers/uncertain";
 import { type Mass, type Masses, massOf } from "../weighing/weighing";
 
 /**
@@ -28,7 +28,10 @@ export type Comparison = {
 
 /** Compares two parts by id; `insteadOf` is the part's own, unless another is given. */
 export function compare(
-  garage: Garage, part: string, insteadOf: string | null = null, known: Masses | null = null,
+  garage: Garage,
+  part: string,
+  insteadOf: string | null = null,
+  known: Masses | null = null,
 ): Comparison {
   const mine = garage.parts.get(part) ?? null;
   const old = garage.parts.get(insteadOf ?? mine?.instead_of ?? "") ?? null;

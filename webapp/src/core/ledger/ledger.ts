@@ -6,16 +6,29 @@
  * weighed and how much is claimed; money and hours are exact.
  */
 
-import {
-  type Effort, type JobNet, type Line, type MassTotal, STATES, type State, type Total, type Trim, effortOf, inTrim,
-  jobNets, jobsInCar, massTotal, order, unweighedOf,
-} from "./net";
-import { type Ratio, ZERO, add } from "../numbers/ratio";
 import { type Garage, type Job, type Part, type Warned, warned } from "../garage/records";
-import { Running } from "./running";
-import { type ScaleModel, UNNAMED } from "../weighing/scale";
+import { add, type Ratio, ZERO } from "../numbers/ratio";
 import { fsum } from "../numbers/uncertain";
+import { type ScaleModel, UNNAMED } from "../weighing/scale";
 import { BASES, type Basis, type Mass, type Masses, masses } from "../weighing/weighing";
+import {
+  type Effort,
+  effortOf,
+  inTrim,
+  type JobNet,
+  jobNets,
+  jobsInCar,
+  type Line,
+  type MassTotal,
+  massTotal,
+  order,
+  STATES,
+  type State,
+  type Total,
+  type Trim,
+  unweighedOf,
+} from "./net";
+import { Running } from "./running";
 
 /** One stage (null: jobs without one) and what its jobs of each state come to in the trim asked for. */
 export type StageTotal = { readonly stage: string | null; readonly states: Readonly<Record<State, Total>> };
@@ -73,7 +86,11 @@ export function ledger(garage: Garage, known: Masses = masses(garage)): Ledger {
   const fitted = jobsInCar(garage, "event");
   const ofPart = (wanted: (part: Part) => boolean | null) =>
     massTotal(lines.filter((line) => wanted(garage.parts.get(line.part) as Part)));
-  const fittedFor = (trim: Trim) => totalOf(nets, fitted.filter((job) => netOf(nets, job).trim === trim));
+  const fittedFor = (trim: Trim) =>
+    totalOf(
+      nets,
+      fitted.filter((job) => netOf(nets, job).trim === trim),
+    );
   const states = byState(nets, ofTrim);
   const unweighed = unweighedOf(lines);
   return {
@@ -105,7 +122,11 @@ function totalOf(nets: Nets, jobs: readonly Job[]): Total {
 }
 
 function byState(nets: Nets, jobs: readonly Job[]): Record<State, Total> {
-  const of = (state: State) => totalOf(nets, jobs.filter((job) => netOf(nets, job).state === state));
+  const of = (state: State) =>
+    totalOf(
+      nets,
+      jobs.filter((job) => netOf(nets, job).state === state),
+    );
   return Object.fromEntries(STATES.map((state) => [state, of(state)])) as Record<State, Total>;
 }
 
@@ -179,7 +200,10 @@ function countedTwice(garage: Garage, lines: readonly Line[]): Warned[] {
     pieces.set(line.part, (pieces.get(line.part) ?? 0) + (line.way === "on" ? line.count : -line.count));
   }
   const beyond = [...pieces].filter(([part, count]) => Math.abs(count) > (garage.parts.get(part)?.count ?? 1));
-  return beyond.map(([part]) => part).sort(order).map((part) => warned("counted_twice", { part }));
+  return beyond
+    .map(([part]) => part)
+    .sort(order)
+    .map((part) => warned("counted_twice", { part }));
 }
 
 function said(unweighed: readonly string[]): Warned[] {

@@ -6,9 +6,9 @@
  * and put back nets to nothing, with no doubt. Every total names the lines and jobs it was made from.
  */
 
-import { type Ratio, ZERO, add } from "../numbers/ratio";
 import type { Garage, Job, JobPart } from "../garage/records";
-import { type Uncertain, scale, subtract, total, weightedSum } from "../numbers/uncertain";
+import { add, type Ratio, ZERO } from "../numbers/ratio";
+import { scale, subtract, total, type Uncertain, weightedSum } from "../numbers/uncertain";
 import type { Basis, Mass, Masses } from "../weighing/weighing";
 
 export type State = "fitted" | "chosen" | "idea" | "undone";
@@ -123,7 +123,10 @@ export function massTotal(lines: readonly Line[]): MassTotal {
   const weighed = lines.filter((line): line is Line & { mass: Uncertain } => line.mass !== null);
   const of = (way: string) => weighed.filter((line) => line.way === way).map((line) => line.mass);
   const [taken, on] = [of("off"), total(of("on"))];
-  const off = weightedSum(taken, taken.map(() => -1));
+  const off = weightedSum(
+    taken,
+    taken.map(() => -1),
+  );
   return { net: subtract(on, off), off, on, lines: weighed.map((line) => line.id) };
 }
 

@@ -6,7 +6,7 @@
  * taking out what was put in leaves exactly nothing.
  */
 
-import { type Uncertain, fsum } from "../numbers/uncertain";
+import { fsum, type Uncertain } from "../numbers/uncertain";
 
 /** `add` values one by one; `value` and `u` (kg) are those of their sum, rounded once. */
 export class Running {

@@ -15,11 +15,21 @@
  */
 
 import { DIMENSIONS, type Dimension, type Kind } from "../../generated/units";
-import { type Ratio, ZERO, add, compare, divide, multiply, negate, ratio, toNumber } from "./ratio";
-import { type Digits, LONGEST, QuantityError, readDigits, refuseAtSight, sameMarks, tidy, trim, unitWord } from "./typed";
+import { add, compare, divide, multiply, negate, type Ratio, ratio, toNumber, ZERO } from "./ratio";
+import {
+  type Digits,
+  LONGEST,
+  QuantityError,
+  readDigits,
+  refuseAtSight,
+  sameMarks,
+  tidy,
+  trim,
+  unitWord,
+} from "./typed";
 
-export { QuantityError } from "./typed";
 export type { Kind } from "../../generated/units";
+export { QuantityError } from "./typed";
 
 /**
  * A reading as typed and as read.
@@ -115,7 +125,10 @@ export function factor(kind: Kind, unit: string): Ratio {
 }
 
 function factorsOf(kind: string, units: Dimension["units"]): [string, Ratio][] {
-  return Object.entries(units).map(([name, unit]) => [`${kind} ${name}`, ratio(BigInt(unit.ratio[0]), BigInt(unit.ratio[1]))]);
+  return Object.entries(units).map(([name, unit]) => [
+    `${kind} ${name}`,
+    ratio(BigInt(unit.ratio[0]), BigInt(unit.ratio[1])),
+  ]);
 }
 
 function namesOf(dimension: Dimension): Map<string, string> {
@@ -211,7 +224,8 @@ function falling(dimension: Dimension, units: readonly string[]): boolean {
 function checkCompound(kind: Kind, parts: readonly Part[]): void {
   parts.slice(1).forEach(([following, small], at) => {
     const [number, large] = parts[at] as Part;
-    if (/[./]/.test(number.reads)) throw new QuantityError("quantity_two_fractions", { part: `${number.reads} ${large}` });
+    if (/[./]/.test(number.reads))
+      throw new QuantityError("quantity_two_fractions", { part: `${number.reads} ${large}` });
     const most = Number(divide(factor(kind, large), factor(kind, small)).n);
     if (compare(following.exact, ratio(BigInt(most))) < 0) return;
     throw new QuantityError("quantity_carry", { part: `${following.reads} ${small}`, unit: small, large, most });

@@ -1,5 +1,5 @@
 /**
- * How a number is written for a person; the only place that rounds.
+ * How a number is written for a person; it alone has anything rounded (`rounded`).
  *
  * A driver in gloves reads it at arm's length, so: no more digits than the value deserves, the unit last, a true
  * minus sign (−), and no thousands marks, so that what is shown can be typed back.
@@ -16,9 +16,10 @@
  */
 
 import { DIMENSIONS, type Kind } from "../../generated/units";
-import { MINUS, type Quantity, factor, readNumber } from "./quantity";
-import { type Ratio, add, compare, divide, fromNumber, multiply, powerOfTen, ratio } from "./ratio";
-import { type Uncertain, expanded, u, uncertain } from "./uncertain";
+import { factor, type Quantity, readNumber } from "./quantity";
+import { compare, divide, fromNumber, multiply, type Ratio, ratio } from "./ratio";
+import { digitsOf, exponentOf, marginPlaces, rounded, sign } from "./rounded";
+import { expanded, type Uncertain, u, uncertain } from "./uncertain";
 
 /** `sign`: "", "−" or "+". `parts` and `within`: [digits, unit]; `within` is what follows ±, or empty. */
 export type Shown = {
@@ -38,14 +39,27 @@ const FOOT2 = ratio(9_290_304n, 100_000_000n);
 const HUNDRED = ratio(100n);
 /** Shown beside a reading typed in the other system, when the garage does not count in that system itself. */
 const BESIDE_METRIC: Readonly<Record<string, string>> = {
-  kg: "lb", g: "oz", t: "lb", mm: "in", cm: "in", m: "in", L: "gal_us", ml: "gal_us",
+  kg: "lb",
+  g: "oz",
+  t: "lb",
+  mm: "in",
+  cm: "in",
+  m: "in",
+  L: "gal_us",
+  ml: "gal_us",
 };
 const BESIDE_OTHERS: Readonly<Record<Kind, string>> = { mass: "kg", length: "mm", volume: "L" };
 /** Label, one in m², decimals, and the least that is shown in it, in m². */
 type Area = readonly [string, Ratio, number, Ratio];
 const AREAS: Readonly<Record<string, readonly [Area, Area]>> = {
-  mm: [["m²", ratio(1n), 2, ratio(1n, 10n)], ["cm²", ratio(1n, 10_000n), 1, ratio(0n)]],
-  in: [["ft²", FOOT2, 2, FOOT2], ["in²", divide(FOOT2, ratio(144n)), 1, ratio(0n)]],
+  mm: [
+    ["m²", ratio(1n), 2, ratio(1n, 10n)],
+    ["cm²", ratio(1n, 10_000n), 1, ratio(0n)],
+  ],
+  in: [
+    ["ft²", FOOT2, 2, FOOT2],
+    ["in²", divide(FOOT2, ratio(144n)), 1, ratio(0n)],
+  ],
 };
 
 /** A mass in `unit` ("kg", "g", "lb", "oz", "lb oz" …). `U`: expanded uncertainty in kg. `signed` writes "+" too. */
@@ -156,7 +170,12 @@ export function number(item: Uncertain | number, kind: Kind | "fraction", unit: 
  * `up` rounds towards more instead of to the nearest.
  */
 export function layOut(
-  kind: Kind, si: number | Ratio, unit: string, U: number | null = null, signed = false, up = false,
+  kind: Kind,
+  si: number | Ratio,
+  unit: string,
+  U: number | null = null,
+  signed = false,
+  up = false,
 ): Shown {
   const [large, small] = unit.split(" ") as [string, string?];
   const one = factor(kind, small ?? large);
@@ -198,7 +217,12 @@ function placesBeside(reading: Quantity, exact: Ratio, one: Ratio): number {
 
 /** `places`: decimals without a margin, and the most with one. */
 function single(
-  exact: Ratio, margin: Ratio | null, label: string, places: [number, number], signed: boolean, up = false,
+  exact: Ratio,
+  margin: Ratio | null,
+  label: string,
+  places: [number, number],
+  signed: boolean,
+  up = false,
 ): Shown {
   const [ends, within] = margin ? marginPlaces(margin, places[1]) : [places[0], null];
   const scaled = rounded(exact, ends, up);
@@ -228,49 +252,14 @@ function double(
   return shown(sign(scaled, signed), pieces, within === null ? [] : [[digitsOf(within, ends), labels[1]]]);
 }
 
-/** [decimals, scaled U]: two digits when the first is 1, else one; never finer than `most`, never zero. */
-function marginPlaces(margin: Ratio, most: number): [number, bigint] {
-  const exponent = exponentOf(margin);
-  const one = compare(margin, multiply(ratio(2n), powerOfTen(exponent))) < 0;
-  const wanted = one ? 1 - exponent : -exponent;
-  if (wanted <= most) return [wanted, rounded(margin, wanted)];
-  // What is over by less than a twentieth of the place is let go.
-  const scaled = rounded(add(margin, multiply(ratio(-1n, 20n), powerOfTen(-most))), most, true);
-  return [most, scaled > 0n ? scaled : 1n];
-}
-
-/** The power of ten of the first digit. */
-function exponentOf(positive: Ratio): number {
-  const guess = `${positive.n}`.length - `${positive.d}`.length;
-  return compare(positive, powerOfTen(guess)) >= 0 ? guess : guess - 1;
-}
-
-/** `exact` in units of 10^-places, half away from zero; or `up`, to the next one above. */
-function rounded(exact: Ratio, places: number, up = false): bigint {
-  const { n, d } = multiply(exact, powerOfTen(places));
-  if (up) return n > 0n ? (n + d - 1n) / d : n / d;
-  const whole = (2n * (n < 0n ? -n : n) + d) / (2n * d);
-  return n < 0n ? -whole : whole;
-}
-
-function digitsOf(scaled: bigint, places: number): string {
-  const size = scaled < 0n ? -scaled : scaled;
-  if (places <= 0) return `${size * 10n ** BigInt(-places)}`;
-  const text = `${size}`.padStart(places + 1, "0");
-  return `${text.slice(0, -places)}.${text.slice(-places)}`;
-}
-
-function sign(scaled: bigint, signed: boolean): string {
-  if (scaled < 0n) return MINUS;
-  return signed && scaled > 0n ? "+" : "";
-}
-
 function shown(sign: string, parts: readonly Piece[], within: readonly Piece[]): Shown {
   const [first, around] = [parts[0], within[0]];
   const text =
-    parts.length === 1 && first && around ? `${first[0]} ± ${around[0]} ${first[1]}`
-    : around ? `${join(parts)} ± ${join(within)}`
-    : join(parts);
+    parts.length === 1 && first && around
+      ? `${first[0]} ± ${around[0]} ${first[1]}`
+      : around
+        ? `${join(parts)} ± ${join(within)}`
+        : join(parts);
   return { sign, parts, within, text: (sign + text).replace(/ +$/, "") };
 }
 

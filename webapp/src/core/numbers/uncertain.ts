@@ -61,7 +61,10 @@ function addTerm(terms: Map<string, number | number[]>, name: string, term: numb
 
 /** The sum of all items, correctly rounded once, whatever their order. */
 export function total(items: readonly Uncertain[]): Uncertain {
-  return weightedSum(items, items.map(() => 1));
+  return weightedSum(
+    items,
+    items.map(() => 1),
+  );
 }
 
 export function add(a: Uncertain, b: Uncertain): Uncertain {

@@ -9,17 +9,32 @@
  */
 
 import "../../generated/laterErrors";
-import type { Density } from "../wholeCar/fuel";
-import { type Spot, onGrid, twiceArea } from "./polygon";
+import { type Warned, warned } from "../garage/records";
 import type { Quantity } from "../numbers/quantity";
 import { compare, ratio, toNumber } from "../numbers/ratio";
-import { type Warned, warned } from "../garage/records";
-import type { Corner } from "./sheetCorners";
-import { type Shape, outlineTrouble } from "./sheetOutline";
 import {
-  CONVENTION, INCH, LEGAL_OUNCES, LEGAL_SHARE, MAKERS_INCHES, MATERIALS, type Material, OUNCES_FT2,
+  divide,
+  multiply,
+  rectangular,
+  resolution,
+  type Uncertain,
+  uncertain,
+  weightedSum,
+} from "../numbers/uncertain";
+import type { Density } from "../wholeCar/fuel";
+import { onGrid, type Spot, twiceArea } from "./polygon";
+import type { Corner } from "./sheetCorners";
+import { outlineTrouble, type Shape } from "./sheetOutline";
+import {
+  CONVENTION,
+  INCH,
+  LEGAL_OUNCES,
+  LEGAL_SHARE,
+  MAKERS_INCHES,
+  MATERIALS,
+  type Material,
+  OUNCES_FT2,
 } from "./sheetStock";
-import { type Uncertain, divide, multiply, rectangular, resolution, uncertain, weightedSum } from "../numbers/uncertain";
 
 const THICKEST = ratio(1n, 10n); // m; whatever is thicker is no sheet
 const LEAST = 0.0001; // kg; what is lighter is a slip of a unit

@@ -8,10 +8,10 @@
 
 import { readMass } from "../numbers/quantity";
 import { toNumber } from "../numbers/ratio";
-import type { Piece, SheetMass } from "./sheet";
-import { MATERIALS } from "./sheetStock";
 import { showArea, showClaim, showGuard } from "../numbers/shown";
 import { u } from "../numbers/uncertain";
+import type { Piece, SheetMass } from "./sheet";
+import { MATERIALS } from "./sheetStock";
 
 /** Fields of a part, as typed: `claim` and `claim_within` in a unit of mass, `claim_from` in words. */
 export type Claim = { readonly claim: string; readonly claim_within: string; readonly claim_from: string };

@@ -24,7 +24,10 @@ export function writeCorners(corners: readonly CornerText[]): string {
 
 /** The corners one by one, still as typed. */
 export function cornerTexts(text: string): string[] {
-  return text.split(/[;\n]/).map((each) => each.trim()).filter(Boolean);
+  return text
+    .split(/[;\n]/)
+    .map((each) => each.trim())
+    .filter(Boolean);
 }
 
 function cornerOf(corner: number, text: string): Corner {

@@ -7,10 +7,10 @@
  */
 
 import "../../generated/laterErrors";
-import { type Point, type Spot, apart, crossing, inside, onGrid } from "./polygon";
-import type { Quantity } from "../numbers/quantity";
-import { type Ratio, ZERO, add, compare, multiply, negate, ratio } from "../numbers/ratio";
 import { type Warned, warned } from "../garage/records";
+import type { Quantity } from "../numbers/quantity";
+import { add, compare, multiply, negate, type Ratio, ratio, ZERO } from "../numbers/ratio";
+import { apart, crossing, inside, onGrid, type Point, type Spot } from "./polygon";
 import type { Corner } from "./sheetCorners";
 
 export const MOST_CORNERS = 200;
@@ -63,7 +63,12 @@ function pointsOf({ form, sizes, corners }: Shape): Point[] {
   if (form === "polygon") return corners.map(([across, up]) => [across.exact, up.exact] as const);
   if (form === "circle") return [];
   const [width, height] = sizes.map(({ exact }) => exact) as [Ratio, Ratio];
-  return [[ZERO, ZERO], [width, ZERO], [width, height], [ZERO, height]];
+  return [
+    [ZERO, ZERO],
+    [width, ZERO],
+    [width, height],
+    [ZERO, height],
+  ];
 }
 
 /** False for a drawn hole beyond a round outline, and for a sized one that is as wide or as long as its outline. */

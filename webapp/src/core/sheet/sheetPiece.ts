@@ -8,9 +8,9 @@
  */
 
 import "../../generated/laterErrors";
-import type { Density } from "../wholeCar/fuel";
 import { type Quantity, QuantityError, readLength, readNumber } from "../numbers/quantity";
 import { type Ratio, toNumber } from "../numbers/ratio";
+import type { Density } from "../wholeCar/fuel";
 import type { Piece } from "./sheet";
 import { type CornerText, readCorners, writeCorners } from "./sheetCorners";
 import type { Shape } from "./sheetOutline";
@@ -40,7 +40,9 @@ export type PieceRecord = ShapeRecord & {
 
 type Size = "width" | "height" | "diameter";
 const SIZES: Readonly<Record<Shape["form"], readonly Size[]>> = {
-  rectangle: ["width", "height"], circle: ["diameter"], polygon: [],
+  rectangle: ["width", "height"],
+  circle: ["diameter"],
+  polygon: [],
 };
 const UNSIZED = { width: null, height: null, diameter: null };
 
@@ -91,7 +93,13 @@ function shapeOf(record: SheetForm, at: number, count: number): Shape {
 
 function sizeOf(name: Size, size: Quantity | null, at: number): Quantity {
   if (size) return size;
-  throw new QuantityError("sheet_size_missing", { size: name, shape: at, typed: "", kind: "length", example: "300 mm" });
+  throw new QuantityError("sheet_size_missing", {
+    size: name,
+    shape: at,
+    typed: "",
+    kind: "length",
+    example: "300 mm",
+  });
 }
 
 function formOf(record: ShapeRecord): SheetForm {

@@ -14,9 +14,9 @@ import type { Density } from "../wholeCar/fuel";
 
 export const INCH = 0.0254; // m, exact
 const POUND = 0.45359237; // kg, exact
-const FOOT2 = (12 * INCH) * (12 * INCH); // m²
+const FOOT2 = 12 * INCH * (12 * INCH); // m²
 export const OUNCES_FT2 = POUND / 16 / FOOT2; // kg/m²
-export const CONVENTION = 41.82 * POUND / FOOT2 / INCH; // kg/m³ that tables of the Manufacturers' Standard Gauge are made with
+export const CONVENTION = (41.82 * POUND) / FOOT2 / INCH; // kg/m³ that tables of the Manufacturers' Standard Gauge are made with
 export const LEGAL_SHARE = 0.025; // the law allows 2½ % either way (15 U.S.C. 208, from memory)
 
 /**
@@ -32,9 +32,7 @@ export type Material = {
   readonly source: string;
 };
 
-function stock(
-  name: string, low: number, high: number, thinnest: number, thickest: number, source: string,
-): Material {
+function stock(name: string, low: number, high: number, thinnest: number, thickest: number, source: string): Material {
   return { name, density: { low, high }, thinnest, thickest, source };
 }
 
@@ -52,12 +50,21 @@ function laid(name: string, low: number, high: number, source: string): Material
 }
 
 export const MATERIALS: ReadonlyMap<string, Material> = new Map([
-  ["steel", rolled("steel", 7830, 7870, "carbon steel 7.85 g/cm³, common practice; pure iron 7.87, periodictable 2.1.0")],
+  [
+    "steel",
+    rolled("steel", 7830, 7870, "carbon steel 7.85 g/cm³, common practice; pure iron 7.87, periodictable 2.1.0"),
+  ],
   ["stainless_steel", rolled("stainless steel", 7700, 8030, "ferritic to austenitic grades, from memory")],
-  ["aluminium", rolled("aluminium", 2660, 2810, "pure 2.699 g/cm³, periodictable 2.1.0; sheet alloys about it, from memory")],
+  [
+    "aluminium",
+    rolled("aluminium", 2660, 2810, "pure 2.699 g/cm³, periodictable 2.1.0; sheet alloys about it, from memory"),
+  ],
   ["aluminium_6061", rolled("6061 aluminium", 2698, 2713, "0.0975 to 0.098 lb/in³, data sheets")],
   ["aluminium_2014", rolled("2014 aluminium", 2790, 2801, "0.101 lb/in³ = 2.80 g/cm³, sheet-weight tables")],
-  ["titanium", rolled("titanium", 4420, 4540, "pure 4.506 (mendeleev 1.3.0) to 4.54 (periodictable 2.1.0); 6Al-4V from memory")],
+  [
+    "titanium",
+    rolled("titanium", 4420, 4540, "pure 4.506 (mendeleev 1.3.0) to 4.54 (periodictable 2.1.0); 6Al-4V from memory"),
+  ],
   ["magnesium", rolled("magnesium", 1735, 1830, "pure 1.738 g/cm³, periodictable 2.1.0; sheet alloys from memory")],
   ["copper", rolled("copper", 8890, 8960, "pure 8.96 g/cm³, periodictable 2.1.0")],
   ["brass", rolled("brass", 8400, 8750, "from memory")],
@@ -68,7 +75,14 @@ export const MATERIALS: ReadonlyMap<string, Material> = new Map([
   ["abs", plastic("ABS", 1040, 1080, "specific gravity 1.08 of sheet grades, a seller's table; 1.04 from memory")],
   [
     "softwood_plywood",
-    stock("softwood plywood", 450, 600, 0.82, 1, "3.0 lb/ft² for an inch, a trade rule; spruce 460 kg/m³, a maker's handbook"),
+    stock(
+      "softwood plywood",
+      450,
+      600,
+      0.82,
+      1,
+      "3.0 lb/ft² for an inch, a trade rule; spruce 460 kg/m³, a maker's handbook",
+    ),
   ],
   ["birch_plywood", stock("birch plywood", 650, 750, 0.82, 1, "700 ± 50 kg/m³, a maker's handbook")],
   ["carbon_laminate", laid("carbon laminate", 1400, 1650, "from memory")],
@@ -78,12 +92,51 @@ export const MATERIALS: ReadonlyMap<string, Material> = new Map([
 
 // Ounces a square foot of the US legal Standard Gauge, 15 U.S.C. 206 (16, 18 and 20 read there, the others from memory).
 export const LEGAL_OUNCES: ReadonlyMap<number, number> = new Map([
-  [7, 120], [8, 110], [9, 100], [10, 90], [11, 80], [12, 70], [13, 60], [14, 50], [15, 45], [16, 40], [17, 36],
-  [18, 32], [19, 28], [20, 24], [21, 22], [22, 20], [23, 18], [24, 16], [25, 14], [26, 12], [27, 11], [28, 10],
+  [7, 120],
+  [8, 110],
+  [9, 100],
+  [10, 90],
+  [11, 80],
+  [12, 70],
+  [13, 60],
+  [14, 50],
+  [15, 45],
+  [16, 40],
+  [17, 36],
+  [18, 32],
+  [19, 28],
+  [20, 24],
+  [21, 22],
+  [22, 20],
+  [23, 18],
+  [24, 16],
+  [25, 14],
+  [26, 12],
+  [27, 11],
+  [28, 10],
 ]);
 // Inches of the Manufacturers' Standard Gauge (10, 18 and 20 seen in trade tables, the others from memory).
 export const MAKERS_INCHES: ReadonlyMap<number, number> = new Map([
-  [7, 0.1793], [8, 0.1644], [9, 0.1495], [10, 0.1345], [11, 0.1196], [12, 0.1046], [13, 0.0897], [14, 0.0747],
-  [15, 0.0673], [16, 0.0598], [17, 0.0538], [18, 0.0478], [19, 0.0418], [20, 0.0359], [21, 0.0329], [22, 0.0299],
-  [23, 0.0269], [24, 0.0239], [25, 0.0209], [26, 0.0179], [27, 0.0164], [28, 0.0149],
+  [7, 0.1793],
+  [8, 0.1644],
+  [9, 0.1495],
+  [10, 0.1345],
+  [11, 0.1196],
+  [12, 0.1046],
+  [13, 0.0897],
+  [14, 0.0747],
+  [15, 0.0673],
+  [16, 0.0598],
+  [17, 0.0538],
+  [18, 0.0478],
+  [19, 0.0418],
+  [20, 0.0359],
+  [21, 0.0329],
+  [22, 0.0299],
+  [23, 0.0269],
+  [24, 0.0239],
+  [25, 0.0209],
+  [26, 0.0179],
+  [27, 0.0164],
+  [28, 0.0149],
 ]);

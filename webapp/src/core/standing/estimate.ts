@@ -6,15 +6,15 @@
  * combines them (`core/fusion`).
  */
 
-import { type Condition, isWarned } from "../wholeCar/condition";
 import { evidenceOf } from "../fusion/evidence";
 import { type Fusion, fused, learned, residualOf } from "../fusion/fusion";
-import { jobsInCar } from "../ledger/net";
 import { type Garage, type Warned, warned } from "../garage/records";
-import { type Nets, type Since, sinceWeighIn } from "./since";
+import { jobsInCar } from "../ledger/net";
 import { type Uncertain, uncertain } from "../numbers/uncertain";
-import type { Weighed } from "./weighed";
 import type { Masses } from "../weighing/weighing";
+import { type Condition, isWarned } from "../wholeCar/condition";
+import { type Nets, type Since, sinceWeighIn } from "./since";
+import type { Weighed } from "./weighed";
 
 /**
  * A weigh-in that counts: `alone`, the weight now (kg) by it and the jobs since; its `share` in the weight.
@@ -60,7 +60,11 @@ export type Estimate = {
 
 /** The weight now from all of the weigh-ins given, or why there is none. */
 export function estimate(
-  garage: Garage, known: Masses, nets: Nets, weighed: readonly Weighed[], condition: Condition,
+  garage: Garage,
+  known: Masses,
+  nets: Nets,
+  weighed: readonly Weighed[],
+  condition: Condition,
 ): Estimate | Warned {
   const found = evidenceOf(garage, known, nets, weighed, condition);
   if (isWarned(found)) return found;

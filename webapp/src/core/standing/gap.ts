@@ -5,12 +5,12 @@
  * error. On one scale its gain acts on the difference only, so a gap is known much better than a car.
  */
 
-import { isWarned } from "../wholeCar/condition";
 import { type Garage, type Warned, warned } from "../garage/records";
-import { type Nets, netBetween, piecesBetween } from "./since";
 import { type Uncertain, u, weightedSum } from "../numbers/uncertain";
-import { type Weighed, bare } from "./weighed";
 import type { Masses } from "../weighing/weighing";
+import { isWarned } from "../wholeCar/condition";
+import { type Nets, netBetween, piecesBetween } from "./since";
+import { bare, type Weighed } from "./weighed";
 
 /**
  * What two weigh-ins say beside the jobs between them: `difference` kg more in the car than written down.

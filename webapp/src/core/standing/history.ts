@@ -1,11 +1,11 @@
 /** What was weighed before: every weigh-in at the class's condition, and the car before any job was done to it. */
 
-import { type Condition, atCondition, isWarned } from "../wholeCar/condition";
 import { type Garage, type Warned, type WeighIn, warned } from "../garage/records";
-import { type Nets, netBetween } from "./since";
-import { type Uncertain, subtract, uncertain } from "../numbers/uncertain";
-import type { Weighed } from "./weighed";
+import { subtract, type Uncertain, uncertain } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
+import { atCondition, type Condition, isWarned } from "../wholeCar/condition";
+import { type Nets, netBetween } from "./since";
+import type { Weighed } from "./weighed";
 
 /** A weigh-in: `total` as it was weighed, `weight` at the class's condition, kg, or the `reason` there is none. */
 export type Past = {
@@ -45,7 +45,11 @@ export function pastOf(garage: Garage, known: Masses, weighed: Weighed, conditio
 
 /** From the first weigh-in that tells it, else from the book as quoted, without a claim to accuracy. */
 export function startOf(
-  garage: Garage, known: Masses, nets: Nets, weighed: readonly Weighed[], condition: Condition,
+  garage: Garage,
+  known: Masses,
+  nets: Nets,
+  weighed: readonly Weighed[],
+  condition: Condition,
 ): Start | Warned {
   for (const each of weighed) {
     const weight = weightOf(garage, known, each, condition);

@@ -14,13 +14,13 @@
  * risk r is how far above the minimum the weight must be for P to be r: the guard band of JCGM 106:2012, 8.3.
  */
 
-import { cumulative, inverse } from "../numbers/normal";
 import type { ClassSheet, Garage, WeighIn } from "../garage/records";
+import { cumulative, inverse } from "../numbers/normal";
+import { type Uncertain, u, uncertain, weightedSum } from "../numbers/uncertain";
 import type { ScaleModel } from "../weighing/scale";
 import { platformGain, wholeCarGain } from "../weighing/tradeScale";
-import { type Uncertain, u, uncertain, weightedSum } from "../numbers/uncertain";
-import { ASSUMED_REPEATABILITY, repeatability } from "../wholeCar/weighIn";
 import type { Masses } from "../weighing/weighing";
+import { ASSUMED_REPEATABILITY, repeatability } from "../wholeCar/weighIn";
 
 const PASSES = 6; // each brings the guard about a thousand times nearer: u hardly depends on the weight
 
@@ -78,7 +78,10 @@ export function officialScale(
 
 /** What the scale should show for a car of this weight, against a minimum (kg) and a risk between 0 and 1. */
 export function officialReading(
-  weight: Uncertain, minimum: number, official: OfficialScale, risk: number,
+  weight: Uncertain,
+  minimum: number,
+  official: OfficialScale,
+  risk: number,
 ): OfficialReading {
   return {
     scale: official,

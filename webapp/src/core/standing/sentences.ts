@@ -9,13 +9,13 @@
 
 import { describe } from "../../generated/errors";
 import { SENTENCES } from "../../generated/sentences";
+import type { Warned } from "../garage/records";
+import { layOut, type Piece, showChance, showGuard, showMass } from "../numbers/shown";
+import { expanded, type Uncertain } from "../numbers/uncertain";
 import { type Gap, isSignificant } from "./gap";
 import type { OfficialReading } from "./official";
-import type { Warned } from "../garage/records";
-import { type Piece, layOut, showChance, showGuard, showMass } from "../numbers/shown";
 import type { Since } from "./since";
 import type { Standing } from "./standing";
-import { type Uncertain, expanded } from "../numbers/uncertain";
 
 /** `code` of the table, or of the error table where a reason is told; `data` as texts; `text` ready to read. */
 export type Said = { readonly code: string; readonly data: Readonly<Record<string, string>>; readonly text: string };

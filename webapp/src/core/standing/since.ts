@@ -7,7 +7,7 @@
  */
 
 import { type JobNet, order } from "../ledger/net";
-import { type Uncertain, scale, weightedSum } from "../numbers/uncertain";
+import { scale, type Uncertain, weightedSum } from "../numbers/uncertain";
 
 export type Nets = ReadonlyMap<string, JobNet>;
 
@@ -51,7 +51,9 @@ export function netBetween(now: readonly string[], then: readonly string[], nets
   const signs: number[] = [];
   for (const [job, sign] of signsOf(now, then)) {
     for (const { mass } of nets.get(job)?.lines ?? []) {
-      if (mass) signs.push(sign), masses.push(mass);
+      if (!mass) continue;
+      signs.push(sign);
+      masses.push(mass);
     }
   }
   return weightedSum(masses, signs);

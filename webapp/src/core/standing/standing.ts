@@ -7,19 +7,19 @@
  * weight, margin, start, gap.
  */
 
-import { type Condition, chosenSheet, conditionOf, conditionWarnings, isWarned } from "../wholeCar/condition";
-import { type Estimate, type Fused, estimate } from "./estimate";
-import { type Gap, gapBetween, gapsInOrder } from "./gap";
-import { type Past, type Start, pastOf, startOf } from "./history";
-import { type JobNet, jobNets, jobsInCar, massTotal } from "../ledger/net";
-import { type OfficialReading, officialReading, officialScale } from "./official";
-import { ZERO, add, toNumber } from "../numbers/ratio";
 import { type ClassSheet, type Garage, type Warned, type WeighIn, warned } from "../garage/records";
-import { type Nets, type Since, piecesBetween } from "./since";
-import { type Uncertain, scale, subtract, u, uncertain } from "../numbers/uncertain";
-import { loadsOf } from "../wholeCar/weighIn";
-import { type Weighed, ballastIn, ballastNow, inOrder } from "./weighed";
+import { type JobNet, jobNets, jobsInCar, massTotal } from "../ledger/net";
+import { add, toNumber, ZERO } from "../numbers/ratio";
+import { scale, subtract, type Uncertain, u, uncertain } from "../numbers/uncertain";
 import { type Masses, masses } from "../weighing/weighing";
+import { type Condition, chosenSheet, conditionOf, conditionWarnings, isWarned } from "../wholeCar/condition";
+import { loadsOf } from "../wholeCar/weighIn";
+import { type Estimate, estimate, type Fused } from "./estimate";
+import { type Gap, gapBetween, gapsInOrder } from "./gap";
+import { type Past, pastOf, type Start, startOf } from "./history";
+import { type OfficialReading, officialReading, officialScale } from "./official";
+import { type Nets, piecesBetween, type Since } from "./since";
+import { ballastIn, ballastNow, inOrder, type Weighed } from "./weighed";
 
 const RISK = 0.05; // of being shown under the minimum, when the class sheet names none: an assumption, no source
 
@@ -78,7 +78,10 @@ type Given = {
  * count do. `known`: the garage's masses, when they are at hand already.
  */
 export function standing(
-  garage: Garage, known: Masses = masses(garage), classSheet: string | null = null, weighIn: string | null = null,
+  garage: Garage,
+  known: Masses = masses(garage),
+  classSheet: string | null = null,
+  weighIn: string | null = null,
 ): Standing {
   const given = givenOf(garage, known, classSheet);
   const { nets, condition, weighed } = given;
@@ -89,7 +92,13 @@ export function standing(
   const start = startOf(garage, known, nets, weighed, condition);
   const gap = gapOf(given);
   const found = isWarned(now) ? null : now;
-  const moved = [...piecesBetween(jobsInCar(garage).map((job) => job.id), [], nets)];
+  const moved = [
+    ...piecesBetween(
+      jobsInCar(garage).map((job) => job.id),
+      [],
+      nets,
+    ),
+  ];
   const least = typeof minimum === "number" ? minimum : null;
   const margin = found && least !== null ? subtract(found.weight, uncertain(least)) : null;
   const official = officialOf(given, found, least, risk);
@@ -154,7 +163,10 @@ function riskOf(sheet: ClassSheet | null): number {
 }
 
 function officialOf(
-  given: Given, found: Estimate | null, minimum: number | null, risk: number,
+  given: Given,
+  found: Estimate | null,
+  minimum: number | null,
+  risk: number,
 ): OfficialReading | null {
   if (found === null || minimum === null) return null;
   const records = given.weighed.map(({ record }) => record);
@@ -168,7 +180,10 @@ function ballastOf(garage: Garage, found: Estimate | null): number {
 }
 
 function verdictOf(
-  margin: Uncertain | null, official: OfficialReading | null, risk: number, found: Estimate | null,
+  margin: Uncertain | null,
+  official: OfficialReading | null,
+  risk: number,
+  found: Estimate | null,
 ): Verdict | null {
   if (margin === null || official === null || found === null) return null;
   const { unweighed_out: out, unweighed_in: put } = found.since;

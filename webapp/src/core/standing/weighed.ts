@@ -5,12 +5,12 @@
  * the car without these; what was on board is known as well as it was noted.
  */
 
-import { driverIn, fuelIn } from "../wholeCar/condition";
-import { order } from "../ledger/net";
 import { type Garage, type Warned, type WeighIn, warned } from "../garage/records";
-import { type Uncertain, resolution, uncertain } from "../numbers/uncertain";
-import type { Loads } from "../wholeCar/weighIn";
+import { order } from "../ledger/net";
+import { resolution, type Uncertain, uncertain } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
+import { driverIn, fuelIn } from "../wholeCar/condition";
+import type { Loads } from "../wholeCar/weighIn";
 
 /** Items and what each counts: a sum that is taken once, at the end. */
 export type Terms = readonly (readonly [Uncertain, number])[];
@@ -38,7 +38,12 @@ export function bare(garage: Garage, { record, loads }: Weighed, known: Masses):
   if (!fuel) return warned("fuel_unknown", { weigh_in: record.id });
   const driver = driverIn(record, known);
   if (!driver) return warned("driver_unknown", { weigh_in: record.id });
-  return [[whole, 1], [fuel, -1], [driver, -1], [ballastIn(record), -1]];
+  return [
+    [whole, 1],
+    [fuel, -1],
+    [driver, -1],
+    [ballastIn(record), -1],
+  ];
 }
 
 /** The ballast on board at a weigh-in, kg, known to its last digit. */

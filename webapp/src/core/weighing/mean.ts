@@ -106,7 +106,10 @@ function fitted(scales: readonly Scale[]): Fit {
   for (const scale of scales) misfit += scale.misfit;
   if (scales.length === 1) return { value: (scales[0] as Scale).value, weights: [1], misfit };
   const values = scales.map((scale) => scale.value);
-  let value = dot(scales.map(() => 1 / scales.length), values);
+  let value = dot(
+    scales.map(() => 1 / scales.length),
+    values,
+  );
   let weights: number[] = [];
   for (let pass = 0; pass < PASSES; pass++) {
     weights = weightsOf(scales, value);

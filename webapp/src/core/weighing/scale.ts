@@ -11,16 +11,22 @@
  * scale.
  */
 
-import type { Quantity } from "../numbers/quantity";
 import { type Garage, type Scale, type ScaleCheck, type Warned, warned } from "../garage/records";
-import { type Uncertain, rectangular, u, uncertain } from "../numbers/uncertain";
+import type { Quantity } from "../numbers/quantity";
+import { rectangular, type Uncertain, u, uncertain } from "../numbers/uncertain";
 
 /** The scale of a weighing that names none: all of them count as one scale, since most often they are. */
 export const UNNAMED = "";
 
 // Relative standard uncertainty of the gain: common practice, no source.
 export const ASSUMED_GAIN: Readonly<Record<string, number>> = {
-  kitchen: 0.003, bench: 0.002, hanging: 0.01, bathroom: 0.01, corner_pads: 0.002, axle_pads: 0.005, platform: 0.001,
+  kitchen: 0.003,
+  bench: 0.002,
+  hanging: 0.01,
+  bathroom: 0.01,
+  corner_pads: 0.002,
+  axle_pads: 0.005,
+  platform: 0.001,
 };
 const ASSUMED_GAIN_UNNAMED = 0.02;
 const FAR_OFF = 0.2; // a scale this far off is a slip of the finger or of the unit, not a gain
@@ -70,11 +76,21 @@ export function scaleModel(scale: Scale, checks: readonly ScaleCheck[]): ScaleMo
   const [gain, warnings] = gainOf(bare, distinctLooks(near, knownLoad, sameShown));
   const all = [...said, ...warnings];
   if (u(gain) > allowance) return { ...bare, warnings: [...all, warned("checks_too_rough", { scale: scale.id })] };
-  return model(scale, gain, false, near.map((check) => check.id), all);
+  return model(
+    scale,
+    gain,
+    false,
+    near.map((check) => check.id),
+    all,
+  );
 }
 
 function model(
-  scale: Scale, gain: Uncertain, assumed: boolean, checks: readonly string[], warnings: readonly Warned[],
+  scale: Scale,
+  gain: Uncertain,
+  assumed: boolean,
+  checks: readonly string[],
+  warnings: readonly Warned[],
 ): ScaleModel {
   return {
     id: scale.id,
@@ -100,7 +116,9 @@ function unnamed(): ScaleModel {
  * Once any of them differs, more than the rounding is at work and each look counts.
  */
 export function distinctLooks<T>(
-  items: readonly T[], load: (item: T) => string, same: (a: T, b: T) => boolean,
+  items: readonly T[],
+  load: (item: T) => string,
+  same: (a: T, b: T) => boolean,
 ): readonly T[] {
   if (items.length < 2) return items;
   const groups = new Map<string, T[]>();
@@ -164,7 +182,10 @@ function leastSquares(checks: readonly ScaleCheck[], variances: readonly number[
 
 /** The Birge ratio when a check is off the fitted line by more than a division, else 1. */
 function disagreement(
-  bare: ScaleModel, checks: readonly ScaleCheck[], gain: number, variances: readonly number[],
+  bare: ScaleModel,
+  checks: readonly ScaleCheck[],
+  gain: number,
+  variances: readonly number[],
 ): number {
   let chiSquared = 0;
   let beyond = false;

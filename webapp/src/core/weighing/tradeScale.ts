@@ -10,15 +10,25 @@
  */
 
 import type { Garage } from "../garage/records";
+import { rectangular, type Uncertain, uncertain } from "../numbers/uncertain";
 import { ASSUMED_GAIN, type ScaleModel } from "./scale";
-import { type Uncertain, rectangular, uncertain } from "../numbers/uncertain";
 
 type Steps = readonly (readonly [number, number])[];
 
 /** Accuracy class → (up to so many divisions of load, off by so many divisions). Class IIII from memory. */
 const STEPS: Readonly<Record<string, Steps>> = {
-  III: [[500, 1], [2000, 2], [4000, 3], [Infinity, 5]],
-  IIII: [[50, 1], [200, 2], [400, 3], [Infinity, 5]],
+  III: [
+    [500, 1],
+    [2000, 2],
+    [4000, 3],
+    [Infinity, 5],
+  ],
+  IIII: [
+    [50, 1],
+    [200, 2],
+    [400, 3],
+    [Infinity, 5],
+  ],
 };
 
 export const ASSUMED_DIVISION = 1; // kg, of a platform for cars nobody noted the step of: common practice, no source
@@ -36,7 +46,10 @@ export function tolerance(accuracyClass: string, division: number, load: number)
  * `division`: the scale's, kg, where somebody else than its record states it.
  */
 export function wholeCarGain(
-  garage: Garage, model: ScaleModel, load: number, division: number | null = null,
+  garage: Garage,
+  model: ScaleModel,
+  load: number,
+  division: number | null = null,
 ): Uncertain {
   const named = garage.scales.get(model.id);
   const step = division || model.division;

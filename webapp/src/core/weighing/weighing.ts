@@ -18,11 +18,11 @@
  * modified and new items), and all guesses share a common bias. Weighed beats claimed.
  */
 
-import { weightedMean } from "./mean";
-import type { Quantity } from "../numbers/quantity";
 import { type Driver, type Garage, type Part, type Warned, type Weighing, warned } from "../garage/records";
-import { type ScaleModel, UNNAMED, distinctLooks, divisionFor, lookOf, scaleModels } from "./scale";
-import { type Uncertain, rectangular, uncertain } from "../numbers/uncertain";
+import type { Quantity } from "../numbers/quantity";
+import { rectangular, type Uncertain, uncertain } from "../numbers/uncertain";
+import { weightedMean } from "./mean";
+import { distinctLooks, divisionFor, lookOf, type ScaleModel, scaleModels, UNNAMED } from "./scale";
 
 export type Basis = "weighed" | "worked_out" | "quoted" | "guessed";
 export const BASES: readonly Basis[] = ["weighed", "worked_out", "quoted", "guessed"];
@@ -32,7 +32,10 @@ const CLAIM_WITHIN_PERSON: Readonly<Record<string, number>> = { worked_out: 0.03
 const NOTHING: readonly Warned[] = [];
 const GUESSES_SHARE = 0.05; // of each guess: people guess all too high or all too low; an assumption, no source
 const NEEDS: Readonly<Record<string, "shown_empty" | "shown_far" | "pieces">> = {
-  difference: "shown_empty", container: "shown_empty", batch: "pieces", ends: "shown_far",
+  difference: "shown_empty",
+  container: "shown_empty",
+  batch: "pieces",
+  ends: "shown_far",
 };
 
 /**
@@ -126,7 +129,11 @@ function weighed(
 ): Mass {
   const kept = new Set(distinctLooks(weighings, load, sameDisplay).map((weighing) => weighing.id));
   const gains = new Map(readings.map(({ scale }) => [scale, (scales.get(scale) as ScaleModel).gain]));
-  const mean = weightedMean(thing.id, readings.filter((reading) => kept.has(reading.weighing)), gains);
+  const mean = weightedMean(
+    thing.id,
+    readings.filter((reading) => kept.has(reading.weighing)),
+    gains,
+  );
   for (const reading of readings) for (const warning of reading.warnings) warnings.push(warning);
   if (mean.ratio > 1) {
     warnings.push(warned("readings_disagree", { of: thing.id, spread: mean.spread, ratio: mean.ratio }));

@@ -7,8 +7,8 @@
 
 import type { Part } from "../garage/records";
 import { layOut, showMass } from "../numbers/shown";
-import { type Uncertain, expanded, subtract } from "../numbers/uncertain";
-import { type Mass, claimed } from "./weighing";
+import { expanded, subtract, type Uncertain } from "../numbers/uncertain";
+import { claimed, type Mass } from "./weighing";
 
 const SENTENCES = {
   heavier: "{mass} heavier than worked out, ± {within}: thicker than nominal, or a different alloy?",
@@ -30,7 +30,7 @@ export type Against = {
 /** What was weighed against what was worked out; null unless there are both. */
 export function against(part: Part, { mass, basis, readings }: Mass): Against | null {
   const claim = claimed(part);
-  if (!claim || claim[1] !== "worked_out" || !mass || basis !== "weighed") return null;
+  if (claim?.[1] !== "worked_out" || !mass || basis !== "weighed") return null;
   const difference = subtract(mass, claim[0]);
   const beyond = isBeyond(difference);
   const bolts = readings.some((reading) => reading.with_bolts);

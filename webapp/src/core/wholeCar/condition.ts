@@ -8,12 +8,12 @@
  * warning says so.
  */
 
-import { assumedWithin, fuelMass } from "./fuel";
+import { type ClassSheet, type Garage, type Warned, type WeighIn, warned } from "../garage/records";
 import { order } from "../ledger/net";
 import { compare } from "../numbers/ratio";
-import { type ClassSheet, type Garage, type Warned, type WeighIn, warned } from "../garage/records";
-import { type Uncertain, scale, subtract, uncertain, weightedSum } from "../numbers/uncertain";
+import { scale, subtract, type Uncertain, uncertain, weightedSum } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
+import { assumedWithin, fuelMass } from "./fuel";
 
 /**
  * `driver`: "in" or "out"; `fuel`: "as_it_is", "empty", "full" or "stated".
@@ -122,7 +122,11 @@ export function driverIn(record: WeighIn, known: Masses): Uncertain | null {
 
 /** The weight of the car of a weigh-in at the class's condition, kg, or why it cannot be told. */
 export function atCondition(
-  garage: Garage, record: WeighIn, whole: Uncertain, condition: Condition, known: Masses,
+  garage: Garage,
+  record: WeighIn,
+  whole: Uncertain,
+  condition: Condition,
+  known: Masses,
 ): Uncertain | Warned {
   const changes: Uncertain[] = [];
   for (const change of [fuelChange(garage, record, condition), driverChange(record, condition, known)]) {

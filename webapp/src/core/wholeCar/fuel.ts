@@ -6,7 +6,7 @@
  * a full tank and a class that weighs with a full tank. How well the litres are known is each weigh-in's own.
  */
 
-import { type Uncertain, multiply, rectangular, uncertain } from "../numbers/uncertain";
+import { multiply, rectangular, type Uncertain, uncertain } from "../numbers/uncertain";
 
 const LITRE = 0.001; // m³
 const ETHANOL = 793.7; // kg/m³ at 15 °C; 6.61 lb/gal in the US DOE AFDC fuel property table
@@ -25,7 +25,11 @@ const PETROL: Density = { low: 720, high: 775 }; // EN 228 limits at 15 °C
 // What pumps sell as E85 holds 51 to 83 % ethanol (ASTM D5798, from memory).
 const E85: Density = { low: blend(0.51, PETROL.low), high: blend(0.83, PETROL.high) };
 const DIESEL: Density = { low: 802.8, high: 886.7 }; // 6.7 to 7.4 lb/gal, No. 2 diesel, US DOE AFDC fuel property table
-const DENSITIES: ReadonlyMap<string, Density> = new Map([["petrol", PETROL], ["e85", E85], ["diesel", DIESEL]]);
+const DENSITIES: ReadonlyMap<string, Density> = new Map([
+  ["petrol", PETROL],
+  ["e85", E85],
+  ["diesel", DIESEL],
+]);
 const UNKNOWN: Density = { low: PETROL.low, high: DIESEL.high }; // the car does not say what it burns
 
 /** The density range of `petrol`, `e85` or `diesel`; the range of all of them when the kind is not known. */

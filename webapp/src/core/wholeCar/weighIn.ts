@@ -11,29 +11,48 @@
  * (RF + LR) / total. Axes: x rearward from the front axle, y to the car's right; each axle has its own track.
  */
 
-import {
-  type Condition, atCondition, chosenSheet, conditionOf, conditionWarnings, driverIn, fuelIn, isWarned,
-} from "./condition";
-import type { Quantity } from "../numbers/quantity";
 import { type Car, type Garage, type Warned, type WeighIn, warned } from "../garage/records";
-import { ASSUMED_GAIN, type ScaleModel, UNNAMED, divisionFor } from "../weighing/scale";
+import type { Quantity } from "../numbers/quantity";
+import { divide, multiply, resolution, total, type Uncertain, uncertain, weightedSum } from "../numbers/uncertain";
+import { ASSUMED_GAIN, divisionFor, type ScaleModel, UNNAMED } from "../weighing/scale";
 import { gainByClass, platformGain, wholeCarGain } from "../weighing/tradeScale";
-import { type Uncertain, divide, multiply, resolution, total, uncertain, weightedSum } from "../numbers/uncertain";
 import { type Masses, masses } from "../weighing/weighing";
+import {
+  atCondition,
+  type Condition,
+  chosenSheet,
+  conditionOf,
+  conditionWarnings,
+  driverIn,
+  fuelIn,
+  isWarned,
+} from "./condition";
 
 export type Reading = "lf" | "rf" | "lr" | "rr" | "front" | "rear" | "total";
 export const LOOKS: Readonly<Record<WeighIn["layout"], readonly Reading[]>> = {
-  corners: ["lf", "rf", "lr", "rr"], axles: ["front", "rear"], total: ["total"],
+  corners: ["lf", "rf", "lr", "rr"],
+  axles: ["front", "rear"],
+  total: ["total"],
 };
 const PAIRS = {
-  front: ["lf", "rf"], rear: ["lr", "rr"], left: ["lf", "lr"], right: ["rf", "rr"], cross: ["rf", "lr"],
+  front: ["lf", "rf"],
+  rear: ["lr", "rr"],
+  left: ["lf", "lr"],
+  right: ["rf", "rr"],
+  cross: ["rf", "lr"],
 } as const;
 export type Pair = keyof typeof PAIRS;
 const PAIR_NAMES = Object.keys(PAIRS) as Pair[];
 
 // Standard deviation of the whole car's weight on rolling it on again, kg: common practice, no source.
 export const ASSUMED_REPEATABILITY: Readonly<Record<string, number>> = {
-  kitchen: 0.5, bench: 0.5, hanging: 1, bathroom: 1, corner_pads: 0.5, axle_pads: 1, platform: 0.5,
+  kitchen: 0.5,
+  bench: 0.5,
+  hanging: 1,
+  bathroom: 1,
+  corner_pads: 0.5,
+  axle_pads: 1,
+  platform: 0.5,
 };
 const ASSUMED_REPEATABILITY_UNNAMED = 2;
 const SETTLING = 1; // standard deviation, kg a corner in the pattern + − − +: common practice, no source
@@ -83,7 +102,10 @@ export type WholeCar = {
  * `classSheet`: id of the one whose condition is wanted, by default the newest of the car.
  */
 export function weighIn(
-  garage: Garage, id: string, known: Masses = masses(garage), classSheet: string | null = null,
+  garage: Garage,
+  id: string,
+  known: Masses = masses(garage),
+  classSheet: string | null = null,
 ): WholeCar | null {
   const record = garage.weigh_ins.get(id);
   if (!record) return null;
@@ -109,7 +131,11 @@ export function weighIn(
 }
 
 function weightOf(
-  garage: Garage, record: WeighIn, loads: Loads, condition: Condition, known: Masses,
+  garage: Garage,
+  record: WeighIn,
+  loads: Loads,
+  condition: Condition,
+  known: Masses,
 ): Uncertain | Warned {
   const whole = loads.loads.total;
   if (!whole) return warned("weigh_in_incomplete", { weigh_in: record.id });
@@ -126,7 +152,12 @@ export function loadsOf(garage: Garage, record: WeighIn, known: Masses): Loads {
   const model = modelFor(record, known);
   const names = LOOKS[record.layout];
   const shown = new Map(names.flatMap((name) => (record[name] ? [[name, record[name] as Quantity] as const] : [])));
-  const gain = gainFor(garage, record, model, [...shown.values()].reduce((sum, look) => sum + look.value, 0));
+  const gain = gainFor(
+    garage,
+    record,
+    model,
+    [...shown.values()].reduce((sum, look) => sum + look.value, 0),
+  );
   const repeats = repeatability(garage, model) / Math.sqrt(names.length);
   const looks = [...shown].map(([name, look]) => [name, loadOf(record, model, gain, name, look, repeats)] as const);
   const loads = sumsOf(Object.fromEntries(looks));
@@ -164,7 +195,12 @@ export function repeatability(garage: Garage, model: ScaleModel): number {
 
 /** One reading with the scale's gain taken out. */
 function loadOf(
-  record: WeighIn, model: ScaleModel, gain: Uncertain, name: Reading, shown: Quantity, repeats: number,
+  record: WeighIn,
+  model: ScaleModel,
+  gain: Uncertain,
+  name: Reading,
+  shown: Quantity,
+  repeats: number,
 ): Uncertain {
   const through = 1 + gain.value;
   const load = shown.value / through;
@@ -185,7 +221,9 @@ function sumsOf(looks: LoadsByName): LoadsByName {
     return found.length === names.length ? [total(found)] : [];
   };
   const pairs = PAIR_NAMES.flatMap((name) => sumOf(PAIRS[name]).map((sum) => [name, sum] as const));
-  const totals = Object.values(LOOKS).flatMap(sumOf).map((sum) => ["total", sum] as const);
+  const totals = Object.values(LOOKS)
+    .flatMap(sumOf)
+    .map((sum) => ["total", sum] as const);
   return { ...looks, ...Object.fromEntries(pairs), ...Object.fromEntries(totals) };
 }
 
@@ -223,7 +261,10 @@ function missing(record: WeighIn, shown: ReadonlyMap<Reading, Quantity>): Warned
 }
 
 function aboveCapacity(
-  garage: Garage, record: WeighIn, model: ScaleModel, shown: ReadonlyMap<Reading, Quantity>,
+  garage: Garage,
+  record: WeighIn,
+  model: ScaleModel,
+  shown: ReadonlyMap<Reading, Quantity>,
 ): Warned[] {
   const pads = PADS[garage.scales.get(model.id)?.kind ?? ""] ?? 1;
   const most = (model.capacity ?? Infinity) * Math.max(1, pads / LOOKS[record.layout].length);

@@ -2,14 +2,21 @@
 import type { ComponentChildren } from "preact";
 import { useId } from "preact/hooks";
 
-type FrameProps = { label: string; hint?: ComponentChildren; trouble?: string | null; children: (ids: { id: string; about: string }) => ComponentChildren };
+type FrameProps = {
+  label: string;
+  hint?: ComponentChildren;
+  trouble?: string | null;
+  children: (ids: { id: string; about: string }) => ComponentChildren;
+};
 
 export function FieldFrame({ label, hint, trouble, children }: FrameProps) {
   const id = useId();
   const about = `${id}-about`;
   return (
     <div class="field">
-      <label class="label" for={id}>{label}</label>
+      <label class="label" for={id}>
+        {label}
+      </label>
       {children({ id, about })}
       <div id={about} aria-live="polite">
         {trouble ? <p class="trouble">{trouble}</p> : hint && <p class="hint">{hint}</p>}
@@ -31,17 +38,45 @@ type TextProps = {
   list?: string[];
 };
 
-export function TextField({ label, value, onValue, hint, trouble, type = "text", mode = "text", most = 200, long, list }: TextProps) {
+export function TextField({
+  label,
+  value,
+  onValue,
+  hint,
+  trouble,
+  type = "text",
+  mode = "text",
+  most = 200,
+  long,
+  list,
+}: TextProps) {
   const onInput = (event: Event) => onValue((event.currentTarget as HTMLInputElement | HTMLTextAreaElement).value);
   return (
-    <FieldFrame label={label} hint={value.length >= most ? `That is as long as it can be: ${most} characters.` : hint} trouble={trouble}>
+    <FieldFrame
+      label={label}
+      hint={value.length >= most ? `That is as long as it can be: ${most} characters.` : hint}
+      trouble={trouble}
+    >
       {({ id, about }) => {
         const shared = { id, value, onInput, maxLength: most, "aria-describedby": about, "aria-invalid": !!trouble };
         if (long) return <textarea class="input" {...shared} />;
         return (
           <>
-            <input class="input" type={type} inputMode={mode} autocomplete="off" list={list ? `${id}-list` : undefined} {...shared} />
-            {list && <datalist id={`${id}-list`}>{list.map((name) => <option key={name} value={name} />)}</datalist>}
+            <input
+              class="input"
+              type={type}
+              inputMode={mode}
+              autocomplete="off"
+              list={list ? `${id}-list` : undefined}
+              {...shared}
+            />
+            {list && (
+              <datalist id={`${id}-list`}>
+                {list.map((name) => (
+                  <option key={name} value={name} />
+                ))}
+              </datalist>
+            )}
           </>
         );
       }}
@@ -51,7 +86,14 @@ export function TextField({ label, value, onValue, hint, trouble, type = "text",
 
 export type Option<T extends string> = { value: T; label: string };
 
-type ChoiceProps<T extends string> = { label: string; value: T | null; options: readonly Option<T>[]; onValue: (value: T) => void; hint?: string; hideLabel?: boolean };
+type ChoiceProps<T extends string> = {
+  label: string;
+  value: T | null;
+  options: readonly Option<T>[];
+  onValue: (value: T) => void;
+  hint?: string;
+  hideLabel?: boolean;
+};
 
 /** A few options, all visible: one tap. */
 export function Choice<T extends string>({ label, value, options, onValue, hint, hideLabel }: ChoiceProps<T>) {
@@ -62,7 +104,13 @@ export function Choice<T extends string>({ label, value, options, onValue, hint,
       <div class="choice">
         {options.map((option) => (
           <label key={option.value}>
-            <input type="radio" name={name} value={option.value} checked={option.value === value} onChange={() => onValue(option.value)} />
+            <input
+              type="radio"
+              name={name}
+              value={option.value}
+              checked={option.value === value}
+              onChange={() => onValue(option.value)}
+            />
             <span>{option.label}</span>
           </label>
         ))}
@@ -73,20 +121,45 @@ export function Choice<T extends string>({ label, value, options, onValue, hint,
 }
 
 /** Many options: the phone's own picker, which gloves and screen readers already know. */
-export function Pick<T extends string>({ label, value, options, onValue, hint, none }: ChoiceProps<T> & { none?: string }) {
+export function Pick<T extends string>({
+  label,
+  value,
+  options,
+  onValue,
+  hint,
+  none,
+}: ChoiceProps<T> & { none?: string }) {
   return (
     <FieldFrame label={label} hint={hint}>
       {({ id, about }) => (
-        <select id={id} class="input" aria-describedby={about} value={value ?? ""} onChange={(event) => onValue(event.currentTarget.value as T)}>
+        <select
+          id={id}
+          class="input"
+          aria-describedby={about}
+          value={value ?? ""}
+          onChange={(event) => onValue(event.currentTarget.value as T)}
+        >
           {none !== undefined && <option value="">{none}</option>}
-          {options.map((option) => <option key={option.value} value={option.value}>{option.label}</option>)}
+          {options.map((option) => (
+            <option key={option.value} value={option.value}>
+              {option.label}
+            </option>
+          ))}
         </select>
       )}
     </FieldFrame>
   );
 }
 
-export function Tick({ label, value, onValue }: { label: ComponentChildren; value: boolean; onValue: (value: boolean) => void }) {
+export function Tick({
+  label,
+  value,
+  onValue,
+}: {
+  label: ComponentChildren;
+  value: boolean;
+  onValue: (value: boolean) => void;
+}) {
   return (
     <label class="tick">
       <input type="checkbox" checked={value} onChange={(event) => onValue(event.currentTarget.checked)} />

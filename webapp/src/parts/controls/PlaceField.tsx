@@ -4,10 +4,10 @@
  * What is kept is one typed length, with a minus for the first side ("-330 mm" is 330 mm left); a thumb never types the minus.
  */
 import { useState } from "preact/hooks";
-import { Choice } from "./Field";
 import { placed, sidesOf, tooFar } from "../words/place";
-import { QuantityField } from "./QuantityField";
 import { unitOf } from "../words/units";
+import { Choice } from "./Field";
+import { QuantityField } from "./QuantityField";
 
 type Props = {
   label: string;

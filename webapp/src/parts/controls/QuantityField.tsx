@@ -6,11 +6,11 @@
  */
 import type { ComponentChildren } from "preact";
 import { useEffect, useId, useRef, useState } from "preact/hooks";
+import { KEYPAD_UNITS, type Measure, takesFractions, unitOf, unitWord } from "../words/units";
 import { afterPress } from "./afterPress";
 import { Keypad } from "./Keypad";
-import { readingOf, typedOf, type Reading } from "./reading";
+import { type Reading, readingOf, typedOf } from "./reading";
 import { press, unitWritten } from "./typing";
-import { KEYPAD_UNITS, takesFractions, unitOf, unitWord, type Measure } from "../words/units";
 
 type Props = {
   kind: Measure;
@@ -29,7 +29,17 @@ type Props = {
   needed?: boolean;
 };
 
-export function QuantityField({ kind, label, value, onValue, unit = unitOf(kind), hint, trouble: atOnce, lateTrouble, needed }: Props) {
+export function QuantityField({
+  kind,
+  label,
+  value,
+  onValue,
+  unit = unitOf(kind),
+  hint,
+  trouble: atOnce,
+  lateTrouble,
+  needed,
+}: Props) {
   const id = useId();
   const frame = useRef<HTMLDivElement>(null);
   const input = useRef<HTMLInputElement>(null);
@@ -112,6 +122,7 @@ function KeypadDock({ kind, label, value, unit, reading, onValue, onDone, onNext
   useEffect(() => document.activeElement?.scrollIntoView({ block: "nearest" }), []);
   const inForce = unitWritten(value) ?? (unit && unitWord(unit));
   return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: keeps the field focused; nothing here answers a press
     <div class="keypad-dock" onMouseDown={(event) => event.preventDefault()}>
       <div class="keypad-strip">
         <span class="said">

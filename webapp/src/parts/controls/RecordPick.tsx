@@ -6,7 +6,7 @@
  */
 import { useId, useState } from "preact/hooks";
 import { afterPress } from "./afterPress";
-import { matching, typedAs, type Offer, type Picked } from "./picking";
+import { matching, type Offer, type Picked, typedAs } from "./picking";
 import "./RecordPick.css";
 
 export type { Offer, Picked };

@@ -1,5 +1,5 @@
 /** For the event or for the road: which jobs count as being in the car. */
-import { trim, type Trim } from "../../answers";
+import { type Trim, trim } from "../../answers";
 import { Choice } from "./Field";
 
 const TRIMS: { value: Trim; label: string }[] = [

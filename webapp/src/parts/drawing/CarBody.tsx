@@ -19,7 +19,10 @@ export function CarBody({ shape, view }: { shape: Shape; view: View }) {
 
 function Wheels({ shape, view }: { shape: Shape; view: View }) {
   const { wheelbase, radiusFront, radiusRear, trackFront, trackRear } = shape;
-  const axles = [[0, radiusFront, trackFront], [wheelbase, radiusRear, trackRear]] as const;
+  const axles = [
+    [0, radiusFront, trackFront],
+    [wheelbase, radiusRear, trackRear],
+  ] as const;
   if (view.side === "side") {
     return (
       <>
@@ -32,11 +35,23 @@ function Wheels({ shape, view }: { shape: Shape; view: View }) {
   }
   return (
     <>
-      {axles.flatMap(([x, r, track]) => [-0.5, 0.5].map((side) => {
-        const [u, v] = view.toPoint({ x, y: side * track, z: 0 });
-        const [wide, long] = [0.6 * r * view.scale, 2 * r * view.scale];
-        return <rect key={`${x}${side}`} class="wheel" x={u - wide / 2} y={v - long / 2} width={wide} height={long} rx="3" />;
-      }))}
+      {axles.flatMap(([x, r, track]) =>
+        [-0.5, 0.5].map((side) => {
+          const [u, v] = view.toPoint({ x, y: side * track, z: 0 });
+          const [wide, long] = [0.6 * r * view.scale, 2 * r * view.scale];
+          return (
+            <rect
+              key={`${x}${side}`}
+              class="wheel"
+              x={u - wide / 2}
+              y={v - long / 2}
+              width={wide}
+              height={long}
+              rx="3"
+            />
+          );
+        }),
+      )}
     </>
   );
 }
@@ -48,7 +63,11 @@ function Levels({ shape, view }: { shape: Shape; view: View }) {
     <>
       <path class="ground" d={`M0 ${level(0)}H${view.width}`} />
       {shape.beltline !== null && <path class="beltline" d={`M2 ${level(shape.beltline)}H${view.width - 2}`} />}
-      {shape.beltline !== null && <Words at={[view.width - 2, level(shape.beltline) - 4]} anchor="end">beltline</Words>}
+      {shape.beltline !== null && (
+        <Words at={[view.width - 2, level(shape.beltline) - 4]} anchor="end">
+          beltline
+        </Words>
+      )}
     </>
   );
 }
@@ -59,23 +78,42 @@ function Directions({ view }: { view: View }) {
   if (view.side === "side") {
     return (
       <>
-        <Words at={[2, top + 10]} anchor="start">FRONT</Words>
-        <Words at={[view.width - 2, top + 10]} anchor="end">REAR</Words>
+        <Words at={[2, top + 10]} anchor="start">
+          FRONT
+        </Words>
+        <Words at={[view.width - 2, top + 10]} anchor="end">
+          REAR
+        </Words>
       </>
     );
   }
   return (
     <>
-      <Words at={[left - 8, top + 10]} anchor="end">LEFT</Words>
-      <Words at={[left + width + 8, top + 10]} anchor="start">RIGHT</Words>
-      <Words at={[view.width / 2, top - 6]} anchor="middle">FRONT</Words>
+      <Words at={[left - 8, top + 10]} anchor="end">
+        LEFT
+      </Words>
+      <Words at={[left + width + 8, top + 10]} anchor="start">
+        RIGHT
+      </Words>
+      <Words at={[view.width / 2, top - 6]} anchor="middle">
+        FRONT
+      </Words>
       <path class="middle" d={`M${view.width / 2} ${top + 2}V${top + height}`} />
     </>
   );
 }
 
-type WordsProps = { at: readonly [number, number]; anchor: "start" | "middle" | "end"; children: ComponentChildren; strong?: boolean };
+type WordsProps = {
+  at: readonly [number, number];
+  anchor: "start" | "middle" | "end";
+  children: ComponentChildren;
+  strong?: boolean;
+};
 
 export function Words({ at: [x, y], anchor, children, strong }: WordsProps) {
-  return <text class={strong ? "strong" : undefined} x={x} y={y} text-anchor={anchor}>{children}</text>;
+  return (
+    <text class={strong ? "strong" : undefined} x={x} y={y} text-anchor={anchor}>
+      {children}
+    </text>
+  );
 }

@@ -6,14 +6,14 @@
  */
 import { useMemo, useRef } from "preact/hooks";
 import { CarBody, Words } from "./CarBody";
-import { CentreMark, type Centre } from "./CentreMark";
+import { type Centre, CentreMark } from "./CentreMark";
 import type { Placing } from "./dragging";
-import { LINE, labelsOf, type Label } from "./labels";
-import { heaviestOf, kindOf, markPath, shownIn, under, type Mark } from "./marks";
+import { type Label, LINE, labelsOf } from "./labels";
+import { heaviestOf, kindOf, type Mark, markPath, shownIn, under } from "./marks";
 import type { Mover } from "./mover";
 import { PlacingMark } from "./PlacingMark";
 import type { Shape } from "./shape";
-import { pointAt, zoomOf, type Spot, type View } from "./view";
+import { pointAt, type Spot, type View, zoomOf } from "./view";
 import "./drawing.css";
 
 export type CarViewProps = {
@@ -36,11 +36,24 @@ export function CarView({ shape, view, label, marks, picked, onPick, centre, cen
   const layer = useMemo(() => <Marks marks={marks} view={view} named={!placing} />, [marks, view, !placing]);
   const pick = (event: MouseEvent) => {
     if (!svg.current || !onPick || placing) return;
-    const near = under(marks, view, pointAt(svg.current, view, event.clientX, event.clientY), zoomOf(svg.current, view));
+    const near = under(
+      marks,
+      view,
+      pointAt(svg.current, view, event.clientX, event.clientY),
+      zoomOf(svg.current, view),
+    );
     if (near.length) onPick(near);
   };
   return (
-    <svg ref={svg} class="car-view" viewBox={`0 0 ${view.width} ${view.height}`} role="img" aria-label={label} onClick={pick}>
+    // biome-ignore lint/a11y/useKeyWithClickEvents: what a tap picks, the list below the drawing picks by keys
+    <svg
+      ref={svg}
+      class="car-view"
+      viewBox={`0 0 ${view.width} ${view.height}`}
+      role="img"
+      aria-label={label}
+      onClick={pick}
+    >
       {still}
       {picked && <Doubt mark={picked} view={view} />}
       {layer}
@@ -58,12 +71,23 @@ function Marks({ marks, view, named }: { marks: readonly Mark[]; view: View; nam
   const rough = new Set(shown.map((mark) => whiskersOf(mark, view)).filter(Boolean)); // those of one zone are all alike
   return (
     <g class="marks">
-      {[...rough].map((d) => <path key={d} class="doubt" d={d} />)}
-      {labels.map((label) => <Leader key={label.mark.key} label={label} />)}
-      {shown.map((mark) => (
-        <path key={mark.key} class={kindOf(mark)} d={markPath(mark, heaviest, view)} transform={`translate(${view.toPoint(mark.spot).join(" ")})`} />
+      {[...rough].map((d) => (
+        <path key={d} class="doubt" d={d} />
       ))}
-      {labels.map((label) => <Name key={label.mark.key} label={label} />)}
+      {labels.map((label) => (
+        <Leader key={label.mark.key} label={label} />
+      ))}
+      {shown.map((mark) => (
+        <path
+          key={mark.key}
+          class={kindOf(mark)}
+          d={markPath(mark, heaviest, view)}
+          transform={`translate(${view.toPoint(mark.spot).join(" ")})`}
+        />
+      ))}
+      {labels.map((label) => (
+        <Name key={label.mark.key} label={label} />
+      ))}
     </g>
   );
 }
@@ -71,14 +95,29 @@ function Marks({ marks, view, named }: { marks: readonly Mark[]; view: View; nam
 const BESIDE = 82; // points that words at the side take
 
 function Leader({ label: { from, at, anchor } }: { label: Label }) {
-  const [x, y] = anchor === "middle" ? [at[0], at[1] + 2 * LINE + 2] : [at[0] + (anchor === "start" ? 1 : -1) * BESIDE, at[1] + LINE - 4];
+  const [x, y] =
+    anchor === "middle"
+      ? [at[0], at[1] + 2 * LINE + 2]
+      : [at[0] + (anchor === "start" ? 1 : -1) * BESIDE, at[1] + LINE - 4];
   return <path class="leader" d={`M${x} ${y}L${from[0]} ${from[1]}`} />;
 }
 
-function Name({ label: { at: [x, y], anchor, lines } }: { label: Label }) {
+function Name({
+  label: {
+    at: [x, y],
+    anchor,
+    lines,
+  },
+}: {
+  label: Label;
+}) {
   return (
     <g>
-      {lines.map((line, i) => <Words key={i} at={[x, y + i * LINE]} anchor={anchor} strong={i === lines.length - 1}>{line}</Words>)}
+      {lines.map((line, i) => (
+        <Words key={i} at={[x, y + i * LINE]} anchor={anchor} strong={i === lines.length - 1}>
+          {line}
+        </Words>
+      ))}
     </g>
   );
 }
@@ -87,7 +126,11 @@ const LARGE = 10; // points: a doubt smaller than a mark says nothing
 
 /** The corners of where it may be, left, top, width and height; null where that is no larger than a mark. */
 function doubtOf({ spot, half }: Mark, view: View): readonly [number, number, number, number] | null {
-  const reach = (sign: number): Spot => ({ x: spot.x + sign * half.x, y: spot.y + sign * half.y, z: spot.z + sign * half.z });
+  const reach = (sign: number): Spot => ({
+    x: spot.x + sign * half.x,
+    y: spot.y + sign * half.y,
+    z: spot.z + sign * half.z,
+  });
   const [a, b] = [view.toPoint(reach(-1)), view.toPoint(reach(1))];
   const [wide, high] = [Math.abs(b[0] - a[0]), Math.abs(b[1] - a[1])];
   return Math.max(wide, high) > 2 * LARGE ? [Math.min(a[0], b[0]), Math.min(a[1], b[1]), wide, high] : null;

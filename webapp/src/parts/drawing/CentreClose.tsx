@@ -4,9 +4,9 @@
  * Each state is a mark with the ellipse it lies in with 95 %, seen from above with the front up, over a grid whose step is said.
  */
 import { showLength } from "../../core/numbers/shown";
-import { QuarteredCircle, type Centre } from "./CentreMark";
+import { type Centre, QuarteredCircle } from "./CentreMark";
 import { spread } from "./labels";
-import { useFollowing, type Mover } from "./mover";
+import { type Mover, useFollowing } from "./mover";
 import type { Spot } from "./view";
 import "./drawing.css";
 
@@ -20,7 +20,15 @@ const STEPS: Readonly<Record<string, readonly number[]>> = {
   in: [0.25, 0.5, 1, 2, 5, 10, 20].map((inches) => inches * 0.0254),
 };
 
-export function CentreClose({ states, unit, mover }: { states: readonly Named[]; unit: string; mover: Mover<Record<string, Spot>> | null }) {
+export function CentreClose({
+  states,
+  unit,
+  mover,
+}: {
+  states: readonly Named[];
+  unit: string;
+  mover: Mover<Record<string, Spot>> | null;
+}) {
   const known = states.filter(({ centre: { spot } }) => Number.isFinite(spot.x) && Number.isFinite(spot.y));
   if (!known.length) return null;
   const window = windowOf(known);
@@ -29,16 +37,35 @@ export function CentreClose({ states, unit, mover }: { states: readonly Named[];
   const names = namesOf(known, window);
   return (
     <figure class="stack">
-      <svg class="car-view close" viewBox={`0 0 ${WIDE} ${HIGH}`} role="img" aria-label={`The centre of gravity close up, from above: ${known.map(({ name }) => name).join(", ")}`}>
+      <svg
+        class="car-view close"
+        viewBox={`0 0 ${WIDE} ${HIGH}`}
+        role="img"
+        aria-label={`The centre of gravity close up, from above: ${known.map(({ name }) => name).join(", ")}`}
+      >
         <Grid window={window} step={step} />
-        {known.map(({ name, sort, centre }) => <Ellipse key={name} centre={centre} window={window} sort={sort} />)}
-        {names.map(({ name, from, y }) => <path key={name} class="leader" d={`M${WIDE - NAMES + 6} ${y - 4}L${from[0]} ${from[1]}`} />)}
-        {known.map((each) => <State key={each.name} state={each} window={window} mover={mover} />)}
-        {names.map(({ name, y }) => <text key={name} class="strong" x={WIDE - NAMES + 10} y={y}>{name}</text>)}
-        <text x="4" y="14">FRONT ↑</text>
+        {known.map(({ name, sort, centre }) => (
+          <Ellipse key={name} centre={centre} window={window} sort={sort} />
+        ))}
+        {names.map(({ name, from, y }) => (
+          <path key={name} class="leader" d={`M${WIDE - NAMES + 6} ${y - 4}L${from[0]} ${from[1]}`} />
+        ))}
+        {known.map((each) => (
+          <State key={each.name} state={each} window={window} mover={mover} />
+        ))}
+        {names.map(({ name, y }) => (
+          <text key={name} class="strong" x={WIDE - NAMES + 10} y={y}>
+            {name}
+          </text>
+        ))}
+        <text x="4" y="14">
+          FRONT ↑
+        </text>
         <Middle window={window} />
       </svg>
-      <figcaption class="small quiet">Close up, from above. One square is {showLength(step, unit)}; the ellipse is where it lies with 95 %.</figcaption>
+      <figcaption class="small quiet">
+        Close up, from above. One square is {showLength(step, unit)}; the ellipse is where it lies with 95 %.
+      </figcaption>
     </figure>
   );
 }
@@ -46,7 +73,10 @@ export function CentreClose({ states, unit, mover }: { states: readonly Named[];
 /** The smallest window that holds every ellipse, or a hand's breadth. */
 function windowOf(states: readonly Named[]): Window {
   const ends = (axis: "x" | "y") => {
-    const all = states.flatMap(({ centre: { spot, within } }) => [spot[axis] - within[axis], spot[axis] + within[axis]]);
+    const all = states.flatMap(({ centre: { spot, within } }) => [
+      spot[axis] - within[axis],
+      spot[axis] + within[axis],
+    ]);
     return [Math.min(...all), Math.max(...all)] as const;
   };
   const [[front, rear], [left, right]] = [ends("x"), ends("y")];
@@ -62,7 +92,11 @@ function windowOf(states: readonly Named[]): Window {
 /** Names the car's middle line, where it is in sight. */
 function Middle({ window: { scale, left } }: { window: Window }) {
   const u = -left * scale;
-  return u > 0 && u < WIDE - NAMES - 90 ? <text class="middle-words" x={u + 4} y={HIGH - 6}>centreline</text> : null;
+  return u > 0 && u < WIDE - NAMES - 90 ? (
+    <text class="middle-words" x={u + 4} y={HIGH - 6}>
+      centreline
+    </text>
+  ) : null;
 }
 
 const at = ({ scale, left, front }: Window, { x, y }: Spot) => [(y - left) * scale, (x - front) * scale] as const;
@@ -76,8 +110,16 @@ function Grid({ window, step }: { window: Window; step: number }) {
   const [right, down] = [WIDE - NAMES, HIGH];
   return (
     <g class="grid">
-      {lines(front, down).map((x) => <path key={`x${x}`} d={`M0 ${(x - front) * scale}H${right}`} />)}
-      {lines(left, right).map((y) => <path key={`y${y}`} class={Math.abs(y) < step / 2 ? "middle" : undefined} d={`M${(y - left) * scale} 0V${down}`} />)}
+      {lines(front, down).map((x) => (
+        <path key={`x${x}`} d={`M0 ${(x - front) * scale}H${right}`} />
+      ))}
+      {lines(left, right).map((y) => (
+        <path
+          key={`y${y}`}
+          class={Math.abs(y) < step / 2 ? "middle" : undefined}
+          d={`M${(y - left) * scale} 0V${down}`}
+        />
+      ))}
     </g>
   );
 }
@@ -87,7 +129,15 @@ function Ellipse({ centre: { spot, within }, window, sort }: { centre: Centre; w
   return <ellipse class={`sure ${sort}`} cx={u} cy={v} rx={within.y * window.scale} ry={within.x * window.scale} />;
 }
 
-function State({ state: { name, sort, centre }, window, mover }: { state: Named; window: Window; mover: Mover<Record<string, Spot>> | null }) {
+function State({
+  state: { name, sort, centre },
+  window,
+  mover,
+}: {
+  state: Named;
+  window: Window;
+  mover: Mover<Record<string, Spot>> | null;
+}) {
   const placed = (spot: Spot) => `translate(${at(window, spot).join(" ")})`;
   const moved = useFollowing<SVGGElement, Record<string, Spot>>(mover, (element, spots) => {
     const spot = spots[name];
@@ -95,13 +145,24 @@ function State({ state: { name, sort, centre }, window, mover }: { state: Named;
   });
   return (
     <g class="centre" ref={moved} transform={placed(centre.spot)}>
-      {sort === "now" ? <QuarteredCircle r={8} /> : sort === "then" ? <circle class="disc" r="7" /> : <path class="disc ahead" d="M0 -8L8 0L0 8L-8 0Z" />}
+      {sort === "now" ? (
+        <QuarteredCircle r={8} />
+      ) : sort === "then" ? (
+        <circle class="disc" r="7" />
+      ) : (
+        <path class="disc ahead" d="M0 -8L8 0L0 8L-8 0Z" />
+      )}
     </g>
   );
 }
 
 function namesOf(states: readonly Named[], window: Window) {
   const down = [...states].sort((a, b) => a.centre.spot.x - b.centre.spot.x);
-  const tops = spread(down.map(({ centre }) => at(window, centre.spot)[1] + 4), 18, 30, HIGH - 8);
+  const tops = spread(
+    down.map(({ centre }) => at(window, centre.spot)[1] + 4),
+    18,
+    30,
+    HIGH - 8,
+  );
   return down.map(({ name, centre }, i) => ({ name, from: at(window, centre.spot), y: tops[i]! }));
 }

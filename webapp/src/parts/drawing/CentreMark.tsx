@@ -1,5 +1,5 @@
 /** The centre of gravity in a view: the trade's quartered circle, and brackets for how sure it is (95 %). */
-import { useFollowing, type Mover } from "./mover";
+import { type Mover, useFollowing } from "./mover";
 import type { Spot, View } from "./view";
 
 /** `within`: half-width of the 95 % interval in each axis, m. */

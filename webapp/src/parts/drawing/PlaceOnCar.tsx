@@ -6,19 +6,19 @@
 import type { ComponentChildren } from "preact";
 import { useMemo, useState } from "preact/hooks";
 import { book } from "../../answers";
-import type { Form } from "../forms/form";
+import { to } from "../../route";
 import { PlaceField } from "../controls/PlaceField";
 import { QuantityField } from "../controls/QuantityField";
-import { to } from "../../route";
+import type { Form } from "../forms/form";
 import { unitOf } from "../words/units";
-import type { Centre } from "./CentreMark";
 import { CarView } from "./CarView";
-import { halfOf, spotOf, type Mark } from "./marks";
-import { newMover, useFollowing, type Mover } from "./mover";
+import type { Centre } from "./CentreMark";
+import { halfOf, type Mark, spotOf } from "./marks";
+import { type Mover, newMover, useFollowing } from "./mover";
 import { placeInForm, setFromFinger } from "./placeInForm";
 import { fingerWithin, placePhrases, spotWords } from "./placeWords";
 import { scaleWords, shapeOf } from "./shape";
-import { sideView, topView, type Spot, type View } from "./view";
+import { type Spot, sideView, topView, type View } from "./view";
 
 const AXES: [field: string, label: string, sides: readonly [string, string]][] = [
   ["x", "From the front axle", ["Ahead of it", "Behind it"]],
@@ -48,7 +48,18 @@ export function PlaceOnCar({ form, mass, marks = NO_MARKS, mover: given, centre,
   const place = placeInForm(form);
   const spot = place ? spotOf(place) : { x: NaN, y: NaN, z: NaN };
   const placing = { spot, mover, mass, onDrop: (at: Spot, view: View) => setFromFinger(form, at, view) };
-  const ghost = place && { key: form.id, part: form.id, name: "", mass, says: "", brief: "", planned: false, spot, half: halfOf(place), apart: 0 };
+  const ghost = place && {
+    key: form.id,
+    part: form.id,
+    name: "",
+    mass,
+    says: "",
+    brief: "",
+    planned: false,
+    spot,
+    half: halfOf(place),
+    apart: 0,
+  };
   const drawn = { marks, picked: ghost, placing, centre, centreMover };
   return (
     <div class="stack">
@@ -57,12 +68,21 @@ export function PlaceOnCar({ form, mass, marks = NO_MARKS, mover: given, centre,
         <>
           <div class="car-drawing">
             <CarView {...drawn} shape={shape} view={views[0]!} label="Place it from above" />
-            <div class="stack"><CarView {...drawn} shape={shape} view={views[1]!} label="Place it from the left" />{children}</div>
+            <div class="stack">
+              <CarView {...drawn} shape={shape} view={views[1]!} label="Place it from the left" />
+              {children}
+            </div>
           </div>
-          <p class="small quiet">Tap the spot, or slide: the mark then stands above the finger. From above it sets how far back and which side, from the left how far back and how high. {scaleWords(shape)}</p>
+          <p class="small quiet">
+            Tap the spot, or slide: the mark then stands above the finger. From above it sets how far back and which
+            side, from the left how far back and how high. {scaleWords(shape)}
+          </p>
         </>
       ) : (
-        <p>The drawing needs the car's wheelbase. <a href={to("car-sheet")}>Enter it with the car</a>, or type the place below.</p>
+        <p>
+          The drawing needs the car's wheelbase. <a href={to("car-sheet")}>Enter it with the car</a>, or type the place
+          below.
+        </p>
       )}
       <ByTape form={form} />
     </div>
@@ -73,20 +93,32 @@ export function PlaceOnCar({ form, mass, marks = NO_MARKS, mover: given, centre,
 function Known({ form, mover, view }: { form: Form; mover: Mover; view: View | null }) {
   const unit = unitOf("length");
   const place = placeInForm(form);
-  const words = useFollowing<HTMLParagraphElement, Spot>(mover, (element, spot) => (element.textContent = spotWords(spot, unit)));
+  const words = useFollowing<HTMLParagraphElement, Spot>(
+    mover,
+    (element, spot) => (element.textContent = spotWords(spot, unit)),
+  );
   if (!place) return null;
   const rough = [...new Set(Object.values(place.by))].filter((by) => by !== "measured");
   const phrases = placePhrases(place, unit);
   const text = phrases.length ? phrases.join("\n") : "Nobody has said where it is.";
   return (
     <div>
-      <p class="place-now" ref={words} key={text} aria-live="polite">{text}</p>
+      <p class="place-now" ref={words} key={text} aria-live="polite">
+        {text}
+      </p>
       {rough.length > 0 && view && (
         <p class="small quiet">
-          {rough.includes("zone") ? "What was not measured is the rough place of its zone" : "It has no zone: it could be anywhere in the car"}, as wide as the dotted box. A tap makes it good to {`± ${fingerWithin(view, unit)}`}.
+          {rough.includes("zone")
+            ? "What was not measured is the rough place of its zone"
+            : "It has no zone: it could be anywhere in the car"}
+          , as wide as the dotted box. A tap makes it good to {`± ${fingerWithin(view, unit)}`}.
         </p>
       )}
-      {place.outside.length > 0 && <p class="small" role="alert"><strong>That lies outside the car.</strong> Look at the side, the sign and the unit.</p>}
+      {place.outside.length > 0 && (
+        <p class="small" role="alert">
+          <strong>That lies outside the car.</strong> Look at the side, the sign and the unit.
+        </p>
+      )}
     </div>
   );
 }
@@ -97,9 +129,20 @@ function ByTape({ form }: { form: Form }) {
       <summary class="button plain">By tape measure</summary>
       <div class="stack">
         {AXES.map(([field, label, sides]) => (
-          <PlaceField key={field} label={label} sides={sides} value={form.text(field)} onValue={(value) => form.set(field, value)} />
+          <PlaceField
+            key={field}
+            label={label}
+            sides={sides}
+            value={form.text(field)}
+            onValue={(value) => form.set(field, value)}
+          />
         ))}
-        <QuantityField kind="length" label="Above the ground" value={form.text("z")} onValue={(value) => form.set("z", value)} />
+        <QuantityField
+          kind="length"
+          label="Above the ground"
+          value={form.text("z")}
+          onValue={(value) => form.set("z", value)}
+        />
         <QuantityField
           kind="length"
           label="Good to within"

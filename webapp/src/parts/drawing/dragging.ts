@@ -33,7 +33,16 @@ export function useDragging(view: View, { spot, mover, onDrop }: Placing) {
     event.currentTarget.setPointerCapture(event.pointerId);
     const box = event.currentTarget.ownerSVGElement!.getBoundingClientRect();
     const above = event.pointerType === "mouse" ? 0 : ABOVE;
-    finger.current = { id: event.pointerId, x: event.clientX, y: event.clientY, box, above, slid: false, to: spot, frame: 0 };
+    finger.current = {
+      id: event.pointerId,
+      x: event.clientX,
+      y: event.clientY,
+      box,
+      above,
+      slid: false,
+      to: spot,
+      frame: 0,
+    };
   };
 
   const onPointerMove = ({ pointerId, clientX, clientY }: PointerEvent) => {

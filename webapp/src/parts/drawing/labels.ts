@@ -1,6 +1,6 @@
 /** Names beside the drawing: of the few heaviest marks only, and never one over another. */
-import { centresOf, shownIn, type Mark } from "./marks";
-import { SIDE_LABELS, WIDTH, type View } from "./view";
+import { centresOf, type Mark, shownIn } from "./marks";
+import { SIDE_LABELS, type View, WIDTH } from "./view";
 
 /** `from`: the mark's point; `at`: where the first line of words begins, ends or has its middle. */
 export type Label = {
@@ -19,7 +19,8 @@ const LONGEST = 12; // letters that fit beside the car
 export function spread(wanted: readonly number[], gap: number, low: number, high: number): number[] {
   const placed: number[] = [];
   for (const want of wanted) placed.push(Math.max(want, placed.length ? placed[placed.length - 1]! + gap : low));
-  for (let i = placed.length - 1, most = high; i >= 0; i--, most = placed[i + 1]! - gap) placed[i] = Math.min(placed[i]!, most);
+  for (let i = placed.length - 1, most = high; i >= 0; i--, most = placed[i + 1]! - gap)
+    placed[i] = Math.min(placed[i]!, most);
   return placed;
 }
 
@@ -56,7 +57,12 @@ function beside(marks: readonly Mark[], view: View): Label[] {
 function column(marks: readonly Mark[], view: View, isLeft: boolean): Label[] {
   const byHeight = [...marks].sort((a, b) => view.toPoint(a.spot)[1] - view.toPoint(b.spot)[1]);
   const gap = 3 * LINE + 6;
-  const tops = spread(byHeight.map((mark) => view.toPoint(mark.spot)[1] - LINE), gap, 2.4 * LINE, view.height - 2.2 * LINE);
+  const tops = spread(
+    byHeight.map((mark) => view.toPoint(mark.spot)[1] - LINE),
+    gap,
+    2.4 * LINE,
+    view.height - 2.2 * LINE,
+  );
   return byHeight.map((mark, i) => {
     const points = centresOf(mark, view);
     const from = points.length > 1 && !isLeft ? points[1]! : points[0]!;
@@ -67,7 +73,12 @@ function column(marks: readonly Mark[], view: View, isLeft: boolean): Label[] {
 function above(marks: readonly Mark[], view: View): Label[] {
   const along = [...marks].sort((a, b) => view.toPoint(a.spot)[0] - view.toPoint(b.spot)[0]);
   const gap = WIDTH / A_SIDE;
-  const middles = spread(along.map((mark) => view.toPoint(mark.spot)[0]), gap, gap / 2, WIDTH - gap / 2);
+  const middles = spread(
+    along.map((mark) => view.toPoint(mark.spot)[0]),
+    gap,
+    gap / 2,
+    WIDTH - gap / 2,
+  );
   return along.map((mark, i) => {
     const lines = linesOf(mark);
     const top = SIDE_LABELS - 8 - (lines.length - 1) * LINE;

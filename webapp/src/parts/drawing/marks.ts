@@ -5,7 +5,7 @@
  * broken edge: told apart by form, colour only helps.
  */
 import type { Place } from "../../core/balance/place";
-import { u, type Uncertain } from "../../core/numbers/uncertain";
+import { type Uncertain, u } from "../../core/numbers/uncertain";
 import type { Spot, View } from "./view";
 
 /** `mass`: kg, on the car positive; `says` with how sure it is, `brief` without. `half`: how far to each side it may really lie, m. `apart`: m to each wheel of a pair. */
@@ -57,7 +57,11 @@ export function kindOf({ mass, planned }: Pick<Mark, "mass"> & { planned?: boole
 }
 
 /** The mark as a path around nought: a circle or a square of one area, with its sign where there is room. */
-export function markPath({ mass, apart }: Pick<Mark, "mass" | "apart">, heaviest: number, view: Pick<View, "side" | "scale">): string {
+export function markPath(
+  { mass, apart }: Pick<Mark, "mass" | "apart">,
+  heaviest: number,
+  view: Pick<View, "side" | "scale">,
+): string {
   const beside = view.side === "top" ? apart * view.scale : 0;
   if (!beside) return shapePath(0, radiusOf(mass, heaviest), mass > 0);
   const each = radiusOf(mass / 2, heaviest);
@@ -75,10 +79,17 @@ function shapePath(at: number, r: number, on: boolean): string {
 }
 
 /** The marks within a finger's reach of a point, the nearest first. `zoom`: CSS pixels a point. */
-export function under(marks: readonly Mark[], view: View, [right, down]: readonly [number, number], zoom: number): Mark[] {
+export function under(
+  marks: readonly Mark[],
+  view: View,
+  [right, down]: readonly [number, number],
+  zoom: number,
+): Mark[] {
   const reach = REACH / zoom;
   const far = (mark: Mark) => Math.min(...centresOf(mark, view).map(([a, b]) => Math.hypot(a - right, b - down)));
-  const near = shownIn(marks, view).map((mark) => ({ mark, far: far(mark) })).filter((each) => each.far <= reach);
+  const near = shownIn(marks, view)
+    .map((mark) => ({ mark, far: far(mark) }))
+    .filter((each) => each.far <= reach);
   return near.sort((a, b) => a.far - b.far).map(({ mark }) => mark);
 }
 
@@ -86,5 +97,10 @@ export function under(marks: readonly Mark[], view: View, [right, down]: readonl
 export function centresOf({ spot, apart }: Mark, view: View): (readonly [number, number])[] {
   const [right, down] = view.toPoint(spot);
   const beside = view.side === "top" ? apart * view.scale : 0;
-  return beside ? [[right - beside, down], [right + beside, down]] : [[right, down]];
+  return beside
+    ? [
+        [right - beside, down],
+        [right + beside, down],
+      ]
+    : [[right, down]];
 }

@@ -13,7 +13,9 @@ export type Mover<T = Spot> = {
 export function newMover<T = Spot>(): Mover<T> {
   const listeners = new Set<(to: T) => void>();
   return {
-    move: (to) => listeners.forEach((listener) => listener(to)),
+    move: (to) => {
+      for (const listener of listeners) listener(to);
+    },
     follow: (listener) => {
       listeners.add(listener);
       return () => listeners.delete(listener);

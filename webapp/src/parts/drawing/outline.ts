@@ -40,10 +40,14 @@ export function topLines(shape: Shape, view: View): { body: string; glass: strin
       ...across(0.5 * wheelbase, 0.7, -0.03),
       ...across(0.9 * wheelbase, 0.7, 0.02),
       ...across(1.1 * wheelbase, 0.84, 0.03),
-      ["M", at(0.26 * wheelbase, -0.88 * half)], ["L", at(0.5 * wheelbase, -0.7 * half)],
-      ["L", at(0.9 * wheelbase, -0.7 * half)], ["L", at(1.1 * wheelbase, -0.84 * half)],
-      ["M", at(0.26 * wheelbase, 0.88 * half)], ["L", at(0.5 * wheelbase, 0.7 * half)],
-      ["L", at(0.9 * wheelbase, 0.7 * half)], ["L", at(1.1 * wheelbase, 0.84 * half)],
+      ["M", at(0.26 * wheelbase, -0.88 * half)],
+      ["L", at(0.5 * wheelbase, -0.7 * half)],
+      ["L", at(0.9 * wheelbase, -0.7 * half)],
+      ["L", at(1.1 * wheelbase, -0.84 * half)],
+      ["M", at(0.26 * wheelbase, 0.88 * half)],
+      ["L", at(0.5 * wheelbase, 0.7 * half)],
+      ["L", at(0.9 * wheelbase, 0.7 * half)],
+      ["L", at(1.1 * wheelbase, 0.84 * half)],
     ]),
   };
 }
@@ -71,7 +75,8 @@ export function sideLines(shape: Shape, view: View): { body: string; glass: stri
       ["Q", at(0.42 * wheelbase, 0.92 * height), at(0.62 * wheelbase, 0.94 * height)],
       ["Q", at(0.82 * wheelbase, 0.93 * height), at(1.0 * wheelbase, 1.03 * belt)],
       ["Z"],
-      ["M", at(0.66 * wheelbase, 0.94 * height)], ["L", at(0.66 * wheelbase, 1.01 * belt)],
+      ["M", at(0.66 * wheelbase, 0.94 * height)],
+      ["L", at(0.66 * wheelbase, 1.01 * belt)],
     ]),
   };
 }

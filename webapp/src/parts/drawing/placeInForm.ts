@@ -1,10 +1,10 @@
 /** The place of a part as its form has it now, saved or not: what is typed, else its zone's; and what a finger writes into it. */
 import { book } from "../../answers";
-import { placeOf, type Place } from "../../core/balance/place";
-import { read, type Quantity } from "../../core/numbers/quantity";
+import { type Place, placeOf } from "../../core/balance/place";
 import type { Part } from "../../core/garage/records";
-import type { Form } from "../forms/form";
+import { type Quantity, read } from "../../core/numbers/quantity";
 import { readingOf } from "../controls/reading";
+import type { Form } from "../forms/form";
 import { unitOf } from "../words/units";
 import { fingerText, fingerWithin } from "./placeWords";
 import type { Spot, View } from "./view";

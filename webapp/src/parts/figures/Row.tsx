@@ -38,7 +38,17 @@ export function Row({ name, note, value, under, href, onTap, lead }: Props) {
       )}
     </>
   );
-  if (href) return <a class="row" href={href}>{body}</a>;
-  if (onTap) return <button type="button" class="row" onClick={onTap}>{body}</button>;
+  if (href)
+    return (
+      <a class="row" href={href}>
+        {body}
+      </a>
+    );
+  if (onTap)
+    return (
+      <button type="button" class="row" onClick={onTap}>
+        {body}
+      </button>
+    );
   return <div class="row">{body}</div>;
 }

@@ -26,7 +26,9 @@ type Scale = (mass: number) => number;
 
 /** Maps kilograms to a place on the arm; without a minimum the arm spans what is known, with room to the right. */
 function scaleOf({ start, minimum, now, then, weighIns }: SteelyardProps): Scale | null {
-  const known = [start, now?.value, then, ...(weighIns ?? []).map((each) => each.value)].filter((mass): mass is number => mass != null);
+  const known = [start, now?.value, then, ...(weighIns ?? []).map((each) => each.value)].filter(
+    (mass): mass is number => mass != null,
+  );
   if (!known.length) return null;
   const heavy = Math.max(...known, minimum ?? -Infinity);
   const light = minimum ?? Math.min(...known) - 0.25 * (heavy - Math.min(...known));
@@ -49,7 +51,10 @@ function graduations(props: SteelyardProps, at: Scale): { x: number; long: boole
   const step = stepOf(heavy - light);
   const first = Math.ceil(light / step);
   const last = Math.floor(heavy / step);
-  return Array.from({ length: last - first + 1 }, (_, i) => ({ x: at((first + i) * step), long: (first + i) % 5 === 0 }));
+  return Array.from({ length: last - first + 1 }, (_, i) => ({
+    x: at((first + i) * step),
+    long: (first + i) % 5 === 0,
+  }));
 }
 
 export function Steelyard(props: SteelyardProps) {

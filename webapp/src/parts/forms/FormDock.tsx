@@ -2,30 +2,30 @@
 import { useState } from "preact/hooks";
 import type { NewPhoto } from "../../journal/write";
 import { replace } from "../../route";
-import type { Form } from "./form";
 import { Notice, TroubleNotice } from "../frame/Notice";
+import type { Form } from "./form";
 
 type Props = {
   form: Form;
   photos?: NewPhoto[];
   label?: string;
   /** Where to go once saved or deleted; without it the form stays open and says it was saved. */
-  then?: (id: string) => string;
-  remove?: { label: string; warning: string; then: string };
+  next?: (id: string) => string;
+  remove?: { label: string; warning: string; next: string };
   /** Says what is still missing, or null when it can be saved. */
   missing?: string | null;
   /** Work that belongs to the same save, done once the record is in. */
   after?: (id: string) => Promise<void>;
 };
 
-export function FormDock({ form, photos = [], label = "Save", then, remove, missing, after }: Props) {
+export function FormDock({ form, photos = [], label = "Save", next, remove, missing, after }: Props) {
   const [busy, setBusy] = useState(false);
   const save = async () => {
     setBusy(true);
     const id = await form.save(photos);
     if (id && after) await after(id);
     setBusy(false);
-    if (id && then) replace(then(id));
+    if (id && next) replace(next(id));
   };
   const wanting = missing ?? form.unreadable;
   const nothing = !form.changed && !photos.length && !form.isNew;
@@ -37,23 +37,40 @@ export function FormDock({ form, photos = [], label = "Save", then, remove, miss
         <div class="dock">
           <TroubleNotice trouble={form.trouble} />
           {form.saved && nothing && <Notice sort="saved">Saved on this phone.</Notice>}
-          {wanting && <p class="small" role="status"><strong>{wanting}</strong></p>}
-          {!nothing && <button type="button" class="button main" disabled={busy || !!wanting} onClick={() => void save()}>{label}</button>}
+          {wanting && (
+            <p class="small" role="status">
+              <strong>{wanting}</strong>
+            </p>
+          )}
+          {!nothing && (
+            <button type="button" class="button main" disabled={busy || !!wanting} onClick={() => void save()}>
+              {label}
+            </button>
+          )}
         </div>
       )}
     </>
   );
 }
 
-function Remove({ form, label, warning, then }: { form: Form; label: string; warning: string; then: string }) {
+function Remove({ form, label, warning, next }: { form: Form; label: string; warning: string; next: string }) {
   const [asked, setAsked] = useState(false);
-  if (!asked) return <button type="button" class="button plain" onClick={() => setAsked(true)}>{label}</button>;
+  if (!asked)
+    return (
+      <button type="button" class="button plain" onClick={() => setAsked(true)}>
+        {label}
+      </button>
+    );
   return (
     <Notice sort="caution">
       <p>{warning}</p>
       <div class="pair">
-        <button type="button" class="button" onClick={() => setAsked(false)}>Keep it</button>
-        <button type="button" class="button" onClick={() => void form.remove().then((done) => done && replace(then))}>{label}</button>
+        <button type="button" class="button" onClick={() => setAsked(false)}>
+          Keep it
+        </button>
+        <button type="button" class="button" onClick={() => void form.remove().then((done) => done && replace(next))}>
+          {label}
+        </button>
       </div>
     </Notice>
   );

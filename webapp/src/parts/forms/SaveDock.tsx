@@ -6,8 +6,8 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import type { AppError } from "../../generated/errors";
-import { showFirstTrouble } from "./firstTrouble";
 import { TroubleNotice } from "../frame/Notice";
+import { showFirstTrouble } from "./firstTrouble";
 import { troubleOf } from "./trouble";
 
 export type Saving = { busy: boolean; trouble: AppError | null; run: (work: () => Promise<void>) => Promise<void> };

@@ -8,7 +8,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { AppError } from "../../generated/errors";
 import { garage } from "../../journal/garage";
 import type { Value } from "../../journal/types";
-import { newId, save, type NewPhoto } from "../../journal/write";
+import { type NewPhoto, newId, save } from "../../journal/write";
 import { drafts } from "../../store/drafts";
 import { troubleOf } from "./trouble";
 import { unreadable } from "./unreadable";

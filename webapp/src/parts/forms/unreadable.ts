@@ -2,11 +2,11 @@
 import { likely } from "../../core/garage/fieldValues";
 import { read } from "../../core/numbers/quantity";
 import { AppError } from "../../generated/errors";
-import { KINDS, type Field } from "../../generated/kinds";
+import { type Field, KINDS } from "../../generated/kinds";
 import type { Value } from "../../journal/types";
 import { readingOf } from "../controls/reading";
 import { fieldWord } from "../words/naming";
-import { unitOf, type Measure } from "../words/units";
+import { type Measure, unitOf } from "../words/units";
 
 const MEASURES: readonly string[] = ["mass", "length", "volume"];
 const DECIMAL = /^\d{1,15}(\.\d{1,9})?$/;
@@ -28,7 +28,8 @@ export function unlikely(name: string, text: string): string | null {
 }
 
 function troubleIn(name: string, { type }: Field, text: string): string | null {
-  if (type === "money" || type === "hours" || type === "fraction") return DECIMAL.test(text) ? null : "type a plain number with a point, such as 2.5.";
+  if (type === "money" || type === "hours" || type === "fraction")
+    return DECIMAL.test(text) ? null : "type a plain number with a point, such as 2.5.";
   if (!MEASURES.includes(type)) return null;
   const measure = type as Measure;
   try {

@@ -26,7 +26,15 @@ export function Screen({ title, back, children }: Props) {
   );
 }
 
-export function Section({ title, aside, children }: { title: string; aside?: ComponentChildren; children: ComponentChildren }) {
+export function Section({
+  title,
+  aside,
+  children,
+}: {
+  title: string;
+  aside?: ComponentChildren;
+  children: ComponentChildren;
+}) {
   return (
     <section class="section" aria-label={title}>
       <div class="spread">

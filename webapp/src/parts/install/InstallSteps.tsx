@@ -1,8 +1,8 @@
 /** How the app gets to the home screen: by the browser's own question where it has one, else by drawn steps. */
 import "./InstallSteps.css";
 import type { ComponentChildren } from "preact";
-import { canInstall, install } from "./install";
 import { isAndroid, keepsAppsApart } from "../words/whereabouts";
+import { canInstall, install } from "./install";
 
 export function InstallSteps() {
   if (canInstall.value)

@@ -1,8 +1,8 @@
 /** Photos of a record: taken, chosen, looked at. Bytes live in the phone's own store; what shows is a blob: address. */
 import { useEffect, useRef, useState } from "preact/hooks";
+import type { AppError } from "../../generated/errors";
 import { photoUrl } from "../../store/photos";
 import { shrink } from "../../store/shrink";
-import type { AppError } from "../../generated/errors";
 import { troubleOf } from "../forms/trouble";
 import { Icon } from "../frame/Icon";
 
@@ -34,7 +34,17 @@ export function TakePhoto({ onShot, onTrouble }: TakeProps) {
   );
 }
 
-function PickFile({ label, icon, camera, onPick }: { label: string; icon: "camera" | "picture"; camera?: boolean; onPick: (input: HTMLInputElement) => void }) {
+function PickFile({
+  label,
+  icon,
+  camera,
+  onPick,
+}: {
+  label: string;
+  icon: "camera" | "picture";
+  camera?: boolean;
+  onPick: (input: HTMLInputElement) => void;
+}) {
   const input = useRef<HTMLInputElement>(null);
   return (
     <>
@@ -42,7 +52,15 @@ function PickFile({ label, icon, camera, onPick }: { label: string; icon: "camer
         <Icon name={icon} />
         {label}
       </button>
-      <input ref={input} type="file" accept="image/*" capture={camera ? "environment" : undefined} hidden onChange={(event) => onPick(event.currentTarget)} data-photo={camera ? "camera" : "library"} />
+      <input
+        ref={input}
+        type="file"
+        accept="image/*"
+        capture={camera ? "environment" : undefined}
+        hidden
+        onChange={(event) => onPick(event.currentTarget)}
+        data-photo={camera ? "camera" : "library"}
+      />
     </>
   );
 }
@@ -54,7 +72,9 @@ export function ShotPreview({ shot, onDrop }: { shot: Shot; onDrop: () => void }
     <div class="spread">
       {url && <img src={url} alt="The photo just taken" width="96" height="96" class="shot" />}
       <span class="small quiet num">{Math.round(shot.bytes.byteLength / 1000)} kB</span>
-      <button type="button" class="button plain" onClick={onDrop}>Remove</button>
+      <button type="button" class="button plain" onClick={onDrop}>
+        Remove
+      </button>
     </div>
   );
 }
@@ -92,7 +112,12 @@ export function PhotoStrip({ photos }: { photos: { sha256: string; label: string
   return (
     <div class="photos">
       {photos.map((photo) => (
-        <button type="button" key={photo.sha256} aria-label={`Look at photo: ${photo.label}`} onClick={() => setOpen(photo.sha256)}>
+        <button
+          type="button"
+          key={photo.sha256}
+          aria-label={`Look at photo: ${photo.label}`}
+          onClick={() => setOpen(photo.sha256)}
+        >
           <Thumb sha256={photo.sha256} />
         </button>
       ))}
@@ -108,7 +133,9 @@ function Lightbox({ sha256, onClose }: { sha256: string; onClose: () => void }) 
   return (
     <dialog ref={dialog} class="lightbox" onClose={onClose} aria-label="Photo">
       {url ? <img src={url} alt="The photo, full size" /> : <p>This photo is not on this phone yet.</p>}
-      <button type="button" onClick={onClose}>Close</button>
+      <button type="button" onClick={onClose}>
+        Close
+      </button>
     </dialog>
   );
 }

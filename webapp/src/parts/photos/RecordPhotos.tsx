@@ -3,9 +3,9 @@ import { useState } from "preact/hooks";
 import type { AppError } from "../../generated/errors";
 import { garage } from "../../journal/garage";
 import { save } from "../../journal/write";
-import { TroubleNotice } from "../frame/Notice";
-import { PhotoStrip, TakePhoto, type Shot } from "./Photos";
 import { troubleOf } from "../forms/trouble";
+import { TroubleNotice } from "../frame/Notice";
+import { PhotoStrip, type Shot, TakePhoto } from "./Photos";
 
 /** Photos of any of the records, oldest first. */
 export function photosOf(...records: string[]): { sha256: string; label: string }[] {
@@ -17,7 +17,11 @@ export function photosOf(...records: string[]): { sha256: string; label: string 
 
 export function RecordPhotos({ of, also = [] }: { of: string; also?: string[] }) {
   const [trouble, setTrouble] = useState<AppError | null>(null);
-  const add = (shot: Shot) => save([], [{ of, ...shot }]).then(() => setTrouble(null), (error: unknown) => setTrouble(troubleOf(error)));
+  const add = (shot: Shot) =>
+    save([], [{ of, ...shot }]).then(
+      () => setTrouble(null),
+      (error: unknown) => setTrouble(troubleOf(error)),
+    );
   return (
     <div class="stack">
       <PhotoStrip photos={photosOf(of, ...also)} />

@@ -1,6 +1,7 @@
 /** What a record, a kind, a field and a value are called in front of people. */
-import { garage, type Rec, type Value } from "../../journal/garage";
+
 import { KINDS } from "../../generated/kinds";
+import { garage, type Rec, type Value } from "../../journal/garage";
 import { unitWord } from "./units";
 
 const KIND_WORDS: Record<string, [one: string, many: string]> = {

@@ -1,5 +1,5 @@
 /** Where doubt comes from, in words: the error sources of the core, named for people and gathered by what they are. */
-import { u, uncertain, type Uncertain } from "../../core/numbers/uncertain";
+import { type Uncertain, u, uncertain } from "../../core/numbers/uncertain";
 import { garage } from "../../journal/garage";
 import { to } from "../../route";
 
@@ -58,7 +58,11 @@ export function doubtsOf(item: Uncertain): Doubt[] {
     const words = sourceWord(source);
     groups.set(words, { ...groups.get(words), [source]: deviation });
   }
-  const doubts = [...groups].map(([words, sources]) => ({ words, u: u(uncertain(0, sources)), href: scaleOf(Object.keys(sources)[0]!) }));
+  const doubts = [...groups].map(([words, sources]) => ({
+    words,
+    u: u(uncertain(0, sources)),
+    href: scaleOf(Object.keys(sources)[0]!),
+  }));
   const least = LEAST * Math.max(0, ...doubts.map((doubt) => doubt.u));
   return doubts.filter((doubt) => doubt.u > least).sort((a, b) => b.u - a.u);
 }

@@ -13,14 +13,28 @@ export function AfterJobs({ balance, jobs, onJobs }: Props) {
   const inCar = new Set(jobsInCar(garage).map((job) => job.id));
   const open = [...garage.jobs.values()].filter((job) => !inCar.has(job.id) && inTrim(job, garage.trim));
   const ticked = new Set(balance.jobs);
-  const turn = (id: string, on: boolean) => onJobs([...balance.jobs.filter((each) => each !== id), ...(on ? [id] : [])]);
+  const turn = (id: string, on: boolean) =>
+    onJobs([...balance.jobs.filter((each) => each !== id), ...(on ? [id] : [])]);
   return (
-    <Section title="After which jobs" aside={jobs && <button type="button" class="button plain" onClick={() => onJobs(null)}>The chosen ones</button>}>
+    <Section
+      title="After which jobs"
+      aside={
+        jobs && (
+          <button type="button" class="button plain" onClick={() => onJobs(null)}>
+            The chosen ones
+          </button>
+        )
+      }
+    >
       {!open.length && <p class="quiet">Every job written down is in the car.</p>}
       {open.map((job) => (
         <Tick
           key={job.id}
-          label={<>{job.name} <span class="small quiet">{stateWord(stateOf(job))}</span></>}
+          label={
+            <>
+              {job.name} <span class="small quiet">{stateWord(stateOf(job))}</span>
+            </>
+          }
           value={ticked.has(job.id)}
           onValue={(on) => turn(job.id, on)}
         />

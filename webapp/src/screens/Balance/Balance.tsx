@@ -6,12 +6,12 @@
  */
 import { useMemo, useState } from "preact/hooks";
 import { book, known } from "../../answers";
-import { Screen } from "../../parts/frame/Screen";
+import { TrimChoice } from "../../parts/controls/TrimChoice";
 import { CentreClose } from "../../parts/drawing/CentreClose";
 import { newMover } from "../../parts/drawing/mover";
 import type { Spot } from "../../parts/drawing/view";
-import { TrimChoice } from "../../parts/controls/TrimChoice";
 import { useDraft } from "../../parts/forms/useDraft";
+import { Screen } from "../../parts/frame/Screen";
 import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 import { AfterJobs } from "./AfterJobs";
@@ -21,9 +21,9 @@ import { InWords } from "./InWords";
 import { Looking } from "./Looking";
 import { Onward } from "./Onward";
 import { Placing } from "./Placing";
+import { aboutCar } from "./reasons";
 import { States } from "./States";
 import { Trust } from "./Trust";
-import { aboutCar } from "./reasons";
 import { statesOf, tell } from "./told";
 import "./Balance.css";
 
@@ -31,7 +31,11 @@ import "./Balance.css";
 type Asked = { jobs: string[] | null };
 
 export function Balance() {
-  const { form: asked, change } = useDraft<Asked>("balance", () => ({ jobs: null }), () => false);
+  const { form: asked, change } = useDraft<Asked>(
+    "balance",
+    () => ({ jobs: null }),
+    () => false,
+  );
   const jobs = asked?.jobs ?? null;
   const told = useMemo(() => tell(book.value, known.value, jobs), [book.value, known.value, jobs]);
   const [placing, setPlacing] = useState<string | null>(null);
@@ -45,9 +49,13 @@ export function Balance() {
         <TrimChoice />
         <InWords told={told} />
         {mark ? (
-          <Placing key={mark.key} told={told} mark={mark} closeUp={closeUp} onDone={() => setPlacing(null)}>{close}</Placing>
+          <Placing key={mark.key} told={told} mark={mark} closeUp={closeUp} onDone={() => setPlacing(null)}>
+            {close}
+          </Placing>
         ) : (
-          <Looking told={told} onPlace={setPlacing}>{close}</Looking>
+          <Looking told={told} onPlace={setPlacing}>
+            {close}
+          </Looking>
         )}
         <States balance={balance} />
         <Changes balance={balance} />

@@ -23,15 +23,31 @@ function Of({ title, change }: { title: string; change: Change }) {
   const why = (name: string) => (reasons[name] ? describe(reasons[name].code, reasons[name].data) : null);
   const rows = [
     { name: "Weight", value: say(net, true) },
-    ...(above && below ? [{ name: "Above the beltline", value: say(above, true) }, { name: "Below the beltline", value: say(below, true) }] : []),
+    ...(above && below
+      ? [
+          { name: "Above the beltline", value: say(above, true) },
+          { name: "Below the beltline", value: say(below, true) },
+        ]
+      : []),
     { name: "Unsprung, of that", value: say(unsprung, true), under: "wheels, brakes, hubs" },
     { name: "Rotating, of that", value: say(rotating, true) },
-    ...(yaw ? [{ name: "Yaw inertia", value: showPlain(yaw.value, "kg m²", expanded(yaw), true), under: yawWords(yaw) }] : []),
+    ...(yaw
+      ? [{ name: "Yaw inertia", value: showPlain(yaw.value, "kg m²", expanded(yaw), true), under: yawWords(yaw) }]
+      : []),
   ];
   return (
     <Section title={title}>
       <Facts rows={rows} />
-      {["beltline", "yaw"].map((name) => why(name)).map((said, i) => said && <p key={i} class="small"><strong>{said.sentence}</strong> {said.do}</p>)}
+      {["beltline", "yaw"]
+        .map((name) => why(name))
+        .map(
+          (said, i) =>
+            said && (
+              <p key={i} class="small">
+                <strong>{said.sentence}</strong> {said.do}
+              </p>
+            ),
+        )}
     </Section>
   );
 }

@@ -5,7 +5,12 @@ import { describe } from "../../generated/errors";
 import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 
-const CORNERS: readonly [Corner, string][] = [["lf", "Left front"], ["rf", "Right front"], ["lr", "Left rear"], ["rr", "Right rear"]];
+const CORNERS: readonly [Corner, string][] = [
+  ["lf", "Left front"],
+  ["rf", "Right front"],
+  ["lr", "Left rear"],
+  ["rr", "Right rear"],
+];
 
 export function Corners({ balance: { states, weigh_in } }: { balance: Balance }) {
   const { weighed, now } = states;
@@ -14,13 +19,32 @@ export function Corners({ balance: { states, weigh_in } }: { balance: Balance })
   const reason = (now ?? weighed).reasons["corners"] ?? weighed.reasons["corners"];
   const said = reason && describe(reason.code, reason.data);
   return (
-    <Section title="On each wheel, as weighed" aside={weigh_in && <a class="button plain" href={to("weigh-in", weigh_in)}>That weigh-in</a>}>
+    <Section
+      title="On each wheel, as weighed"
+      aside={
+        weigh_in && (
+          <a class="button plain" href={to("weigh-in", weigh_in)}>
+            That weigh-in
+          </a>
+        )
+      }
+    >
       {known.length > 0 && (
         <dl class="corners">
-          {known.map(([corner, name]) => <div key={corner}><dt>{name}</dt><dd class="num">{say(weighed.loads[corner]!)}</dd></div>)}
+          {known.map(([corner, name]) => (
+            <div key={corner}>
+              <dt>{name}</dt>
+              <dd class="num">{say(weighed.loads[corner]!)}</dd>
+            </div>
+          ))}
         </dl>
       )}
-      {said && <p>{known.length > 0 && "As the car is now: "}<strong>{said.sentence}</strong> {said.do}</p>}
+      {said && (
+        <p>
+          {known.length > 0 && "As the car is now: "}
+          <strong>{said.sentence}</strong> {said.do}
+        </p>
+      )}
     </Section>
   );
 }

@@ -18,12 +18,18 @@ const WAYS_OUT: Readonly<Record<string, readonly [screen: string, words: string]
 export function InWords({ told: { balance } }: { told: Told }) {
   const before = balance.states.start ? "start" : "weighed";
   const now = balance.states.now ? "now" : "weighed";
-  const shares = (["front", "left"] as const).map((side) => shareWords(balance, side, before, now)).filter((words) => words !== null);
+  const shares = (["front", "left"] as const)
+    .map((side) => shareWords(balance, side, before, now))
+    .filter((words) => words !== null);
   const moved = movedWords(balance, before, now, unitOf("length"));
   const planned = balance.jobs.length ? shareWords(balance, "front", null, "after") : null;
   return (
     <div class="stack">
-      {shares.map((words, i) => <p key={i} class={i === 0 ? "share-words" : "share-words small-share"}>{words}.</p>)}
+      {shares.map((words, i) => (
+        <p key={i} class={i === 0 ? "share-words" : "share-words small-share"}>
+          {words}.
+        </p>
+      ))}
       {moved && <p>{moved} since the start.</p>}
       {planned && <p>After the jobs chosen: {planned}.</p>}
       {reasonsOf(balance).map((reason) => {
@@ -31,8 +37,14 @@ export function InWords({ told: { balance } }: { told: Told }) {
         const out = WAYS_OUT[reason.code];
         return (
           <Notice key={reason.code} sort="caution">
-            <p><strong>{said.sentence}</strong> {said.do}</p>
-            {out && <a class="button" href={to(out[0])}>{out[1]}</a>}
+            <p>
+              <strong>{said.sentence}</strong> {said.do}
+            </p>
+            {out && (
+              <a class="button" href={to(out[0])}>
+                {out[1]}
+              </a>
+            )}
           </Notice>
         );
       })}

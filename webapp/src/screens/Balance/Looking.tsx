@@ -12,7 +12,11 @@ import { Row } from "../../parts/figures/Row";
 import { Picked } from "./Picked";
 import { centreOf, type Told } from "./told";
 
-type Props = { told: Told; onPlace: (key: string) => void; /** Stands below the view from the left. */ children: ComponentChildren };
+type Props = {
+  told: Told;
+  onPlace: (key: string) => void /** Stands below the view from the left. */;
+  children: ComponentChildren;
+};
 
 export function Looking({ told, onPlace, children }: Props) {
   const { marks } = told;
@@ -27,8 +31,16 @@ export function Looking({ told, onPlace, children }: Props) {
   return (
     <>
       <div class="car-drawing">
-        <CarView {...view} view={views[0]!} label={`The car from above with ${marks.length} weights at their places; the list below says each`} />
-        <div class="stack"><CarView {...view} view={views[1]!} label="The same from its left" /><MarkKey />{children}</div>
+        <CarView
+          {...view}
+          view={views[0]!}
+          label={`The car from above with ${marks.length} weights at their places; the list below says each`}
+        />
+        <div class="stack">
+          <CarView {...view} view={views[1]!} label="The same from its left" />
+          <MarkKey />
+          {children}
+        </div>
       </div>
       <p class="small quiet">{scaleWords(shape)} Tap a mark to read it.</p>
       {marks.length > 0 && <EveryWeight marks={marks} onPick={pick} />}
@@ -43,7 +55,13 @@ function EveryWeight({ marks, onPick }: { marks: readonly Mark[]; onPick: (all: 
     <Disclosure title={`Every weight on the drawing: ${marks.length}`}>
       <div>
         {heaviest.map((mark) => (
-          <Row key={mark.key} name={mark.name} note={mark.planned ? "chosen, not done" : undefined} value={mark.says} onTap={() => onPick([mark])} />
+          <Row
+            key={mark.key}
+            name={mark.name}
+            note={mark.planned ? "chosen, not done" : undefined}
+            value={mark.says}
+            onTap={() => onPick([mark])}
+          />
         ))}
       </div>
     </Disclosure>

@@ -1,12 +1,12 @@
 /** What the height rests on and how to measure it, and what height and weight do to the load on the tyres. */
-import { known, book } from "../../answers";
+import { book, known } from "../../answers";
 import type { Balance } from "../../core/balance/balance";
 import { liftOf } from "../../core/balance/lift";
 import { showLength } from "../../core/numbers/shown";
 import { expanded } from "../../core/numbers/uncertain";
-import { sayMoment } from "../../parts/words/moments";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
+import { sayMoment } from "../../parts/words/moments";
 import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 
@@ -16,9 +16,17 @@ export function Onward({ balance }: { balance: Balance }) {
       <div>
         <RestsOn balance={balance} />
         {balance.weigh_in && balance.states.weighed?.loads.front && (
-          <Row name="Lift an axle" note="Measures the height, step by step, with its cautions" href={to("lift", balance.weigh_in)} />
+          <Row
+            name="Lift an axle"
+            note="Measures the height, step by step, with its cautions"
+            href={to("lift", balance.weigh_in)}
+          />
         )}
-        <Row name="Load transfer" note="In a turn and under brakes, before and after; weight per power" href={to("load-transfer")} />
+        <Row
+          name="Load transfer"
+          note="In a turn and under brakes, before and after; weight per power"
+          href={to("load-transfer")}
+        />
       </div>
     </Section>
   );
@@ -33,7 +41,11 @@ function RestsOn({ balance }: { balance: Balance }) {
   return (
     <Row
       name={`The lift of ${sayMoment(lift.at) || "unknown date"}`}
-      note={note.code === "height_carried" ? "The height rests on it, carried over by what changed since" : "The height rests on it"}
+      note={
+        note.code === "height_carried"
+          ? "The height rests on it, carried over by what changed since"
+          : "The height rests on it"
+      }
       value={height ? showLength(height.value, unitOf("length"), expanded(height)) : "—"}
       href={to("lift", lift.id)}
     />

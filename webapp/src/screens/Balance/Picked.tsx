@@ -1,13 +1,18 @@
 /** The weight that was tapped, in thumb's reach: what it is, where it sits and how that is known; and its neighbours under the same finger. */
 import { book } from "../../answers";
-import { placeOf, type Place } from "../../core/balance/place";
+import { type Place, placeOf } from "../../core/balance/place";
 import type { Mark } from "../../parts/drawing/marks";
 import { placePhrases } from "../../parts/drawing/placeWords";
 import { Row } from "../../parts/figures/Row";
 import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 
-type Props = { near: readonly Mark[]; onPick: (near: readonly Mark[]) => void; onPlace: (key: string) => void; onClose: () => void };
+type Props = {
+  near: readonly Mark[];
+  onPick: (near: readonly Mark[]) => void;
+  onPlace: (key: string) => void;
+  onClose: () => void;
+};
 
 export function Picked({ near, onPick, onPlace, onClose }: Props) {
   const mark = near[0]!;
@@ -16,17 +21,33 @@ export function Picked({ near, onPick, onPlace, onClose }: Props) {
   const others = near.slice(1, 3);
   return (
     <section class="dock weight-tapped" aria-label="The weight tapped" aria-live="polite">
-      <p class="spread"><strong>{mark.name}</strong><strong class="num">{mark.says}</strong></p>
-      <p class="small">{wayWords(mark)}. {place && knownWords(place)}</p>
+      <p class="spread">
+        <strong>{mark.name}</strong>
+        <strong class="num">{mark.says}</strong>
+      </p>
+      <p class="small">
+        {wayWords(mark)}. {place && knownWords(place)}
+      </p>
       <div class="button-row">
-        <button type="button" class="button" onClick={() => onPlace(mark.key)}>Move it</button>
-        <a class="button plain" href={to("part", mark.part)}>Open</a>
-        <button type="button" class="button plain" onClick={onClose}>Close</button>
+        <button type="button" class="button" onClick={() => onPlace(mark.key)}>
+          Move it
+        </button>
+        <a class="button plain" href={to("part", mark.part)}>
+          Open
+        </a>
+        <button type="button" class="button plain" onClick={onClose}>
+          Close
+        </button>
       </div>
       {others.length > 0 && (
         <div role="group" aria-label="Also there">
           {others.map((other) => (
-            <Row key={other.key} name={other.name} value={other.brief} onTap={() => onPick([other, ...near.filter((each) => each !== other)])} />
+            <Row
+              key={other.key}
+              name={other.name}
+              value={other.brief}
+              onTap={() => onPick([other, ...near.filter((each) => each !== other)])}
+            />
           ))}
         </div>
       )}

@@ -1,16 +1,22 @@
 /** Moving one weight on the drawing: the centre of gravity goes along while the finger slides; nothing counts until it is saved. */
 import type { ComponentChildren } from "preact";
 import { useEffect, useMemo, useState } from "preact/hooks";
-import { useForm } from "../../parts/forms/form";
-import { FormDock } from "../../parts/forms/FormDock";
 import type { Mark } from "../../parts/drawing/marks";
-import { newMover, type Mover } from "../../parts/drawing/mover";
+import { type Mover, newMover } from "../../parts/drawing/mover";
 import { PlaceOnCar } from "../../parts/drawing/PlaceOnCar";
 import type { Spot } from "../../parts/drawing/view";
+import { FormDock } from "../../parts/forms/FormDock";
+import { useForm } from "../../parts/forms/form";
 import { centreOf, centresWith, type Told } from "./told";
 import { STATE_WORDS } from "./words";
 
-type Props = { told: Told; mark: Mark; closeUp: Mover<Record<string, Spot>>; onDone: () => void; children: ComponentChildren };
+type Props = {
+  told: Told;
+  mark: Mark;
+  closeUp: Mover<Record<string, Spot>>;
+  onDone: () => void;
+  children: ComponentChildren;
+};
 
 const isKnown = ({ x, y, z }: Spot) => [x, y, z].every(Number.isFinite);
 
@@ -25,15 +31,31 @@ export function Placing({ told, mark, closeUp, onDone, children }: Props) {
         const centres = centresWith(told, mark.part, mark.spot, spot);
         if (centres.now && isKnown(centres.now)) centreMover.move(centres.now);
         const known = Object.entries(centres).filter(([, each]) => isKnown(each));
-        closeUp.move(Object.fromEntries(known.map(([name, each]) => [STATE_WORDS[name as keyof typeof centres], each])));
+        closeUp.move(
+          Object.fromEntries(known.map(([name, each]) => [STATE_WORDS[name as keyof typeof centres], each])),
+        );
       }),
     [mover, told, mark],
   );
   return (
     <section class="stack" aria-label={`Move ${mark.name}`}>
-      <p class="spread"><strong>{mark.name}</strong><strong class="num">{mark.says}</strong></p>
-      <PlaceOnCar form={form} mass={mark.mass} marks={others} mover={mover} centre={centreOf(told, "now")} centreMover={centreMover}>{children}</PlaceOnCar>
-      <button type="button" class="button wide" onClick={onDone}>Back to all weights</button>
+      <p class="spread">
+        <strong>{mark.name}</strong>
+        <strong class="num">{mark.says}</strong>
+      </p>
+      <PlaceOnCar
+        form={form}
+        mass={mark.mass}
+        marks={others}
+        mover={mover}
+        centre={centreOf(told, "now")}
+        centreMover={centreMover}
+      >
+        {children}
+      </PlaceOnCar>
+      <button type="button" class="button wide" onClick={onDone}>
+        Back to all weights
+      </button>
       <FormDock form={form} label="Save this place" />
     </section>
   );

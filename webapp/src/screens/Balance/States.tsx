@@ -3,7 +3,7 @@ import { say } from "../../answers";
 import type { Balance, CarState } from "../../core/balance/balance";
 import { Section } from "../../parts/frame/Screen";
 import { unitOf } from "../../parts/words/units";
-import { axisCell, cell, shareCell, STATES, STATE_WORDS, type Cell } from "./words";
+import { axisCell, type Cell, cell, STATE_WORDS, STATES, shareCell } from "./words";
 
 const ROWS: readonly [name: string, of: (state: CarState | undefined, unit: string) => Cell][] = [
   ["Weight by that weigh-in", (state) => cell(state ? say(state.body.mass) : null)],
@@ -21,20 +21,43 @@ export function States({ balance: { states } }: { balance: Balance }) {
     <Section title="Before and after">
       <table class="states num">
         <thead>
-          <tr>{STATES.map((name) => <th key={name} scope="col">{STATE_WORDS[name]}</th>)}</tr>
+          <tr>
+            {STATES.map((name) => (
+              <th key={name} scope="col">
+                {STATE_WORDS[name]}
+              </th>
+            ))}
+          </tr>
         </thead>
         {ROWS.map(([name, of]) => (
           <tbody key={name}>
-            <tr><th scope="rowgroup" colSpan={STATES.length}>{name}</th></tr>
-            <tr>{STATES.map((state) => <Figure key={state} cell={of(states[state], unit)} />)}</tr>
+            <tr>
+              <th scope="rowgroup" colSpan={STATES.length}>
+                {name}
+              </th>
+            </tr>
+            <tr>
+              {STATES.map((state) => (
+                <Figure key={state} cell={of(states[state], unit)} />
+              ))}
+            </tr>
           </tbody>
         ))}
       </table>
-      <p class="small quiet">Start: before any job. Weighed: as it stood on the scales, with its driver and fuel; every other state carries the same, and what jobs changed since; the car's weight elsewhere rests on all weigh-ins. ± means: true 19 times in 20.</p>
+      <p class="small quiet">
+        Start: before any job. Weighed: as it stood on the scales, with its driver and fuel; every other state carries
+        the same, and what jobs changed since; the car's weight elsewhere rests on all weigh-ins. ± means: true 19 times
+        in 20.
+      </p>
     </Section>
   );
 }
 
 function Figure({ cell: [value, within] }: { cell: Cell }) {
-  return <td><strong>{value}</strong>{within && <small>{within}</small>}</td>;
+  return (
+    <td>
+      <strong>{value}</strong>
+      {within && <small>{within}</small>}
+    </td>
+  );
 }

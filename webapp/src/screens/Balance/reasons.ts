@@ -9,7 +9,9 @@ export function aboutCar(warnings: readonly Warned[]): Warned[] {
 
 /** Every reason once: why a state is not there, and why an axis or the corners of one are not. */
 export function reasonsOf({ states, reasons }: Balance): Warned[] {
-  const own = Object.values(states).flatMap((state) => Object.entries(state.reasons).filter(([what]) => what !== "corners"));
+  const own = Object.values(states).flatMap((state) =>
+    Object.entries(state.reasons).filter(([what]) => what !== "corners"),
+  );
   const all = [...Object.values(reasons), ...own.map(([, reason]) => reason)];
   return [...new Map(all.map((reason) => [reason.code, reason])).values()];
 }

@@ -1,16 +1,16 @@
 /** What the core tells of the balance, and every weight that a job moves, ready to be drawn. */
 import { say } from "../../answers";
-import { balance, type Balance, type StateName } from "../../core/balance/balance";
-import { movedBetween, type Moved } from "../../core/balance/moved";
-import { jobNets, jobsInCar } from "../../core/ledger/net";
+import { type Balance, balance, type StateName } from "../../core/balance/balance";
 import { changed } from "../../core/balance/body";
+import { type Moved, movedBetween } from "../../core/balance/moved";
 import type { Garage } from "../../core/garage/records";
-import { expanded, total, uncertain, type Uncertain } from "../../core/numbers/uncertain";
-import type { Named } from "../../parts/drawing/CentreClose";
+import { jobNets, jobsInCar } from "../../core/ledger/net";
 import { showMass } from "../../core/numbers/shown";
+import { expanded, total, type Uncertain, uncertain } from "../../core/numbers/uncertain";
 import type { Masses } from "../../core/weighing/weighing";
+import type { Named } from "../../parts/drawing/CentreClose";
 import type { Centre } from "../../parts/drawing/CentreMark";
-import { halfOf, spotOf, type Mark } from "../../parts/drawing/marks";
+import { halfOf, type Mark, spotOf } from "../../parts/drawing/marks";
 import type { Spot } from "../../parts/drawing/view";
 import { massUnit } from "../../parts/words/units";
 import { STATE_WORDS, withoutDoubt } from "./words";
@@ -30,8 +30,18 @@ export function tell(garage: Garage, known: Masses, jobs: readonly string[] | nu
   const after = [...now, ...found.jobs];
   const between = (old: readonly string[], new_: readonly string[]) => movedBetween(garage, nets, old, new_, {});
   const then = (found.weigh_in && garage.weigh_ins.get(found.weigh_in)?.jobs) || null;
-  const loads = then ? { start: kilograms(between(then, [])), now: kilograms(between(then, now)), after: kilograms(between(then, after)) } : {};
-  return { balance: found, marks: [...marksOf(garage, between([], now), false), ...marksOf(garage, between(now, after), true)], loads };
+  const loads = then
+    ? {
+        start: kilograms(between(then, [])),
+        now: kilograms(between(then, now)),
+        after: kilograms(between(then, after)),
+      }
+    : {};
+  return {
+    balance: found,
+    marks: [...marksOf(garage, between([], now), false), ...marksOf(garage, between(now, after), true)],
+    loads,
+  };
 }
 
 function byPart(moves: readonly Moved[]): Map<string, Moved[]> {
@@ -86,7 +96,13 @@ export function centresWith(told: Told, part: string, from: Spot, to: Spot): Par
     const [state, mass] = [told.balance.states[name], told.loads[name]?.get(part) ?? 0];
     if (!state) continue;
     const bare = (axis: Uncertain | null) => (axis ? uncertain(axis.value) : null);
-    const load = (kg: number, { x, y, z }: Spot) => ({ mass: uncertain(kg), x: uncertain(x), y: uncertain(y), z: uncertain(z), own: 0 });
+    const load = (kg: number, { x, y, z }: Spot) => ({
+      mass: uncertain(kg),
+      x: uncertain(x),
+      y: uncertain(y),
+      z: uncertain(z),
+      own: 0,
+    });
     const { x, y, z } = state.body;
     const body = { mass: uncertain(state.body.mass.value), x: bare(x), y: bare(y), z: bare(z) };
     const after = mass === 0 ? body : changed(body, [load(-mass, from), load(mass, to)]);

@@ -5,12 +5,19 @@ import { expanded, subtract, type Uncertain } from "../../core/numbers/uncertain
 import { unbroken } from "../../parts/drawing/placeWords";
 
 export const STATES: readonly StateName[] = ["start", "weighed", "now", "after"];
-export const STATE_WORDS: Readonly<Record<StateName, string>> = { start: "Start", weighed: "Weighed", now: "Now", after: "After" };
+export const STATE_WORDS: Readonly<Record<StateName, string>> = {
+  start: "Start",
+  weighed: "Weighed",
+  now: "Now",
+  after: "After",
+};
 
 type Axis = "x" | "y" | "z";
 const AXES: readonly Axis[] = ["x", "y", "z"];
 const WAYS: Readonly<Record<Axis, readonly [minus: string, plus: string]>> = {
-  x: ["forward", "rearward"], y: ["to the left", "to the right"], z: ["down", "up"],
+  x: ["forward", "rearward"],
+  y: ["to the left", "to the right"],
+  z: ["down", "up"],
 };
 
 const percent = (share: Uncertain) => unbroken(showPercent(share.value, expanded(share)));

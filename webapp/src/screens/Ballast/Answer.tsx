@@ -3,22 +3,32 @@ import { useState } from "preact/hooks";
 import { book, minimumWords, say, stand } from "../../answers";
 import type { Ballast } from "../../core/ballast/ballast";
 import type { BallastChoice } from "../../core/ballast/ballastRecords";
-import { inHandSentence } from "../../core/standing/sentences";
 import { showMass } from "../../core/numbers/shown";
 import { subtract, uncertain } from "../../core/numbers/uncertain";
+import { inHandSentence } from "../../core/standing/sentences";
 import type { Rec } from "../../journal/types";
 import { save } from "../../journal/write";
-import { Facts, type Fact } from "../../parts/figures/Facts";
+import { type Fact, Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";
-import { nameOf } from "../../parts/words/naming";
-import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { Row } from "../../parts/figures/Row";
-import { Section } from "../../parts/frame/Screen";
 import { useSaving } from "../../parts/forms/SaveDock";
-import { massUnit, unitOf } from "../../parts/words/units";
+import { Notice, TroubleNotice } from "../../parts/frame/Notice";
+import { Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
+import { nameOf } from "../../parts/words/naming";
+import { massUnit, unitOf } from "../../parts/words/units";
 import { to } from "../../route";
-import { changeWords, crossFact, heightFact, lacking, missingIn, movesSentence, shareFact, sharesWithout, unaimedOf } from "./words";
+import {
+  changeWords,
+  crossFact,
+  heightFact,
+  lacking,
+  missingIn,
+  movesSentence,
+  shareFact,
+  sharesWithout,
+  unaimedOf,
+} from "./words";
 
 type Props = { choice: BallastChoice; found: Ballast; places: readonly Rec[] };
 
@@ -34,7 +44,15 @@ export function Answer({ choice, found, places }: Props) {
       <Warnings of={missingIn(massUnit(), found.missing)} />
       {isAboard && movesSentence(choice.moves, names) && <p class="moves">{movesSentence(choice.moves, names)}</p>}
       <div>
-        {places.map((place) => <PlaceLine key={place.id} place={place} put={found.put[place.id] ?? 0} fitted={choice.fitted[place.id] ?? 0} misses={found.missing.length > 0} />)}
+        {places.map((place) => (
+          <PlaceLine
+            key={place.id}
+            place={place}
+            put={found.put[place.id] ?? 0}
+            fitted={choice.fitted[place.id] ?? 0}
+            misses={found.missing.length > 0}
+          />
+        ))}
       </div>
       <Fitted choice={choice} found={found} places={places} />
     </section>
@@ -80,18 +98,23 @@ function Fitted({ choice, found, places }: Props) {
     .map((place) => ({ place, fitted: found.put[place.id] ?? 0 }))
     .filter(({ place, fitted }) => (place.values["fitted"] ?? 0) !== fitted)
     .map(({ place, fitted }) => ({ kind: "ballast_place", record: place.id, set: { fitted }, base: place.heads }));
-  const press = () => saving.run(async () => {
-    await save(changes);
-    setSaved(true);
-  });
+  const press = () =>
+    saving.run(async () => {
+      await save(changes);
+      setSaved(true);
+    });
   if (!changes.length) {
     if (isSaved) return <Notice sort="saved">Saved on this phone. The weight now counts these blocks.</Notice>;
-    return Object.keys(choice.fitted).length ? <p class="quiet">The blocks are fitted like this{misses && ": the nearest, with what it misses"}.</p> : null;
+    return Object.keys(choice.fitted).length ? (
+      <p class="quiet">The blocks are fitted like this{misses && ": the nearest, with what it misses"}.</p>
+    ) : null;
   }
   return (
     <>
       <TroubleNotice trouble={saving.trouble} />
-      <button type="button" class="button main" disabled={saving.busy} onClick={() => void press()}>{misses ? "Fit the nearest all the same" : "Fitted like this"}</button>
+      <button type="button" class="button main" disabled={saving.busy} onClick={() => void press()}>
+        {misses ? "Fit the nearest all the same" : "Fitted like this"}
+      </button>
     </>
   );
 }
@@ -101,11 +124,16 @@ function factsOf({ car, wanted }: BallastChoice, found: Ballast): Fact[] {
   const { minimum, official } = stand.value;
   const before = sharesWithout(car);
   const kept = official ? inHandSentence(official, massUnit()).text : "";
-  const over: Fact[] = minimum === null ? [] : [{
-    name: "Over the minimum",
-    value: say(subtract(found.total, uncertain(minimum)), true),
-    under: [`minimum ${minimumWords.value}`, kept].filter(Boolean).join(" · "),
-  }];
+  const over: Fact[] =
+    minimum === null
+      ? []
+      : [
+          {
+            name: "Over the minimum",
+            value: say(subtract(found.total, uncertain(minimum)), true),
+            under: [`minimum ${minimumWords.value}`, kept].filter(Boolean).join(" · "),
+          },
+        ];
   return [
     { name: "Weight", value: say(found.total), under: "as the class weighs it" },
     ...over,

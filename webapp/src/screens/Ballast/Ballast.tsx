@@ -1,11 +1,11 @@
 /** How much ballast, and where: the answer first, then what is wanted and the places it may go. Works without signal. */
 import { useMemo } from "preact/hooks";
-import { book, bookWith, car, known, stand, type Plain } from "../../answers";
+import { book, bookWith, car, known, type Plain, stand } from "../../answers";
 import { ballastChoice } from "../../core/ballast/ballastRecords";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
-import { useForm } from "../../parts/forms/form";
 import { FormDock } from "../../parts/forms/FormDock";
+import { useForm } from "../../parts/forms/form";
 import { Notice } from "../../parts/frame/Notice";
 import { Screen } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
@@ -23,7 +23,13 @@ export function Ballast({ id }: { id: string }) {
   if (id) return <PlaceForm id={id} />;
   return (
     <Screen title="Ballast" back={to("car")}>
-      {car.value ? <OfCar key={car.value.id} id={car.value.id} /> : <p>Write down the car first: <a href={to("car-sheet")}>its name and its sizes</a>.</p>}
+      {car.value ? (
+        <OfCar key={car.value.id} id={car.value.id} />
+      ) : (
+        <p>
+          Write down the car first: <a href={to("car-sheet")}>its name and its sizes</a>.
+        </p>
+      )}
     </Screen>
   );
 }
@@ -42,7 +48,13 @@ function OfCar({ id }: { id: string }) {
   const told = unaimedOf(choice);
   return (
     <div class="stack">
-      {form.unreadable ? <Unread sentence={form.unreadable} /> : isFound ? <Answer choice={choice} found={found} places={places} /> : <NoAnswer choice={choice} places={places} />}
+      {form.unreadable ? (
+        <Unread sentence={form.unreadable} />
+      ) : isFound ? (
+        <Answer choice={choice} found={found} places={places} />
+      ) : (
+        <NoAnswer choice={choice} places={places} />
+      )}
       <Fixing />
       {isFound && !form.unreadable && <WithIt choice={choice} found={found} />}
       {places.length > 0 && <Wishes form={form} />}
@@ -58,7 +70,11 @@ function OfCar({ id }: { id: string }) {
 function Unread({ sentence }: { sentence: string }) {
   return (
     <section class="ballast-answer" aria-label="How much, and where">
-      <Notice sort="caution"><p><strong>{sentence}</strong></p></Notice>
+      <Notice sort="caution">
+        <p>
+          <strong>{sentence}</strong>
+        </p>
+      </Notice>
     </section>
   );
 }
@@ -68,9 +84,9 @@ function Fixing() {
   return (
     <Notice sort="caution">
       <p>
-        <strong>Ballast that comes loose can kill.</strong> Bolt every block through the structure with load-spreading plates, as your
-        class's rule book demands; never tape, glue or straps alone. The rule book decides where it may sit and how it is fixed. Have a
-        licensed scrutineer look at it, and check every bolt after every run.
+        <strong>Ballast that comes loose can kill.</strong> Bolt every block through the structure with load-spreading
+        plates, as your class's rule book demands; never tape, glue or straps alone. The rule book decides where it may
+        sit and how it is fixed. Have a licensed scrutineer look at it, and check every bolt after every run.
       </p>
     </Notice>
   );

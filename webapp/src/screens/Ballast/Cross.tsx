@@ -7,12 +7,20 @@ export function Cross({ form }: { form: Form }) {
   return (
     <Disclosure title="What this says of cross weight, and what not">
       <p>
-        Cross weight, right front and left rear against the whole, is set by the spring seats. Ballast shifts it only as far as it sits off the
-        centreline and as front and rear springs and bars share the car's roll. Blocks that balance each other left to right shift it least,
-        whatever the springs are.
+        Cross weight, right front and left rear against the whole, is set by the spring seats. Ballast shifts it only as
+        far as it sits off the centreline and as front and rear springs and bars share the car's roll. Blocks that
+        balance each other left to right shift it least, whatever the springs are.
       </p>
-      <p>What the cross weight then is, nobody can work out: weigh the corners with the ballast fitted, and set the springs.</p>
-      <Percent form={form} field="roll_front" label="Front's share of roll stiffness, %" hint="From the spring and bar rates, if you know them; only then the shift is told in weight." />
+      <p>
+        What the cross weight then is, nobody can work out: weigh the corners with the ballast fitted, and set the
+        springs.
+      </p>
+      <Percent
+        form={form}
+        field="roll_front"
+        label="Front's share of roll stiffness, %"
+        hint="From the spring and bar rates, if you know them; only then the shift is told in weight."
+      />
     </Disclosure>
   );
 }

@@ -1,6 +1,7 @@
 /** Before there is an answer: what the car lacks, and the one thing to enter next. */
-import { uncertain } from "../../core/numbers/uncertain";
+
 import type { BallastChoice } from "../../core/ballast/ballastRecords";
+import { uncertain } from "../../core/numbers/uncertain";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Warnings } from "../../parts/frame/Warnings";
 import { to } from "../../route";
@@ -21,11 +22,17 @@ export function NoAnswer({ choice, places }: OfPlaces & { choice: BallastChoice 
     <section class="ballast-answer" aria-label="How much, and where">
       <Warnings of={unaimedOf(choice)} />
       {reason ? <Warnings of={[reason]} /> : <Lacking kg={lacking(choice)} />}
-      {next && <a class="button main" href={to(next[1])}>{next[0]}</a>}
+      {next && (
+        <a class="button main" href={to(next[1])}>
+          {next[0]}
+        </a>
+      )}
       {!places.length && (
         <>
           <p>Note where ballast may be bolted in and what one block weighs; this screen then says how many go where.</p>
-          <a class={next ? "button wide" : "button main"} href={to("ballast", "new")}>Add the first place</a>
+          <a class={next ? "button wide" : "button main"} href={to("ballast", "new")}>
+            Add the first place
+          </a>
         </>
       )}
     </section>

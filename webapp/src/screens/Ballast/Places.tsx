@@ -1,16 +1,23 @@
 /** Every place ballast may go, with what it takes; each can be opened and changed. */
 import type { Rec } from "../../journal/types";
-import { nameOf } from "../../parts/words/naming";
-import { placeWords } from "../../parts/words/place";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
+import { nameOf } from "../../parts/words/naming";
+import { placeWords } from "../../parts/words/place";
 import { to } from "../../route";
 import type { OfPlaces } from "./Ballast";
 
 export function Places({ places }: OfPlaces) {
   if (!places.length) return null;
   return (
-    <Section title="Places" aside={<a class="button plain" href={to("ballast", "new")}>Add a place</a>}>
+    <Section
+      title="Places"
+      aside={
+        <a class="button plain" href={to("ballast", "new")}>
+          Add a place
+        </a>
+      }
+    >
       <div>
         {places.map((place) => (
           <Row

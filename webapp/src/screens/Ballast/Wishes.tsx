@@ -1,9 +1,9 @@
 /** What the driver wants of it: what to keep least, and the shares on the front axle and the left side. */
 import { Choice, TextField } from "../../parts/controls/Field";
-import type { Form } from "../../parts/forms/form";
-import { fractionOf, percentOf } from "../../parts/words/percent";
 import { QuantityField } from "../../parts/controls/QuantityField";
+import type { Form } from "../../parts/forms/form";
 import { Section } from "../../parts/frame/Screen";
+import { fractionOf, percentOf } from "../../parts/words/percent";
 
 const AIMS = [
   { value: "mass", label: "Least weight" },
@@ -21,7 +21,13 @@ export function Wishes({ form }: { form: Form }) {
   const aim = form.text("ballast_for") || "mass";
   return (
     <Section title="What is wanted">
-      <Choice label="What counts first" value={aim} options={AIMS} onValue={(value) => form.set("ballast_for", value)} hint={HINTS[aim]} />
+      <Choice
+        label="What counts first"
+        value={aim}
+        options={AIMS}
+        onValue={(value) => form.set("ballast_for", value)}
+        hint={HINTS[aim]}
+      />
       {aim !== "mass" && (
         <QuantityField
           kind="mass"
@@ -37,7 +43,9 @@ export function Wishes({ form }: { form: Form }) {
         <Percent form={form} field="left_from" label="Left, at least %" />
         <Percent form={form} field="left_to" label="Left, at most %" />
       </div>
-      <p class="small quiet">Shares of the car's weight with driver and fuel as the class weighs it. Empty means any.</p>
+      <p class="small quiet">
+        Shares of the car's weight with driver and fuel as the class weighs it. Empty means any.
+      </p>
     </Section>
   );
 }

@@ -23,10 +23,19 @@ export function changeWords(fitted: number, put: number, misses = false): string
 }
 
 /** "52.8 %", with what it is wanted to be and what it is without ballast. */
-export function shareFact(name: string, share: Uncertain | null, without: Uncertain | null, wanted: Share | null): Fact {
+export function shareFact(
+  name: string,
+  share: Uncertain | null,
+  without: Uncertain | null,
+  wanted: Share | null,
+): Fact {
   if (!share) return { name, value: "not known" };
   const before = without && `${showPercent(without.value, expanded(without))} without ballast`;
-  return { name, value: showPercent(share.value, expanded(share)), under: [wantedWords(wanted), before].filter(Boolean).join(" · ") };
+  return {
+    name,
+    value: showPercent(share.value, expanded(share)),
+    under: [wantedWords(wanted), before].filter(Boolean).join(" · "),
+  };
 }
 
 function wantedWords(wanted: Share | null): string | null {
@@ -53,7 +62,8 @@ export function heightFact({ height }: Ballast, car: Carried, unit: string): Fac
 /** What it does to cross weight on springs; nothing without the front's share of roll stiffness. */
 export function crossFact({ cross_load: load }: Ballast, unit: string): Fact[] {
   if (load === null) return [];
-  const value = Math.abs(load) < 0.05 ? "next to no change" : `${showMass(load, unit, null, true)} on right front and left rear`;
+  const value =
+    Math.abs(load) < 0.05 ? "next to no change" : `${showMass(load, unit, null, true)} on right front and left rear`;
   return [{ name: "Cross weight", value, under: "by these blocks alone, springs untouched" }];
 }
 

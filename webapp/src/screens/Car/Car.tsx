@@ -1,14 +1,14 @@
 /** What the car weighs now, how sure that is, how far from the minimum; and below it, where that comes from and what is open. */
 import { car, minimumWords, say, stand } from "../../answers";
-import type { Standing as Stand } from "../../core/standing/standing";
 import { isSignificant } from "../../core/standing/gap";
 import { gapSentence, inHandSentence, marginSentence } from "../../core/standing/sentences";
+import type { Standing as Stand } from "../../core/standing/standing";
+import { TrimChoice } from "../../parts/controls/TrimChoice";
 import { MassFigure } from "../../parts/figures/MassFigure";
-import { refName } from "../../parts/words/naming";
+import { Steelyard } from "../../parts/figures/Steelyard";
 import { Notice } from "../../parts/frame/Notice";
 import { Screen } from "../../parts/frame/Screen";
-import { Steelyard } from "../../parts/figures/Steelyard";
-import { TrimChoice } from "../../parts/controls/TrimChoice";
+import { refName } from "../../parts/words/naming";
 import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
 import { Loaded } from "../Loaded";
@@ -53,17 +53,33 @@ function WeightNow() {
       <Steelyard {...armOf(now)} label={margin.text} />
       <ArmEnds />
       <p class={isUnder ? "margin under" : "margin"}>{margin.text}.</p>
-      {now.official && <p><a href={to("standing")}>{inHandSentence(now.official, massUnit()).text}</a> <span class="quiet">{counted(now)}</span></p>}
+      {now.official && (
+        <p>
+          <a href={to("standing")}>{inHandSentence(now.official, massUnit()).text}</a>{" "}
+          <span class="quiet">{counted(now)}</span>
+        </p>
+      )}
       {now.since && now.since.unweighed.length > 0 && (
-        <a class="button" href={to("parts", { show: "unweighed" })}>Weigh what moved without a weight</a>
+        <a class="button" href={to("parts", { show: "unweighed" })}>
+          Weigh what moved without a weight
+        </a>
       )}
       {now.gap && isSignificant(now.gap) && (
         <Notice>
-          <p><strong>{gapSentence(now.gap, massUnit()).text}.</strong> Something went in or came out without a note, or a reading is wrong.{now.fused?.lower ? " Until it is found, the lower weight counts." : ""}</p>
-          <a class="button" href={to("weigh-in", now.gap.second)}>Look at the last weigh-in</a>
+          <p>
+            <strong>{gapSentence(now.gap, massUnit()).text}.</strong> Something went in or came out without a note, or a
+            reading is wrong.{now.fused?.lower ? " Until it is found, the lower weight counts." : ""}
+          </p>
+          <a class="button" href={to("weigh-in", now.gap.second)}>
+            Look at the last weigh-in
+          </a>
         </Notice>
       )}
-      {!now.weight && <a class="button main" href={to("weigh-car")}>Weigh the whole car</a>}
+      {!now.weight && (
+        <a class="button main" href={to("weigh-car")}>
+          Weigh the whole car
+        </a>
+      )}
     </section>
   );
 }
@@ -71,7 +87,9 @@ function WeightNow() {
 /** Whom and what the class counts, in a few words. */
 function counted({ condition }: Stand): string {
   if (condition.driver !== "in") return "Without a driver.";
-  return condition.lightest ? `With ${refName(condition.lightest)}, the lightest driver.` : "No driver has been weighed.";
+  return condition.lightest
+    ? `With ${refName(condition.lightest)}, the lightest driver.`
+    : "No driver has been weighed.";
 }
 
 /** What stands at the two ends of the arm. */
@@ -79,11 +97,24 @@ function ArmEnds() {
   const { start } = stand.value;
   return (
     <p class="arm-ends num">
-      <span>{start && <><a href={start.weigh_in ? to("weigh-in", start.weigh_in) : to("car-sheet")}>Start</a> <strong>{say(start.weight)}</strong>{start.basis === "quoted" ? ", as quoted" : ""}</>}</span>
       <span>
-        {minimumWords.value ? <><a href={to("class-sheet")}>Minimum</a> <strong>{minimumWords.value}</strong></> : <a href={to("class-sheet")}>Note the class minimum</a>}
+        {start && (
+          <>
+            <a href={start.weigh_in ? to("weigh-in", start.weigh_in) : to("car-sheet")}>Start</a>{" "}
+            <strong>{say(start.weight)}</strong>
+            {start.basis === "quoted" ? ", as quoted" : ""}
+          </>
+        )}
+      </span>
+      <span>
+        {minimumWords.value ? (
+          <>
+            <a href={to("class-sheet")}>Minimum</a> <strong>{minimumWords.value}</strong>
+          </>
+        ) : (
+          <a href={to("class-sheet")}>Note the class minimum</a>
+        )}
       </span>
     </p>
   );
 }
-

@@ -2,9 +2,9 @@
 import { account, jobs } from "../../answers";
 import { showHours, showMoney, showPercent } from "../../core/numbers/shown";
 import { garage } from "../../journal/garage";
-import { currency } from "../../parts/words/money";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
+import { currency } from "../../parts/words/money";
 import { to } from "../../route";
 import { sync } from "../../sync/state";
 
@@ -13,24 +13,61 @@ export function Open() {
   const unweighed = account.value.unweighed.length;
   const claimed = 1 - (shares["weighed"] ?? 0);
   const done = new Set(jobs.value.filter((job) => job.values["state"] === "fitted").map((job) => job.id));
-  const ends = garage.value.of("loose_end").filter((end) => done.has(String(end.values["job"])) && !end.values["closed"]);
+  const ends = garage.value
+    .of("loose_end")
+    .filter((end) => done.has(String(end.values["job"])) && !end.values["closed"]);
   const moving = new Set(garage.value.of("job_part").map((line) => line.values["part"]));
-  const loose = garage.value.of("part").filter((part) => part.values["whereabouts"] !== "yard" && part.values["whereabouts"] !== "left" && !moving.has(part.id));
+  const loose = garage.value
+    .of("part")
+    .filter(
+      (part) => part.values["whereabouts"] !== "yard" && part.values["whereabouts"] !== "left" && !moving.has(part.id),
+    );
   return (
     <div>
       <Section title="Still open">
         <div>
-          <Row name="Moved without a weight" note="They count as nothing until weighed" value={String(unweighed)} href={to("parts", { show: "unweighed" })} />
-          <Row name="Rests on a guess or a quote" note="Share of the kilograms moved" value={spent.jobs.length ? showPercent(claimed) : "—"} href={to("parts", { show: "claimed" })} />
-          <Row name="Loose ends" note="Plugs, wires, holes, bolts" value={String(ends.length)} href={to("loose-ends")} />
-          {loose.length > 0 && <Row name="In no job yet" note="Parts noted or weighed; a job takes them off or puts them on" value={String(loose.length)} href={to("parts", { show: "jobless" })} />}
-          <Row name="On this phone only" note={sync.value.words[0] ?? ""} value={String(sync.value.waiting)} href={to("records")} />
+          <Row
+            name="Moved without a weight"
+            note="They count as nothing until weighed"
+            value={String(unweighed)}
+            href={to("parts", { show: "unweighed" })}
+          />
+          <Row
+            name="Rests on a guess or a quote"
+            note="Share of the kilograms moved"
+            value={spent.jobs.length ? showPercent(claimed) : "—"}
+            href={to("parts", { show: "claimed" })}
+          />
+          <Row
+            name="Loose ends"
+            note="Plugs, wires, holes, bolts"
+            value={String(ends.length)}
+            href={to("loose-ends")}
+          />
+          {loose.length > 0 && (
+            <Row
+              name="In no job yet"
+              note="Parts noted or weighed; a job takes them off or puts them on"
+              value={String(loose.length)}
+              href={to("parts", { show: "jobless" })}
+            />
+          )}
+          <Row
+            name="On this phone only"
+            note={sync.value.words[0] ?? ""}
+            value={String(sync.value.waiting)}
+            href={to("records")}
+          />
         </div>
       </Section>
       <Section title="Spent so far">
         <div>
           <Row name="Money" value={showMoney(spent.money, currency())} href={to("jobs")} />
-          <Row name="Brought by sold parts" value={showMoney(brought.money, currency())} href={to("parts", { show: "sold" })} />
+          <Row
+            name="Brought by sold parts"
+            value={showMoney(brought.money, currency())}
+            href={to("parts", { show: "sold" })}
+          />
           <Row name="Hours" value={showHours(spent.hours)} href={to("jobs")} />
         </div>
       </Section>

@@ -6,17 +6,36 @@ import { to } from "../../route";
 
 export function StageTotals() {
   const names = new Map(stages.value.map((stage) => [stage.id, String(stage.values["name"])]));
-  const rows = account.value.by_stage.filter((each) => Object.values(each.states).some((total) => total.effort.jobs.length));
+  const rows = account.value.by_stage.filter((each) =>
+    Object.values(each.states).some((total) => total.effort.jobs.length),
+  );
   const sum = account.value.now.mass.net;
   return (
     <Section title="Stages" aside={<span class="brass num">{say(sum, true)}</span>}>
-      {!rows.length && <p class="quiet">No jobs yet. <a href={to("job", "new")}>Write down the first</a>.</p>}
+      {!rows.length && (
+        <p class="quiet">
+          No jobs yet. <a href={to("job", "new")}>Write down the first</a>.
+        </p>
+      )}
       <div>
         {rows.map(({ stage, states }) => {
           const fitted = states["fitted"]!;
           const chosen = states["chosen"]!;
-          const note = [`${fitted.effort.jobs.length} fitted`, chosen.effort.jobs.length && `${chosen.effort.jobs.length} chosen, ${say(chosen.mass.net, true)}`].filter(Boolean).join(" · ");
-          return <Row key={stage ?? ""} name={stage ? (names.get(stage) ?? "A stage not here yet") : "Without a stage"} note={note} value={fitted.mass.lines.length ? say(fitted.mass.net, true) : "—"} href={to("jobs", { stage: stage ?? "" })} />;
+          const note = [
+            `${fitted.effort.jobs.length} fitted`,
+            chosen.effort.jobs.length && `${chosen.effort.jobs.length} chosen, ${say(chosen.mass.net, true)}`,
+          ]
+            .filter(Boolean)
+            .join(" · ");
+          return (
+            <Row
+              key={stage ?? ""}
+              name={stage ? (names.get(stage) ?? "A stage not here yet") : "Without a stage"}
+              note={note}
+              value={fitted.mass.lines.length ? say(fitted.mass.net, true) : "—"}
+              href={to("jobs", { stage: stage ?? "" })}
+            />
+          );
         })}
       </div>
     </Section>

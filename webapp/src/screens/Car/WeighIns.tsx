@@ -1,15 +1,22 @@
 /** Every weigh-in, to the class's condition, newest first. */
 import { say, stand } from "../../answers";
 import { describe } from "../../generated/errors";
-import { sayMoment } from "../../parts/words/moments";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
+import { sayMoment } from "../../parts/words/moments";
 import { to } from "../../route";
 
 export function WeighIns() {
   const past = [...stand.value.history].reverse();
   return (
-    <Section title="Weigh-ins" aside={<a class="button plain" href={to("weigh-car")}>Weigh the car</a>}>
+    <Section
+      title="Weigh-ins"
+      aside={
+        <a class="button plain" href={to("weigh-car")}>
+          Weigh the car
+        </a>
+      }
+    >
       {!past.length && <p class="quiet">The whole car has not been on scales yet.</p>}
       <div>
         {past.map((each) => (

@@ -1,7 +1,7 @@
 /** On the home computer: a code for a phone to scan or type, good once. */
 import { useEffect, useState } from "preact/hooks";
-import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { useSaving } from "../../parts/forms/SaveDock";
+import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { askHome } from "./askHome";
 
 type Invitation = { link: string; code: string; svg: string; seconds: number };

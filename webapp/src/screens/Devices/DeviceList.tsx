@@ -1,7 +1,7 @@
 /** Who may write in this garage, as the home computer tells it; each can be named, and each other one taken off. */
 import { Disclosure } from "../../parts/controls/Disclosure";
-import { sayMoment } from "../../parts/words/moments";
 import { TroubleNotice } from "../../parts/frame/Notice";
+import { sayMoment } from "../../parts/words/moments";
 import { DeviceRow } from "./DeviceRow";
 import type { Device, Devices } from "./useDevices";
 

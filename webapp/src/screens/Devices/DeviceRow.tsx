@@ -1,8 +1,8 @@
 /** One device of the garage: its name, when it was last heard, and what can be done about it. */
 import { useState } from "preact/hooks";
 import { TextField } from "../../parts/controls/Field";
-import { sayMoment } from "../../parts/words/moments";
 import { Notice } from "../../parts/frame/Notice";
+import { sayMoment } from "../../parts/words/moments";
 import { about, type Device, type Devices } from "./useDevices";
 
 type Props = { device: Device; busy: boolean; ask: Devices["ask"] };
@@ -23,7 +23,12 @@ export function DeviceRow({ device, busy, ask }: Props) {
       </div>
       {doing === null && (
         <div class="device-doors">
-          <button type="button" class="button plain" aria-label={`Rename ${device.name}`} onClick={() => setDoing("rename")}>
+          <button
+            type="button"
+            class="button plain"
+            aria-label={`Rename ${device.name}`}
+            onClick={() => setDoing("rename")}
+          >
             Rename
           </button>
           {!device.this && (

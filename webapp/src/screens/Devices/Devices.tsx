@@ -1,17 +1,17 @@
 /** The app on this device, and the others of the garage: pairing, taking one off the list, installing, new versions. */
 import { useState } from "preact/hooks";
 import "./Devices.css";
-import { installed } from "../../parts/install/install";
-import { InstallSteps } from "../../parts/install/InstallSteps";
 import { Screen, Section } from "../../parts/frame/Screen";
+import { InstallSteps } from "../../parts/install/InstallSteps";
+import { installed } from "../../parts/install/install";
 import { to } from "../../route";
 import { sync } from "../../sync/state";
 import { updateReady } from "../../sync/update";
 import { JoinField } from "../Opening/JoinField";
 import { Rescue } from "../Opening/Rescue";
 import { AddPhone } from "./AddPhone";
-import { Joins } from "./Joins";
 import { DeviceList } from "./DeviceList";
+import { Joins } from "./Joins";
 import { NewVersion } from "./NewVersion";
 import { useDevices } from "./useDevices";
 

@@ -1,7 +1,7 @@
 /** The phones that wait for a yes on the home computer, each with the two words that it shows itself. */
 import { useEffect, useState } from "preact/hooks";
-import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { useSaving } from "../../parts/forms/SaveDock";
+import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { askHome } from "./askHome";
 
 type Join = { id: string; name: string; words: string[]; seconds: number };
@@ -40,7 +40,9 @@ export function Joins({ onDecided }: { onDecided: () => void }) {
           </div>
         </Notice>
       ))}
-      {isIn && <Notice sort="saved">It is in: the phone fetches its key by itself, and then stands in the list.</Notice>}
+      {isIn && (
+        <Notice sort="saved">It is in: the phone fetches its key by itself, and then stands in the list.</Notice>
+      )}
       <TroubleNotice trouble={deciding.trouble} />
     </div>
   );

@@ -1,7 +1,7 @@
 /** A new version of the app, taken when the person says so and never in the middle of a weighing or a form. */
 import { useEffect, useState } from "preact/hooks";
-import { Notice } from "../../parts/frame/Notice";
 import { Row } from "../../parts/figures/Row";
+import { Notice } from "../../parts/frame/Notice";
 import { takeUpdate, updateReady } from "../../sync/update";
 import { inTheMiddle, type Unfinished } from "./inTheMiddle";
 

@@ -1,7 +1,7 @@
 /** The garage's devices, as the home computer tells them, and whether this browser may let others in. */
 import { useEffect, useState } from "preact/hooks";
+import { type Saving, useSaving } from "../../parts/forms/SaveDock";
 import { keepDeviceNames } from "../../parts/words/deviceNames";
-import { useSaving, type Saving } from "../../parts/forms/SaveDock";
 import { askHome } from "./askHome";
 
 export type Device = {

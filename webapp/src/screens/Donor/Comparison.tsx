@@ -1,9 +1,9 @@
 /** Yours, this one, what it saves, and where that leaves the car: said in words and shown on the arm. */
-import { say, stand, type Lists } from "../../answers";
+import { type Lists, say, stand } from "../../answers";
 import type { Comparison as Compared } from "../../core/ledger/compare";
-import { marginSentence } from "../../core/standing/sentences";
 import { showMass } from "../../core/numbers/shown";
 import { expanded } from "../../core/numbers/uncertain";
+import { marginSentence } from "../../core/standing/sentences";
 import { Steelyard } from "../../parts/figures/Steelyard";
 import { massUnit } from "../../parts/words/units";
 import { armOf } from "../Car/arm";

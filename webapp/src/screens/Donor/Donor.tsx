@@ -1,7 +1,7 @@
 /** A donor part: noted in one go at the yard, or looked at again later to buy it or leave it. */
 import { garage } from "../../journal/garage";
-import { Seen } from "./Seen";
 import { NewDonor } from "./NewDonor";
+import { Seen } from "./Seen";
 
 export function Donor({ id, insteadOf }: { id: string; insteadOf: string | null }) {
   const part = garage.value.byId.get(id);

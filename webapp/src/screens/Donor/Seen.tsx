@@ -2,17 +2,17 @@
 import { book, known } from "../../answers";
 import { compare } from "../../core/ledger/compare";
 import type { Rec } from "../../journal/types";
-import { newId, save, type Change } from "../../journal/write";
+import { type Change, newId, save } from "../../journal/write";
 import { Choice, TextField } from "../../parts/controls/Field";
-import { useForm } from "../../parts/forms/form";
-import { FormDock } from "../../parts/forms/FormDock";
-import { TroubleNotice } from "../../parts/frame/Notice";
-import { RecordPhotos } from "../../parts/photos/RecordPhotos";
-import { useSaving } from "../../parts/forms/SaveDock";
-import { Screen, Section } from "../../parts/frame/Screen";
 import { Row } from "../../parts/figures/Row";
-import { stateWord } from "../Job/states";
+import { FormDock } from "../../parts/forms/FormDock";
+import { useForm } from "../../parts/forms/form";
+import { useSaving } from "../../parts/forms/SaveDock";
+import { TroubleNotice } from "../../parts/frame/Notice";
+import { Screen, Section } from "../../parts/frame/Screen";
+import { RecordPhotos } from "../../parts/photos/RecordPhotos";
 import { go, to } from "../../route";
+import { stateWord } from "../Job/states";
 import { Readings } from "../Part/Readings";
 import { Comparison } from "./Comparison";
 import { priceTrouble } from "./price";
@@ -27,7 +27,7 @@ const DECISIONS = [
 const REMOVE = {
   label: "Delete this part",
   warning: "Its readings stay in the records but no longer count. Delete it?",
-  then: to("yard"),
+  next: to("yard"),
 };
 
 export function Seen({ part }: { part: Rec }) {
@@ -37,8 +37,15 @@ export function Seen({ part }: { part: Rec }) {
     <Screen title={String(part.values["name"])} back={to("yard")}>
       <div class="stack">
         <Comparison found={found} />
-        <Choice label="Decision" value={form.text("whereabouts")} options={DECISIONS} onValue={(value) => form.set("whereabouts", value)} />
-        {found.instead_of && <SwapJob part={part.id} old={found.instead_of} name={form.text("name")} count={found.count} />}
+        <Choice
+          label="Decision"
+          value={form.text("whereabouts")}
+          options={DECISIONS}
+          onValue={(value) => form.set("whereabouts", value)}
+        />
+        {found.instead_of && (
+          <SwapJob part={part.id} old={found.instead_of} name={form.text("name")} count={found.count} />
+        )}
         <Section title="Readings">
           <Readings of={part.id} back={to("donor", part.id)} />
         </Section>
@@ -55,9 +62,25 @@ export function Seen({ part }: { part: Rec }) {
             trouble={priceTrouble(form.text("asking"))}
           />
         </div>
-        <TextField label="Which yard" value={form.text("yard")} onValue={(value) => form.set("yard", value)} most={120} />
-        <TextField label="Box or shelf at home" value={form.text("box")} onValue={(value) => form.set("box", value)} most={80} />
-        <TextField label="Notes" long value={form.text("note")} onValue={(value) => form.set("note", value)} most={4000} />
+        <TextField
+          label="Which yard"
+          value={form.text("yard")}
+          onValue={(value) => form.set("yard", value)}
+          most={120}
+        />
+        <TextField
+          label="Box or shelf at home"
+          value={form.text("box")}
+          onValue={(value) => form.set("box", value)}
+          most={80}
+        />
+        <TextField
+          label="Notes"
+          long
+          value={form.text("note")}
+          onValue={(value) => form.set("note", value)}
+          most={4000}
+        />
         <FormDock form={form} missing={priceTrouble(form.text("asking"))} remove={REMOVE} />
       </div>
     </Screen>
@@ -79,12 +102,18 @@ function MakeJob({ part, old, name, count }: Swap) {
   const make = async () => {
     const job = newId();
     const line = (way: string, which: string): Change => ({ kind: "job_part", set: { job, part: which, way, count } });
-    await save([{ kind: "job", record: job, set: { name: `${name} from the yard`, state: "idea", trim: "both" } }, line("off", old), line("on", part)]);
+    await save([
+      { kind: "job", record: job, set: { name: `${name} from the yard`, state: "idea", trim: "both" } },
+      line("off", old),
+      line("on", part),
+    ]);
     go(to("job", job));
   };
   return (
     <>
-      <button type="button" class="button wide" disabled={saving.busy} onClick={() => void saving.run(make)}>Make it a job: yours off, this on</button>
+      <button type="button" class="button wide" disabled={saving.busy} onClick={() => void saving.run(make)}>
+        Make it a job: yours off, this on
+      </button>
       <TroubleNotice trouble={saving.trouble} />
     </>
   );

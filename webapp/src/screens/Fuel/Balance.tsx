@@ -1,8 +1,8 @@
 /** How the balance goes from a full tank to an empty one: in words, and on a small line for the front axle. */
 import type { FuelRun } from "../../core/fuelRun/fuelRun";
 import { showLength, showPercent } from "../../core/numbers/shown";
-import { type Uncertain, expanded } from "../../core/numbers/uncertain";
-import { Facts, type Fact } from "../../parts/figures/Facts";
+import { expanded, type Uncertain } from "../../core/numbers/uncertain";
+import { type Fact, Facts } from "../../parts/figures/Facts";
 import { Section } from "../../parts/frame/Screen";
 import { unitOf } from "../../parts/words/units";
 import { shareLine } from "./drawing";
@@ -59,13 +59,23 @@ function ShareLine({ full, empty }: Pair) {
   return (
     <svg class="share-line" viewBox={`0 0 ${WIDTH} 56`} aria-hidden="true">
       <path d={`M${LEFT} ${LINE} H${RIGHT}`} />
-      {steps.map((step) => <path key={step} d={`M${x(step / 100)} ${LINE} v6`} />)}
-      <text x={LEFT} y="50">{low} %</text>
-      <text x={RIGHT} y="50" text-anchor="end">{high} %</text>
+      {steps.map((step) => (
+        <path key={step} d={`M${x(step / 100)} ${LINE} v6`} />
+      ))}
+      <text x={LEFT} y="50">
+        {low} %
+      </text>
+      <text x={RIGHT} y="50" text-anchor="end">
+        {high} %
+      </text>
       <circle class="tank-full" cx={x(full.value)} cy={LINE} r="6" />
       <circle class="tank-empty" cx={x(empty.value)} cy={LINE} r="6" />
-      <text x={x(full.value)} y="16" text-anchor={fullFirst ? "end" : "start"}>full</text>
-      <text x={x(empty.value)} y="16" text-anchor={fullFirst ? "start" : "end"}>empty</text>
+      <text x={x(full.value)} y="16" text-anchor={fullFirst ? "end" : "start"}>
+        full
+      </text>
+      <text x={x(empty.value)} y="16" text-anchor={fullFirst ? "start" : "end"}>
+        empty
+      </text>
     </svg>
   );
 }

@@ -7,19 +7,19 @@
 import { useMemo } from "preact/hooks";
 import { book, car, known, trim } from "../../answers";
 import { readyToRun } from "../../core/fuelRun/fuelGiven";
-import { fuelRun, type FuelRun } from "../../core/fuelRun/fuelRun";
+import { type FuelRun, fuelRun } from "../../core/fuelRun/fuelRun";
 import { lightestSentence, startSentence } from "../../core/fuelRun/fuelWords";
 import type { Warned } from "../../core/garage/records";
 import { showBoth } from "../../core/numbers/shown";
 import { describe } from "../../generated/errors";
 import { Disclosure } from "../../parts/controls/Disclosure";
-import { Notice } from "../../parts/frame/Notice";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { Row } from "../../parts/figures/Row";
-import { Screen, Section } from "../../parts/frame/Screen";
-import { massUnit, unitOf } from "../../parts/words/units";
 import { useDraft } from "../../parts/forms/useDraft";
+import { Notice } from "../../parts/frame/Notice";
+import { Screen, Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
+import { massUnit, unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 import { Balance } from "./Balance";
 import { emptyRun, questionOf, type RunForm, unreadRun } from "./form";
@@ -47,7 +47,15 @@ function Run() {
   return (
     <div class="fuel-run">
       <div class="stack answer-side">
-        {unread ? <Notice sort="caution"><p><strong>{unread}</strong></p></Notice> : <Answer run={run} />}
+        {unread ? (
+          <Notice sort="caution">
+            <p>
+              <strong>{unread}</strong>
+            </p>
+          </Notice>
+        ) : (
+          <Answer run={run} />
+        )}
         <Laps laps={form.laps} onLaps={(laps) => change({ laps })} />
       </div>
       <div class="stack">
@@ -72,7 +80,10 @@ function Answer({ run }: { run: FuelRun }) {
       <Warnings of={run.warnings.filter(isAboveTank)} />
       <p class={isUnder ? "run-answer under" : "run-answer"}>{unbroken(lightest.text)}.</p>
       <p class="run-answer">{unbroken(start.text)}.</p>
-      <p class="small quiet">{trim.value === "event" ? "In event trim" : "In road trim"}{counted(run)}</p>
+      <p class="small quiet">
+        {trim.value === "event" ? "In event trim" : "In road trim"}
+        {counted(run)}
+      </p>
       <RunDrawing run={run} label={`${lightest.text}. ${start.text}.`} />
     </div>
   );
@@ -82,7 +93,8 @@ function Answer({ run }: { run: FuelRun }) {
 const isAboveTank = ({ code }: Warned): boolean => code === "fuel_start_above_tank";
 
 /** No figure is torn from its unit or its doubt at the end of a line. */
-const unbroken = (text: string): string => text.replace(/(\d|±) (?=±|[\d%a-zA-Z]+\b)/g, (_, end: string) => `${end}\u00a0`);
+const unbroken = (text: string): string =>
+  text.replace(/(\d|±) (?=±|[\d%a-zA-Z]+\b)/g, (_, end: string) => `${end}\u00a0`);
 
 /** Whom and what the class counts; where it sets the fuel itself, that the run does not matter for the minimum. */
 function counted({ condition, reasons }: FuelRun): string {
@@ -102,12 +114,28 @@ function TheRun({ form, change }: { form: RunForm; change: (patch: Partial<RunFo
           label="Fuel at the start"
           value={form.start}
           onValue={(start) => change({ start })}
-          hint={tank ? `A full tank unless you say otherwise: ${showBoth(tank, unitOf("volume"))}.` : "The car's tank has no size yet."}
+          hint={
+            tank
+              ? `A full tank unless you say otherwise: ${showBoth(tank, unitOf("volume"))}.`
+              : "The car's tank has no size yet."
+          }
         />
         <PerLap form={form} change={change} />
         <Disclosure title="How closely that is known">
-          <QuantityField kind="volume" label="The start may be off by" value={form.startWithin} onValue={(startWithin) => change({ startWithin })} hint="Half a litre unless you say otherwise." />
-          <QuantityField kind="volume" label="A lap may be off by" value={form.perLapWithin} onValue={(perLapWithin) => change({ perLapWithin })} hint="A tenth of it unless you say otherwise." />
+          <QuantityField
+            kind="volume"
+            label="The start may be off by"
+            value={form.startWithin}
+            onValue={(startWithin) => change({ startWithin })}
+            hint="Half a litre unless you say otherwise."
+          />
+          <QuantityField
+            kind="volume"
+            label="A lap may be off by"
+            value={form.perLapWithin}
+            onValue={(perLapWithin) => change({ perLapWithin })}
+            hint="A tenth of it unless you say otherwise."
+          />
         </Disclosure>
         <Row name="The tank: size, place and what is in it" href={to("car-sheet")} />
       </div>
@@ -119,16 +147,21 @@ function Caution() {
   return (
     <Notice sort="caution">
       <p class="small">
-        <strong>Care: fuel.</strong> No smoking, sparks or flames; vapour creeps along the ground. Fill and drain outdoors or well aired, engine off, only into approved cans, with an extinguisher at hand.
+        <strong>Care: fuel.</strong> No smoking, sparks or flames; vapour creeps along the ground. Fill and drain
+        outdoors or well aired, engine off, only into approved cans, with an extinguisher at hand.
       </p>
-      <p class="small">Officials may take a sample: the rule book says how much must be left in the tank, and when you may drain it.</p>
+      <p class="small">
+        Officials may take a sample: the rule book says how much must be left in the tank, and when you may drain it.
+      </p>
     </Notice>
   );
 }
 
 /** Every reason and warning once; that the class sets the fuel stands below the answer already. */
 function toldOnce(run: FuelRun): Warned[] {
-  const all = [...Object.values(run.reasons), ...run.warnings].filter((each) => !each.code.startsWith("fuel_class_") && !isAboveTank(each));
+  const all = [...Object.values(run.reasons), ...run.warnings].filter(
+    (each) => !each.code.startsWith("fuel_class_") && !isAboveTank(each),
+  );
   const texts = all.map((each) => JSON.stringify(each));
   return all.filter((_, at) => texts.indexOf(texts[at]!) === at);
 }

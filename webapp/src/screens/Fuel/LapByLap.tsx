@@ -31,7 +31,10 @@ function Table({ run }: { run: FuelRun }) {
       <tbody>
         {run.laps.map(({ lap, fuel, weight, judged: against }) => (
           <tr key={lap} class={lap === run.worst ? "worst" : undefined}>
-            <th scope="row">{lap}{lap === run.worst && <span class="hidden-words">, the worst</span>}</th>
+            <th scope="row">
+              {lap}
+              {lap === run.worst && <span class="hidden-words">, the worst</span>}
+            </th>
             <td>{showVolume(fuel.value, unitOf("volume"))}</td>
             <td>{weight ? say(weight) : "—"}</td>
             {judged && <td>{against ? showChance(against.chance_under) : "—"}</td>}

@@ -7,11 +7,25 @@ export function Laps({ laps, onLaps }: { laps: number; onLaps: (laps: number) =>
   const step = (by: number) => onLaps(lapsWithin(laps + by));
   return (
     <div class="field laps">
-      <label class="label" for={id}>Laps</label>
+      <label class="label" for={id}>
+        Laps
+      </label>
       <div class="stepper">
-        <button type="button" class="button" aria-label="A lap less" disabled={laps === 0} onClick={() => step(-1)}>−</button>
-        <input id={id} class="input num" inputMode="numeric" autocomplete="off" maxLength={3} value={String(laps)} onInput={(event) => onLaps(lapsWithin(Number(event.currentTarget.value)))} />
-        <button type="button" class="button" aria-label="A lap more" onClick={() => step(1)}>+</button>
+        <button type="button" class="button" aria-label="A lap less" disabled={laps === 0} onClick={() => step(-1)}>
+          −
+        </button>
+        <input
+          id={id}
+          class="input num"
+          inputMode="numeric"
+          autocomplete="off"
+          maxLength={3}
+          value={String(laps)}
+          onInput={(event) => onLaps(lapsWithin(Number(event.currentTarget.value)))}
+        />
+        <button type="button" class="button" aria-label="A lap more" onClick={() => step(1)}>
+          +
+        </button>
       </div>
     </div>
   );

@@ -1,12 +1,12 @@
 /** What a lap takes: the car's own figure, or another for this run, which can be kept for the car. */
 import { car } from "../../answers";
 import { save } from "../../journal/write";
-import { TroubleNotice } from "../../parts/frame/Notice";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { typedOf } from "../../parts/controls/reading";
 import { useSaving } from "../../parts/forms/SaveDock";
+import { TroubleNotice } from "../../parts/frame/Notice";
 import { unitOf } from "../../parts/words/units";
-import { troubleIn, volumeOf, type RunForm } from "./form";
+import { type RunForm, troubleIn, volumeOf } from "./form";
 
 type Props = { form: RunForm; change: (patch: Partial<RunForm>) => void };
 
@@ -15,7 +15,10 @@ export function PerLap({ form, change }: Props) {
   const record = car.value;
   const own = String(record?.values["fuel_per_lap"] ?? "");
   const typed = form.perLap ?? own;
-  const isOther = form.perLap !== null && volumeOf(typed, unitOf("volume"), true) !== null && typedOf("volume", typed, unitOf("volume")) !== own;
+  const isOther =
+    form.perLap !== null &&
+    volumeOf(typed, unitOf("volume"), true) !== null &&
+    typedOf("volume", typed, unitOf("volume")) !== own;
   const keep = async () => {
     if (!record) return;
     await save([{ kind: "car", record: record.id, set: { fuel_per_lap: typedOf("volume", typed, unitOf("volume")) } }]);
@@ -31,7 +34,11 @@ export function PerLap({ form, change }: Props) {
         trouble={form.perLap === null ? null : troubleIn(form.perLap, unitOf("volume"), true)}
         hint="What you filled up after some laps, divided by those laps."
       />
-      {isOther && <button type="button" class="button" disabled={saving.busy} onClick={() => void saving.run(keep)}>Keep this for the car</button>}
+      {isOther && (
+        <button type="button" class="button" disabled={saving.busy} onClick={() => void saving.run(keep)}>
+          Keep this for the car
+        </button>
+      )}
       <TroubleNotice trouble={saving.trouble} />
     </div>
   );

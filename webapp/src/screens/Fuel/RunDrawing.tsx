@@ -4,7 +4,7 @@ import type { FuelRun } from "../../core/fuelRun/fuelRun";
 import { showGuard } from "../../core/numbers/shown";
 import { expanded } from "../../core/numbers/uncertain";
 import { massUnit } from "../../parts/words/units";
-import { HEIGHT, WIDTH, drawnOf, through } from "./drawing";
+import { drawnOf, HEIGHT, through, WIDTH } from "./drawing";
 
 const EDGE = 12;
 
@@ -21,14 +21,37 @@ export function RunDrawing({ run, label }: { run: FuelRun; label: string }) {
     <figure class={isUnder ? "run-drawing is-under" : "run-drawing"}>
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={label}>
         <path class="band" d={`${through(drawn.band)} Z`} />
-        {drawn.minimum !== null && <Level y={drawn.minimum} name="least" words={`minimum ${minimumWords.value ?? ""}`} atRight={isHigh(drawn.minimum)} below />}
-        {drawn.inHand !== null && judged && <Level y={drawn.inHand} name="keep" words={`keep ${showGuard(judged.in_hand, massUnit(), expanded(judged.margin) / 5)} in hand`} atRight={isHigh(drawn.inHand)} />}
+        {drawn.minimum !== null && (
+          <Level
+            y={drawn.minimum}
+            name="least"
+            words={`minimum ${minimumWords.value ?? ""}`}
+            atRight={isHigh(drawn.minimum)}
+            below
+          />
+        )}
+        {drawn.inHand !== null && judged && (
+          <Level
+            y={drawn.inHand}
+            name="keep"
+            words={`keep ${showGuard(judged.in_hand, massUnit(), expanded(judged.margin) / 5)} in hand`}
+            atRight={isHigh(drawn.inHand)}
+          />
+        )}
         <path class="weight" d={through(drawn.line)} />
         {drawn.worst && <circle class="worst" cx={drawn.worst.x} cy={drawn.worst.y} r="6" />}
-        <text class="figure-text" x={EDGE} y="16">{say(first)}</text>
-        <text class="figure-text" x={WIDTH - EDGE} y="16" text-anchor="end">{say(last)}</text>
-        <text x={EDGE} y={HEIGHT - 6}>start</text>
-        <text x={WIDTH - EDGE} y={HEIGHT - 6} text-anchor="end">{end}</text>
+        <text class="figure-text" x={EDGE} y="16">
+          {say(first)}
+        </text>
+        <text class="figure-text" x={WIDTH - EDGE} y="16" text-anchor="end">
+          {say(last)}
+        </text>
+        <text x={EDGE} y={HEIGHT - 6}>
+          start
+        </text>
+        <text x={WIDTH - EDGE} y={HEIGHT - 6} text-anchor="end">
+          {end}
+        </text>
       </svg>
       <figcaption class="small quiet">
         The band is how sure the weight is, 19 times in 20.{drawn.worst && " The ring is the moment that decides."}
@@ -46,7 +69,9 @@ function Level({ y, name, words, atRight, below = false }: LevelProps) {
   return (
     <g class={name}>
       <path d={`M${EDGE} ${y} H${WIDTH - EDGE}`} />
-      <text x={x} text-anchor={anchor} y={below ? y + 15 : y - 5}>{words}</text>
+      <text x={x} text-anchor={anchor} y={below ? y + 15 : y - 5}>
+        {words}
+      </text>
     </g>
   );
 }

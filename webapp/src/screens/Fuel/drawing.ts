@@ -1,6 +1,6 @@
 /** Where everything of the run's drawing lies: weight upwards against laps to the right. It places, and rounds nothing. */
 import type { FuelRun, Moment } from "../../core/fuelRun/fuelRun";
-import { type Uncertain, expanded } from "../../core/numbers/uncertain";
+import { expanded, type Uncertain } from "../../core/numbers/uncertain";
 
 export const WIDTH = 360;
 export const HEIGHT = 208;
@@ -37,7 +37,8 @@ export function drawnOf(run: FuelRun): Drawn | null {
   const at = heights(Math.min(low, ...shown), Math.max(high, ...shown));
   const last = weighed.length - 1;
   const x = (place: number) => LEFT + (place / last) * (RIGHT - LEFT);
-  const dots = (mass: (weight: Uncertain) => number) => weighed.map(({ weight }, i) => ({ x: x(i), y: at(mass(weight)) }));
+  const dots = (mass: (weight: Uncertain) => number) =>
+    weighed.map(({ weight }, i) => ({ x: x(i), y: at(mass(weight)) }));
   const line = dots((weight) => weight.value);
   const under = dots((weight) => weight.value - expanded(weight)).reverse();
   return {

@@ -1,14 +1,15 @@
 /** The cautions that apply to a job: those its words point at and those the driver ticked. */
 import { HAZARDS } from "../../generated/kinds";
-import type { Form } from "../../parts/forms/form";
 import { Tick } from "../../parts/controls/Field";
+import type { Form } from "../../parts/forms/form";
 import { Notice } from "../../parts/frame/Notice";
-import { CAUTIONS, hazardsIn, type Hazard } from "./cautions";
+import { CAUTIONS, type Hazard, hazardsIn } from "./cautions";
 
 export function Cautions({ form, words }: { form: Form; words: string }) {
   const ticked = (form.values["hazards"] ?? []) as Hazard[];
   const apply = HAZARDS.filter((hazard) => ticked.includes(hazard) || hazardsIn(words).includes(hazard));
-  const toggle = (hazard: Hazard, on: boolean) => form.set("hazards", on ? [...ticked, hazard] : ticked.filter((each) => each !== hazard));
+  const toggle = (hazard: Hazard, on: boolean) =>
+    form.set("hazards", on ? [...ticked, hazard] : ticked.filter((each) => each !== hazard));
   return (
     <>
       {apply.map((hazard) => (

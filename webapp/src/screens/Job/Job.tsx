@@ -2,13 +2,13 @@
 import { account, car, interval, say, stages, stand } from "../../answers";
 import { garage } from "../../journal/garage";
 import { Choice, Pick, TextField } from "../../parts/controls/Field";
-import { useForm, type Form } from "../../parts/forms/form";
-import { FormDock } from "../../parts/forms/FormDock";
 import { MassFigure } from "../../parts/figures/MassFigure";
-import { currency } from "../../parts/words/money";
-import { RecordPhotos } from "../../parts/photos/RecordPhotos";
-import { Screen, Section } from "../../parts/frame/Screen";
 import { Steelyard } from "../../parts/figures/Steelyard";
+import { FormDock } from "../../parts/forms/FormDock";
+import { type Form, useForm } from "../../parts/forms/form";
+import { Screen, Section } from "../../parts/frame/Screen";
+import { RecordPhotos } from "../../parts/photos/RecordPhotos";
+import { currency } from "../../parts/words/money";
 import { to } from "../../route";
 import { armOf } from "../Car/arm";
 import { Cautions } from "./Cautions";
@@ -36,9 +36,19 @@ export function Job({ id }: { id: string }) {
       {!form.isNew && <Effect job={form.id} />}
       <div class="two-columns">
         <div class="stack">
-          <TextField label="What is done" value={form.text("name")} onValue={(value) => form.set("name", value)} most={120} />
+          <TextField
+            label="What is done"
+            value={form.text("name")}
+            onValue={(value) => form.set("name", value)}
+            most={120}
+          />
           <Cautions form={form} words={words} />
-          <Choice label="State" value={form.text("state")} options={STATES} onValue={(value) => setState(form, value)} />
+          <Choice
+            label="State"
+            value={form.text("state")}
+            options={STATES}
+            onValue={(value) => setState(form, value)}
+          />
           {!form.isNew && <WeighedAlready job={form.id} />}
           {!form.isNew && <JobParts job={form.id} />}
           {!form.isNew && <LooseEnds job={form.id} />}
@@ -56,8 +66,12 @@ export function Job({ id }: { id: string }) {
         form={form}
         missing={form.text("name").trim() ? null : "Say what is done, such as “Spare wheel out”."}
         label={form.isNew ? "Save, then add its parts" : "Save"}
-        then={form.isNew ? (made) => to("job", made) : undefined}
-        remove={{ label: "Delete this job", warning: "Its parts and their weighings stay. The job no longer counts. Delete it?", then: to("jobs") }}
+        next={form.isNew ? (made) => to("job", made) : undefined}
+        remove={{
+          label: "Delete this job",
+          warning: "Its parts and their weighings stay. The job no longer counts. Delete it?",
+          next: to("jobs"),
+        }}
       />
     </Screen>
   );
@@ -78,28 +92,86 @@ function Effect({ job }: { job: string }) {
   return (
     <div class="stack">
       <MassFigure mass={sum} signed />
-      <p class="small quiet">off {off.value ? say(off) : "nothing"} · on {on.value ? say(on) : "nothing"}{net.unweighed.length > 0 && ` · ${net.unweighed.length} not weighed, counted as nothing`}</p>
-      <Steelyard {...arm} weighIns={[]} then={moves} small label={moves == null ? "Already in the car" : `Would take the car from ${say(stand.value.weight!)} by ${say(sum, true)}`} />
-      {interval(sum).within > Math.abs(sum.value) && <p class="small quiet">Too little to be sure of: a better scale, or weighing several at once, would tell.</p>}
+      <p class="small quiet">
+        off {off.value ? say(off) : "nothing"} · on {on.value ? say(on) : "nothing"}
+        {net.unweighed.length > 0 && ` · ${net.unweighed.length} not weighed, counted as nothing`}
+      </p>
+      <Steelyard
+        {...arm}
+        weighIns={[]}
+        then={moves}
+        small
+        label={
+          moves == null
+            ? "Already in the car"
+            : `Would take the car from ${say(stand.value.weight!)} by ${say(sum, true)}`
+        }
+      />
+      {interval(sum).within > Math.abs(sum.value) && (
+        <p class="small quiet">Too little to be sure of: a better scale, or weighing several at once, would tell.</p>
+      )}
     </div>
   );
 }
 
 function Details({ form }: { form: Form }) {
   const stageOptions = stages.value.map((stage) => ({ value: stage.id, label: String(stage.values["name"]) }));
-  const clauses = garage.value.of("clause").map((clause) => String(clause.values["reference"] ?? "")).filter(Boolean);
+  const clauses = garage.value
+    .of("clause")
+    .map((clause) => String(clause.values["reference"] ?? ""))
+    .filter(Boolean);
   return (
     <>
-      <Pick label="Stage" value={form.text("stage")} options={stageOptions} none="Without a stage" onValue={(value) => form.set("stage", value)} />
+      <Pick
+        label="Stage"
+        value={form.text("stage")}
+        options={stageOptions}
+        none="Without a stage"
+        onValue={(value) => form.set("stage", value)}
+      />
       <Choice label="Trim" value={form.text("trim")} options={TRIMS} onValue={(value) => form.set("trim", value)} />
       <div class="pair">
-        <TextField label="Hours" mode="decimal" value={form.text("hours")} onValue={(value) => form.set("hours", value)} trouble={decimalTrouble(form.text("hours"))} />
-        <TextField label={["Money", currency()].filter(Boolean).join(", ")} mode="decimal" value={form.text("money")} onValue={(value) => form.set("money", value)} trouble={decimalTrouble(form.text("money"))} />
+        <TextField
+          label="Hours"
+          mode="decimal"
+          value={form.text("hours")}
+          onValue={(value) => form.set("hours", value)}
+          trouble={decimalTrouble(form.text("hours"))}
+        />
+        <TextField
+          label={["Money", currency()].filter(Boolean).join(", ")}
+          mode="decimal"
+          value={form.text("money")}
+          onValue={(value) => form.set("money", value)}
+          trouble={decimalTrouble(form.text("money"))}
+        />
       </div>
-      <TextField label="Fitted on" type="date" value={form.text("fitted_on").slice(0, 10)} onValue={(value) => form.set("fitted_on", value)} />
-      <Pick label="What the class says" value={form.text("ruling")} options={RULINGS} none="Not looked up" onValue={(value) => form.set("ruling", value)} />
-      <TextField label="Clause" value={form.text("clause")} onValue={(value) => form.set("clause", value)} list={clauses} />
-      <TextField label="Notes" long value={form.text("note")} onValue={(value) => form.set("note", value)} most={4000} />
+      <TextField
+        label="Fitted on"
+        type="date"
+        value={form.text("fitted_on").slice(0, 10)}
+        onValue={(value) => form.set("fitted_on", value)}
+      />
+      <Pick
+        label="What the class says"
+        value={form.text("ruling")}
+        options={RULINGS}
+        none="Not looked up"
+        onValue={(value) => form.set("ruling", value)}
+      />
+      <TextField
+        label="Clause"
+        value={form.text("clause")}
+        onValue={(value) => form.set("clause", value)}
+        list={clauses}
+      />
+      <TextField
+        label="Notes"
+        long
+        value={form.text("note")}
+        onValue={(value) => form.set("note", value)}
+        most={4000}
+      />
     </>
   );
 }

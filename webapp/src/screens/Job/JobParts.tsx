@@ -3,15 +3,15 @@ import { useState } from "preact/hooks";
 import { account, car, known, say } from "../../answers";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
-import { newId, save, type Change } from "../../journal/write";
-import { basisWord } from "../../parts/words/basis";
+import { type Change, newId, save } from "../../journal/write";
 import { Choice } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";
+import { type Picked, RecordPick } from "../../parts/controls/RecordPick";
 import { typedOf } from "../../parts/controls/reading";
-import { RecordPick, type Picked } from "../../parts/controls/RecordPick";
 import { Row } from "../../parts/figures/Row";
 import { SaveDock, useSaving } from "../../parts/forms/SaveDock";
 import { Section } from "../../parts/frame/Screen";
+import { basisWord } from "../../parts/words/basis";
 import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 
@@ -44,8 +44,18 @@ function Side({ job, way, title }: { job: string; way: Way; title: string }) {
   const lines = linesOf(job).filter((line) => line.values["way"] === way);
   return (
     <Section title={title}>
-      <div>{lines.map((line) => <Line key={line.id} line={line} />)}</div>
-      {adding ? <AddPart job={job} way={way} onDone={() => setAdding(false)} /> : <button type="button" class="button wide" onClick={() => setAdding(true)}>{way === "off" ? "Add a part that comes off" : "Add a part that goes on"}</button>}
+      <div>
+        {lines.map((line) => (
+          <Line key={line.id} line={line} />
+        ))}
+      </div>
+      {adding ? (
+        <AddPart job={job} way={way} onDone={() => setAdding(false)} />
+      ) : (
+        <button type="button" class="button wide" onClick={() => setAdding(true)}>
+          {way === "off" ? "Add a part that comes off" : "Add a part that goes on"}
+        </button>
+      )}
     </Section>
   );
 }
@@ -58,7 +68,12 @@ function Line({ line }: { line: Rec }) {
   const name = `${count > 1 ? `${count} × ` : ""}${String(part?.values["name"] ?? "A part not here yet")}`;
   return (
     <>
-      <Row name={name} note={basisWord(worked?.basis)} value={worked?.mass ? say(worked.mass, true) : "—"} onTap={() => setOpen(!open)} />
+      <Row
+        name={name}
+        note={basisWord(worked?.basis)}
+        value={worked?.mass ? say(worked.mass, true) : "—"}
+        onTap={() => setOpen(!open)}
+      />
       {open && part && <LineActions line={line} part={part} count={count} />}
     </>
   );
@@ -66,23 +81,42 @@ function Line({ line }: { line: Rec }) {
 
 function LineActions({ line, part, count }: { line: Rec; part: Rec; count: number }) {
   const saving = useSaving();
-  const set = (values: Change["set"]) => saving.run(async () => void (await save([{ kind: "job_part", record: line.id, base: line.heads, set: values }])));
+  const set = (values: Change["set"]) =>
+    saving.run(async () => void (await save([{ kind: "job_part", record: line.id, base: line.heads, set: values }])));
   return (
     <div class="stack notice">
       <div class="pair">
-        <a class="button" href={to("weigh-part", part.id, { back: to("job", String(line.values["job"])) })}>Weigh it</a>
-        <a class="button" href={to("part", part.id)}>Its readings</a>
+        <a class="button" href={to("weigh-part", part.id, { back: to("job", String(line.values["job"])) })}>
+          Weigh it
+        </a>
+        <a class="button" href={to("part", part.id)}>
+          Its readings
+        </a>
       </div>
-      <a class="button wide" href={to("sheet", part.id)}>Work it out from sheet</a>
+      <a class="button wide" href={to("sheet", part.id)}>
+        Work it out from sheet
+      </a>
       <div class="spread">
         <span>Pieces</span>
         <span class="spread">
-          <button type="button" class="button" aria-label="One fewer" disabled={count <= 1} onClick={() => void set({ count: count - 1 })}>−</button>
+          <button
+            type="button"
+            class="button"
+            aria-label="One fewer"
+            disabled={count <= 1}
+            onClick={() => void set({ count: count - 1 })}
+          >
+            −
+          </button>
           <strong class="num">{count}</strong>
-          <button type="button" class="button" aria-label="One more" onClick={() => void set({ count: count + 1 })}>+</button>
+          <button type="button" class="button" aria-label="One more" onClick={() => void set({ count: count + 1 })}>
+            +
+          </button>
         </span>
       </div>
-      <button type="button" class="button plain" onClick={() => void set({ deleted: true })}>Take it off this job</button>
+      <button type="button" class="button plain" onClick={() => void set({ deleted: true })}>
+        Take it off this job
+      </button>
     </div>
   );
 }
@@ -95,11 +129,27 @@ function AddPart({ job, way, onDone }: { job: string; way: Way; onDone: () => vo
   const isNew = picked.id === null;
   const offers = garage.value.of("part").map((part) => {
     const mass = known.value.of.get(part.id);
-    return { id: part.id, name: String(part.values["name"]), note: mass?.mass ? `${say(mass.mass)} ${basisWord(mass.basis)}` : "no weight yet" };
+    return {
+      id: part.id,
+      name: String(part.values["name"]),
+      note: mass?.mass ? `${say(mass.mass)} ${basisWord(mass.basis)}` : "no weight yet",
+    };
   });
   const add = async () => {
     const part = picked.id ?? newId();
-    const made: Change[] = isNew ? [{ kind: "part", record: part, set: { name: picked.text.trim(), car: car.value?.id ?? null, ...(claim.trim() && { claim: typedOf("mass", claim, unitOf("mass")), claim_basis: basis }) } }] : [];
+    const made: Change[] = isNew
+      ? [
+          {
+            kind: "part",
+            record: part,
+            set: {
+              name: picked.text.trim(),
+              car: car.value?.id ?? null,
+              ...(claim.trim() && { claim: typedOf("mass", claim, unitOf("mass")), claim_basis: basis }),
+            },
+          },
+        ]
+      : [];
     await save([...made, { kind: "job_part", set: { job, part, way } }]);
     onDone();
   };
@@ -108,13 +158,29 @@ function AddPart({ job, way, onDone }: { job: string; way: Way; onDone: () => vo
       <RecordPick label="Which part" offers={offers} value={picked} onValue={setPicked} makes="a new part" />
       {isNew && picked.text.trim() && (
         <>
-          <QuantityField kind="mass" unit={unitOf("mass")} label="Weight, until it is weighed" value={claim} onValue={setClaim} hint="Leave it empty if you have no idea." />
+          <QuantityField
+            kind="mass"
+            unit={unitOf("mass")}
+            label="Weight, until it is weighed"
+            value={claim}
+            onValue={setClaim}
+            hint="Leave it empty if you have no idea."
+          />
           {claim.trim() && <Choice label="That weight is" value={basis} options={BASES} onValue={setBasis} />}
         </>
       )}
-      <SaveDock label="Add it" saving={saving} onSave={add} missing={isNew && !picked.text.trim() ? "Choose a part or name a new one." : null} />
-      <a class="button wide" href={to("sheet", "new", { job, way })}>Work one out from sheet</a>
-      <button type="button" class="button plain" onClick={onDone}>Not now</button>
+      <SaveDock
+        label="Add it"
+        saving={saving}
+        onSave={add}
+        missing={isNew && !picked.text.trim() ? "Choose a part or name a new one." : null}
+      />
+      <a class="button wide" href={to("sheet", "new", { job, way })}>
+        Work one out from sheet
+      </a>
+      <button type="button" class="button plain" onClick={onDone}>
+        Not now
+      </button>
     </div>
   );
 }

@@ -4,9 +4,9 @@ import type { AppError } from "../../generated/errors";
 import { garage } from "../../journal/garage";
 import { save } from "../../journal/write";
 import { Choice, TextField, Tick } from "../../parts/controls/Field";
+import { troubleOf } from "../../parts/forms/trouble";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
-import { troubleOf } from "../../parts/forms/trouble";
 
 const SORTS = [
   { value: "plug", label: "Plug" },
@@ -21,14 +21,25 @@ export function LooseEnds({ job }: { job: string }) {
   const [trouble, setTrouble] = useState<AppError | null>(null);
   const ends = garage.value.of("loose_end").filter((end) => end.values["job"] === job);
   const open = ends.filter((end) => !end.values["closed"]).length;
-  const close = (id: string, closed: boolean) => save([{ kind: "loose_end", record: id, set: { closed } }]).catch((error: unknown) => setTrouble(troubleOf(error)));
+  const close = (id: string, closed: boolean) =>
+    save([{ kind: "loose_end", record: id, set: { closed } }]).catch((error: unknown) => setTrouble(troubleOf(error)));
   return (
-    <Section title="Loose ends" aside={<span class="num">{open ? `${open} open` : ends.length ? "all closed" : "none"}</span>}>
+    <Section
+      title="Loose ends"
+      aside={<span class="num">{open ? `${open} open` : ends.length ? "all closed" : "none"}</span>}
+    >
       <TroubleNotice trouble={trouble} />
       {ends.map((end) => {
         const todo = TO_DO[String(end.values["sort"])];
         const label = `${String(end.values["text"])}${todo ? ` · ${todo}` : ""}`;
-        return <Tick key={end.id} label={end.values["closed"] ? <s>{label}</s> : label} value={!!end.values["closed"]} onValue={(on) => void close(end.id, on)} />;
+        return (
+          <Tick
+            key={end.id}
+            label={end.values["closed"] ? <s>{label}</s> : label}
+            value={!!end.values["closed"]}
+            onValue={(on) => void close(end.id, on)}
+          />
+        );
       })}
       <NewLooseEnd job={job} onTrouble={setTrouble} />
     </Section>
@@ -50,7 +61,9 @@ function NewLooseEnd({ job, onTrouble }: { job: string; onTrouble: (trouble: App
     <div class="stack">
       <Choice label="A loose end" hideLabel value={sort} options={SORTS} onValue={setSort} />
       <TextField label="What is left behind" value={text} onValue={setText} most={400} />
-      <button type="button" class="button" disabled={!text.trim()} onClick={() => void add()}>Note it</button>
+      <button type="button" class="button" disabled={!text.trim()} onClick={() => void add()}>
+        Note it
+      </button>
     </div>
   );
 }

@@ -1,7 +1,7 @@
 /** A job that was in the car at a weigh-in: what is added to it now counts as having been there then. */
 import { weighIns } from "../../answers";
-import { sayMoment } from "../../parts/words/moments";
 import { Notice } from "../../parts/frame/Notice";
+import { sayMoment } from "../../parts/words/moments";
 
 export function WeighedAlready({ job }: { job: string }) {
   const weighed = weighIns.value.filter((weighIn) => ((weighIn.values["jobs"] ?? []) as string[]).includes(job));
@@ -10,7 +10,8 @@ export function WeighedAlready({ job }: { job: string }) {
   return (
     <Notice>
       <p class="small">
-        This job was in the car at the weigh-in of {sayMoment(String(last.values["at"] ?? ""))}. What you add to it now counts as having been there then; if it came later, make it a job of its own.
+        This job was in the car at the weigh-in of {sayMoment(String(last.values["at"] ?? ""))}. What you add to it now
+        counts as having been there then; if it came later, make it a job of its own.
       </p>
     </Notice>
   );

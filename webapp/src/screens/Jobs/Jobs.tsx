@@ -3,10 +3,10 @@ import { useState } from "preact/hooks";
 import { account, jobs, say, stages } from "../../answers";
 import { showHours, showMoney } from "../../core/numbers/shown";
 import type { Rec } from "../../journal/types";
-import { currency } from "../../parts/words/money";
 import { Choice } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";
 import { Screen, Section } from "../../parts/frame/Screen";
+import { currency } from "../../parts/words/money";
 import { to } from "../../route";
 import { STATES, stateWord } from "../Job/states";
 
@@ -15,18 +15,36 @@ const FILTERS = [{ value: "all", label: "All" }, ...STATES];
 export function Jobs({ stage }: { stage: string | null }) {
   const [state, setState] = useState("all");
   const shown = jobs.value.filter((job) => state === "all" || (job.values["state"] ?? "idea") === state);
-  const all = [...stages.value.map((stage) => ({ id: stage.id, name: String(stage.values["name"]) })), { id: null, name: "Without a stage" }];
+  const all = [
+    ...stages.value.map((stage) => ({ id: stage.id, name: String(stage.values["name"]) })),
+    { id: null, name: "Without a stage" },
+  ];
   const groups = stage === null ? all : all.filter((group) => (group.id ?? "") === stage);
   return (
     <Screen title="Jobs">
       <Choice label="Show jobs that are" hideLabel value={state} options={FILTERS} onValue={setState} />
       {groups.map((group) => (
-        <Group key={group.id ?? ""} stage={group.id} name={group.name} jobs={shown.filter((job) => (job.values["stage"] ?? null) === group.id)} />
+        <Group
+          key={group.id ?? ""}
+          stage={group.id}
+          name={group.name}
+          jobs={shown.filter((job) => (job.values["stage"] ?? null) === group.id)}
+        />
       ))}
-      {stage !== null && <a class="button wide" href={to("jobs")}>Show all stages</a>}
-      {!jobs.value.length && <p class="quiet">A job is work on the car: what comes off, what goes on, what it cost and what it leaves behind.</p>}
+      {stage !== null && (
+        <a class="button wide" href={to("jobs")}>
+          Show all stages
+        </a>
+      )}
+      {!jobs.value.length && (
+        <p class="quiet">
+          A job is work on the car: what comes off, what goes on, what it cost and what it leaves behind.
+        </p>
+      )}
       <div class="dock">
-        <a class="button main" href={to("job", "new")}>New job</a>
+        <a class="button main" href={to("job", "new")}>
+          New job
+        </a>
       </div>
     </Screen>
   );
@@ -37,7 +55,11 @@ function Group({ stage, name, jobs: list }: { stage: string | null; name: string
   const fitted = account.value.by_stage.find((each) => each.stage === stage)?.states["fitted"];
   return (
     <Section title={name} aside={fitted && <span class="brass num">{say(fitted.mass.net, true)} fitted</span>}>
-      <div>{list.map((job) => <JobRow key={job.id} job={job} />)}</div>
+      <div>
+        {list.map((job) => (
+          <JobRow key={job.id} job={job} />
+        ))}
+      </div>
     </Section>
   );
 }
@@ -46,8 +68,14 @@ export function JobRow({ job }: { job: Rec }) {
   const net = account.value.jobs.get(job.id);
   const effort = net?.total.effort;
   const { hours, money } = job.values;
-  const cost = effort && [hours != null && showHours(effort.hours), money != null && showMoney(effort.money, currency())].filter(Boolean).join(" · ");
-  const note = [stateWord(job.values["state"]), job.values["trim"] === "event" && "event only", cost].filter(Boolean).join(" · ");
+  const cost =
+    effort &&
+    [hours != null && showHours(effort.hours), money != null && showMoney(effort.money, currency())]
+      .filter(Boolean)
+      .join(" · ");
+  const note = [stateWord(job.values["state"]), job.values["trim"] === "event" && "event only", cost]
+    .filter(Boolean)
+    .join(" · ");
   const hasMass = !!net?.total.mass.lines.length;
   return (
     <Row

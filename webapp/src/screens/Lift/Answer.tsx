@@ -1,22 +1,25 @@
 /** What the lift tells while it is typed, how good that is, what a higher lift would bring; then photo, note and save. */
 import { useState } from "preact/hooks";
 import { bookWith, known } from "../../answers";
-import { isWarned } from "../../core/wholeCar/condition";
-import { liftOf, outlook } from "../../core/balance/lift";
 import type { LiftedCar } from "../../core/balance/axleLift";
+import { liftOf, outlook } from "../../core/balance/lift";
+import { isWarned } from "../../core/wholeCar/condition";
 import type { AppError } from "../../generated/errors";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { TextField } from "../../parts/controls/Field";
 import { LengthFigure } from "../../parts/figures/MassFigure";
 import { TroubleNotice } from "../../parts/frame/Notice";
-import { ShotPreview, TakePhoto } from "../../parts/photos/Photos";
 import { Warnings } from "../../parts/frame/Warnings";
-import { liftOfForm, NOTE_MOST, riseTrouble, type LiftForm } from "./form";
+import { ShotPreview, TakePhoto } from "../../parts/photos/Photos";
+import { type LiftForm, liftOfForm, NOTE_MOST, riseTrouble } from "./form";
 import type { StepProps } from "./steps";
 import { length } from "./words";
 
 /** The half-typed lift laid over the garage and worked out, as if it had been saved. */
-function workedOut(form: LiftForm, weighIn: string): { found: LiftedCar | null; higher: readonly [number, number] | null } {
+function workedOut(
+  form: LiftForm,
+  weighIn: string,
+): { found: LiftedCar | null; higher: readonly [number, number] | null } {
   const laid = bookWith({ lifts: [{ id: form.id, ...liftOfForm(form, weighIn) }] });
   const record = laid.lifts.get(form.id);
   if (!record) return { found: null, higher: null };
@@ -31,9 +34,17 @@ export function LiveHeight({ form, weighIn }: Pick<StepProps, "form" | "weighIn"
   return (
     <div class="lift-answer" aria-live="polite">
       {!found && !unlikely && <p class="quiet">The height stands here once both numbers are typed.</p>}
-      {unlikely && <p><strong>{unlikely}</strong></p>}
+      {unlikely && (
+        <p>
+          <strong>{unlikely}</strong>
+        </p>
+      )}
       {found && !unlikely && <Told found={found} />}
-      {found?.height && !unlikely && higher && <p class="small quiet">Raised by {length(higher[0])} it would be known to ± {length(higher[1])}.</p>}
+      {found?.height && !unlikely && higher && (
+        <p class="small quiet">
+          Raised by {length(higher[0])} it would be known to ± {length(higher[1])}.
+        </p>
+      )}
     </div>
   );
 }
@@ -47,7 +58,13 @@ export function Told({ found }: { found: LiftedCar }) {
       <>
         {found.reason && <Warnings of={[found.reason]} />}
         {found.reason?.code === "lift_too_small" && (
-          <p><strong>{found.enough ?? found.least ? `Raise it by ${length((found.enough ?? found.least)!)}, if that is safe.` : "On these scales no safe rise would tell it."}</strong></p>
+          <p>
+            <strong>
+              {(found.enough ?? found.least)
+                ? `Raise it by ${length((found.enough ?? found.least)!)}, if that is safe.`
+                : "On these scales no safe rise would tell it."}
+            </strong>
+          </p>
         )}
       </>
     );
@@ -57,11 +74,15 @@ export function Told({ found }: { found: LiftedCar }) {
       <p class="small quiet">Centre of gravity above the ground, car level</p>
       <LengthFigure length={found.height} />
       <Warnings of={found.warnings.filter(({ code }) => code !== "lift_wide")} />
-      {!isUnlikely && <p>
-        {isWide && found.enough !== null
-          ? `Rough, yet better than guessing. A rise of ${length(found.enough)} would do well.`
-          : isWide ? "Rough, yet better than guessing." : "Good enough to work with."}
-      </p>}
+      {!isUnlikely && (
+        <p>
+          {isWide && found.enough !== null
+            ? `Rough, yet better than guessing. A rise of ${length(found.enough)} would do well.`
+            : isWide
+              ? "Rough, yet better than guessing."
+              : "Good enough to work with."}
+        </p>
+      )}
     </>
   );
 }
@@ -72,8 +93,8 @@ export function Answer({ form, change, weighIn }: StepProps) {
     <>
       <LiveHeight form={form} weighIn={weighIn} />
       <p>
-        Lower the car slowly, chocks last. Then weigh it level once more: when an axle shows more than two steps otherwise
-        than before, something moved. Mend that and lift again; twice the same is worth more than once higher.
+        Lower the car slowly, chocks last. Then weigh it level once more: when an axle shows more than two steps
+        otherwise than before, something moved. Mend that and lift again; twice the same is worth more than once higher.
       </p>
       {form.shots.map((shot, i) => (
         <ShotPreview key={i} shot={shot} onDrop={() => change({ shots: form.shots.filter((each) => each !== shot) })} />
@@ -81,7 +102,13 @@ export function Answer({ form, change, weighIn }: StepProps) {
       <TakePhoto onShot={(shot) => change({ shots: [...form.shots, shot] })} onTrouble={setTrouble} />
       <TroubleNotice trouble={trouble} />
       <Disclosure title="When, note">
-        <TextField label="When" type="datetime-local" value={form.at} onValue={(at) => change({ at })} hint="Now, unless you say otherwise." />
+        <TextField
+          label="When"
+          type="datetime-local"
+          value={form.at}
+          onValue={(at) => change({ at })}
+          hint="Now, unless you say otherwise."
+        />
         <TextField label="Note" long value={form.note} most={NOTE_MOST} onValue={(note) => change({ note })} />
       </Disclosure>
     </>

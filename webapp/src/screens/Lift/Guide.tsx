@@ -4,10 +4,10 @@ import { car } from "../../answers";
 import { garage, type Rec } from "../../journal/garage";
 import { newId, save } from "../../journal/write";
 import { SaveDock, useSaving } from "../../parts/forms/SaveDock";
-import { massUnit } from "../../parts/words/units";
 import { useDraft } from "../../parts/forms/useDraft";
+import { massUnit } from "../../parts/words/units";
 import { replace, to } from "../../route";
-import { changesOf, emptyForm, formFrom, missing, type LiftForm } from "./form";
+import { changesOf, emptyForm, formFrom, type LiftForm, missing } from "./form";
 import { MEASURING, STEPS } from "./steps";
 
 type Props = { weighIn: Rec; replaces: string | null };
@@ -84,7 +84,11 @@ function Steps({ form, change, weighIn, replaces, draft }: StepsProps) {
   }
   const keep = async () => {
     const changes = changesOf(form, { car: car.value?.id ?? null, weighIn: weighIn.id, replaces });
-    await save(changes, form.shots.map((shot) => ({ of: form.id, ...shot })), draft);
+    await save(
+      changes,
+      form.shots.map((shot) => ({ of: form.id, ...shot })),
+      draft,
+    );
     replace(to("lift", form.id, { saved: "yes" }));
   };
   return (

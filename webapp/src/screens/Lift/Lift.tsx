@@ -23,8 +23,12 @@ export function Lift({ id, replaces }: { id: string; replaces: string | null }) 
 function Gone({ id }: { id: string }) {
   return (
     <Notice sort="caution">
-      <p><strong>This weigh-in does not count any more.</strong> A lift belongs to a level weigh-in that does.</p>
-      <p><a href={to("weigh-in", id)}>Look at the weigh-in</a></p>
+      <p>
+        <strong>This weigh-in does not count any more.</strong> A lift belongs to a level weigh-in that does.
+      </p>
+      <p>
+        <a href={to("weigh-in", id)}>Look at the weigh-in</a>
+      </p>
     </Notice>
   );
 }

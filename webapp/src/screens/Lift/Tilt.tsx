@@ -1,7 +1,7 @@
 /** The car seen from its left with one axle raised: what stands, what is lifted, what is measured. To its own scale. */
 import { book } from "../../answers";
 import { sideLines } from "../../parts/drawing/outline";
-import { shapeOf, type Shape } from "../../parts/drawing/shape";
+import { type Shape, shapeOf } from "../../parts/drawing/shape";
 import { sideView, type View } from "../../parts/drawing/view";
 import type { Raised } from "./form";
 
@@ -18,14 +18,18 @@ export function Tilt({ raised, rise }: { raised: Raised; rise: number }) {
   const [pivot, up] = raised === "rear" ? [axles.front, axles.rear] : [axles.rear, axles.front];
   const angle = Math.asin(Math.min(rise / shape.wheelbase, 0.7)) * (raised === "rear" ? -1 : 1);
   const at = turned(up, pivot, angle);
-  const [stays, goes] = raised === "rear" ? [shape.radiusFront, shape.radiusRear] : [shape.radiusRear, shape.radiusFront];
+  const [stays, goes] =
+    raised === "rear" ? [shape.radiusFront, shape.radiusRear] : [shape.radiusRear, shape.radiusFront];
   const { body, glass } = sideLines(shape, view);
   return (
     <svg class="tilt" viewBox={`0 0 ${WIDE} ${height}`} role="img" aria-label={words(raised)}>
       <path class="ground" d={`M8 ${floor} H${WIDE - 8}`} />
       <path class="pad" d={`M${pivot[0] - 18} ${floor} v${-PAD} h36 v${PAD} z`} />
       <Chocks at={pivot[0]} floor={floor - PAD} r={stays * view.scale} />
-      <path class="stand" d={`M${at[0] - 12} ${floor} L${at[0] - 7} ${at[1] + goes * view.scale} h14 L${at[0] + 12} ${floor} z`} />
+      <path
+        class="stand"
+        d={`M${at[0] - 12} ${floor} L${at[0] - 7} ${at[1] + goes * view.scale} h14 L${at[0] + 12} ${floor} z`}
+      />
       <circle class="before" cx={up[0]} cy={up[1]} r={goes * view.scale} />
       <g transform={`rotate(${(angle * 180) / Math.PI} ${pivot[0]} ${pivot[1]})`}>
         <path class="body" d={body} />
@@ -64,7 +68,10 @@ function Rise({ from, to, beside }: { from: Point; to: Point; beside: number }) 
   return (
     <>
       <path class="rise" d={`M${from[0]} ${from[1]} H${beside} M${to[0]} ${to[1]} H${beside}`} />
-      <path class="measure" d={`M${beside} ${from[1]} V${to[1]} M${beside - 5} ${from[1]} h10 M${beside - 5} ${to[1]} h10`} />
+      <path
+        class="measure"
+        d={`M${beside} ${from[1]} V${to[1]} M${beside - 5} ${from[1]} h10 M${beside - 5} ${to[1]} h10`}
+      />
     </>
   );
 }

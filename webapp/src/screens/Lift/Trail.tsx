@@ -1,16 +1,16 @@
 /** The trail of one lift: the height it tells, what was typed, how sure and why; also when it counts no more. */
 import { bookWith, known } from "../../answers";
-import { liftOf } from "../../core/balance/lift";
 import type { LiftedCar } from "../../core/balance/axleLift";
+import { liftOf } from "../../core/balance/lift";
 import { layOut } from "../../core/numbers/shown";
 import { garage, type Rec } from "../../journal/garage";
-import { Correct, CountsOrNot } from "../../parts/frame/Correct";
 import { Doubts } from "../../parts/figures/Doubts";
-import { Facts, type Fact } from "../../parts/figures/Facts";
-import { momentOf, sayMoment } from "../../parts/words/moments";
-import { RecordPhotos } from "../../parts/photos/RecordPhotos";
+import { type Fact, Facts } from "../../parts/figures/Facts";
 import { Row } from "../../parts/figures/Row";
+import { Correct, CountsOrNot } from "../../parts/frame/Correct";
 import { Screen, Section } from "../../parts/frame/Screen";
+import { RecordPhotos } from "../../parts/photos/RecordPhotos";
+import { momentOf, sayMoment } from "../../parts/words/moments";
 import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 import { OnScale } from "../Weighing/OnScale";
@@ -33,20 +33,30 @@ export function Trail({ rec }: { rec: Rec }) {
       </div>
       <div class="two-columns">
         <div>
-          <Section title="As typed"><Facts rows={typedRows(rec)} /></Section>
+          <Section title="As typed">
+            <Facts rows={typedRows(rec)} />
+          </Section>
           {found?.height && (
-            <Section title="How sure, and why"><Doubts mass={found.height} show={(within) => doubt(within)} /></Section>
+            <Section title="How sure, and why">
+              <Doubts mass={found.height} show={(within) => doubt(within)} />
+            </Section>
           )}
         </div>
         <div>
           <Section title="What it belongs to">
-            <Row name="The level weigh-in" note={sayMoment(momentOf(garage.value.byId.get(weighIn) ?? rec))} href={to("weigh-in", weighIn)} />
+            <Row
+              name="The level weigh-in"
+              note={sayMoment(momentOf(garage.value.byId.get(weighIn) ?? rec))}
+              href={to("weigh-in", weighIn)}
+            />
             <Row name="Where the weight is" href={to("balance")} />
           </Section>
           <Section title="On the scale">
             <OnScale model={known.value.scales.get(scaleOf(rec)) ?? null} scale={scaleOf(rec)} />
           </Section>
-          <Section title="Photos"><RecordPhotos of={rec.id} /></Section>
+          <Section title="Photos">
+            <RecordPhotos of={rec.id} />
+          </Section>
         </div>
       </div>
       <Correct rec={rec} again={to("lift", weighIn, { replaces: rec.id })} />
@@ -79,5 +89,7 @@ function typedRows({ values }: Rec): Fact[] {
 }
 
 function doubt(within: number): string {
-  return layOut("length", 0, unitOf("length"), within).within.map(([digits, word]) => `${digits} ${word}`).join(" ");
+  return layOut("length", 0, unitOf("length"), within)
+    .within.map(([digits, word]) => `${digits} ${word}`)
+    .join(" ");
 }

@@ -8,9 +8,9 @@ import { book } from "../../answers";
 import { KINDS } from "../../generated/kinds";
 import type { Value } from "../../journal/types";
 import type { Change } from "../../journal/write";
-import { momentForField, momentTyped } from "../../parts/words/moments";
+import { type Reading, readingOf, troubleIn, typedOf } from "../../parts/controls/reading";
 import type { Shot } from "../../parts/photos/Photos";
-import { readingOf, troubleIn, typedOf, type Reading } from "../../parts/controls/reading";
+import { momentForField, momentTyped } from "../../parts/words/moments";
 import { unitOf } from "../../parts/words/units";
 
 export type Raised = "rear" | "front";
@@ -117,7 +117,8 @@ export function missing(form: LiftForm): string | null {
   const unlikely = riseTrouble(form);
   if (unlikely) return unlikely;
   if (tiltedOf(form)) return null;
-  if (form.pads && form.left && form.right) return "Type both pads in the same unit, as plain numbers such as 262.8 kg.";
+  if (form.pads && form.left && form.right)
+    return "Type both pads in the same unit, as plain numbers such as 262.8 kg.";
   return "What the axle on the ground shows is missing.";
 }
 

@@ -1,20 +1,20 @@
 /** The steps that look at the garage: how the car stood, how far to raise it, and the two numbers a lift gives. */
 import { book, known, say } from "../../answers";
-import { isWarned } from "../../core/wholeCar/condition";
 import { outlook } from "../../core/balance/lift";
+import { isWarned } from "../../core/wholeCar/condition";
 import { loadsOf } from "../../core/wholeCar/weighIn";
 import { Choice } from "../../parts/controls/Field";
-import { Facts } from "../../parts/figures/Facts";
-import { momentOf, sayMoment } from "../../parts/words/moments";
-import { Notice } from "../../parts/frame/Notice";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { readingOf } from "../../parts/controls/reading";
-import { unitOf } from "../../parts/words/units";
+import { Facts } from "../../parts/figures/Facts";
+import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";
+import { momentOf, sayMoment } from "../../parts/words/moments";
+import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
-import { LiveHeight } from "./Answer";
-import { riseTrouble, type Raised } from "./form";
 import { asItStood } from "../WeighIn/typedRows";
+import { LiveHeight } from "./Answer";
+import { type Raised, riseTrouble } from "./form";
 import type { StepProps } from "./steps";
 import { Tilt } from "./Tilt";
 import { GROUNDED, length } from "./words";
@@ -24,7 +24,10 @@ export function LevelCar({ weighIn }: StepProps) {
   const loads = record && loadsOf(book.value, record, known.value).loads;
   return (
     <>
-      <p>The lift is compared with the weigh-in of {sayMoment(momentOf(weighIn))}. Everything in the car must be as it was then.</p>
+      <p>
+        The lift is compared with the weigh-in of {sayMoment(momentOf(weighIn))}. Everything in the car must be as it
+        was then.
+      </p>
       <Facts
         rows={[
           { name: "Front axle", value: loads?.front ? say(loads.front) : "not known" },
@@ -33,19 +36,21 @@ export function LevelCar({ weighIn }: StepProps) {
         ]}
       />
       <p>
-        <strong>Now, before anything is raised:</strong> measure from the ground to the middle of both wheels of the axle
-        that will go up, left and right, and write it down. The rise is worked out from it.
+        <strong>Now, before anything is raised:</strong> measure from the ground to the middle of both wheels of the
+        axle that will go up, left and right, and write it down. The rise is worked out from it.
       </p>
       {weighIn.values["driver_in"] === true && (
         <Notice sort="caution">
           <p>
-            <strong>The driver sat in it then. Nobody sits in a raised car.</strong> Strap the same weight into the seat,
-            or weigh the car level again with the seat empty and lift from that weigh-in.
+            <strong>The driver sat in it then. Nobody sits in a raised car.</strong> Strap the same weight into the
+            seat, or weigh the car level again with the seat empty and lift from that weigh-in.
           </p>
         </Notice>
       )}
       <Unready weighIn={weighIn} />
-      <a class="button wide" href={to("weigh-car")}>Weigh it level again first</a>
+      <a class="button wide" href={to("weigh-car")}>
+        Weigh it level again first
+      </a>
     </>
   );
 }
@@ -57,7 +62,11 @@ function Unready({ weighIn }: Pick<StepProps, "weighIn">) {
   return (
     <>
       <Warnings of={[ahead]} />
-      {ahead.code !== "axles_unknown" && <a class="button wide" href={to("car-sheet")}>The car's dimensions</a>}
+      {ahead.code !== "axles_unknown" && (
+        <a class="button wide" href={to("car-sheet")}>
+          The car's dimensions
+        </a>
+      )}
     </>
   );
 }
@@ -67,12 +76,12 @@ export function TankThen({ weighIn }: StepProps) {
   return (
     <>
       <p>
-        Fuel in a part-filled tank runs to the low end. The pads feel that as weight that moved, and the height comes out
-        too great.
+        Fuel in a part-filled tank runs to the low end. The pads feel that as weight that moved, and the height comes
+        out too great.
       </p>
       <p>
-        <strong>Full to the brim or quite empty</strong>, and the same at the level weighing. Drain outdoors into a proper
-        can, away from sparks.
+        <strong>Full to the brim or quite empty</strong>, and the same at the level weighing. Drain outdoors into a
+        proper can, away from sparks.
       </p>
       <Facts
         rows={[
@@ -93,12 +102,18 @@ export function HowFar({ form, change, weighIn }: StepProps) {
   const ahead = outlook(book.value, weighIn.id, form.raised, form.scale, known.value);
   return (
     <>
-      <Choice label="Which axle goes up" hideLabel value={form.raised} options={AXLES} onValue={(raised) => change({ raised })} />
+      <Choice
+        label="Which axle goes up"
+        hideLabel
+        value={form.raised}
+        options={AXLES}
+        onValue={(raised) => change({ raised })}
+      />
       {isWarned(ahead) ? <Warnings of={[ahead]} /> : <Rises ahead={ahead} />}
       <Tilt raised={form.raised} rise={isWarned(ahead) ? 0.4 : Math.max(ahead.enough ?? 0.4, 0.4)} />
       <p>
-        Raise the {form.raised} axle on both sides alike, on stands under its wheels or hubs, the {GROUNDED[form.raised]} wheels
-        on their pads. Never higher than lift and stands are made for.
+        Raise the {form.raised} axle on both sides alike, on stands under its wheels or hubs, the{" "}
+        {GROUNDED[form.raised]} wheels on their pads. Never higher than lift and stands are made for.
       </p>
     </>
   );
@@ -110,7 +125,12 @@ type Ahead = Exclude<ReturnType<typeof outlook>, { code: unknown }>;
 function Rises({ ahead }: { ahead: Ahead }) {
   const least = ahead.enough ?? ahead.least;
   if (least === null) {
-    return <p><strong>On these scales no safe rise would tell the height.</strong> Finer ones would: the step of the display and how well they repeat decide.</p>;
+    return (
+      <p>
+        <strong>On these scales no safe rise would tell the height.</strong> Finer ones would: the step of the display
+        and how well they repeat decide.
+      </p>
+    );
   }
   const higher = ahead.rises.filter(([rise]) => rise >= least && rise <= Math.max(3 * least, 0.6));
   const step = Math.max(1, Math.ceil(higher.length / 4));
@@ -119,7 +139,11 @@ function Rises({ ahead }: { ahead: Ahead }) {
       <p>
         <strong>Raise it by at least {length(least)}.</strong> Higher is surer:
       </p>
-      <Facts rows={higher.filter((_, i) => i % step === 0).map(([rise, within]) => ({ name: length(rise), value: `height ± ${length(within)}` }))} />
+      <Facts
+        rows={higher
+          .filter((_, i) => i % step === 0)
+          .map(([rise, within]) => ({ name: length(rise), value: `height ± ${length(within)}` }))}
+      />
     </>
   );
 }
@@ -128,12 +152,27 @@ export function Measured({ form, change, weighIn }: StepProps) {
   return (
     <>
       <p>
-        From the ground to the <strong>middle of the raised wheel</strong>: now, less what it was when the car stood level.
-        That difference is the rise, not the height of the lift.
+        From the ground to the <strong>middle of the raised wheel</strong>: now, less what it was when the car stood
+        level. That difference is the rise, not the height of the lift.
       </p>
-      <p>Do it left and right. They agree within 5 mm, or the car leans: mend that first, then take the middle of both.</p>
-      <QuantityField kind="length" label={`The ${form.raised} axle rose by`} value={form.height} needed onValue={(height) => change({ height })} trouble={riseTrouble(form)} />
-      <QuantityField kind="length" label="Good to" value={form.within} onValue={(within) => change({ within })} hint="3 mm when nothing is said: a tape, twice." />
+      <p>
+        Do it left and right. They agree within 5 mm, or the car leans: mend that first, then take the middle of both.
+      </p>
+      <QuantityField
+        kind="length"
+        label={`The ${form.raised} axle rose by`}
+        value={form.height}
+        needed
+        onValue={(height) => change({ height })}
+        trouble={riseTrouble(form)}
+      />
+      <QuantityField
+        kind="length"
+        label="Good to"
+        value={form.within}
+        onValue={(within) => change({ within })}
+        hint="3 mm when nothing is said: a tape, twice."
+      />
       <Foreseen form={form} weighIn={weighIn} />
     </>
   );
@@ -147,7 +186,11 @@ function Foreseen({ form, weighIn }: Pick<StepProps, "form" | "weighIn">) {
   const advised = ahead.enough ?? ahead.least;
   const next = ahead.rises.findLast(([rise]) => rise <= reading.value);
   if (!next || ahead.least === null || next[0] < ahead.least) {
-    return <p><strong>Too small to tell.</strong> {advised !== null && `Raise it by at least ${length(advised)}.`}</p>;
+    return (
+      <p>
+        <strong>Too small to tell.</strong> {advised !== null && `Raise it by at least ${length(advised)}.`}
+      </p>
+    );
   }
   return <p>It will tell the height to about ± {length(next[1])}.</p>;
 }
@@ -155,20 +198,35 @@ function Foreseen({ form, weighIn }: Pick<StepProps, "form" | "weighIn">) {
 export function OnTheGround({ form, change, weighIn }: StepProps) {
   const grounded = GROUNDED[form.raised];
   const look = (label: string, field: "left" | "right") => (
-    <QuantityField kind="mass" label={label} value={form[field]} unit={form.unit} needed onValue={(text) => change({ [field]: text })} />
+    <QuantityField
+      kind="mass"
+      label={label}
+      value={form[field]}
+      unit={form.unit}
+      needed
+      onValue={(text) => change({ [field]: text })}
+    />
   );
   return (
     <>
       <p>Step back and let it settle. Nobody touches the car while the display is read.</p>
       {weighIn.values["layout"] === "corners" && (
-        <Choice label="What is typed" hideLabel value={form.pads ? "pads" : "sum"} options={PADS} onValue={(which) => change({ pads: which === "pads" })} />
+        <Choice
+          label="What is typed"
+          hideLabel
+          value={form.pads ? "pads" : "sum"}
+          options={PADS}
+          onValue={(which) => change({ pads: which === "pads" })}
+        />
       )}
       {form.pads ? (
         <div class="pair">
           {look(`Left ${grounded}`, "left")}
           {look(`Right ${grounded}`, "right")}
         </div>
-      ) : look(`The whole ${grounded} axle`, "left")}
+      ) : (
+        look(`The whole ${grounded} axle`, "left")
+      )}
       <LiveHeight form={form} weighIn={weighIn} />
     </>
   );

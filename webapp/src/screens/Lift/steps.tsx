@@ -33,8 +33,8 @@ function Safety() {
     <>
       <Notice sort="caution">
         <p>
-          <strong>A raised car can roll or fall, and kills.</strong> Only people trained in lifting cars do this. The car
-          maker's instructions, the rule book and local law come first.
+          <strong>A raised car can roll or fall, and kills.</strong> Only people trained in lifting cars do this. The
+          car maker's instructions, the rule book and local law come first.
         </p>
       </Notice>
       <ul>

@@ -12,23 +12,75 @@ import { inG } from "./Stepper";
 type States = readonly { words: string; told: Told }[];
 type Figure = "lateral" | "longitudinal" | "stability" | "perPower" | "height";
 /** `more`, `less`: what the words call a change of either sign. */
-type Shown = { figure: Figure; title: string; about: string; show: (item: Uncertain, signed?: boolean) => string; more: string; less: string };
+type Shown = {
+  figure: Figure;
+  title: string;
+  about: string;
+  show: (item: Uncertain, signed?: boolean) => string;
+  more: string;
+  less: string;
+};
 
 export function Figures({ states, asked }: { states: States; asked: Asked }) {
-  return <>{shownAt(asked, states).map((shown) => <One key={shown.figure} shown={shown} states={states} />)}</>;
+  return (
+    <>
+      {shownAt(asked, states).map((shown) => (
+        <One key={shown.figure} shown={shown} states={states} />
+      ))}
+    </>
+  );
 }
 
 function shownAt({ turn, along }: Asked, states: States): Shown[] {
   const unit = states[0]?.told.unit;
-  const plain = (label: string) => (item: Uncertain, signed = false) => showPlain(item.value, label, expanded(item), signed);
+  const plain =
+    (label: string) =>
+    (item: Uncertain, signed = false) =>
+      showPlain(item.value, label, expanded(item), signed);
   const figures: (Shown | null)[] = [
-    { figure: "lateral", title: `In a turn of ${inG(turn)}`, about: "From the inner to the outer wheels, both axles together.", show: say, more: "more moves", less: "less moves" },
+    {
+      figure: "lateral",
+      title: `In a turn of ${inG(turn)}`,
+      about: "From the inner to the outer wheels, both axles together.",
+      show: say,
+      more: "more moves",
+      less: "less moves",
+    },
     along === 0
       ? null
-      : { figure: "longitudinal", title: `${along < 0 ? "Braking" : "Accelerating"} at ${inG(Math.abs(along))}`, about: along < 0 ? "From the rear axle to the front." : "From the front axle to the rear.", show: say, more: "more moves", less: "less moves" },
-    { figure: "stability", title: "Static stability factor", about: "Half the track over the height: the sideways g at which a stiff car's inner wheels carry nothing. Higher is steadier.", show: plain(""), more: "steadier", less: "less steady" },
-    { figure: "height", title: "Height of the centre", about: "Above the ground, as the car stands level.", show: (item, signed = false) => showLength(item.value, unitOf("length"), expanded(item), signed), more: "higher", less: "lower" },
-    { figure: "perPower", title: "Weight per power", about: "The car as weighed, with what was in it, for every unit of power. Less is livelier.", show: plain(`kg/${unit}`), more: "more to pull", less: "less to pull" },
+      : {
+          figure: "longitudinal",
+          title: `${along < 0 ? "Braking" : "Accelerating"} at ${inG(Math.abs(along))}`,
+          about: along < 0 ? "From the rear axle to the front." : "From the front axle to the rear.",
+          show: say,
+          more: "more moves",
+          less: "less moves",
+        },
+    {
+      figure: "stability",
+      title: "Static stability factor",
+      about:
+        "Half the track over the height: the sideways g at which a stiff car's inner wheels carry nothing. Higher is steadier.",
+      show: plain(""),
+      more: "steadier",
+      less: "less steady",
+    },
+    {
+      figure: "height",
+      title: "Height of the centre",
+      about: "Above the ground, as the car stands level.",
+      show: (item, signed = false) => showLength(item.value, unitOf("length"), expanded(item), signed),
+      more: "higher",
+      less: "lower",
+    },
+    {
+      figure: "perPower",
+      title: "Weight per power",
+      about: "The car as weighed, with what was in it, for every unit of power. Less is livelier.",
+      show: plain(`kg/${unit}`),
+      more: "more to pull",
+      less: "less to pull",
+    },
   ];
   return figures.filter((figure) => figure !== null);
 }
@@ -50,8 +102,13 @@ function Changed({ shown: { figure, show, more, less }, states }: { shown: Shown
   const [first, last] = [states[0]!.told[figure], states.at(-1)!.told[figure]];
   if (!first || !last || states.length < 2) return null;
   const change = subtract(last, first);
-  if (Math.abs(change.value) <= expanded(change)) return <p class="small">The work changes it by less than can be told: {show(change, true)}.</p>;
-  return <p class="small"><strong>{show(change, true)}</strong>: {change.value > 0 ? more : less} than at the start.</p>;
+  if (Math.abs(change.value) <= expanded(change))
+    return <p class="small">The work changes it by less than can be told: {show(change, true)}.</p>;
+  return (
+    <p class="small">
+      <strong>{show(change, true)}</strong>: {change.value > 0 ? more : less} than at the start.
+    </p>
+  );
 }
 
 const LACKING: Record<Figure, string> = {
@@ -63,5 +120,9 @@ const LACKING: Record<Figure, string> = {
 };
 
 function Lacking({ figure }: { figure: Figure }) {
-  return <p>{LACKING[figure]} <a href={to("car-sheet")}>Enter it with the car</a>.</p>;
+  return (
+    <p>
+      {LACKING[figure]} <a href={to("car-sheet")}>Enter it with the car</a>.
+    </p>
+  );
 }

@@ -7,15 +7,15 @@ import "./LoadTransfer.css";
 import { useMemo } from "preact/hooks";
 import { book, known } from "../../answers";
 import { balance, type StateName } from "../../core/balance/balance";
-import { warned, type Warned } from "../../core/garage/records";
-import { Notice } from "../../parts/frame/Notice";
+import { type Warned, warned } from "../../core/garage/records";
 import { Row } from "../../parts/figures/Row";
-import { Screen, Section } from "../../parts/frame/Screen";
 import { useDraft } from "../../parts/forms/useDraft";
+import { Notice } from "../../parts/frame/Notice";
+import { Screen, Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
 import { to } from "../../route";
-import { figuresOf, type Asked } from "./figures";
 import { Figures } from "./Figures";
+import { type Asked, figuresOf } from "./figures";
 import { Stepper } from "./Stepper";
 
 const START: Asked = { turn: 10, along: -8 };
@@ -26,28 +26,48 @@ const STATES: readonly [StateName, string][] = [
 ];
 
 export function LoadTransfer() {
-  const { form: asked, change } = useDraft<Asked>("load-transfer", () => START, () => false);
+  const { form: asked, change } = useDraft<Asked>(
+    "load-transfer",
+    () => START,
+    () => false,
+  );
   const found = useMemo(() => balance(book.value, {}, known.value), [book.value]);
   if (!asked) return null;
   const states = STATES.flatMap(([name, words]) => {
     const state = found.states[name];
-    return state && (name !== "after" || found.jobs.length) ? [{ words, told: figuresOf(book.value, state, asked) }] : [];
+    return state && (name !== "after" || found.jobs.length)
+      ? [{ words, told: figuresOf(book.value, state, asked) }]
+      : [];
   });
   const missing = STATES.map(([name]) => found.reasons[name]).find((reason) => reason !== undefined);
   return (
     <Screen title="Load transfer" back={to("balance")}>
       <div class="stack">
         <Stepper label="In a turn" value={asked.turn} least={1} most={20} onValue={(turn) => change({ turn })} />
-        <Stepper label="Brakes (−) or power (+)" value={asked.along} least={-15} most={10} onValue={(along) => change({ along })} />
+        <Stepper
+          label="Brakes (−) or power (+)"
+          value={asked.along}
+          least={-15}
+          most={10}
+          onValue={(along) => change({ along })}
+        />
         <NotALimit />
-        <Warnings of={[...(states.length ? [] : [missing ?? warned("no_weigh_in")]), ...aboutHeight(found.warnings), ...lifting(states)]} />
+        <Warnings
+          of={[
+            ...(states.length ? [] : [missing ?? warned("no_weigh_in")]),
+            ...aboutHeight(found.warnings),
+            ...lifting(states),
+          ]}
+        />
       </div>
       {states.length > 0 && <Figures states={states} asked={asked} />}
       <NotModelled />
       <Section title="What it rests on">
         <div>
           <Row name="Where the weight is" note="Mass and centre before and after jobs" href={to("balance")} />
-          {found.weigh_in && <Row name="The weigh-in" note="And its lift, if there is one" href={to("weigh-in", found.weigh_in)} />}
+          {found.weigh_in && (
+            <Row name="The weigh-in" note="And its lift, if there is one" href={to("weigh-in", found.weigh_in)} />
+          )}
           <Row name="Car" note="Tracks, wheelbase, power" href={to("car-sheet")} />
         </div>
       </Section>
@@ -69,8 +89,8 @@ function NotALimit() {
   return (
     <Notice sort="caution">
       <p>
-        <strong>Figures to compare states of this car, no limit to drive to.</strong> What a car really does is found out
-        with care, on a closed course, within the rule book.
+        <strong>Figures to compare states of this car, no limit to drive to.</strong> What a car really does is found
+        out with care, on a closed course, within the rule book.
       </p>
     </Notice>
   );
@@ -80,8 +100,8 @@ function NotModelled() {
   return (
     <Section title="What is not in it">
       <p>
-        This is one stiff body on four wheels. Springs, anti-roll bars, tyres, wings, bumps and slopes are left out, and so
-        is how the two axles share what moves.
+        This is one stiff body on four wheels. Springs, anti-roll bars, tyres, wings, bumps and slopes are left out, and
+        so is how the two axles share what moves.
       </p>
     </Section>
   );

@@ -15,10 +15,30 @@ export function Stepper({ label, value, least, most, onValue }: Props) {
   const step = (by: number) => onValue(Math.min(most, Math.max(least, value + by)));
   return (
     <div class="stepper" role="group" aria-labelledby={id}>
-      <span id={id} class="small stepper-label">{label}</span>
-      <button type="button" class="button" aria-label={`${label}: less`} disabled={value <= least} onClick={() => step(-1)}>−</button>
-      <output class="num stepper-value" aria-live="polite">{inG(value)}</output>
-      <button type="button" class="button" aria-label={`${label}: more`} disabled={value >= most} onClick={() => step(1)}>+</button>
+      <span id={id} class="small stepper-label">
+        {label}
+      </span>
+      <button
+        type="button"
+        class="button"
+        aria-label={`${label}: less`}
+        disabled={value <= least}
+        onClick={() => step(-1)}
+      >
+        −
+      </button>
+      <output class="num stepper-value" aria-live="polite">
+        {inG(value)}
+      </output>
+      <button
+        type="button"
+        class="button"
+        aria-label={`${label}: more`}
+        disabled={value >= most}
+        onClick={() => step(1)}
+      >
+        +
+      </button>
     </div>
   );
 }

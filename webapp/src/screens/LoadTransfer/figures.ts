@@ -1,5 +1,5 @@
 /** The figures of one state of the car at the accelerations asked about, and how they differ from another state's. */
-import { trackOf, wheelbaseOf, type CarState } from "../../core/balance/balance";
+import { type CarState, trackOf, wheelbaseOf } from "../../core/balance/balance";
 import { POWER_UNITS, powerOf, transfer } from "../../core/balance/loadTransfer";
 import type { Garage } from "../../core/garage/records";
 import { scale, type Uncertain } from "../../core/numbers/uncertain";
@@ -25,5 +25,14 @@ export function figuresOf(garage: Garage, { body }: CarState, { turn, along }: A
   const moved = transfer(body, trackOf(garage.car), wheelbaseOf(garage.car), turn / 10, along / 10, watts);
   const perPower = power && moved.per_power && scale(moved.per_power, POWER_UNITS[power[1]]);
   const { lateral, longitudinal, stability, wheels_lift } = moved;
-  return { mass: body.mass, height: body.z, lateral, longitudinal, stability, perPower, unit: power?.[1] ?? null, wheels_lift };
+  return {
+    mass: body.mass,
+    height: body.z,
+    lateral,
+    longitudinal,
+    stability,
+    perPower,
+    unit: power?.[1] ?? null,
+    wheels_lift,
+  };
 }

@@ -8,14 +8,23 @@ import { to } from "../../route";
 export function LooseEnds() {
   const fitted = jobs.value.filter((job) => job.values["state"] === "fitted");
   const open = garage.value.of("loose_end").filter((end) => !end.values["closed"]);
-  const groups = fitted.map((job) => ({ job, ends: open.filter((end) => end.values["job"] === job.id) })).filter(({ ends }) => ends.length);
+  const groups = fitted
+    .map((job) => ({ job, ends: open.filter((end) => end.values["job"] === job.id) }))
+    .filter(({ ends }) => ends.length);
   return (
     <Screen title="Loose ends" back={to("car")}>
       {!groups.length && <p>Nothing is left open.</p>}
       {groups.map(({ job, ends }) => (
         <Section key={job.id} title={String(job.values["name"])}>
           <div>
-            {ends.map((end) => <Row key={end.id} name={String(end.values["text"])} note={String(end.values["sort"] ?? "")} href={to("job", job.id)} />)}
+            {ends.map((end) => (
+              <Row
+                key={end.id}
+                name={String(end.values["text"])}
+                note={String(end.values["sort"] ?? "")}
+                href={to("job", job.id)}
+              />
+            ))}
           </div>
         </Section>
       ))}

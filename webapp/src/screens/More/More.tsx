@@ -18,7 +18,11 @@ export function More() {
     <Screen title="More">
       <Section title="The car">
         <Row name="Car" note={String(car.value?.values["name"] ?? "Not named yet")} href={to("car-sheet")} />
-        <Row name="Class sheet" note={String(sheets.value[0]?.values["name"] ?? "No minimum noted yet")} href={to("class-sheet")} />
+        <Row
+          name="Class sheet"
+          note={String(sheets.value[0]?.values["name"] ?? "No minimum noted yet")}
+          href={to("class-sheet")}
+        />
         <Row name="Drivers with gear" note={count("driver", "driver", "drivers")} href={to("drivers")} />
         <Row name="Stages" note={count("stage", "stage", "stages")} href={to("stages")} />
         <Row name="All parts" note={count("part", "part", "parts")} href={to("parts")} />
@@ -29,8 +33,18 @@ export function More() {
         <Row name="Units" note="Mass, length, fuel, money" href={to("units")} />
       </Section>
       <Section title="The records">
-        <Row name="Where the records are" note={sync.value.words[0] ?? ""} value={open ? String(open) : ""} under={open ? "set aside" : ""} href={to("records")} />
-        <Row name="Devices and this app" note={updateReady.value ? "A new version is ready" : "Pairing, installing, new versions"} href={to("devices")} />
+        <Row
+          name="Where the records are"
+          note={sync.value.words[0] ?? ""}
+          value={open ? String(open) : ""}
+          under={open ? "set aside" : ""}
+          href={to("records")}
+        />
+        <Row
+          name="Devices and this app"
+          note={updateReady.value ? "A new version is ready" : "Pairing, installing, new versions"}
+          href={to("devices")}
+        />
       </Section>
     </Screen>
   );

@@ -2,12 +2,12 @@
 import { useEffect, useState } from "preact/hooks";
 import { TextField } from "../../parts/controls/Field";
 import { TroubleNotice } from "../../parts/frame/Notice";
+import { isHomeComputer } from "../../parts/words/whereabouts";
 import { place } from "../../route";
 import { session } from "../../store/session";
 import { join, joining } from "./join";
 import { bareCode, codeIn } from "./pairingCode";
 import { hasCamera, ScanCode } from "./ScanCode";
-import { isHomeComputer } from "../../parts/words/whereabouts";
 
 export function JoinField({ follow = false }: { follow?: boolean }) {
   const [text, setText] = useState("");

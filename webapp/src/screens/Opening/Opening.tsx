@@ -1,10 +1,10 @@
 /** Before the garage is open: opening, not paired yet, or kept from opening; each with what to do, and the way out. */
 import "./Opening.css";
 import type { ComponentChildren } from "preact";
-import { waiting } from "../../store/joining";
-import { session } from "../../store/session";
 import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { place } from "../../route";
+import { waiting } from "../../store/joining";
+import { session } from "../../store/session";
 import { Loaded } from "../Loaded";
 import { joining } from "./join";
 import { codeIn } from "./pairingCode";
@@ -21,7 +21,12 @@ function isInvited(): boolean {
 
 export function Opening() {
   const { state } = session.value;
-  if (waiting.value || joining.value.joined || state === "unpaired" || state === "ready") return <Frame><Joining /></Frame>;
+  if (waiting.value || joining.value.joined || state === "unpaired" || state === "ready")
+    return (
+      <Frame>
+        <Joining />
+      </Frame>
+    );
   return (
     <Frame>
       {state === "opening" && <p role="status">Opening this phone's records…</p>}

@@ -1,12 +1,13 @@
 /** Joins this browser to a garage: on the home computer by the link it prints, on a phone by the code it shows. */
-import { InstallSteps } from "../../parts/install/InstallSteps";
-import { installed } from "../../parts/install/install";
+
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Notice } from "../../parts/frame/Notice";
+import { InstallSteps } from "../../parts/install/InstallSteps";
+import { installed } from "../../parts/install/install";
+import { isHomeComputer, keepsAppsApart } from "../../parts/words/whereabouts";
 import { session } from "../../store/session";
 import { JoinField } from "./JoinField";
 import { Rescue } from "./Rescue";
-import { isHomeComputer, keepsAppsApart } from "../../parts/words/whereabouts";
 
 export function Pairing() {
   const installFirst = keepsAppsApart() && !installed.value;

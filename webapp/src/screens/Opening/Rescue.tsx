@@ -1,7 +1,7 @@
 /** Everything on the phone as one file, even when nothing else works. */
 import { useState } from "preact/hooks";
-import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { useSaving } from "../../parts/forms/SaveDock";
+import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { exportAll } from "../../store/takeout";
 import { handOver } from "../Records/handOver";
 

@@ -2,18 +2,18 @@
 import { book, known } from "../../answers";
 import { ZONES } from "../../generated/kinds";
 import { garage } from "../../journal/garage";
-import { basisWord } from "../../parts/words/basis";
 import { Choice, Pick, TextField, Tick } from "../../parts/controls/Field";
-import { useForm, type Form } from "../../parts/forms/form";
-import { FormDock } from "../../parts/forms/FormDock";
-import { MassFigure } from "../../parts/figures/MassFigure";
-import { Notice } from "../../parts/frame/Notice";
 import { QuantityField } from "../../parts/controls/QuantityField";
-import { photosOf, RecordPhotos } from "../../parts/photos/RecordPhotos";
+import { MassFigure } from "../../parts/figures/MassFigure";
 import { Row } from "../../parts/figures/Row";
+import { FormDock } from "../../parts/forms/FormDock";
+import { type Form, useForm } from "../../parts/forms/form";
+import { Notice } from "../../parts/frame/Notice";
 import { Screen, Section } from "../../parts/frame/Screen";
-import { unitOf } from "../../parts/words/units";
 import { Warnings } from "../../parts/frame/Warnings";
+import { photosOf, RecordPhotos } from "../../parts/photos/RecordPhotos";
+import { basisWord } from "../../parts/words/basis";
+import { unitOf } from "../../parts/words/units";
 import { place, to } from "../../route";
 import { stateWord } from "../Job/states";
 import { sheetOf } from "../Sheet/WhichPart";
@@ -40,21 +40,44 @@ export function Part({ id }: { id: string }) {
   const form = useForm("part", id);
   const readings = known.value.of.get(id)?.readings ?? [];
   const shots = readings.map((reading) => reading.weighing);
-  if (form.isNew) return <Screen title="A part not here yet" back={to("parts")}><p>Its record has not reached this phone.</p></Screen>;
+  if (form.isNew)
+    return (
+      <Screen title="A part not here yet" back={to("parts")}>
+        <p>Its record has not reached this phone.</p>
+      </Screen>
+    );
   return (
     <Screen title={form.text("name")} back={to("parts")}>
-      {place.value.query.get("saved") && <Notice sort="saved"><p><strong>Saved on this phone.</strong></p></Notice>}
+      {place.value.query.get("saved") && (
+        <Notice sort="saved">
+          <p>
+            <strong>Saved on this phone.</strong>
+          </p>
+        </Notice>
+      )}
       <MassOf id={id} />
       <div class="two-columns">
         <div class="stack">
           <WorkedOut part={id} from={form.text("claim_from")} />
-          <Section title="Readings"><Readings of={id} back={to("part", id)} /></Section>
-          <Section title={`Photos${photosOf(id, ...shots).length ? "" : ": none yet"}`}><RecordPhotos of={id} also={shots} /></Section>
+          <Section title="Readings">
+            <Readings of={id} back={to("part", id)} />
+          </Section>
+          <Section title={`Photos${photosOf(id, ...shots).length ? "" : ": none yet"}`}>
+            <RecordPhotos of={id} also={shots} />
+          </Section>
           <UsedIn part={id} />
         </div>
         <Details form={form} />
       </div>
-      <FormDock form={form} missing={form.text("name").trim() ? null : "Give it a name."} remove={{ label: "Delete this part", warning: "Jobs that move it lose it, and its readings no longer count. Delete it?", then: to("parts") }} />
+      <FormDock
+        form={form}
+        missing={form.text("name").trim() ? null : "Give it a name."}
+        remove={{
+          label: "Delete this part",
+          warning: "Jobs that move it lose it, and its readings no longer count. Delete it?",
+          next: to("parts"),
+        }}
+      />
     </Screen>
   );
 }
@@ -65,7 +88,10 @@ function MassOf({ id }: { id: string }) {
   return (
     <div class="stack">
       {found?.mass && <MassFigure mass={found.mass} />}
-      <p class="quiet">{count > 1 ? `each of ${count}, ` : ""}{basisWord(found?.basis)}</p>
+      <p class="quiet">
+        {count > 1 ? `each of ${count}, ` : ""}
+        {basisWord(found?.basis)}
+      </p>
       <Warnings of={found?.warnings ?? []} />
     </div>
   );
@@ -79,7 +105,16 @@ function UsedIn({ part }: { part: string }) {
       <div>
         {lines.map((line) => {
           const job = garage.value.byId.get(String(line.values["job"]));
-          return job && <Row key={line.id} name={String(job.values["name"])} note={`${line.values["way"] === "on" ? "goes on" : "comes off"} · ${stateWord(job.values["state"])}`} href={to("job", job.id)} />;
+          return (
+            job && (
+              <Row
+                key={line.id}
+                name={String(job.values["name"])}
+                note={`${line.values["way"] === "on" ? "goes on" : "comes off"} · ${stateWord(job.values["state"])}`}
+                href={to("job", job.id)}
+              />
+            )
+          );
         })}
       </div>
     </Section>
@@ -96,25 +131,98 @@ function Details({ form }: { form: Form }) {
   return (
     <div class="stack">
       <TextField label="Name" value={form.text("name")} onValue={(value) => form.set("name", value)} most={120} />
-      <TextField label="Pieces like it" mode="numeric" value={form.text("count")} onValue={(value) => form.set("count", toCount(value))} hint="A whole number, 1 to 999." />
-      <QuantityField kind="mass" unit={unitOf("mass")} label="Weight, until it is weighed" value={form.text("claim")} onValue={(value) => form.set("claim", value)} hint={sheetOf(form.id) ? "Of one piece, from its sheet: change the sheet, and this follows." : "Of one piece. A weighing always counts before this."} />
-      {!form.changed && !sheetOf(form.id) && <a class="button wide" href={to("sheet", form.id)}>Work it out from sheet</a>}
+      <TextField
+        label="Pieces like it"
+        mode="numeric"
+        value={form.text("count")}
+        onValue={(value) => form.set("count", toCount(value))}
+        hint="A whole number, 1 to 999."
+      />
+      <QuantityField
+        kind="mass"
+        unit={unitOf("mass")}
+        label="Weight, until it is weighed"
+        value={form.text("claim")}
+        onValue={(value) => form.set("claim", value)}
+        hint={
+          sheetOf(form.id)
+            ? "Of one piece, from its sheet: change the sheet, and this follows."
+            : "Of one piece. A weighing always counts before this."
+        }
+      />
+      {!form.changed && !sheetOf(form.id) && (
+        <a class="button wide" href={to("sheet", form.id)}>
+          Work it out from sheet
+        </a>
+      )}
       {form.text("claim") && (
         <>
-          <Choice label="That weight is" value={form.text("claim_basis")} options={BASES} onValue={(value) => form.set("claim_basis", value)} />
-          <QuantityField kind="mass" unit={unitOf("mass")} label="Good to within" value={form.text("claim_within")} onValue={(value) => form.set("claim_within", value)} />
-          <TextField label="Says who" value={form.text("claim_from")} onValue={(value) => form.set("claim_from", value)} hint="A brochure, a seller, a friend's car." />
+          <Choice
+            label="That weight is"
+            value={form.text("claim_basis")}
+            options={BASES}
+            onValue={(value) => form.set("claim_basis", value)}
+          />
+          <QuantityField
+            kind="mass"
+            unit={unitOf("mass")}
+            label="Good to within"
+            value={form.text("claim_within")}
+            onValue={(value) => form.set("claim_within", value)}
+          />
+          <TextField
+            label="Says who"
+            value={form.text("claim_from")}
+            onValue={(value) => form.set("claim_from", value)}
+            hint="A brochure, a seller, a friend's car."
+          />
         </>
       )}
-      <Choice label="Where it is" value={form.text("whereabouts")} options={PLACES} onValue={(value) => form.set("whereabouts", value)} />
+      <Choice
+        label="Where it is"
+        value={form.text("whereabouts")}
+        options={PLACES}
+        onValue={(value) => form.set("whereabouts", value)}
+      />
       <TextField label="Box or shelf" value={form.text("box")} onValue={(value) => form.set("box", value)} most={80} />
-      {form.text("whereabouts") === "sold" && <TextField label="Sold for" mode="decimal" value={form.text("sold_for")} onValue={(value) => form.set("sold_for", value)} />}
-      <Pick label="Where in the car" value={form.text("zone")} options={ZONE_OPTIONS} none="Not said" onValue={(value) => form.set("zone", value)} />
+      {form.text("whereabouts") === "sold" && (
+        <TextField
+          label="Sold for"
+          mode="decimal"
+          value={form.text("sold_for")}
+          onValue={(value) => form.set("sold_for", value)}
+        />
+      )}
+      <Pick
+        label="Where in the car"
+        value={form.text("zone")}
+        options={ZONE_OPTIONS}
+        none="Not said"
+        onValue={(value) => form.set("zone", value)}
+      />
       <Place form={form} />
-      <Tick label="Weighed with its bolts" value={form.values["with_bolts"] === true} onValue={(value) => form.set("with_bolts", value)} />
-      <Tick label="Unsprung (wheel, brake, hub)" value={form.values["unsprung"] === true} onValue={(value) => form.set("unsprung", value)} />
-      <Tick label="Rotating" value={form.values["rotating"] === true} onValue={(value) => form.set("rotating", value)} />
-      <TextField label="Notes" long value={form.text("note")} onValue={(value) => form.set("note", value)} most={4000} />
+      <Tick
+        label="Weighed with its bolts"
+        value={form.values["with_bolts"] === true}
+        onValue={(value) => form.set("with_bolts", value)}
+      />
+      <Tick
+        label="Unsprung (wheel, brake, hub)"
+        value={form.values["unsprung"] === true}
+        onValue={(value) => form.set("unsprung", value)}
+      />
+      <Tick
+        label="Rotating"
+        value={form.values["rotating"] === true}
+        onValue={(value) => form.set("rotating", value)}
+      />
+      <TextField
+        label="Notes"
+        long
+        value={form.text("note")}
+        onValue={(value) => form.set("note", value)}
+        most={4000}
+      />
     </div>
   );
 }

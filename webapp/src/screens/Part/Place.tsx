@@ -1,20 +1,36 @@
 /** Where in the car the part sits, and how large it is: opened when wanted, for most parts do well with their zone. */
 import { useState } from "preact/hooks";
 import { book, known } from "../../answers";
-import { PlaceOnCar } from "../../parts/drawing/PlaceOnCar";
 import { Disclosure } from "../../parts/controls/Disclosure";
-import type { Form } from "../../parts/forms/form";
 import { QuantityField } from "../../parts/controls/QuantityField";
+import { PlaceOnCar } from "../../parts/drawing/PlaceOnCar";
+import type { Form } from "../../parts/forms/form";
 
 export function Place({ form }: { form: Form }) {
   const [open, setOpen] = useState(false);
-  if (!open) return <button type="button" class="button wide" onClick={() => setOpen(true)}>Show where it sits in the car</button>;
+  if (!open)
+    return (
+      <button type="button" class="button wide" onClick={() => setOpen(true)}>
+        Show where it sits in the car
+      </button>
+    );
   return (
     <div class="stack">
       <PlaceOnCar form={form} mass={massOf(form.id)} />
       <Disclosure title="How large it is">
-        <QuantityField kind="length" label="Length, along the car" value={form.text("length")} onValue={(value) => form.set("length", value)} hint="Only a wide part needs it: a carpet resists turning by its own size." />
-        <QuantityField kind="length" label="Width, across the car" value={form.text("width")} onValue={(value) => form.set("width", value)} />
+        <QuantityField
+          kind="length"
+          label="Length, along the car"
+          value={form.text("length")}
+          onValue={(value) => form.set("length", value)}
+          hint="Only a wide part needs it: a carpet resists turning by its own size."
+        />
+        <QuantityField
+          kind="length"
+          label="Width, across the car"
+          value={form.text("width")}
+          onValue={(value) => form.set("width", value)}
+        />
       </Disclosure>
     </div>
   );

@@ -1,10 +1,10 @@
 /** The readings a mass was made from, newest last, each open to its own trail; and a way to take another. */
 import { known, say } from "../../answers";
 import { garage } from "../../journal/garage";
-import { sayMoment } from "../../parts/words/moments";
-import { photosOf } from "../../parts/photos/RecordPhotos";
-import { Thumb } from "../../parts/photos/Photos";
 import { Row } from "../../parts/figures/Row";
+import { Thumb } from "../../parts/photos/Photos";
+import { photosOf } from "../../parts/photos/RecordPhotos";
+import { sayMoment } from "../../parts/words/moments";
 import { to } from "../../route";
 import { shownWords } from "../Weighing/shownWords";
 
@@ -12,9 +12,15 @@ export function Readings({ of, back }: { of: string; back: string }) {
   const readings = known.value.of.get(of)?.readings ?? [];
   return (
     <div class="stack">
-      <div>{readings.map((reading) => <ReadingRow key={reading.weighing} weighing={reading.weighing} value={say(reading.mass)} />)}</div>
+      <div>
+        {readings.map((reading) => (
+          <ReadingRow key={reading.weighing} weighing={reading.weighing} value={say(reading.mass)} />
+        ))}
+      </div>
       {!readings.length && <p class="quiet">Never weighed.</p>}
-      <a class="button wide" href={to("weigh-part", of, { back })}>{readings.length ? "Weigh it again" : "Weigh it"}</a>
+      <a class="button wide" href={to("weigh-part", of, { back })}>
+        {readings.length ? "Weigh it again" : "Weigh it"}
+      </a>
     </div>
   );
 }
@@ -26,5 +32,13 @@ function ReadingRow({ weighing, value }: { weighing: string; value: string }) {
   const scaleName = garage.value.byId.get(String(scale))?.values["name"];
   const photo = photosOf(weighing)[0];
   const note = [scaleName ?? "a scale not named", sayMoment(String(at ?? "")), place].filter(Boolean).join(" · ");
-  return <Row lead={photo && <Thumb sha256={photo.sha256} />} name={`Showed ${shownWords(rec.values)}`} note={note} value={value} href={to("weighing", weighing)} />;
+  return (
+    <Row
+      lead={photo && <Thumb sha256={photo.sha256} />}
+      name={`Showed ${shownWords(rec.values)}`}
+      note={note}
+      value={value}
+      href={to("weighing", weighing)}
+    />
+  );
 }

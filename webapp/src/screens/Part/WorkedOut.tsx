@@ -31,7 +31,9 @@ export function WorkedOut({ part, from }: { part: string; from: string }) {
 function Compared({ found, from }: { found: Against; from: string }) {
   return (
     <div class="stack">
-      <Notice sort={found.beyond ? "caution" : "plain"}><p>{againstSentence(found, massUnit())}</p></Notice>
+      <Notice sort={found.beyond ? "caution" : "plain"}>
+        <p>{againstSentence(found, massUnit())}</p>
+      </Notice>
       <Facts
         rows={[
           { name: "Worked out", value: say(found.worked_out), under: from },
@@ -47,8 +49,14 @@ function Drawn({ sheet, part }: { sheet: Rec; part: string }) {
   const piece = pieceRead(sheet.id);
   return (
     <div class="stack">
-      {piece && "outline" in piece ? <SheetDrawing piece={piece} label="The sheet, drawn to scale" /> : piece && <p>{piece.sentence}</p>}
-      <a class="button wide" href={to("sheet", part)}>Change the sheet</a>
+      {piece && "outline" in piece ? (
+        <SheetDrawing piece={piece} label="The sheet, drawn to scale" />
+      ) : (
+        piece && <p>{piece.sentence}</p>
+      )}
+      <a class="button wide" href={to("sheet", part)}>
+        Change the sheet
+      </a>
     </div>
   );
 }

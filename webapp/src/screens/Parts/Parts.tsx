@@ -3,11 +3,11 @@ import { account, known, say } from "../../answers";
 import { showMoney } from "../../core/numbers/shown";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
-import { basisWord } from "../../parts/words/basis";
-import { currency } from "../../parts/words/money";
 import { Choice } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";
 import { Screen } from "../../parts/frame/Screen";
+import { basisWord } from "../../parts/words/basis";
+import { currency } from "../../parts/words/money";
 import { replace, to } from "../../route";
 
 const FILTERS = [
@@ -17,25 +17,47 @@ const FILTERS = [
   { value: "jobless", label: "In no job" },
   { value: "sold", label: "Sold" },
 ];
-const PLACE: Record<string, string> = { shelf: "on the shelf", yard: "at the yard", left: "left there", sold: "sold", scrapped: "scrapped" };
+const PLACE: Record<string, string> = {
+  shelf: "on the shelf",
+  yard: "at the yard",
+  left: "left there",
+  sold: "sold",
+  scrapped: "scrapped",
+};
 
 export function Parts({ show }: { show: string | null }) {
   const filter = show ?? "all";
-  const moved = new Set(account.value.in_car.flatMap((job) => account.value.jobs.get(job)?.lines.map((line) => line.part) ?? []));
+  const moved = new Set(
+    account.value.in_car.flatMap((job) => account.value.jobs.get(job)?.lines.map((line) => line.part) ?? []),
+  );
   const inJobs = new Set(garage.value.of("job_part").map((line) => line.values["part"]));
   const keeps = (part: Rec): boolean => {
     const basis = known.value.of.get(part.id)?.basis ?? null;
     if (filter === "unweighed") return account.value.unweighed.includes(part.id);
-    if (filter === "jobless") return !inJobs.has(part.id) && !["yard", "left"].includes(String(part.values["whereabouts"]));
+    if (filter === "jobless")
+      return !inJobs.has(part.id) && !["yard", "left"].includes(String(part.values["whereabouts"]));
     if (filter === "sold") return part.values["whereabouts"] === "sold";
     if (filter === "claimed") return moved.has(part.id) && basis !== null && basis !== "weighed";
     return true;
   };
-  const parts = garage.value.of("part").filter(keeps).sort((a, b) => String(a.values["name"]).localeCompare(String(b.values["name"])));
+  const parts = garage.value
+    .of("part")
+    .filter(keeps)
+    .sort((a, b) => String(a.values["name"]).localeCompare(String(b.values["name"])));
   return (
     <Screen title="Parts" back={to("car")}>
-      <Choice label="Show" hideLabel value={filter} options={FILTERS} onValue={(value) => replace(to("parts", { show: value }))} />
-      <div>{parts.map((part) => <PartRow key={part.id} part={part} />)}</div>
+      <Choice
+        label="Show"
+        hideLabel
+        value={filter}
+        options={FILTERS}
+        onValue={(value) => replace(to("parts", { show: value }))}
+      />
+      <div>
+        {parts.map((part) => (
+          <PartRow key={part.id} part={part} />
+        ))}
+      </div>
       {!parts.length && <p class="quiet">None.</p>}
     </Screen>
   );
@@ -44,6 +66,21 @@ export function Parts({ show }: { show: string | null }) {
 function PartRow({ part }: { part: Rec }) {
   const mass = known.value.of.get(part.id);
   const { zone, whereabouts, box, sold_for: soldFor } = part.values;
-  const note = [basisWord(mass?.basis), zone, PLACE[String(whereabouts)], box, soldFor && `for ${showMoney(String(soldFor), currency())}`].filter(Boolean).join(" · ");
-  return <Row name={String(part.values["name"])} note={note} value={mass?.mass ? say(mass.mass) : "—"} href={to("part", part.id)} />;
+  const note = [
+    basisWord(mass?.basis),
+    zone,
+    PLACE[String(whereabouts)],
+    box,
+    soldFor && `for ${showMoney(String(soldFor), currency())}`,
+  ]
+    .filter(Boolean)
+    .join(" · ");
+  return (
+    <Row
+      name={String(part.values["name"])}
+      note={note}
+      value={mass?.mass ? say(mass.mass) : "—"}
+      href={to("part", part.id)}
+    />
+  );
 }

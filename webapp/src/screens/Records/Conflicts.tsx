@@ -2,12 +2,12 @@
 import { useState } from "preact/hooks";
 import { garage, type Head, type Rec } from "../../journal/garage";
 import { save } from "../../journal/write";
+import { useSaving } from "../../parts/forms/SaveDock";
+import { Notice, TroubleNotice } from "../../parts/frame/Notice";
+import { Section } from "../../parts/frame/Screen";
 import { deviceName } from "../../parts/words/deviceNames";
 import { momentOfId, sayMoment } from "../../parts/words/moments";
 import { fieldWord, kindWord, nameOf, valueWords } from "../../parts/words/naming";
-import { Notice, TroubleNotice } from "../../parts/frame/Notice";
-import { useSaving } from "../../parts/forms/SaveDock";
-import { Section } from "../../parts/frame/Screen";
 
 type Dispute = { rec: Rec; field: string; claims: Head[] };
 

@@ -1,7 +1,7 @@
 /** The way out: one file with everything, how it is taken in again, and which photos are in it. */
 import { useEffect, useState } from "preact/hooks";
 import { garage } from "../../journal/garage";
-import { photosInside, type PhotosInside } from "../../store/takeout";
+import { type PhotosInside, photosInside } from "../../store/takeout";
 import { Rescue } from "../Opening/Rescue";
 import { photoWords } from "./photoWords";
 

@@ -1,7 +1,7 @@
 /** Whether the browser may throw the phone's records away when it runs short, and what to do about that. */
 import { useEffect, useState } from "preact/hooks";
-import { installed } from "../../parts/install/install";
 import { Notice } from "../../parts/frame/Notice";
+import { installed } from "../../parts/install/install";
 import { to } from "../../route";
 import { askForProtection, lookAtProtection, protection, storageRoom } from "../../store/protection";
 

@@ -1,10 +1,10 @@
 /** Where every record is, in words; what two phones disagree about; what could not be used; the way out. */
 import "./Records.css";
 import { garage } from "../../journal/garage";
-import { sync, syncNow } from "../../sync/state";
-import { kindWord, sentenceCase } from "../../parts/words/naming";
-import { sayMoment } from "../../parts/words/moments";
 import { Screen, Section } from "../../parts/frame/Screen";
+import { sayMoment } from "../../parts/words/moments";
+import { kindWord, sentenceCase } from "../../parts/words/naming";
+import { sync, syncNow } from "../../sync/state";
 import { Conflicts } from "./Conflicts";
 import { Export } from "./Export";
 import { Protection } from "./Protection";

@@ -27,8 +27,8 @@ function Way({ href, children }: { href: string; children: string }) {
 function IsItTrusted() {
   return (
     <p class="small">
-      If it is on, and this phone at home: open the door page, whose address <code>tarebook serve --lan</code> prints. It
-      says whether the phone still trusts the home computer. A wrong date on either of them is enough to end that.
+      If it is on, and this phone at home: open the door page, whose address <code>tarebook serve --lan</code> prints.
+      It says whether the phone still trusts the home computer. A wrong date on either of them is enough to end that.
     </p>
   );
 }

@@ -1,14 +1,15 @@
 /** Entries that were kept but not used: why, what they say, and what a person can do about it. */
-import { garage, type AsideEntry } from "../../journal/garage";
-import { save } from "../../journal/write";
+
 import { describe } from "../../generated/errors";
-import { deviceName } from "../../parts/words/deviceNames";
+import { type AsideEntry, garage } from "../../journal/garage";
+import { save } from "../../journal/write";
 import { Disclosure } from "../../parts/controls/Disclosure";
+import { useSaving } from "../../parts/forms/SaveDock";
+import { TroubleNotice } from "../../parts/frame/Notice";
+import { Section } from "../../parts/frame/Screen";
+import { deviceName } from "../../parts/words/deviceNames";
 import { sayMoment } from "../../parts/words/moments";
 import { fieldWord, kindWord, nameOf, valueWords } from "../../parts/words/naming";
-import { TroubleNotice } from "../../parts/frame/Notice";
-import { useSaving } from "../../parts/forms/SaveDock";
-import { Section } from "../../parts/frame/Screen";
 
 /** Only these can be used as they are once a person says so; the others need an update or a new reading. */
 const CAN_BE_TAKEN = ["stranger", "waiting"];

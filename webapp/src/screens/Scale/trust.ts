@@ -1,7 +1,8 @@
 /** How far a scale's calibration is trusted, in words. */
-import type { ScaleModel } from "../../core/weighing/scale";
+
 import { showPercent } from "../../core/numbers/shown";
 import { expanded } from "../../core/numbers/uncertain";
+import type { ScaleModel } from "../../core/weighing/scale";
 
 export function trustWords(model: ScaleModel | undefined): { shown: string; from: string } {
   if (!model) return { shown: "", from: "" };

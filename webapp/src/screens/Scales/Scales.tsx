@@ -3,17 +3,26 @@ import { known } from "../../answers";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
 import { Row } from "../../parts/figures/Row";
-import { scaleKindWord } from "../../parts/words/scaleKinds";
 import { Screen } from "../../parts/frame/Screen";
+import { scaleKindWord } from "../../parts/words/scaleKinds";
 import { to } from "../../route";
 import { trustWords } from "../Scale/trust";
 
 export function Scales() {
   return (
     <Screen title="Scales" back={to("more")}>
-      <p class="quiet">Put something of known mass on each scale and note what it shows: that sharpens everything the scale has weighed.</p>
-      <div>{garage.value.of("scale").map((scale) => <ScaleRow key={scale.id} scale={scale} />)}</div>
-      <a class="button wide" href={to("scale", "new")}>Add a scale</a>
+      <p class="quiet">
+        Put something of known mass on each scale and note what it shows: that sharpens everything the scale has
+        weighed.
+      </p>
+      <div>
+        {garage.value.of("scale").map((scale) => (
+          <ScaleRow key={scale.id} scale={scale} />
+        ))}
+      </div>
+      <a class="button wide" href={to("scale", "new")}>
+        Add a scale
+      </a>
     </Screen>
   );
 }
@@ -22,6 +31,12 @@ function ScaleRow({ scale }: { scale: Rec }) {
   const trust = trustWords(known.value.scales.get(scale.id));
   const steps = scale.values["division"] ? `steps of ${String(scale.values["division"])}` : "steps not noted";
   return (
-    <Row name={String(scale.values["name"])} note={`${scaleKindWord(String(scale.values["kind"]))} · ${steps}`} value={trust.shown} under={trust.from} href={to("scale", scale.id)} />
+    <Row
+      name={String(scale.values["name"])}
+      note={`${scaleKindWord(String(scale.values["kind"]))} · ${steps}`}
+      value={trust.shown}
+      under={trust.from}
+      href={to("scale", scale.id)}
+    />
   );
 }

@@ -6,18 +6,45 @@ import { QuantityField } from "../../parts/controls/QuantityField";
 type Props = { corners: readonly CornerText[]; onCorners: (corners: CornerText[]) => void };
 
 export function CornerTable({ corners, onCorners }: Props) {
-  const put = (at: number, corner: CornerText) => onCorners(corners.map((each, place) => (place === at ? corner : each)));
+  const put = (at: number, corner: CornerText) =>
+    onCorners(corners.map((each, place) => (place === at ? corner : each)));
   return (
     <div class="stack">
-      <p class="small quiet">Measured from the lower left: across to the right, and up. One after the other around the edge.</p>
+      <p class="small quiet">
+        Measured from the lower left: across to the right, and up. One after the other around the edge.
+      </p>
       {corners.map(([across, up], at) => (
         <div key={at} class="corner-row">
-          <QuantityField kind="length" label={`Corner ${at + 1}, across`} value={across} onValue={(text) => put(at, [text, up])} />
-          <QuantityField kind="length" label={`Corner ${at + 1}, up`} value={up} onValue={(text) => put(at, [across, text])} />
-          <button type="button" class="button plain" aria-label={`Take out corner ${at + 1}`} onClick={() => onCorners(corners.filter((_, place) => place !== at))}>Out</button>
+          <QuantityField
+            kind="length"
+            label={`Corner ${at + 1}, across`}
+            value={across}
+            onValue={(text) => put(at, [text, up])}
+          />
+          <QuantityField
+            kind="length"
+            label={`Corner ${at + 1}, up`}
+            value={up}
+            onValue={(text) => put(at, [across, text])}
+          />
+          <button
+            type="button"
+            class="button plain"
+            aria-label={`Take out corner ${at + 1}`}
+            onClick={() => onCorners(corners.filter((_, place) => place !== at))}
+          >
+            Out
+          </button>
         </div>
       ))}
-      <button type="button" class="button wide" disabled={corners.length >= MOST_CORNERS} onClick={() => onCorners([...corners, ["", ""]])}>Add a corner</button>
+      <button
+        type="button"
+        class="button wide"
+        disabled={corners.length >= MOST_CORNERS}
+        onClick={() => onCorners([...corners, ["", ""]])}
+      >
+        Add a corner
+      </button>
     </div>
   );
 }

@@ -1,7 +1,7 @@
 /** The size of an outline or a hole: a rectangle's two sides, a circle's width, or corners drawn and typed. */
 import type { Warned } from "../../core/garage/records";
-import { Choice } from "../../parts/controls/Field";
 import { Disclosure } from "../../parts/controls/Disclosure";
+import { Choice } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { CornerTable } from "./CornerTable";
 import type { Cut } from "./form";
@@ -30,11 +30,23 @@ export function CutFields({ cut, label, onCut, around, trouble }: Props) {
       {cut.form === "rectangle" && (
         <div class="pair">
           <QuantityField kind="length" label="Width" needed value={cut.width} onValue={(width) => onCut({ width })} />
-          <QuantityField kind="length" label="Height" needed value={cut.height} onValue={(height) => onCut({ height })} />
+          <QuantityField
+            kind="length"
+            label="Height"
+            needed
+            value={cut.height}
+            onValue={(height) => onCut({ height })}
+          />
         </div>
       )}
       {cut.form === "circle" && (
-        <QuantityField kind="length" label="Diameter" needed value={cut.diameter} onValue={(diameter) => onCut({ diameter })} />
+        <QuantityField
+          kind="length"
+          label="Diameter"
+          needed
+          value={cut.diameter}
+          onValue={(diameter) => onCut({ diameter })}
+        />
       )}
       {cut.form === "polygon" && (
         <>

@@ -1,33 +1,39 @@
 /** The fields of a sheet in the order of the work, what they come to, the cautions, and saving it all as a part. */
 import { car } from "../../answers";
-import { claimOf } from "../../core/sheet/sheetClaim";
-import { outlineTrouble } from "../../core/sheet/sheetOutline";
 import { showArea, showMass } from "../../core/numbers/shown";
 import { expanded } from "../../core/numbers/uncertain";
+import { claimOf } from "../../core/sheet/sheetClaim";
+import { outlineTrouble } from "../../core/sheet/sheetOutline";
 import { save } from "../../journal/write";
-import { Notice } from "../../parts/frame/Notice";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { SaveDock, useSaving } from "../../parts/forms/SaveDock";
+import { Notice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
 import { massUnit, unitOf } from "../../parts/words/units";
 import { replace, to } from "../../route";
+import { CutFields } from "./CutFields";
 import { cautionsFor } from "./cautions";
 import { changesOf, partOf } from "./changes";
-import { CutFields } from "./CutFields";
 import type { SheetForm } from "./form";
 import { edgeOf } from "./geometry";
 import { Holes } from "./Holes";
 import { Outcome } from "./Outcome";
 import { SheetDrawing } from "./SheetDrawing";
 import { Stock } from "./Stock";
-import { WhichPart, otherSheet } from "./WhichPart";
-import { type Worked, drawable, isBlank, missing, troubleWords, workedOut } from "./worked";
+import { otherSheet, WhichPart } from "./WhichPart";
+import { drawable, isBlank, missing, troubleWords, type Worked, workedOut } from "./worked";
 import "./Sheet.css";
 
 /** The job the part goes into once it is saved, and which way; none when it only becomes a part. */
 export type Going = { job: string | null; way: "on" | "off" };
 
-type Props = { form: SheetForm; change: (patch: Partial<SheetForm>) => void; draft: string; isFixed: boolean; going: Going };
+type Props = {
+  form: SheetForm;
+  change: (patch: Partial<SheetForm>) => void;
+  draft: string;
+  isFixed: boolean;
+  going: Going;
+};
 
 export function Fields({ form, change, draft, isFixed, going }: Props) {
   const saving = useSaving();
@@ -43,13 +49,28 @@ export function Fields({ form, change, draft, isFixed, going }: Props) {
   return (
     <div class="sheet-form">
       <div>
-        <Section title="Stock"><Stock form={form} change={change} /></Section>
-        <Section title="Shape">
-          <CutFields cut={form.outline} label="Its outline" trouble={crossed} onCut={(patch) => change({ outline: { ...form.outline, ...patch } })} />
+        <Section title="Stock">
+          <Stock form={form} change={change} />
         </Section>
-        <Section title="Holes"><Holes form={form} change={change} around={piece ? edgeOf(piece.outline) : []} trouble={worked.trouble} /></Section>
+        <Section title="Shape">
+          <CutFields
+            cut={form.outline}
+            label="Its outline"
+            trouble={crossed}
+            onCut={(patch) => change({ outline: { ...form.outline, ...patch } })}
+          />
+        </Section>
+        <Section title="Holes">
+          <Holes form={form} change={change} around={piece ? edgeOf(piece.outline) : []} trouble={worked.trouble} />
+        </Section>
         <Section title="How well it is cut">
-          <QuantityField kind="length" label="Each edge true to within" value={form.within} onValue={(within) => change({ within })} hint="Empty: as far as the last digit typed." />
+          <QuantityField
+            kind="length"
+            label="Each edge true to within"
+            value={form.within}
+            onValue={(within) => change({ within })}
+            hint="Empty: as far as the last digit typed."
+          />
         </Section>
       </div>
       <div class="sheet-result">
@@ -58,11 +79,24 @@ export function Fields({ form, change, draft, isFixed, going }: Props) {
           <Result form={form} worked={worked} />
         </Section>
         <Section title="Care">
-          <Notice sort="caution">{cautionsFor(form.material).map((words) => <p key={words} class="small">{words}</p>)}</Notice>
+          <Notice sort="caution">
+            {cautionsFor(form.material).map((words) => (
+              <p key={words} class="small">
+                {words}
+              </p>
+            ))}
+          </Notice>
         </Section>
-        <Section title="The part"><WhichPart form={form} change={change} isFixed={isFixed} /></Section>
+        <Section title="The part">
+          <WhichPart form={form} change={change} isFixed={isFixed} />
+        </Section>
       </div>
-      <SaveDock label={form.seen[form.sheet] ? "Save the change" : "Save as a part"} saving={saving} missing={lacking(form, unit)} onSave={keep}>
+      <SaveDock
+        label={form.seen[form.sheet] ? "Save the change" : "Save as a part"}
+        saving={saving}
+        missing={lacking(form, unit)}
+        onSave={keep}
+      >
         {worked.found && <InShort worked={worked} />}
       </SaveDock>
     </div>
@@ -77,7 +111,13 @@ function lacking(form: SheetForm, unit: string): string | null {
 function Result({ form, worked: { found, trouble } }: { form: SheetForm; worked: Worked }) {
   if (found) return <Outcome found={found} />;
   if (isBlank(form)) return <p class="quiet">Type its size and thickness, or draw it.</p>;
-  return trouble && <p class="trouble" role="status">{troubleWords(trouble)}</p>;
+  return (
+    trouble && (
+      <p class="trouble" role="status">
+        {troubleWords(trouble)}
+      </p>
+    )
+  );
 }
 
 /** The result where the thumb is, while the fields are filled. */
@@ -85,7 +125,8 @@ function InShort({ worked: { found } }: { worked: Worked }) {
   const { mass, area } = found!;
   return (
     <p class="sheet-short num">
-      <strong class="brass">{showMass(mass.value, massUnit(), expanded(mass))}</strong> <span class="quiet">{showArea(area.value, unitOf("length"))}</span>
+      <strong class="brass">{showMass(mass.value, massUnit(), expanded(mass))}</strong>{" "}
+      <span class="quiet">{showArea(area.value, unitOf("length"))}</span>
     </p>
   );
 }

@@ -3,30 +3,63 @@ import type { Warned } from "../../core/garage/records";
 import { newId } from "../../journal/write";
 import { TextField } from "../../parts/controls/Field";
 import { CutFields } from "./CutFields";
-import { type Cut, type SheetForm, emptyCut } from "./form";
+import { type Cut, emptyCut, type SheetForm } from "./form";
 import type { Spot } from "./geometry";
 import { troubleWords } from "./worked";
 
 const MOST = 40;
 
-type Props = { form: SheetForm; change: (patch: Partial<SheetForm>) => void; around: readonly Spot[]; trouble: Warned | null };
+type Props = {
+  form: SheetForm;
+  change: (patch: Partial<SheetForm>) => void;
+  around: readonly Spot[];
+  trouble: Warned | null;
+};
 
 export function Holes({ form, change, around, trouble }: Props) {
-  const put = (at: number, patch: Partial<Cut>) => change({ holes: form.holes.map((hole, place) => (place === at ? { ...hole, ...patch } : hole)) });
+  const put = (at: number, patch: Partial<Cut>) =>
+    change({ holes: form.holes.map((hole, place) => (place === at ? { ...hole, ...patch } : hole)) });
   const close = ({ id }: Cut) =>
-    change({ holes: form.holes.filter((hole) => hole.id !== id), closed: form.seen[id] ? [...form.closed, id] : form.closed });
+    change({
+      holes: form.holes.filter((hole) => hole.id !== id),
+      closed: form.seen[id] ? [...form.closed, id] : form.closed,
+    });
   return (
     <div class="stack">
       {form.holes.map((hole, at) => (
         <fieldset key={hole.id} class="hole-fields stack">
           <legend class="label">Hole {at + 1}</legend>
-          <CutFields cut={hole} label="Its shape" around={around} trouble={ofHole(trouble, at + 1)} onCut={(patch) => put(at, patch)} />
-          <TextField label="How often it is cut" mode="numeric" value={String(hole.count)} onValue={(text) => put(at, { count: toCount(text) })} />
-          {hole.form !== "polygon" && ofHole(trouble, at + 1) && <p class="trouble" role="status">{troubleWords(trouble!)}</p>}
-          <button type="button" class="button plain" onClick={() => close(hole)}>Leave out hole {at + 1}</button>
+          <CutFields
+            cut={hole}
+            label="Its shape"
+            around={around}
+            trouble={ofHole(trouble, at + 1)}
+            onCut={(patch) => put(at, patch)}
+          />
+          <TextField
+            label="How often it is cut"
+            mode="numeric"
+            value={String(hole.count)}
+            onValue={(text) => put(at, { count: toCount(text) })}
+          />
+          {hole.form !== "polygon" && ofHole(trouble, at + 1) && (
+            <p class="trouble" role="status">
+              {troubleWords(trouble!)}
+            </p>
+          )}
+          <button type="button" class="button plain" onClick={() => close(hole)}>
+            Leave out hole {at + 1}
+          </button>
         </fieldset>
       ))}
-      <button type="button" class="button wide" disabled={form.holes.length >= MOST} onClick={() => change({ holes: [...form.holes, emptyCut(newId(), "circle")] })}>Add a hole</button>
+      <button
+        type="button"
+        class="button wide"
+        disabled={form.holes.length >= MOST}
+        onClick={() => change({ holes: [...form.holes, emptyCut(newId(), "circle")] })}
+      >
+        Add a hole
+      </button>
     </div>
   );
 }

@@ -1,20 +1,23 @@
 /** What the sheet comes to: its mass and how sure that is, the area, and what a gauge table would say. */
-import { massUnit, unitOf } from "../../parts/words/units";
+
 import { showArea, showLength, showMass, showPercent, showPlain } from "../../core/numbers/shown";
+import { expanded, type Uncertain } from "../../core/numbers/uncertain";
 import type { SheetMass } from "../../core/sheet/sheet";
-import { type Uncertain, expanded } from "../../core/numbers/uncertain";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Doubts } from "../../parts/figures/Doubts";
 import { type Fact, Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Warnings } from "../../parts/frame/Warnings";
+import { massUnit, unitOf } from "../../parts/words/units";
 
 export function Outcome({ found }: { found: SheetMass }) {
   return (
     <div class="stack" aria-live="polite">
       <MassFigure mass={found.mass} />
       <Facts rows={factsOf(found)} />
-      <Disclosure title="What the ± is made of"><Doubts mass={found.mass} /></Disclosure>
+      <Disclosure title="What the ± is made of">
+        <Doubts mass={found.mass} />
+      </Disclosure>
       <Warnings of={found.warnings} />
     </div>
   );

@@ -10,7 +10,7 @@ import { Disclosure } from "../../parts/controls/Disclosure";
 import { Choice } from "../../parts/controls/Field";
 import { unitOf } from "../../parts/words/units";
 import type { Spot } from "./geometry";
-import { EDGE, FIELDS, SIDE, SPAN, STEPS, cornerAt, fieldFor, scaleOf, snapped, spotsOf, toPad } from "./pad";
+import { cornerAt, EDGE, FIELDS, fieldFor, SIDE, SPAN, STEPS, scaleOf, snapped, spotsOf, toPad } from "./pad";
 import { useCorners } from "./useCorners";
 import { troubleWords } from "./worked";
 import "./Pad.css";
@@ -29,30 +29,69 @@ export function Pad({ corners, onCorners, around = [], trouble }: Props) {
   const [field, setField] = useState(() => fieldFor([...spots, ...around], unit));
   const [step, setStep] = useState(STEPS[unit]![2]!);
   const scale = scaleOf(field, unit);
-  const hand = useCorners({ corners, onCorners, snap: (spot) => snapped(spot, scale, unit, step), find: (spot) => cornerAt(spot, spots, scale) });
+  const hand = useCorners({
+    corners,
+    onCorners,
+    snap: (spot) => snapped(spot, scale, unit, step),
+    find: (spot) => cornerAt(spot, spots, scale),
+  });
   const press = (event: PointerEvent) => {
     (event.currentTarget as Element).setPointerCapture(event.pointerId);
     hand.press(spotOf(event));
   };
   return (
     <div class="stack">
-      <p class="small" aria-live="polite">{hand.held === null ? "Tap to set a corner; drag one to move it." : cornerWords(hand.held, corners[hand.held]!)}</p>
+      <p class="small" aria-live="polite">
+        {hand.held === null ? "Tap to set a corner; drag one to move it." : cornerWords(hand.held, corners[hand.held]!)}
+      </p>
       <svg
-        class="pad" viewBox={`0 0 ${SIDE} ${SIDE}`} role="img" aria-label={`Field to draw on, ${field} ${unit} wide, with ${corners.length} corners`}
-        onPointerDown={press} onPointerMove={(event) => hand.move(spotOf(event))} onPointerUp={hand.release} onPointerCancel={hand.release}
+        class="pad"
+        viewBox={`0 0 ${SIDE} ${SIDE}`}
+        role="img"
+        aria-label={`Field to draw on, ${field} ${unit} wide, with ${corners.length} corners`}
+        onPointerDown={press}
+        onPointerMove={(event) => hand.move(spotOf(event))}
+        onPointerUp={hand.release}
+        onPointerCancel={hand.release}
       >
         <Grid field={field} />
-        {around.length > 0 && <path class="around" d={pathThrough(around.map((spot) => toPad(spot, scale)), true)} />}
+        {around.length > 0 && (
+          <path
+            class="around"
+            d={pathThrough(
+              around.map((spot) => toPad(spot, scale)),
+              true,
+            )}
+          />
+        )}
         <Outline spots={spots} scale={scale} trouble={trouble} held={hand.held} />
       </svg>
-      {trouble && <p class="trouble" role="status">{troubleWords(trouble)}</p>}
+      {trouble && (
+        <p class="trouble" role="status">
+          {troubleWords(trouble)}
+        </p>
+      )}
       <div class="pair">
-        <button type="button" class="button" disabled={!hand.undo} onClick={hand.undo ?? undefined}>Undo</button>
-        <button type="button" class="button" disabled={hand.last === null} onClick={() => hand.takeOut(hand.last!)}>{hand.last === null ? "Take out a corner" : `Take out corner ${hand.last + 1}`}</button>
+        <button type="button" class="button" disabled={!hand.undo} onClick={hand.undo ?? undefined}>
+          Undo
+        </button>
+        <button type="button" class="button" disabled={hand.last === null} onClick={() => hand.takeOut(hand.last!)}>
+          {hand.last === null ? "Take out a corner" : `Take out corner ${hand.last + 1}`}
+        </button>
       </div>
       <Disclosure title={`Snaps to ${step} ${unit}; the field is ${field} ${unit} wide`}>
-        <Choice label={`Corners snap to, ${unit}`} value={step} options={STEPS[unit]!.map((value) => ({ value, label: value }))} onValue={setStep} />
-        <Choice label={`Width of the field, ${unit}`} value={String(field)} options={FIELDS[unit]!.map((value) => ({ value: String(value), label: String(value) }))} onValue={(value) => setField(Number(value))} />
+        <Choice
+          label={`Corners snap to, ${unit}`}
+          value={step}
+          options={STEPS[unit]!.map((value) => ({ value, label: value }))}
+          onValue={setStep}
+        />
+        <Choice
+          label={`Width of the field, ${unit}`}
+          value={String(field)}
+          options={FIELDS[unit]!.map((value) => ({ value: String(value), label: String(value) }))}
+          onValue={(value) => setField(Number(value))}
+        />
       </Disclosure>
     </div>
   );
@@ -73,11 +112,17 @@ function Grid({ field }: { field: number }) {
   const [low, high] = [lines[0]!, lines[10]!];
   return (
     <g class="grid">
-      {lines.map((x) => <path key={x} d={`M${x} ${SIDE - low}V${SIDE - high}M${low} ${SIDE - x}H${high}`} />)}
+      {lines.map((x) => (
+        <path key={x} d={`M${x} ${SIDE - low}V${SIDE - high}M${low} ${SIDE - x}H${high}`} />
+      ))}
       {[0, 5, 10].map((tenth) => (
         <g key={tenth}>
-          <text x={within(lines[tenth]!)} y={SIDE - 6}>{(field * tenth) / 10}</text>
-          {tenth > 0 && <text transform={`translate(15 ${within(SIDE - lines[tenth]!)}) rotate(-90)`}>{(field * tenth) / 10}</text>}
+          <text x={within(lines[tenth]!)} y={SIDE - 6}>
+            {(field * tenth) / 10}
+          </text>
+          {tenth > 0 && (
+            <text transform={`translate(15 ${within(SIDE - lines[tenth]!)}) rotate(-90)`}>{(field * tenth) / 10}</text>
+          )}
         </g>
       ))}
     </g>
@@ -95,7 +140,10 @@ function Outline({ spots, scale, trouble, held }: OutlineProps) {
       <path class="drawn" d={pathThrough(line, false)} />
       {line.length > 2 && <path class="closing" d={pathThrough([latest!, first!], false)} />}
       {trouble?.code === "sheet_crosses" && <path class="crossing" d={crossed(known, trouble)} />}
-      {known.map((spot, at) => spot && <Corner key={at} spot={spot} number={at + 1} away={outward(spot, line)} isHeld={at === held} />)}
+      {known.map(
+        (spot, at) =>
+          spot && <Corner key={at} spot={spot} number={at + 1} away={outward(spot, line)} isHeld={at === held} />,
+      )}
     </>
   );
 }
@@ -104,7 +152,9 @@ function Corner({ spot: [x, y], number, away, isHeld }: { spot: Spot; number: nu
   return (
     <g class="corner">
       <circle cx={x} cy={y} r={isHeld ? 12 : 7} />
-      <text x={within(x + 16 * away[0])} y={within(y + 16 * away[1])}>{number}</text>
+      <text x={within(x + 16 * away[0])} y={within(y + 16 * away[1])}>
+        {number}
+      </text>
     </g>
   );
 }
@@ -116,7 +166,9 @@ function within(place: number): number {
 
 /** The way from the middle of all corners out past this one, so that its number is clear of the lines. */
 function outward([x, y]: Spot, line: readonly Spot[]): Spot {
-  const [middleX, middleY] = ([0, 1] as const).map((axis) => line.reduce((sum, spot) => sum + spot[axis], 0) / line.length) as [number, number];
+  const [middleX, middleY] = ([0, 1] as const).map(
+    (axis) => line.reduce((sum, spot) => sum + spot[axis], 0) / line.length,
+  ) as [number, number];
   const [dx, dy] = [x - middleX, y - middleY];
   const far = Math.hypot(dx, dy);
   return far < 1 ? [0.7, -0.7] : [dx / far, dy / far];

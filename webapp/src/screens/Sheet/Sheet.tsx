@@ -6,13 +6,13 @@
 import { useMemo } from "preact/hooks";
 import { garage } from "../../journal/garage";
 import { newId } from "../../journal/write";
-import { NotHere } from "../../parts/frame/NotHere";
 import { Row } from "../../parts/figures/Row";
-import { Screen, Section } from "../../parts/frame/Screen";
 import { useDraft } from "../../parts/forms/useDraft";
+import { NotHere } from "../../parts/frame/NotHere";
+import { Screen, Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
-import { type SheetForm, emptyForm, formOf, seenOf } from "./form";
 import { Fields, type Going } from "./Fields";
+import { emptyForm, formOf, type SheetForm, seenOf } from "./form";
 import { sheetOf } from "./WhichPart";
 
 type Props = { part: string; going: Going };
@@ -54,7 +54,16 @@ function Before() {
   if (!parts.length) return null;
   return (
     <Section title="Worked out before">
-      <div>{parts.map((part) => <Row key={part.id} name={String(part.values["name"])} note={String(part.values["claim_from"] ?? "")} href={to("sheet", part.id)} />)}</div>
+      <div>
+        {parts.map((part) => (
+          <Row
+            key={part.id}
+            name={String(part.values["name"])}
+            note={String(part.values["claim_from"] ?? "")}
+            href={to("sheet", part.id)}
+          />
+        ))}
+      </div>
     </Section>
   );
 }

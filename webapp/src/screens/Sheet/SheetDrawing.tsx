@@ -1,9 +1,9 @@
 /** A sheet drawn to scale with its dimensions; where sides cross they are drawn thick, as the words beside it say. */
 import type { Warned } from "../../core/garage/records";
-import type { Piece } from "../../core/sheet/sheet";
 import { showLength } from "../../core/numbers/shown";
+import type { Piece } from "../../core/sheet/sheet";
 import { unitOf } from "../../parts/words/units";
-import { type Drawing, type Line, type Side, type Spot, drawingOf, sidesOf } from "./geometry";
+import { type Drawing, drawingOf, type Line, type Side, type Spot, sidesOf } from "./geometry";
 import "./SheetDrawing.css";
 
 const READABLE = 46; // a shorter side has no room for its length
@@ -18,18 +18,24 @@ export function SheetDrawing({ piece, label, trouble = null }: Props) {
     <figure class="sheet-drawing">
       <svg viewBox={`0 0 ${drawing.width} ${Math.ceil(drawing.height)}`} role="img" aria-label={label}>
         <Outlined line={drawing.outline} kind="outline" />
-        {drawing.placed.map((line, at) => <Outlined key={at} line={line} kind="hole" />)}
+        {drawing.placed.map((line, at) => (
+          <Outlined key={at} line={line} kind="hole" />
+        ))}
         {drawing.loose.map((each, at) => (
           <g key={at}>
             <Outlined line={each.line} kind="hole" />
-            <text x={each.at[0]} y={each.at[1]}>{each.words}</text>
+            <text x={each.at[0]} y={each.at[1]}>
+              {each.words}
+            </text>
           </g>
         ))}
         <Overall drawing={drawing} round={piece.outline.form === "circle"} />
         {piece.outline.form === "polygon" && <Lengths drawing={drawing} />}
         {isOutlines && <Crossing sides={sidesOf(drawing)} data={trouble.data} />}
       </svg>
-      {drawing.loose.length > 0 && <figcaption class="small quiet">Holes without a place stand below, to the same scale.</figcaption>}
+      {drawing.loose.length > 0 && (
+        <figcaption class="small quiet">Holes without a place stand below, to the same scale.</figcaption>
+      )}
     </figure>
   );
 }
@@ -50,7 +56,10 @@ function Overall({ drawing: { box, size }, round }: { drawing: Drawing; round: b
   return (
     <g class="dimension">
       <path d={`M${box.left} ${below - 4}v8M${box.left} ${below}H${box.right}M${box.right} ${below - 4}v8`} />
-      <text x={(box.left + box.right) / 2} y={below + 15}>{`${round ? "⌀ " : ""}${showLength(size.across, unit)}`}</text>
+      <text
+        x={(box.left + box.right) / 2}
+        y={below + 15}
+      >{`${round ? "⌀ " : ""}${showLength(size.across, unit)}`}</text>
       {!round && (
         <>
           <path d={`M${beside - 4} ${box.top}h8M${beside} ${box.top}V${box.bottom}M${beside - 4} ${box.bottom}h8`} />
@@ -84,7 +93,11 @@ function upright(from: Spot, to: Spot): number {
 }
 
 function Along({ at, turn, words }: { at: Spot; turn: number; words: string }) {
-  return <text class="along" transform={`translate(${at[0]} ${at[1]}) rotate(${turn})`}>{words}</text>;
+  return (
+    <text class="along" transform={`translate(${at[0]} ${at[1]}) rotate(${turn})`}>
+      {words}
+    </text>
+  );
 }
 
 function Crossing({ sides, data }: { sides: readonly Side[]; data: Warned["data"] }) {

@@ -19,12 +19,25 @@ export function Stock({ form, change }: Props) {
   const known = MATERIALS.get(form.material);
   return (
     <div class="stack">
-      <Pick label="Material" value={form.material} options={NAMES} none="Another, by its density" hint={known ? `${densityWords(form.material)}. ${sourceWords(known.source)}` : undefined} onValue={(material) => change(withMaterial(form, material))} />
+      <Pick
+        label="Material"
+        value={form.material}
+        options={NAMES}
+        none="Another, by its density"
+        hint={known ? `${densityWords(form.material)}. ${sourceWords(known.source)}` : undefined}
+        onValue={(material) => change(withMaterial(form, material))}
+      />
       {!known && <OwnMaterial form={form} change={change} />}
       <Disclosure title="All materials, and where their densities are from">
         <div>
           {[...MATERIALS].map(([id, { name, source }]) => (
-            <Row key={id} name={name} note={source} value={densityWords(id)} onTap={() => change(withMaterial(form, id))} />
+            <Row
+              key={id}
+              name={name}
+              note={source}
+              value={densityWords(id)}
+              onTap={() => change(withMaterial(form, id))}
+            />
           ))}
         </div>
       </Disclosure>
@@ -52,8 +65,18 @@ function OwnMaterial({ form, change }: Props) {
     <>
       <TextField label="What it is called" value={form.own} most={80} onValue={(own) => change({ own })} />
       <div class="pair">
-        <TextField label="Density from, kg/m³" mode="decimal" value={form.densityLow} onValue={(densityLow) => change({ densityLow })} />
-        <TextField label="Density to, kg/m³" mode="decimal" value={form.densityHigh} onValue={(densityHigh) => change({ densityHigh })} />
+        <TextField
+          label="Density from, kg/m³"
+          mode="decimal"
+          value={form.densityLow}
+          onValue={(densityLow) => change({ densityLow })}
+        />
+        <TextField
+          label="Density to, kg/m³"
+          mode="decimal"
+          value={form.densityHigh}
+          onValue={(densityHigh) => change({ densityHigh })}
+        />
       </div>
       <p class="small quiet">The second stays empty where only one is known.</p>
     </>
@@ -68,14 +91,42 @@ function Thickness({ form, change }: Props) {
   ];
   return (
     <>
-      <Choice label="How its thickness is known" value={form.how} options={ways} onValue={(how) => change({ how: how as How })} />
+      <Choice
+        label="How its thickness is known"
+        value={form.how}
+        options={ways}
+        onValue={(how) => change({ how: how as How })}
+      />
       {form.how === "gauge" ? (
         <>
-          <Pick label="Gauge" value={String(form.gauge)} options={GAUGES} onValue={(gauge) => change({ gauge: Number(gauge) })} />
-          <Choice label="By which table" value={form.gaugeTable} options={TABLES} onValue={(gaugeTable) => change({ gaugeTable })} hint="Makers' thicknesses are what is rolled today; the legal table is a table of weights." />
+          <Pick
+            label="Gauge"
+            value={String(form.gauge)}
+            options={GAUGES}
+            onValue={(gauge) => change({ gauge: Number(gauge) })}
+          />
+          <Choice
+            label="By which table"
+            value={form.gaugeTable}
+            options={TABLES}
+            onValue={(gaugeTable) => change({ gaugeTable })}
+            hint="Makers' thicknesses are what is rolled today; the legal table is a table of weights."
+          />
         </>
       ) : (
-        <QuantityField kind="length" unit={null} label="Thickness" needed value={form.thickness} onValue={(thickness) => change({ thickness })} hint={form.how === "sold" ? "What the shop calls it, with its unit: 1.5 mm, 1/8 in." : "By callipers, with its unit: 1.48 mm."} />
+        <QuantityField
+          kind="length"
+          unit={null}
+          label="Thickness"
+          needed
+          value={form.thickness}
+          onValue={(thickness) => change({ thickness })}
+          hint={
+            form.how === "sold"
+              ? "What the shop calls it, with its unit: 1.5 mm, 1/8 in."
+              : "By callipers, with its unit: 1.48 mm."
+          }
+        />
       )}
     </>
   );

@@ -1,8 +1,8 @@
 /** Which part the sheet is: a known one, or a new one by its name; and what becomes of what was claimed of it. */
 import { known, say } from "../../answers";
 import { garage, type Rec } from "../../journal/garage";
-import { basisWord } from "../../parts/words/basis";
 import { RecordPick } from "../../parts/controls/RecordPick";
+import { basisWord } from "../../parts/words/basis";
 import { to } from "../../route";
 import type { SheetForm } from "./form";
 
@@ -13,9 +13,21 @@ export function WhichPart({ form, change, isFixed }: Props) {
   const other = id && otherSheet(id, form.sheet);
   return (
     <div class="stack">
-      {!isFixed && <RecordPick label="Which part is it?" offers={offers()} value={form.of} makes="a new part" onValue={(of) => change({ of })} />}
+      {!isFixed && (
+        <RecordPick
+          label="Which part is it?"
+          offers={offers()}
+          value={form.of}
+          makes="a new part"
+          onValue={(of) => change({ of })}
+        />
+      )}
       {id && !other && <GivesWay part={id} />}
-      {other && <p>That part has a sheet already. <a href={to("sheet", id)}>Open that one</a></p>}
+      {other && (
+        <p>
+          That part has a sheet already. <a href={to("sheet", id)}>Open that one</a>
+        </p>
+      )}
     </div>
   );
 }
@@ -34,13 +46,27 @@ export function otherSheet(part: string, sheet: string): Rec | null {
 function offers() {
   return garage.value.of("part").map((part) => {
     const found = known.value.of.get(part.id);
-    return { id: part.id, name: String(part.values["name"]), note: found?.mass ? `${say(found.mass)} ${basisWord(found.basis)}` : "no weight yet" };
+    return {
+      id: part.id,
+      name: String(part.values["name"]),
+      note: found?.mass ? `${say(found.mass)} ${basisWord(found.basis)}` : "no weight yet",
+    };
   });
 }
 
 function GivesWay({ part }: { part: string }) {
   const found = known.value.of.get(part);
   if (!found?.mass) return null;
-  if (found.basis === "weighed") return <p class="small quiet">It weighs {say(found.mass)} by the scale. That goes on counting; what is worked out here stands beside it, to compare.</p>;
-  return <p class="small quiet">What it is put down at now, {say(found.mass)} {basisWord(found.basis)}, gives way to this.</p>;
+  if (found.basis === "weighed")
+    return (
+      <p class="small quiet">
+        It weighs {say(found.mass)} by the scale. That goes on counting; what is worked out here stands beside it, to
+        compare.
+      </p>
+    );
+  return (
+    <p class="small quiet">
+      What it is put down at now, {say(found.mass)} {basisWord(found.basis)}, gives way to this.
+    </p>
+  );
 }

@@ -5,7 +5,8 @@ const CUTTING = "Clamp the sheet and keep the guards on; eye, ear and hand prote
 const FIBRE =
   "Cutting it makes dust that stays in lungs: a mask for fine dust, suction or water, no compressed air, and out of doors.";
 const WOOD = "Wood dust harms lungs and burns: suction and a dust mask.";
-const FIRE = "Its chips and dust burn, and water feeds the fire: no sparks, sweep up dry, sand or a class D extinguisher at hand.";
+const FIRE =
+  "Its chips and dust burn, and water feeds the fire: no sparks, sweep up dry, sand or a class D extinguisher at hand.";
 const LEAD = "Lead dust and fumes are poison: snips, no saw, sander or flame; gloves, and wash before eating.";
 const UNKNOWN =
   "What it gives off when cut is not known here: read its maker's sheet first, and treat the dust as harmful to lungs.";

@@ -4,8 +4,8 @@
  * Of a record that was there before only what differs is written, as a change to what the form had seen of it.
  */
 import type { Claim } from "../../core/sheet/sheetClaim";
-import type { Change } from "../../journal/write";
 import type { Value } from "../../journal/types";
+import type { Change } from "../../journal/write";
 import type { Cut, SheetForm } from "./form";
 import { recordOf, shapeOf } from "./worked";
 
@@ -34,11 +34,18 @@ function partChange(form: SheetForm, claim: Record<string, Value>, car: string |
     const named = { name: form.of.text.trim(), ...(car ? { car } : {}) };
     return { kind: "part", record: form.newPart, base: [], set: { ...named, ...claim } };
   }
-  return form.seen[form.of.id] ? changeOf(form, "part", form.of.id, claim) : { kind: "part", record: form.of.id, set: claim };
+  return form.seen[form.of.id]
+    ? changeOf(form, "part", form.of.id, claim)
+    : { kind: "part", record: form.of.id, set: claim };
 }
 
 function changeOf(form: SheetForm, kind: string, record: string, fields: object): Change {
   const { heads, values } = form.seen[record] ?? { heads: [], values: {} };
   const wanted = Object.entries(fields).map(([name, value]) => [name, value === "" ? null : (value as Value)] as const);
-  return { kind, record, base: heads, set: Object.fromEntries(wanted.filter(([name, value]) => (values[name] ?? null) !== value)) };
+  return {
+    kind,
+    record,
+    base: heads,
+    set: Object.fromEntries(wanted.filter(([name, value]) => (values[name] ?? null) !== value)),
+  };
 }

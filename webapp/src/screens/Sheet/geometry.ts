@@ -77,7 +77,12 @@ export function sidesOf({ outline, scale }: Drawing): Side[] {
 export function cornersOf({ form, sizes, corners }: Shape): Spot[] {
   if (form === "polygon") return corners.map(([across, up]) => [across.value, up.value] as const);
   const [wide, high] = form === "circle" ? [sizes[0]!.value, sizes[0]!.value] : [sizes[0]!.value, sizes[1]!.value];
-  return [[0, 0], [wide, 0], [wide, high], [0, high]];
+  return [
+    [0, 0],
+    [wide, 0],
+    [wide, high],
+    [0, high],
+  ];
 }
 
 /** The line a shape is cut along, in metres, a circle as many short sides: what a hole drawn in it has around it. */

@@ -4,15 +4,22 @@
  * Widths and steps are plain decimals in the garage's unit of length. A tapped corner is written to the step, so the
  * record holds what a person would have typed.
  */
-import type { CornerText } from "../../core/sheet/sheetCorners";
-import { showStepped } from "../../core/numbers/shown";
+
 import { factor } from "../../core/numbers/quantity";
 import { toNumber } from "../../core/numbers/ratio";
+import { showStepped } from "../../core/numbers/shown";
+import type { CornerText } from "../../core/sheet/sheetCorners";
 import { readingOf } from "../../parts/controls/reading";
 import type { Spot } from "./geometry";
 
-export const FIELDS: Readonly<Record<string, readonly number[]>> = { mm: [100, 200, 500, 1000, 2000], in: [4, 8, 20, 40, 80] };
-export const STEPS: Readonly<Record<string, readonly string[]>> = { mm: ["1", "5", "10", "50"], in: ["0.125", "0.25", "0.5", "1.0"] };
+export const FIELDS: Readonly<Record<string, readonly number[]>> = {
+  mm: [100, 200, 500, 1000, 2000],
+  in: [4, 8, 20, 40, 80],
+};
+export const STEPS: Readonly<Record<string, readonly string[]>> = {
+  mm: ["1", "5", "10", "50"],
+  in: ["0.125", "0.25", "0.5", "1.0"],
+};
 export const SIDE = 340; // the drawing's units across the pad
 export const EDGE = 22; // of them, left and below, for the numbers
 export const SPAN = SIDE - EDGE - 10; // and what is left for the field

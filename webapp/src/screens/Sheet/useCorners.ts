@@ -42,5 +42,13 @@ export function useCorners({ corners, onCorners, snap, find }: Given) {
     setLast(null);
   };
   const isThere = (at: number | null) => (at !== null && at < corners.length ? at : null);
-  return { held: isThere(held), last: isThere(last), press, move, release, undo: before.current.length ? undo : null, takeOut };
+  return {
+    held: isThere(held),
+    last: isThere(last),
+    press,
+    move,
+    release,
+    undo: before.current.length ? undo : null,
+    takeOut,
+  };
 }

@@ -4,16 +4,17 @@
  * A bare length takes the garage's unit; a bare thickness takes none: shops sell by the inch and by the millimetre, so a
  * thickness must say which.
  */
-import { QuantityError } from "../../core/numbers/quantity";
+
 import { type Warned, warned } from "../../core/garage/records";
+import { QuantityError } from "../../core/numbers/quantity";
 import { type Piece, type SheetMass, sheet } from "../../core/sheet/sheet";
 import { writeCorners } from "../../core/sheet/sheetCorners";
-import { type PieceRecord, type ShapeRecord, readPiece } from "../../core/sheet/sheetPiece";
+import { type PieceRecord, readPiece, type ShapeRecord } from "../../core/sheet/sheetPiece";
 import { describe } from "../../generated/errors";
 import { KINDS } from "../../generated/kinds";
 import { typedOf } from "../../parts/controls/reading";
 import type { Cut, SheetForm } from "./form";
-import { type Spot, cornersOf } from "./geometry";
+import { cornersOf, type Spot } from "./geometry";
 
 /** `piece` is there as soon as all that is typed can be read, `found` when it can be cut as well. */
 export type Worked = { piece: Piece | null; found: SheetMass | null; trouble: Warned | null };

@@ -2,10 +2,10 @@
 import { useState } from "preact/hooks";
 import { car, stages } from "../../answers";
 import { garage } from "../../journal/garage";
-import { FormDock } from "../../parts/forms/FormDock";
 import { TextField } from "../../parts/controls/Field";
-import { useForm } from "../../parts/forms/form";
 import { Row } from "../../parts/figures/Row";
+import { FormDock } from "../../parts/forms/FormDock";
+import { useForm } from "../../parts/forms/form";
 import { Screen } from "../../parts/frame/Screen";
 import { to } from "../../route";
 
@@ -21,7 +21,13 @@ export function Stages() {
           <Row key={stage.id} name={String(stage.values["name"])} onTap={() => setOpen(stage.id)} />
         ),
       )}
-      {open === "new" ? <StageForm id="new" onDone={() => setOpen(null)} /> : <button type="button" class="button wide" onClick={() => setOpen("new")}>Add a stage</button>}
+      {open === "new" ? (
+        <StageForm id="new" onDone={() => setOpen(null)} />
+      ) : (
+        <button type="button" class="button wide" onClick={() => setOpen("new")}>
+          Add a stage
+        </button>
+      )}
     </Screen>
   );
 }
@@ -32,13 +38,27 @@ function StageForm({ id, onDone }: { id: string; onDone: () => void }) {
   const isUsed = garage.value.of("job").some((job) => job.values["stage"] === id);
   return (
     <div class="stack notice">
-      <TextField label="Name of the stage" value={form.text("name")} onValue={(value) => form.set("name", value)} most={120} />
-      <TextField label="Place in the order" mode="numeric" value={form.text("rank")} onValue={(value) => form.set("rank", /^\d{1,4}$/.test(value) ? Number(value) : null)} />
+      <TextField
+        label="Name of the stage"
+        value={form.text("name")}
+        onValue={(value) => form.set("name", value)}
+        most={120}
+      />
+      <TextField
+        label="Place in the order"
+        mode="numeric"
+        value={form.text("rank")}
+        onValue={(value) => form.set("rank", /^\d{1,4}$/.test(value) ? Number(value) : null)}
+      />
       <FormDock
         form={form}
         missing={form.text("name").trim() ? null : "Give it a name."}
         after={async () => onDone()}
-        remove={isUsed ? undefined : { label: "Delete this stage", warning: "No job is in it. Delete it?", then: to("stages") }}
+        remove={
+          isUsed
+            ? undefined
+            : { label: "Delete this stage", warning: "No job is in it. Delete it?", next: to("stages") }
+        }
       />
     </div>
   );

@@ -1,8 +1,8 @@
 /** What does not fit among the weigh-ins: how much, between which of them, and what it most likely is. */
 import { account, book } from "../../answers";
 import { type Change, changesOf } from "../../core/fusion/causes";
-import type { Fused } from "../../core/standing/estimate";
 import { causeSentence, changeSentence } from "../../core/fusion/fusionWords";
+import type { Fused } from "../../core/standing/estimate";
 import { Section } from "../../parts/frame/Screen";
 import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
@@ -33,7 +33,9 @@ function Told({ change }: { change: Change }) {
           <li key={cause}>{causeSentence(cause).text}</li>
         ))}
       </ul>
-      <a class="button" href={to("weigh-in", change.second)}>Look at that weigh-in</a>
+      <a class="button" href={to("weigh-in", change.second)}>
+        Look at that weigh-in
+      </a>
     </div>
   );
 }

@@ -13,7 +13,12 @@ export function Gaps({ gaps }: { gaps: readonly Gap[] }) {
     <Section title="From weigh-in to weigh-in">
       <div>
         {[...gaps].reverse().map((gap) => (
-          <Row key={gap.second} name={`${dayOf(gap.first)} to ${dayOf(gap.second)}`} note={`${gapLine(gap, massUnit()).text}.${unweighed(gap)}`} href={to("weigh-in", gap.second)} />
+          <Row
+            key={gap.second}
+            name={`${dayOf(gap.first)} to ${dayOf(gap.second)}`}
+            note={`${gapLine(gap, massUnit()).text}.${unweighed(gap)}`}
+            href={to("weigh-in", gap.second)}
+          />
         ))}
       </div>
     </Section>

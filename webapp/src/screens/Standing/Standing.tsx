@@ -1,17 +1,17 @@
 /** Where the weight now comes from: the weigh-ins, the jobs since, the condition, what does not fit, and what the doubt is made of. */
 import { account, minimumWords, say, stand } from "../../answers";
 import { showChance, showPercent } from "../../core/numbers/shown";
-import type { Standing as Stand } from "../../core/standing/standing";
-import { uncertain, type Uncertain } from "../../core/numbers/uncertain";
+import { type Uncertain, uncertain } from "../../core/numbers/uncertain";
 import { inHandSentence, marginSentence } from "../../core/standing/sentences";
+import type { Standing as Stand } from "../../core/standing/standing";
 import { garage } from "../../journal/garage";
-import { MassFigure } from "../../parts/figures/MassFigure";
-import { refName } from "../../parts/words/naming";
 import { Doubts } from "../../parts/figures/Doubts";
+import { MassFigure } from "../../parts/figures/MassFigure";
 import { Row } from "../../parts/figures/Row";
 import { Screen, Section } from "../../parts/frame/Screen";
-import { massUnit } from "../../parts/words/units";
 import { Warnings } from "../../parts/frame/Warnings";
+import { refName } from "../../parts/words/naming";
+import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
 import { DoesNotFit } from "./DoesNotFit";
 import { Gaps } from "./Gaps";
@@ -27,13 +27,19 @@ export function Standing() {
       <div class="stack">
         <MassFigure mass={now.weight ?? now.removed} under={(now.margin?.value ?? 0) < 0} />
         <p>{marginSentence(now, massUnit()).text}.</p>
-        {now.weight ? <MadeOf now={now} /> : <Row name="The jobs written down" value={say(now.removed)} href={to("jobs")} />}
+        {now.weight ? (
+          <MadeOf now={now} />
+        ) : (
+          <Row name="The jobs written down" value={say(now.removed)} href={to("jobs")} />
+        )}
         {now.fused && <DoesNotFit fused={now.fused} />}
         {now.official && now.minimum != null && <AtTheOfficialScale now={now} />}
         {now.weight && (
           <Section title="How sure, and why">
             <Doubts mass={now.weight} />
-            <p class="small quiet">± means: true 19 times in 20. The widest line is where a check or a better scale helps most.</p>
+            <p class="small quiet">
+              ± means: true 19 times in 20. The widest line is where a check or a better scale helps most.
+            </p>
           </Section>
         )}
         {now.fused && <Surer fused={now.fused} />}
@@ -52,10 +58,30 @@ function MadeOf({ now }: { now: Stand }) {
       <div>
         <WeighInsOf fused={fused} />
         {[...since.put_in, ...since.taken_out].map((job) => (
-          <Row key={job} name={refName(job)} note={sinceWords(job, since.put_in.includes(job))} value={changeOf(now, job)} href={to("job", job)} />
+          <Row
+            key={job}
+            name={refName(job)}
+            note={sinceWords(job, since.put_in.includes(job))}
+            value={changeOf(now, job)}
+            href={to("job", job)}
+          />
         ))}
-        <Row name="Driver" note={condition.driver === "in" ? `counted: ${condition.lightest ? `${refName(condition.lightest)}, in each line above already` : "nobody weighed yet"}` : "not counted by the class"} value={condition.driver_mass ? say(condition.driver_mass) : ""} href={to("drivers")} />
-        <Row name="Fuel" note={FUEL_WORDS[condition.fuel]} value={condition.fuel_mass ? say(condition.fuel_mass) : ""} href={to("class-sheet")} />
+        <Row
+          name="Driver"
+          note={
+            condition.driver === "in"
+              ? `counted: ${condition.lightest ? `${refName(condition.lightest)}, in each line above already` : "nobody weighed yet"}`
+              : "not counted by the class"
+          }
+          value={condition.driver_mass ? say(condition.driver_mass) : ""}
+          href={to("drivers")}
+        />
+        <Row
+          name="Fuel"
+          note={FUEL_WORDS[condition.fuel]}
+          value={condition.fuel_mass ? say(condition.fuel_mass) : ""}
+          href={to("class-sheet")}
+        />
         {now.ballast > 0 && <Row name="Ballast on board" value={say(exact(now.ballast))} />}
       </div>
     </Section>
@@ -65,7 +91,9 @@ function MadeOf({ now }: { now: Stand }) {
 /** An event's job is not undone for the drive home: its parts are just back in. */
 function sinceWords(job: string, isIn: boolean): string {
   if (isIn) return "done since, in each line above already";
-  return garage.value.byId.get(job)?.values["state"] === "fitted" ? "not in this trim, out of each line above already" : "undone since, out of each line above already";
+  return garage.value.byId.get(job)?.values["state"] === "fitted"
+    ? "not in this trim, out of each line above already"
+    : "undone since, out of each line above already";
 }
 
 function changeOf(now: Stand, job: string): string {
@@ -74,7 +102,12 @@ function changeOf(now: Stand, job: string): string {
   return lines && change ? say(change, true) : "not weighed";
 }
 
-const FUEL_WORDS: Record<string, string> = { as_it_is: "as it was at the weigh-in", empty: "tank empty", full: "tank full", stated: "the amount the class states" };
+const FUEL_WORDS: Record<string, string> = {
+  as_it_is: "as it was at the weigh-in",
+  empty: "tank empty",
+  full: "tank full",
+  stated: "the amount the class states",
+};
 
 function AtTheOfficialScale({ now }: { now: Stand }) {
   const { official, minimum, risk } = now;
@@ -83,9 +116,17 @@ function AtTheOfficialScale({ now }: { now: Stand }) {
     <Section title="At the official scale">
       <div>
         <Row name="Minimum" note="with what the class adds" value={minimumWords.value} href={to("class-sheet")} />
-        <Row name="It should show" note="with that scale's own doubt: how true it is, its steps, how it repeats" value={say(official.expected)} />
+        <Row
+          name="It should show"
+          note="with that scale's own doubt: how true it is, its steps, how it repeats"
+          value={say(official.expected)}
+        />
         <Row name="Chance that it shows under" value={showChance(official.chance_under)} />
-        <Row name={inHandSentence(official, massUnit()).text} note={`for a risk of ${showPercent(risk)}`} href={to("class-sheet")} />
+        <Row
+          name={inHandSentence(official, massUnit()).text}
+          note={`for a risk of ${showPercent(risk)}`}
+          href={to("class-sheet")}
+        />
       </div>
     </Section>
   );

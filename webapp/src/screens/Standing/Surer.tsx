@@ -1,8 +1,8 @@
 /** What one more weigh-in now would make of the doubt, scale by scale. */
 import { book, known } from "../../answers";
-import type { Fused } from "../../core/standing/estimate";
 import { nextSentence } from "../../core/fusion/fusionWords";
 import { type Next, weighNext } from "../../core/fusion/weighNext";
+import type { Fused } from "../../core/standing/estimate";
 import { Section } from "../../parts/frame/Screen";
 import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
@@ -18,7 +18,9 @@ export function Surer({ fused }: { fused: Fused }) {
           <li key={each.scale}>{nextSentence(each, nameOf(each), massUnit()).text}.</li>
         ))}
       </ul>
-      <a class="button" href={to("weigh-car")}>Weigh the whole car</a>
+      <a class="button" href={to("weigh-car")}>
+        Weigh the whole car
+      </a>
     </Section>
   );
 }

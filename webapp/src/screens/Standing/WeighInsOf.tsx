@@ -1,7 +1,7 @@
 /** The weigh-ins the weight is made of, each with the weight now by it alone and its share; and those that cannot count. */
 import { say, stand } from "../../answers";
-import type { Counted, Fused } from "../../core/standing/estimate";
 import { showPercent } from "../../core/numbers/shown";
+import type { Counted, Fused } from "../../core/standing/estimate";
 import { describe } from "../../generated/errors";
 import { Row } from "../../parts/figures/Row";
 import { to } from "../../route";
@@ -14,21 +14,39 @@ export function WeighInsOf({ fused }: { fused: Fused }) {
   return (
     <>
       {[...fused.counted].reverse().map((each) => (
-        <Row key={each.weigh_in} name={weighInName(each.weigh_in)} note={isAlone ? alone(each) : share(each)} value={say(each.alone)} href={to("weigh-in", each.weigh_in)} />
+        <Row
+          key={each.weigh_in}
+          name={weighInName(each.weigh_in)}
+          note={isAlone ? alone(each) : share(each)}
+          value={say(each.alone)}
+          href={to("weigh-in", each.weigh_in)}
+        />
       ))}
       {Object.entries(fused.left_out).map(([weighIn, { code, data }]) => (
-        <Row key={weighIn} name={weighInName(weighIn)} note={`left out: ${describe(code, data).sentence}`} href={to("weigh-in", weighIn)} />
+        <Row
+          key={weighIn}
+          name={weighInName(weighIn)}
+          note={`left out: ${describe(code, data).sentence}`}
+          href={to("weigh-in", weighIn)}
+        />
       ))}
-      {!isAlone && <p class="small quiet">Beside each: the weight now by that weigh-in and the jobs since, as the class weighs. The surer one counts for more.</p>}
+      {!isAlone && (
+        <p class="small quiet">
+          Beside each: the weight now by that weigh-in and the jobs since, as the class weighs. The surer one counts for
+          more.
+        </p>
+      )}
     </>
   );
 }
 
-const alone = ({ weigh_in }: Counted): string => `${isOfficial(weigh_in) ? "official" : "own scales"}, with the jobs since, as the class weighs`;
+const alone = ({ weigh_in }: Counted): string =>
+  `${isOfficial(weigh_in) ? "official" : "own scales"}, with the jobs since, as the class weighs`;
 
 function share({ weigh_in, share }: Counted): string {
   const scales = isOfficial(weigh_in) ? "official" : "own scales";
-  if (Math.abs(share) >= NONE) return share > 0.9995 ? `${scales} · it alone counts` : `${scales} · counts for ${showPercent(share)}`;
+  if (Math.abs(share) >= NONE)
+    return share > 0.9995 ? `${scales} · it alone counts` : `${scales} · counts for ${showPercent(share)}`;
   const isLast = stand.value.since?.weigh_in === weigh_in;
   return `${scales} · does not count: ${stand.value.fused?.lower && isLast ? "the lower weight counts" : "the others say it surer"}`;
 }

@@ -1,13 +1,13 @@
 /** The last few looks at a scale, parts and whole car alike, newest first; each leads to its trail. */
 import { say } from "../../answers";
 import { garage, type Rec } from "../../journal/garage";
-import { momentOf, sayMoment } from "../../parts/words/moments";
-import { refName } from "../../parts/words/naming";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
+import { momentOf, sayMoment } from "../../parts/words/moments";
+import { refName } from "../../parts/words/naming";
 import { to } from "../../route";
-import { readOne } from "../Weighing/readOne";
 import { totalWords } from "../WeighIn/totalWords";
+import { readOne } from "../Weighing/readOne";
 import { newestLooks } from "./newestLooks";
 
 const SHOWN = 8;

@@ -1,11 +1,11 @@
 /** Weigh what? A part or the whole car; below, what was left half done and what was weighed last. */
 import { useEffect, useState } from "preact/hooks";
 import "./Weigh.css";
-import { to } from "../../route";
-import { Icon } from "../../parts/frame/Icon";
 import { Row } from "../../parts/figures/Row";
+import { Icon } from "../../parts/frame/Icon";
 import { Screen, Section } from "../../parts/frame/Screen";
-import { halfDone, type HalfDone } from "./halfDone";
+import { to } from "../../route";
+import { type HalfDone, halfDone } from "./halfDone";
 import { LastLooks } from "./LastLooks";
 
 export function Weigh() {

@@ -2,7 +2,7 @@
 import { garage } from "../../journal/garage";
 import { Choice, Pick } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";
-import { LOOK_WORDS, LOOKS, type CarForm, type Layout, type LookName } from "./form";
+import { type CarForm, type Layout, LOOK_WORDS, LOOKS, type LookName } from "./form";
 
 const LAYOUTS: { value: Layout; label: string }[] = [
   { value: "corners", label: "Corners" },

@@ -5,12 +5,12 @@ import { gapSentence, marginSentence } from "../../core/standing/sentences";
 import { standing } from "../../core/standing/standing";
 import { weighIn } from "../../core/wholeCar/weighIn";
 import { Facts } from "../../parts/figures/Facts";
-import { massUnit, unitOf } from "../../parts/words/units";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";
+import { massUnit, unitOf } from "../../parts/words/units";
 import { conditionRows } from "../WeighIn/conditionRows";
-import { weighInOf, type CarForm } from "./form";
+import { type CarForm, weighInOf } from "./form";
 import { Shares } from "./Shares";
 
 /** What the form says beside the field itself. */
@@ -41,7 +41,10 @@ export function Outcome({ form, jobs }: { form: CarForm; jobs: readonly string[]
       {total && <Warnings of={warnings} />}
       {stand?.gap?.second === form.id && isSignificant(stand.gap) && (
         <Notice sort="caution">
-          <p class="small"><strong>{gapSentence(stand.gap, massUnit()).text}.</strong> Read the scales again while the car still stands on them.</p>
+          <p class="small">
+            <strong>{gapSentence(stand.gap, massUnit()).text}.</strong> Read the scales again while the car still stands
+            on them.
+          </p>
         </Notice>
       )}
     </div>

@@ -3,12 +3,12 @@ import { useState } from "preact/hooks";
 import type { AppError } from "../../generated/errors";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { TextField } from "../../parts/controls/Field";
+import { QuantityField } from "../../parts/controls/QuantityField";
+import { TroubleNotice } from "../../parts/frame/Notice";
+import { Section } from "../../parts/frame/Screen";
+import { ShotPreview, TakePhoto } from "../../parts/photos/Photos";
 import { sayMoment } from "../../parts/words/moments";
 import { sentenceCase } from "../../parts/words/naming";
-import { TroubleNotice } from "../../parts/frame/Notice";
-import { ShotPreview, TakePhoto } from "../../parts/photos/Photos";
-import { QuantityField } from "../../parts/controls/QuantityField";
-import { Section } from "../../parts/frame/Screen";
 import type { CarForm } from "./form";
 
 type Props = { form: CarForm; change: (patch: Partial<CarForm>) => void };

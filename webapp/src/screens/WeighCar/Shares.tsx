@@ -1,8 +1,8 @@
 /** Where the weight rests: front, left and cross, each with how sure it is, as far as the readings tell. */
 import "./Shares.css";
-import type { Loads } from "../../core/wholeCar/weighIn";
 import { showPercent } from "../../core/numbers/shown";
 import { expanded } from "../../core/numbers/uncertain";
+import type { Loads } from "../../core/wholeCar/weighIn";
 
 const WORDS = { front: "Front", left: "Left", cross: "Cross" } as const;
 

@@ -6,9 +6,9 @@
  */
 import type { Value } from "../../journal/types";
 import type { Change } from "../../journal/write";
-import { momentForField, momentTyped } from "../../parts/words/moments";
-import type { Shot } from "../../parts/photos/Photos";
 import { readingOf, troubleIn, typedOf } from "../../parts/controls/reading";
+import type { Shot } from "../../parts/photos/Photos";
+import { momentForField, momentTyped } from "../../parts/words/moments";
 
 export type Layout = "corners" | "axles" | "total";
 export type LookName = "lf" | "rf" | "lr" | "rr" | "front" | "rear" | "total";

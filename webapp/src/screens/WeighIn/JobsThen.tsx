@@ -1,8 +1,8 @@
 /** The jobs in the car when it was weighed, as confirmed there: what "since that weigh-in" is counted from. */
 import { garage, type Rec } from "../../journal/garage";
-import { refName } from "../../parts/words/naming";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
+import { refName } from "../../parts/words/naming";
 import { to } from "../../route";
 
 export function JobsThen({ rec }: { rec: Rec }) {

@@ -1,14 +1,14 @@
 /** How high the centre of this car lay: the lifts made of it as it was weighed, and the way to make one. */
 import { book, known } from "../../answers";
 import { axlesOf, liftOf, liftsInOrder } from "../../core/balance/lift";
-import { isWarned } from "../../core/wholeCar/condition";
+import type { Lift } from "../../core/garage/records";
 import { showLength } from "../../core/numbers/shown";
 import { expanded } from "../../core/numbers/uncertain";
+import { isWarned } from "../../core/wholeCar/condition";
 import { describe } from "../../generated/errors";
-import type { Lift } from "../../core/garage/records";
-import { sayMoment } from "../../parts/words/moments";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
+import { sayMoment } from "../../parts/words/moments";
 import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 
@@ -20,8 +20,14 @@ export function Lifts({ weighIn }: { weighIn: string }) {
     <Section title="Height of the centre">
       {!lifts.length && <p class="quiet">{unlifted()}</p>}
       <div>
-        {lifts.map((lift) => <LiftRow key={lift.id} lift={lift} />)}
-        <Row name={lifts.length ? "Lift an axle again" : "Lift an axle"} note="Step by step, with its cautions" href={to("lift", weighIn)} />
+        {lifts.map((lift) => (
+          <LiftRow key={lift.id} lift={lift} />
+        ))}
+        <Row
+          name={lifts.length ? "Lift an axle again" : "Lift an axle"}
+          note="Step by step, with its cautions"
+          href={to("lift", weighIn)}
+        />
       </div>
     </Section>
   );

@@ -8,7 +8,7 @@ import { conditionRows } from "./conditionRows";
 
 const FUEL = { as_it_is: "as it is", empty: "empty tank", full: "full tank", stated: "as the class states" } as const;
 
-export function ToCondition({ whole, driver }: { whole: WholeCar; /** Who sat in it then. */ driver: string | null }) {
+export function ToCondition({ whole, driver }: { whole: WholeCar /** Who sat in it then. */; driver: string | null }) {
   const { condition, reason } = whole;
   const why = reason && describe(reason.code, reason.data);
   return (

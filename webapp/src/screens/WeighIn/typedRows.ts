@@ -1,14 +1,14 @@
 /** What a person entered for a weigh-in, line by line: as typed, and how that was read. */
 import { say } from "../../answers";
 import { showMass } from "../../core/numbers/shown";
-import { subtract, total, uncertain, type Uncertain } from "../../core/numbers/uncertain";
+import { subtract, total, type Uncertain, uncertain } from "../../core/numbers/uncertain";
 import { garage, type Rec } from "../../journal/garage";
+import { readingOf } from "../../parts/controls/reading";
 import type { Fact } from "../../parts/figures/Facts";
 import { refName } from "../../parts/words/naming";
-import { readingOf } from "../../parts/controls/reading";
-import { massUnit, unitOf, type Measure } from "../../parts/words/units";
+import { type Measure, massUnit, unitOf } from "../../parts/words/units";
 import { to } from "../../route";
-import { LOOK_WORDS, LOOKS, type Layout } from "../WeighCar/form";
+import { type Layout, LOOK_WORDS, LOOKS } from "../WeighCar/form";
 
 export function readings(rec: Rec): Fact[] {
   const unit = String(garage.value.byId.get(String(rec.values["scale"]))?.values["unit"] ?? massUnit());

@@ -1,6 +1,6 @@
 /** One weigh-in worked out, also when a newer one took its place or it was withdrawn: then as it would have counted. */
 import { bookWith, known, type Trim } from "../../answers";
-import { weighIn, type WholeCar } from "../../core/wholeCar/weighIn";
+import { type WholeCar, weighIn } from "../../core/wholeCar/weighIn";
 import type { Rec } from "../../journal/garage";
 
 export function wholeCarOf(rec: Rec): WholeCar | null {

@@ -2,12 +2,12 @@
 import { useState } from "preact/hooks";
 import { car, jobs } from "../../answers";
 import { garage, type Rec } from "../../journal/garage";
-import { newId, save, type Change } from "../../journal/write";
+import { type Change, newId, save } from "../../journal/write";
 import { Choice } from "../../parts/controls/Field";
-import { refName } from "../../parts/words/naming";
-import { Notice, TroubleNotice } from "../../parts/frame/Notice";
-import { RecordPick, type Offer, type Picked } from "../../parts/controls/RecordPick";
+import { type Offer, type Picked, RecordPick } from "../../parts/controls/RecordPick";
 import { useSaving } from "../../parts/forms/SaveDock";
+import { Notice, TroubleNotice } from "../../parts/frame/Notice";
+import { refName } from "../../parts/words/naming";
 import { to } from "../../route";
 
 type Way = "off" | "on";

@@ -2,11 +2,11 @@
 import { useState } from "preact/hooks";
 import { garage } from "../../journal/garage";
 import { Choice, Pick } from "../../parts/controls/Field";
-import { nameOf } from "../../parts/words/naming";
 import { Row } from "../../parts/figures/Row";
+import { nameOf } from "../../parts/words/naming";
 import { to } from "../../route";
 import { frozen, type PartForm } from "./form";
-import { METHODS, methodRow, type Method } from "./methods";
+import { METHODS, type Method, methodRow } from "./methods";
 
 const OPTIONS = METHODS.map(({ method, label }) => ({ value: method, label }));
 
@@ -32,12 +32,7 @@ function HowNow({ form, onOpen }: { form: PartForm; onOpen: () => void }) {
   const on = scale ? nameOf(scale) : "no scale named, so taken to be rough";
   return (
     <div>
-      <Row
-        name="How it is weighed"
-        note={`${row.label} · ${on}`}
-        value={change}
-        onTap={onOpen}
-      />
+      <Row name="How it is weighed" note={`${row.label} · ${on}`} value={change} onTap={onOpen} />
       {row.hint && <p class="small quiet">{row.hint}</p>}
     </div>
   );

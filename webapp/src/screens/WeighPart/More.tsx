@@ -2,8 +2,8 @@
 import { ZONES } from "../../generated/kinds";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Choice, Pick, TextField } from "../../parts/controls/Field";
-import { sayMoment } from "../../parts/words/moments";
 import { PlaceField } from "../../parts/controls/PlaceField";
+import { sayMoment } from "../../parts/words/moments";
 import type { PartForm, Place } from "./form";
 
 const BOLTS = [

@@ -1,24 +1,24 @@
 /** The form of one weighing: looks and keypad first, then what it is and the photo; save stays in reach. */
 import { useMemo, useState } from "preact/hooks";
 import { car } from "../../answers";
+import type { AppError } from "../../generated/errors";
 import { garage } from "../../journal/garage";
 import { newId, save } from "../../journal/write";
 import { Keypad } from "../../parts/controls/Keypad";
-import { momentOf, sayMoment } from "../../parts/words/moments";
+import { RecordPick } from "../../parts/controls/RecordPick";
+import { type Key, press, unitWritten } from "../../parts/controls/typing";
+import { SaveDock, useSaving } from "../../parts/forms/SaveDock";
+import { useDraft } from "../../parts/forms/useDraft";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { ShotPreview, TakePhoto } from "../../parts/photos/Photos";
-import { RecordPick } from "../../parts/controls/RecordPick";
-import { SaveDock, useSaving } from "../../parts/forms/SaveDock";
-import { press, unitWritten, type Key } from "../../parts/controls/typing";
+import { momentOf, sayMoment } from "../../parts/words/moments";
 import { KEYPAD_UNITS, takesFractions, unitOf, unitWord } from "../../parts/words/units";
-import { useDraft } from "../../parts/forms/useDraft";
-import type { AppError } from "../../generated/errors";
-import { changesOf, emptyForm, frozen, missing, type Habits, type PartForm as Form } from "./form";
-import { rememberHabits } from "./habits";
+import { changesOf, emptyForm, type PartForm as Form, frozen, type Habits, missing } from "./form";
 import { How } from "./How";
-import { Looks, type LookName } from "./Looks";
-import { methodRow } from "./methods";
+import { rememberHabits } from "./habits";
+import { type LookName, Looks } from "./Looks";
 import { More } from "./More";
+import { methodRow } from "./methods";
 import { offersFrom } from "./offers";
 import { Net, SecondLook } from "./SecondLook";
 

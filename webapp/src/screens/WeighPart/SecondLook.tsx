@@ -3,11 +3,11 @@ import { known, say } from "../../answers";
 import { showMass } from "../../core/numbers/shown";
 import type { Uncertain } from "../../core/numbers/uncertain";
 import { Notice } from "../../parts/frame/Notice";
-import { massUnit } from "../../parts/words/units";
 import { Warnings } from "../../parts/frame/Warnings";
+import { massUnit } from "../../parts/words/units";
 import { readOne } from "../Weighing/readOne";
 import { farFrom } from "./far";
-import { missing, weighingOf, type PartForm } from "./form";
+import { missing, type PartForm, weighingOf } from "./form";
 import { methodRow } from "./methods";
 
 /** The weighing as it stands in the form, read; null while something of it is still missing. */

@@ -7,10 +7,10 @@
 import { useEffect, useState } from "preact/hooks";
 import "./WeighPart.css";
 import { Screen } from "../../parts/frame/Screen";
-import { habitsNow } from "./habits";
-import { Weighed } from "./Weighed";
-import { PartForm } from "./PartForm";
 import type { Habits } from "./form";
+import { habitsNow } from "./habits";
+import { PartForm } from "./PartForm";
+import { Weighed } from "./Weighed";
 
 type Props = { of: string | null; replaces: string | null; back: string | null };
 

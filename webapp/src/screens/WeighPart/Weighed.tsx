@@ -2,10 +2,10 @@
 import { known, say } from "../../answers";
 import { garage, type Rec } from "../../journal/garage";
 import { MassFigure } from "../../parts/figures/MassFigure";
-import { refName } from "../../parts/words/naming";
-import { placeWords } from "../../parts/words/place";
 import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";
+import { refName } from "../../parts/words/naming";
+import { placeWords } from "../../parts/words/place";
 import { to } from "../../route";
 import { readOne } from "../Weighing/readOne";
 import { AddToJob } from "./AddToJob";

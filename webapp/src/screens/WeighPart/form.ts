@@ -4,14 +4,15 @@
  * The weighing's id is made when the form opens, so that a form saved just before the page was killed is known again
  * and never saved twice.
  */
-import { momentTyped } from "../../parts/words/moments";
-import type { Shot } from "../../parts/photos/Photos";
-import { placed as withSide, placeTrouble, sidesOf } from "../../parts/words/place";
-import { readingOf, typedOf } from "../../parts/controls/reading";
-import type { Picked } from "../../parts/controls/RecordPick";
-import type { Change } from "../../journal/write";
+
 import type { Value } from "../../journal/types";
-import { methodRow, type Method } from "./methods";
+import type { Change } from "../../journal/write";
+import type { Picked } from "../../parts/controls/RecordPick";
+import { readingOf, typedOf } from "../../parts/controls/reading";
+import type { Shot } from "../../parts/photos/Photos";
+import { momentTyped } from "../../parts/words/moments";
+import { placeTrouble, sidesOf, placed as withSide } from "../../parts/words/place";
+import { type Method, methodRow } from "./methods";
 
 export type Place = "garage" | "yard" | "paddock" | "elsewhere";
 

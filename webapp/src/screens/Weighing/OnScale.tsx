@@ -1,6 +1,7 @@
 /** The scale a reading came from: its steps and how true it is, from checks or assumed. */
-import type { ScaleModel } from "../../core/weighing/scale";
+
 import { showMass, showPercent } from "../../core/numbers/shown";
+import type { ScaleModel } from "../../core/weighing/scale";
 import { garage, type Value } from "../../journal/garage";
 import { Row } from "../../parts/figures/Row";
 import { massUnit } from "../../parts/words/units";

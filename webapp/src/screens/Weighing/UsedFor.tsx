@@ -1,10 +1,10 @@
 /** What a weighing is used for: the mass of its part, and through that the jobs that move the part. */
 import { known, say } from "../../answers";
 import { garage, type Rec } from "../../journal/garage";
-import { basisWord } from "../../parts/words/basis";
-import { nameOf } from "../../parts/words/naming";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
+import { basisWord } from "../../parts/words/basis";
+import { nameOf } from "../../parts/words/naming";
 import { to } from "../../route";
 
 export function UsedFor({ rec }: { rec: Rec }) {

@@ -1,20 +1,20 @@
 /** The trail of one weighing: what was typed, how it was read, on which scale, how sure, what it is used for. */
 import "./Weighing.css";
 import { garage, type Rec } from "../../journal/garage";
-import { Correct, CountsOrNot } from "../../parts/frame/Correct";
 import { Doubts } from "../../parts/figures/Doubts";
 import { Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";
-import { momentOf, sayMoment } from "../../parts/words/moments";
-import { nameOf } from "../../parts/words/naming";
+import { Correct, CountsOrNot } from "../../parts/frame/Correct";
 import { NotHere } from "../../parts/frame/NotHere";
-import { RecordPhotos } from "../../parts/photos/RecordPhotos";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
+import { RecordPhotos } from "../../parts/photos/RecordPhotos";
+import { momentOf, sayMoment } from "../../parts/words/moments";
+import { nameOf } from "../../parts/words/naming";
 import { to } from "../../route";
-import { methodRow, type Method } from "../WeighPart/methods";
+import { type Method, methodRow } from "../WeighPart/methods";
 import { OnScale } from "./OnScale";
-import { readOne, type ReadOne } from "./readOne";
+import { type ReadOne, readOne } from "./readOne";
 import { typedRows } from "./typedRows";
 import { UsedFor } from "./UsedFor";
 

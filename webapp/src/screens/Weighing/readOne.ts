@@ -2,8 +2,8 @@
 import { lists, type Plain } from "../../answers";
 import { readGarage } from "../../core/garage/garage";
 import type { Warned, Weighing } from "../../core/garage/records";
-import { scaleModels, UNNAMED, type ScaleModel } from "../../core/weighing/scale";
-import { readWeighing, type Reading } from "../../core/weighing/weighing";
+import { type ScaleModel, scaleModels, UNNAMED } from "../../core/weighing/scale";
+import { type Reading, readWeighing } from "../../core/weighing/weighing";
 
 /** `reading` is null when it cannot be read; `warnings` then say why. `model`: what is known of its scale's errors. */
 export type ReadOne = {

@@ -3,7 +3,7 @@ import { garage, type Rec } from "../../journal/garage";
 import { readingOf } from "../../parts/controls/reading";
 import type { Fact } from "../../parts/figures/Facts";
 import { massUnit } from "../../parts/words/units";
-import { methodRow, type Method } from "../WeighPart/methods";
+import { type Method, methodRow } from "../WeighPart/methods";
 
 const PLACES: Record<string, string> = {
   garage: "In the garage",

@@ -7,17 +7,17 @@
 import { useState } from "preact/hooks";
 import "./Welcome.css";
 import { garage } from "../../journal/garage";
-import { newId, save, type Change } from "../../journal/write";
+import { type Change, newId, save } from "../../journal/write";
 import { Choice, TextField } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";
-import { showFirstTrouble } from "../../parts/forms/firstTrouble";
 import { typedOf } from "../../parts/controls/reading";
+import { showFirstTrouble } from "../../parts/forms/firstTrouble";
 import { SaveDock, useSaving } from "../../parts/forms/SaveDock";
-import { SCALE_KINDS, usualFor, type ScaleKindRow } from "../../parts/words/scaleKinds";
 import { useDraft } from "../../parts/forms/useDraft";
+import { SCALE_KINDS, type ScaleKindRow, usualFor } from "../../parts/words/scaleKinds";
 import { replace, to } from "../../route";
 import { session } from "../../store/session";
-import { bare, divisionTrouble, minimumTrouble, type MassUnit, type Start } from "./form";
+import { bare, divisionTrouble, type MassUnit, minimumTrouble, type Start } from "./form";
 
 const MASS_UNITS: { value: MassUnit; label: string }[] = [
   { value: "kg", label: "Kilograms" },

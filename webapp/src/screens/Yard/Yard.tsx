@@ -4,12 +4,12 @@ import { compare } from "../../core/ledger/compare";
 import { showMoney } from "../../core/numbers/shown";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
-import { withWord } from "../../parts/words/naming";
-import { currency } from "../../parts/words/money";
-import { Thumb } from "../../parts/photos/Photos";
-import { photosOf } from "../../parts/photos/RecordPhotos";
 import { Row } from "../../parts/figures/Row";
 import { Screen, Section } from "../../parts/frame/Screen";
+import { Thumb } from "../../parts/photos/Photos";
+import { photosOf } from "../../parts/photos/RecordPhotos";
+import { currency } from "../../parts/words/money";
+import { withWord } from "../../parts/words/naming";
 import { to } from "../../route";
 
 const isAt = (where: string) => (part: Rec) => part.values["whereabouts"] === where;
@@ -25,12 +25,16 @@ export function Yard() {
         Gloves and eye protection; stay out from under any car that does not stand firmly. The yard’s own rules come
         first.
       </p>
-      {!seen.length && !bought.length && !left.length && <p>Note a donor part with its row, price, weight and a photo, and see at once what it would save.</p>}
+      {!seen.length && !bought.length && !left.length && (
+        <p>Note a donor part with its row, price, weight and a photo, and see at once what it would save.</p>
+      )}
       <Group title="Seen" parts={seen} />
       <Group title="Bought" parts={bought} />
       <Group title="Left there" parts={left} />
       <div class="dock">
-        <a class="button main" href={to("donor", "new")}>Note a donor part</a>
+        <a class="button main" href={to("donor", "new")}>
+          Note a donor part
+        </a>
       </div>
     </Screen>
   );
@@ -40,7 +44,11 @@ function Group({ title, parts }: { title: string; parts: Rec[] }) {
   if (!parts.length) return null;
   return (
     <Section title={title}>
-      <div>{parts.map((part) => <DonorRow key={part.id} part={part} />)}</div>
+      <div>
+        {parts.map((part) => (
+          <DonorRow key={part.id} part={part} />
+        ))}
+      </div>
     </Section>
   );
 }
