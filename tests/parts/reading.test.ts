@@ -1,6 +1,6 @@
 /** What stands below a field while a quantity is typed, and which text is kept. */
 import { expect, test } from "vitest";
-import { readingOf, typedOf } from "../../webapp/src/parts/controls/reading";
+import { readingOf, typedOf } from "../../webapp/src/parts/words/reading";
 
 test("nothing typed is nothing said", () => {
   expect(readingOf("mass", "  ", "kg")).toEqual({ state: "empty" });

@@ -1,6 +1,6 @@
 /** The form behind lifting an axle: two pads as one reading, what is missing, the fact it becomes. */
 import { describe, expect, test } from "vitest";
-import { readingOf } from "../../webapp/src/parts/controls/reading";
+import { readingOf } from "../../webapp/src/parts/words/reading";
 import {
   changesOf,
   emptyForm,

@@ -1,6 +1,6 @@
 /** The one-time code, however it reaches the app. */
 import { expect, test } from "vitest";
-import { bareCode, codeIn } from "../../webapp/src/screens/Opening/pairingCode";
+import { bareCode, codeIn } from "../../webapp/src/parts/joining/pairingCode";
 
 test("a code is found in a pasted link and in the address of the page itself", () => {
   expect(codeIn("http://localhost:8017/#pair=Tio7zL7qIiP2g5PXmaeJSg")).toBe("Tio7zL7qIiP2g5PXmaeJSg");

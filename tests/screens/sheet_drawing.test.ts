@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { read } from "../../webapp/src/core/numbers/quantity";
 import { readPiece } from "../../webapp/src/core/sheet/sheetPiece";
-import { drawingOf, edgeOf, type Line, type Spot, sidesOf, WIDTH } from "../../webapp/src/screens/Sheet/geometry";
+import { drawingOf, edgeOf, type Line, type Spot, sidesOf, WIDTH } from "../../webapp/src/parts/sheet/geometry";
 import {
   cornerAt,
   EDGE,

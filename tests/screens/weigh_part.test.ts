@@ -2,8 +2,9 @@
 import { describe, expect, test } from "vitest";
 import { uncertain } from "../../webapp/src/core/numbers/uncertain";
 import type { Rec } from "../../webapp/src/journal/types";
+import { isBlank } from "../../webapp/src/parts/weighing/blank";
 import { farFrom } from "../../webapp/src/screens/WeighPart/far";
-import { changesOf, emptyForm, frozen, isBlank, missing, type PartForm } from "../../webapp/src/screens/WeighPart/form";
+import { changesOf, emptyForm, frozen, missing, type PartForm } from "../../webapp/src/screens/WeighPart/form";
 import { offersFrom } from "../../webapp/src/screens/WeighPart/offers";
 
 const IDS = { weighing: "w-1", part: "p-new" };

@@ -1,6 +1,6 @@
 /** The trail of a weighing: all its looks in one line. */
 import { expect, test } from "vitest";
-import { shownWords } from "../../webapp/src/screens/Weighing/shownWords";
+import { shownWords } from "../../webapp/src/parts/weighing/shownWords";
 
 test("a difference is said with both of its looks, the unit once where they share it", () => {
   const held = { method: "difference", shown: "82.4 kg", shown_empty: "75.1 kg" };

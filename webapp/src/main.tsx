@@ -8,8 +8,8 @@ import "./look/rows.css";
 import "./look/steelyard.css";
 import { App } from "./App";
 import "./parts/install/install";
+import { goOnWaiting } from "./parts/joining/join";
 import { followAddress } from "./route";
-import { goOnWaiting } from "./screens/Opening/join";
 import { startPhone } from "./sync/start";
 import { registerWorker } from "./sync/update";
 

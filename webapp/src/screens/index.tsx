@@ -5,9 +5,10 @@
  * with the app; every other one is a file of its own, which the service worker keeps, so it opens without a server too.
  */
 import type { ComponentChildren, VNode } from "preact";
+import { car } from "../answers";
+import { Loaded } from "../parts/frame/Loaded";
 import type { Place } from "../route";
 import { Car } from "./Car/Car";
-import { Loaded } from "./Loaded";
 
 type Door = "car" | "weigh" | "jobs" | "yard" | "more";
 type Draw = (id: string, query: URLSearchParams) => VNode;
@@ -21,9 +22,14 @@ function later<M>(
   return { door, draw: (id, query) => <Loaded load={load} draw={(screen) => draw(screen, id, query)} /> };
 }
 
+/** Until there is a car to look at. */
+function Welcome() {
+  return <Loaded load={() => import("./Welcome/Welcome")} draw={({ Welcome }) => <Welcome />} />;
+}
+
 /** Address → door and screen. An id of "new" opens an empty form. */
 const SCREENS: Record<string, Opened> = {
-  car: { door: "car", draw: () => <Car /> },
+  car: { door: "car", draw: () => (car.value ? <Car /> : <Welcome />) },
   standing: later(
     "car",
     () => import("./Standing/Standing"),

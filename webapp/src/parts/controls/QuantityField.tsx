@@ -6,10 +6,10 @@
  */
 import type { ComponentChildren } from "preact";
 import { useEffect, useId, useRef, useState } from "preact/hooks";
+import { type Reading, readingOf, typedOf } from "../words/reading";
 import { KEYPAD_UNITS, type Measure, takesFractions, unitOf, unitWord } from "../words/units";
 import { afterPress } from "./afterPress";
 import { Keypad } from "./Keypad";
-import { type Reading, readingOf, typedOf } from "./reading";
 import { press, unitWritten } from "./typing";
 
 type Props = {

@@ -4,8 +4,8 @@ import { read } from "../../core/numbers/quantity";
 import { AppError } from "../../generated/errors";
 import { type Field, KINDS } from "../../generated/kinds";
 import type { Value } from "../../journal/types";
-import { readingOf } from "../controls/reading";
 import { fieldWord } from "../words/naming";
+import { readingOf } from "../words/reading";
 import { type Measure, unitOf } from "../words/units";
 
 const MEASURES: readonly string[] = ["mass", "length", "volume"];

@@ -1,5 +1,5 @@
 /** A place along one axis of the car, as a tape measure gives it: how far, to which side, and whether that can be. */
-import { readingOf } from "../controls/reading";
+import { readingOf } from "./reading";
 
 const MINUS = /^\s*[-−]\s*/;
 const FAR = 10; // m; nothing of a car is farther than this from where its axes begin

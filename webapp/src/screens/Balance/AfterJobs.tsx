@@ -4,7 +4,7 @@ import type { Balance } from "../../core/balance/balance";
 import { inTrim, jobsInCar, stateOf } from "../../core/ledger/net";
 import { Tick } from "../../parts/controls/Field";
 import { Section } from "../../parts/frame/Screen";
-import { stateWord } from "../Job/states";
+import { stateWord } from "../../parts/words/jobStates";
 
 type Props = { balance: Balance; jobs: readonly string[] | null; onJobs: (ids: string[] | null) => void };
 

@@ -4,6 +4,7 @@ import { isSignificant } from "../../core/standing/gap";
 import { gapSentence, inHandSentence, marginSentence } from "../../core/standing/sentences";
 import type { Standing as Stand } from "../../core/standing/standing";
 import { TrimChoice } from "../../parts/controls/TrimChoice";
+import { armOf } from "../../parts/figures/arm";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Steelyard } from "../../parts/figures/Steelyard";
 import { Notice } from "../../parts/frame/Notice";
@@ -11,8 +12,6 @@ import { Screen } from "../../parts/frame/Screen";
 import { refName } from "../../parts/words/naming";
 import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
-import { Loaded } from "../Loaded";
-import { armOf } from "./arm";
 import { Open } from "./Open";
 import { StageTotals } from "./StageTotals";
 import { WeighIns } from "./WeighIns";
@@ -20,9 +19,8 @@ import { WhereWeight } from "./WhereWeight";
 import "./Car.css";
 
 export function Car() {
-  if (!car.value) return <Loaded load={() => import("../Welcome/Welcome")} draw={({ Welcome }) => <Welcome />} />;
   return (
-    <Screen title={String(car.value.values["name"])}>
+    <Screen title={String(car.value!.values["name"])}>
       <TrimChoice />
       <WeightNow />
       <div class="two-columns">

@@ -1,9 +1,9 @@
 /** What is half typed on this device: nobody is moved to another version of the app in the middle of that. */
 import { garage } from "../../journal/garage";
+import { halfDone } from "../../parts/weighing/halfDone";
 import { kindWord, nameOf } from "../../parts/words/naming";
 import { to } from "../../route";
 import { drafts } from "../../store/drafts";
-import { halfDone } from "../Weigh/halfDone";
 
 export type Unfinished = { name: string; words: string; href: string };
 

@@ -2,9 +2,9 @@
 import { car } from "../../answers";
 import { save } from "../../journal/write";
 import { QuantityField } from "../../parts/controls/QuantityField";
-import { typedOf } from "../../parts/controls/reading";
 import { useSaving } from "../../parts/forms/SaveDock";
 import { TroubleNotice } from "../../parts/frame/Notice";
+import { typedOf } from "../../parts/words/reading";
 import { unitOf } from "../../parts/words/units";
 import { type RunForm, troubleIn, volumeOf } from "./form";
 

@@ -3,7 +3,7 @@ import { HAZARDS } from "../../generated/kinds";
 import { Tick } from "../../parts/controls/Field";
 import type { Form } from "../../parts/forms/form";
 import { Notice } from "../../parts/frame/Notice";
-import { CAUTIONS, type Hazard, hazardsIn } from "./cautions";
+import { CAUTIONS, type Hazard, hazardsIn } from "../../parts/words/cautions";
 
 export function Cautions({ form, words }: { form: Form; words: string }) {
   const ticked = (form.values["hazards"] ?? []) as Hazard[];

@@ -2,19 +2,19 @@
 import { account, car, interval, say, stages, stand } from "../../answers";
 import { garage } from "../../journal/garage";
 import { Choice, Pick, TextField } from "../../parts/controls/Field";
+import { armOf } from "../../parts/figures/arm";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Steelyard } from "../../parts/figures/Steelyard";
 import { FormDock } from "../../parts/forms/FormDock";
 import { type Form, useForm } from "../../parts/forms/form";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { RecordPhotos } from "../../parts/photos/RecordPhotos";
+import { STATES } from "../../parts/words/jobStates";
 import { currency } from "../../parts/words/money";
 import { to } from "../../route";
-import { armOf } from "../Car/arm";
 import { Cautions } from "./Cautions";
 import { JobParts, partsOf } from "./JobParts";
 import { LooseEnds } from "./LooseEnds";
-import { STATES } from "./states";
 import { WeighedAlready } from "./WeighedAlready";
 
 const TRIMS = [

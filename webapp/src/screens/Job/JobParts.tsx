@@ -7,11 +7,11 @@ import { type Change, newId, save } from "../../journal/write";
 import { Choice } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { type Picked, RecordPick } from "../../parts/controls/RecordPick";
-import { typedOf } from "../../parts/controls/reading";
 import { Row } from "../../parts/figures/Row";
 import { SaveDock, useSaving } from "../../parts/forms/SaveDock";
 import { Section } from "../../parts/frame/Screen";
 import { basisWord } from "../../parts/words/basis";
+import { typedOf } from "../../parts/words/reading";
 import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 

@@ -6,9 +6,9 @@ import type { Rec } from "../../journal/types";
 import { Choice } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";
 import { Screen, Section } from "../../parts/frame/Screen";
+import { STATES, stateWord } from "../../parts/words/jobStates";
 import { currency } from "../../parts/words/money";
 import { to } from "../../route";
-import { STATES, stateWord } from "../Job/states";
 
 const FILTERS = [{ value: "all", label: "All" }, ...STATES];
 

@@ -8,9 +8,9 @@ import { book } from "../../answers";
 import { KINDS } from "../../generated/kinds";
 import type { Value } from "../../journal/types";
 import type { Change } from "../../journal/write";
-import { type Reading, readingOf, troubleIn, typedOf } from "../../parts/controls/reading";
 import type { Shot } from "../../parts/photos/Photos";
 import { momentForField, momentTyped } from "../../parts/words/moments";
+import { type Reading, readingOf, troubleIn, typedOf } from "../../parts/words/reading";
 import { unitOf } from "../../parts/words/units";
 
 export type Raised = "rear" | "front";

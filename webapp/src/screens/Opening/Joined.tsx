@@ -1,7 +1,7 @@
 /** The garage is open on this phone; one more thing makes it safe and handy: the home screen. */
 import { InstallSteps } from "../../parts/install/InstallSteps";
 import { installed } from "../../parts/install/install";
-import { goOn } from "./join";
+import { goOn } from "../../parts/joining/join";
 
 export function Joined() {
   return (

@@ -1,7 +1,8 @@
 /** Joining a garage, from the first word to the last: the code, the wait for a yes at home, and what to do then. */
+
+import { joining } from "../../parts/joining/join";
 import { waiting } from "../../store/joining";
 import { Joined } from "./Joined";
-import { joining } from "./join";
 import { Pairing } from "./Pairing";
 import { WaitForYes } from "./WaitForYes";
 

@@ -1,14 +1,14 @@
 /** Before the garage is open: opening, not paired yet, or kept from opening; each with what to do, and the way out. */
 import "./Opening.css";
 import type { ComponentChildren } from "preact";
+import { Loaded } from "../../parts/frame/Loaded";
 import { Notice, TroubleNotice } from "../../parts/frame/Notice";
+import { joining } from "../../parts/joining/join";
+import { codeIn } from "../../parts/joining/pairingCode";
+import { Rescue } from "../../parts/takeout/Rescue";
 import { place } from "../../route";
 import { waiting } from "../../store/joining";
 import { session } from "../../store/session";
-import { Loaded } from "../Loaded";
-import { joining } from "./join";
-import { codeIn } from "./pairingCode";
-import { Rescue } from "./Rescue";
 
 /** True while there is something to do before any screen: also when a pairing link is followed in an open garage. */
 export function isOpening(): boolean {

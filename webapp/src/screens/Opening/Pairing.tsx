@@ -4,10 +4,10 @@ import { Disclosure } from "../../parts/controls/Disclosure";
 import { Notice } from "../../parts/frame/Notice";
 import { InstallSteps } from "../../parts/install/InstallSteps";
 import { installed } from "../../parts/install/install";
+import { JoinField } from "../../parts/joining/JoinField";
+import { Rescue } from "../../parts/takeout/Rescue";
 import { isHomeComputer, keepsAppsApart } from "../../parts/words/whereabouts";
 import { session } from "../../store/session";
-import { JoinField } from "./JoinField";
-import { Rescue } from "./Rescue";
 
 export function Pairing() {
   const installFirst = keepsAppsApart() && !installed.value;

@@ -12,13 +12,13 @@ import { Notice } from "../../parts/frame/Notice";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
 import { photosOf, RecordPhotos } from "../../parts/photos/RecordPhotos";
+import { sheetOf } from "../../parts/sheet/sheetOf";
+import { Readings } from "../../parts/weighing/Readings";
 import { basisWord } from "../../parts/words/basis";
+import { stateWord } from "../../parts/words/jobStates";
 import { unitOf } from "../../parts/words/units";
 import { place, to } from "../../route";
-import { stateWord } from "../Job/states";
-import { sheetOf } from "../Sheet/WhichPart";
 import { Place } from "./Place";
-import { Readings } from "./Readings";
 import { WorkedOut } from "./WorkedOut";
 
 const PLACES = [

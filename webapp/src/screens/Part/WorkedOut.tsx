@@ -9,10 +9,10 @@ import type { Rec } from "../../journal/types";
 import { Facts } from "../../parts/figures/Facts";
 import { Notice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
+import { SheetDrawing } from "../../parts/sheet/SheetDrawing";
+import { sheetOf } from "../../parts/sheet/sheetOf";
 import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
-import { SheetDrawing } from "../Sheet/SheetDrawing";
-import { sheetOf } from "../Sheet/WhichPart";
 
 export function WorkedOut({ part, from }: { part: string; from: string }) {
   const record = book.value.parts.get(part);

@@ -9,10 +9,10 @@ import { Row } from "../../parts/figures/Row";
 import { FormDock } from "../../parts/forms/FormDock";
 import { useForm, type Values } from "../../parts/forms/form";
 import { Screen, Section } from "../../parts/frame/Screen";
+import { trustWords } from "../../parts/weighing/trust";
 import { SCALE_KINDS, usualFor } from "../../parts/words/scaleKinds";
 import { massUnit, unitOf } from "../../parts/words/units";
 import { to } from "../../route";
-import { trustWords } from "./trust";
 
 const KIND_OPTIONS = SCALE_KINDS.map(({ kind, label }) => ({ value: kind as string, label }));
 const CLASSES = [

@@ -4,9 +4,9 @@ import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
 import { Row } from "../../parts/figures/Row";
 import { Screen } from "../../parts/frame/Screen";
+import { trustWords } from "../../parts/weighing/trust";
 import { scaleKindWord } from "../../parts/words/scaleKinds";
 import { to } from "../../route";
-import { trustWords } from "../Scale/trust";
 
 export function Scales() {
   return (

@@ -3,9 +3,9 @@ import type { Warned } from "../../core/garage/records";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Choice } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";
+import type { Spot } from "../../parts/sheet/geometry";
 import { CornerTable } from "./CornerTable";
 import type { Cut } from "./form";
-import type { Spot } from "./geometry";
 import { Pad } from "./Pad";
 
 const FORMS = [

@@ -2,9 +2,9 @@
 import type { Warned } from "../../core/garage/records";
 import { newId } from "../../journal/write";
 import { TextField } from "../../parts/controls/Field";
+import type { Spot } from "../../parts/sheet/geometry";
 import { CutFields } from "./CutFields";
 import { type Cut, emptyCut, type SheetForm } from "./form";
-import type { Spot } from "./geometry";
 import { troubleWords } from "./worked";
 
 const MOST = 40;

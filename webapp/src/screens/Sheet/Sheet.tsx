@@ -10,10 +10,10 @@ import { Row } from "../../parts/figures/Row";
 import { useDraft } from "../../parts/forms/useDraft";
 import { NotHere } from "../../parts/frame/NotHere";
 import { Screen, Section } from "../../parts/frame/Screen";
+import { sheetOf } from "../../parts/sheet/sheetOf";
 import { to } from "../../route";
 import { Fields, type Going } from "./Fields";
 import { emptyForm, formOf, type SheetForm, seenOf } from "./form";
-import { sheetOf } from "./WhichPart";
 
 type Props = { part: string; going: Going };
 

@@ -1,7 +1,8 @@
 /** Which part the sheet is: a known one, or a new one by its name; and what becomes of what was claimed of it. */
 import { known, say } from "../../answers";
-import { garage, type Rec } from "../../journal/garage";
+import { garage } from "../../journal/garage";
 import { RecordPick } from "../../parts/controls/RecordPick";
+import { otherSheet } from "../../parts/sheet/sheetOf";
 import { basisWord } from "../../parts/words/basis";
 import { to } from "../../route";
 import type { SheetForm } from "./form";
@@ -30,17 +31,6 @@ export function WhichPart({ form, change, isFixed }: Props) {
       )}
     </div>
   );
-}
-
-/** The sheet a part has, the first where two phones made one each. */
-export function sheetOf(part: string): Rec | undefined {
-  return garage.value.of("sheet").find((sheet) => sheet.values["part"] === part);
-}
-
-/** A sheet the part has besides this one. */
-export function otherSheet(part: string, sheet: string): Rec | null {
-  const found = sheetOf(part);
-  return found && found.id !== sheet ? found : null;
 }
 
 function offers() {

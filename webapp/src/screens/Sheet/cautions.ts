@@ -1,5 +1,5 @@
 /** The usual cautions for cutting sheet, by material: common practice, no source; the tool's maker and the law go first. */
-import { CAUTIONS } from "../Job/cautions";
+import { CAUTIONS } from "../../parts/words/cautions";
 
 const CUTTING = "Clamp the sheet and keep the guards on; eye, ear and hand protection as the tool's maker says.";
 const FIBRE =

@@ -9,8 +9,8 @@ import { factor } from "../../core/numbers/quantity";
 import { toNumber } from "../../core/numbers/ratio";
 import { showStepped } from "../../core/numbers/shown";
 import type { CornerText } from "../../core/sheet/sheetCorners";
-import { readingOf } from "../../parts/controls/reading";
-import type { Spot } from "./geometry";
+import type { Spot } from "../../parts/sheet/geometry";
+import { readingOf } from "../../parts/words/reading";
 
 export const FIELDS: Readonly<Record<string, readonly number[]>> = {
   mm: [100, 200, 500, 1000, 2000],

@@ -1,7 +1,7 @@
 /** Corners under a finger: a press adds or takes hold of one, a move drags it, and every step can be undone. */
 import { useRef, useState } from "preact/hooks";
 import type { CornerText } from "../../core/sheet/sheetCorners";
-import type { Spot } from "./geometry";
+import type { Spot } from "../../parts/sheet/geometry";
 
 type Corners = readonly CornerText[];
 type Given = {

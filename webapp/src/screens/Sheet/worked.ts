@@ -12,9 +12,9 @@ import { writeCorners } from "../../core/sheet/sheetCorners";
 import { type PieceRecord, readPiece, type ShapeRecord } from "../../core/sheet/sheetPiece";
 import { describe } from "../../generated/errors";
 import { KINDS } from "../../generated/kinds";
-import { typedOf } from "../../parts/controls/reading";
+import { cornersOf, type Spot } from "../../parts/sheet/geometry";
+import { typedOf } from "../../parts/words/reading";
 import type { Cut, SheetForm } from "./form";
-import { cornersOf, type Spot } from "./geometry";
 
 /** `piece` is there as soon as all that is typed can be read, `found` when it can be cut as well. */
 export type Worked = { piece: Piece | null; found: SheetMass | null; trouble: Warned | null };

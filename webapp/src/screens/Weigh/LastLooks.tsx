@@ -3,11 +3,11 @@ import { say } from "../../answers";
 import { garage, type Rec } from "../../journal/garage";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
+import { totalWords } from "../../parts/weighIn/totalWords";
+import { readOne } from "../../parts/weighing/readOne";
 import { momentOf, sayMoment } from "../../parts/words/moments";
 import { refName } from "../../parts/words/naming";
 import { to } from "../../route";
-import { totalWords } from "../WeighIn/totalWords";
-import { readOne } from "../Weighing/readOne";
 import { newestLooks } from "./newestLooks";
 
 const SHOWN = 8;

@@ -4,8 +4,8 @@ import "./Weigh.css";
 import { Row } from "../../parts/figures/Row";
 import { Icon } from "../../parts/frame/Icon";
 import { Screen, Section } from "../../parts/frame/Screen";
+import { type HalfDone, halfDone } from "../../parts/weighing/halfDone";
 import { to } from "../../route";
-import { type HalfDone, halfDone } from "./halfDone";
 import { LastLooks } from "./LastLooks";
 
 export function Weigh() {

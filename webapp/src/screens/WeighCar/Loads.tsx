@@ -1,8 +1,10 @@
 /** What the scales show, each reading in its place: the car seen from above, left and right as the driver sits. */
+import { LOOKS, type Reading } from "../../core/wholeCar/weighIn";
 import { garage } from "../../journal/garage";
 import { Choice, Pick } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";
-import { type CarForm, type Layout, LOOK_WORDS, LOOKS, type LookName } from "./form";
+import { LOOK_WORDS } from "../../parts/weighIn/looks";
+import type { CarForm, Layout } from "./form";
 
 const LAYOUTS: { value: Layout; label: string }[] = [
   { value: "corners", label: "Corners" },
@@ -18,7 +20,7 @@ export function Loads({ form, change }: Props) {
     const unit = garage.value.byId.get(id)?.values["unit"];
     change({ scale: id || null, ...(unit === "kg" || unit === "lb" ? { unit } : {}) });
   };
-  const look = (name: LookName) => (
+  const look = (name: Reading) => (
     <QuantityField
       key={name}
       kind="mass"
@@ -44,7 +46,7 @@ export function Loads({ form, change }: Props) {
   );
 }
 
-function FromAbove({ look }: { look: (name: LookName) => preact.VNode }) {
+function FromAbove({ look }: { look: (name: Reading) => preact.VNode }) {
   return (
     <div class="from-above">
       <p class="from-above-nose small quiet">Front. Left and right as the driver sits.</p>

@@ -8,10 +8,10 @@ import { Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";
+import { conditionRows } from "../../parts/weighIn/conditionRows";
+import { Shares } from "../../parts/weighIn/Shares";
 import { massUnit, unitOf } from "../../parts/words/units";
-import { conditionRows } from "../WeighIn/conditionRows";
 import { type CarForm, weighInOf } from "./form";
-import { Shares } from "./Shares";
 
 /** What the form says beside the field itself. */
 const SAID_AT_ITS_FIELD = new Set(["missing_field", "fuel_above_tank"]);

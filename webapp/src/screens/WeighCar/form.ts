@@ -4,35 +4,22 @@
  * The list of jobs then in the car is part of the fact: "since that weigh-in" is later the difference of two lists, so
  * the person confirms it here, once, while standing beside the car.
  */
+import type { WeighIn } from "../../core/garage/records";
+import { LOOKS, type Reading } from "../../core/wholeCar/weighIn";
 import type { Value } from "../../journal/types";
 import type { Change } from "../../journal/write";
-import { readingOf, troubleIn, typedOf } from "../../parts/controls/reading";
 import type { Shot } from "../../parts/photos/Photos";
+import { LOOK_WORDS } from "../../parts/weighIn/looks";
 import { momentForField, momentTyped } from "../../parts/words/moments";
+import { readingOf, troubleIn, typedOf } from "../../parts/words/reading";
 
-export type Layout = "corners" | "axles" | "total";
-export type LookName = "lf" | "rf" | "lr" | "rr" | "front" | "rear" | "total";
+export type Layout = WeighIn["layout"];
 export type Trim = "road" | "event";
-
-export const LOOKS: Record<Layout, readonly LookName[]> = {
-  corners: ["lf", "rf", "lr", "rr"],
-  axles: ["front", "rear"],
-  total: ["total"],
-};
-export const LOOK_WORDS: Record<LookName, string> = {
-  lf: "Left front",
-  rf: "Right front",
-  lr: "Left rear",
-  rr: "Right rear",
-  front: "Front axle",
-  rear: "Rear axle",
-  total: "Whole car",
-};
 
 export type CarForm = {
   id: string;
   layout: Layout;
-  looks: Record<LookName, string>;
+  looks: Record<Reading, string>;
   unit: string;
   scale: string | null;
   fuel: string;
@@ -61,7 +48,7 @@ export type CarHabits = {
   place: string;
 };
 
-const NO_LOOKS: Record<LookName, string> = { lf: "", rf: "", lr: "", rr: "", front: "", rear: "", total: "" };
+const NO_LOOKS: Record<Reading, string> = { lf: "", rf: "", lr: "", rr: "", front: "", rear: "", total: "" };
 
 export function emptyForm(id: string, habits: CarHabits): CarForm {
   return {
@@ -84,12 +71,12 @@ export function emptyForm(id: string, habits: CarHabits): CarForm {
 /** A weigh-in to be replaced, opened as it was entered, so that only what was wrong is typed again. */
 export function formFrom(id: string, before: Record<string, Value>, habits: CarHabits): CarForm {
   const text = (field: string) => String(before[field] ?? "");
-  const names = Object.keys(NO_LOOKS) as LookName[];
+  const names = Object.keys(NO_LOOKS) as Reading[];
   const jobs = (before["jobs"] as string[] | undefined) ?? [];
   return {
     ...emptyForm(id, habits),
     layout: before["layout"] as Layout,
-    looks: Object.fromEntries(names.map((name) => [name, text(name)])) as Record<LookName, string>,
+    looks: Object.fromEntries(names.map((name) => [name, text(name)])) as Record<Reading, string>,
     scale: (before["scale"] as string | undefined) ?? null,
     fuel: text("fuel"),
     fuelWithin: text("fuel_within"),

@@ -3,8 +3,8 @@ import type { WholeCar } from "../../core/wholeCar/weighIn";
 import { describe } from "../../generated/errors";
 import { Facts } from "../../parts/figures/Facts";
 import { Section } from "../../parts/frame/Screen";
+import { conditionRows } from "../../parts/weighIn/conditionRows";
 import { to } from "../../route";
-import { conditionRows } from "./conditionRows";
 
 const FUEL = { as_it_is: "as it is", empty: "empty tank", full: "full tank", stated: "as the class states" } as const;
 

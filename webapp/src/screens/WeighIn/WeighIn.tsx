@@ -1,5 +1,4 @@
 /** The trail of one weigh-in: readings, what was on board, the jobs then in it, and the way to the class. */
-import "../Weighing/Weighing.css";
 import "./WeighIn.css";
 import { known } from "../../answers";
 import { isSignificant } from "../../core/standing/gap";
@@ -8,22 +7,22 @@ import { garage, type Rec } from "../../journal/garage";
 import { Doubts } from "../../parts/figures/Doubts";
 import { Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";
-import { Correct, CountsOrNot } from "../../parts/frame/Correct";
+import { Correct, CountsOrNot } from "../../parts/forms/Correct";
 import { NotHere } from "../../parts/frame/NotHere";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
 import { RecordPhotos } from "../../parts/photos/RecordPhotos";
+import { Shares } from "../../parts/weighIn/Shares";
+import { asItStood, readings, trailRows } from "../../parts/weighIn/typedRows";
+import { wholeCarOf } from "../../parts/weighIn/wholeCar";
+import { OnScale } from "../../parts/weighing/OnScale";
 import { momentOf, sayMoment } from "../../parts/words/moments";
 import { to } from "../../route";
-import { Shares } from "../WeighCar/Shares";
-import { OnScale } from "../Weighing/OnScale";
 import { gapAt } from "./gap";
 import { JobsThen } from "./JobsThen";
 import { Lifts } from "./Lifts";
 import { SinceBefore } from "./SinceBefore";
 import { ToCondition } from "./ToCondition";
-import { asItStood, readings, trailRows } from "./typedRows";
-import { wholeCarOf } from "./wholeCar";
 
 export function WeighIn({ id }: { id: string }) {
   const rec = garage.value.byId.get(id);

@@ -3,10 +3,10 @@ import { useState } from "preact/hooks";
 import { garage } from "../../journal/garage";
 import { Choice, Pick } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";
+import { METHODS, type Method, methodRow } from "../../parts/weighing/methods";
 import { nameOf } from "../../parts/words/naming";
 import { to } from "../../route";
 import { frozen, type PartForm } from "./form";
-import { METHODS, type Method, methodRow } from "./methods";
 
 const OPTIONS = METHODS.map(({ method, label }) => ({ value: method, label }));
 

@@ -1,11 +1,11 @@
 /** What the display shows, large, as typed; below it how that is read. The keypad writes where the caret stands. */
 import { useEffect, useRef } from "preact/hooks";
 import { Said } from "../../parts/controls/QuantityField";
-import { readingOf } from "../../parts/controls/reading";
 import { unitWritten } from "../../parts/controls/typing";
+import { methodRow } from "../../parts/weighing/methods";
+import { readingOf } from "../../parts/words/reading";
 import { unitWord } from "../../parts/words/units";
 import type { PartForm } from "./form";
-import { methodRow } from "./methods";
 
 export type LookName = "shown" | "second";
 

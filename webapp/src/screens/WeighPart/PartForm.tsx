@@ -11,6 +11,7 @@ import { SaveDock, useSaving } from "../../parts/forms/SaveDock";
 import { useDraft } from "../../parts/forms/useDraft";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { ShotPreview, TakePhoto } from "../../parts/photos/Photos";
+import { methodRow } from "../../parts/weighing/methods";
 import { momentOf, sayMoment } from "../../parts/words/moments";
 import { KEYPAD_UNITS, takesFractions, unitOf, unitWord } from "../../parts/words/units";
 import { changesOf, emptyForm, type PartForm as Form, frozen, type Habits, missing } from "./form";
@@ -18,7 +19,6 @@ import { How } from "./How";
 import { rememberHabits } from "./habits";
 import { type LookName, Looks } from "./Looks";
 import { More } from "./More";
-import { methodRow } from "./methods";
 import { offersFrom } from "./offers";
 import { Net, SecondLook } from "./SecondLook";
 

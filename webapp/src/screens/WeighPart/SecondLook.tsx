@@ -4,11 +4,11 @@ import { showMass } from "../../core/numbers/shown";
 import type { Uncertain } from "../../core/numbers/uncertain";
 import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";
+import { methodRow } from "../../parts/weighing/methods";
+import { readOne } from "../../parts/weighing/readOne";
 import { massUnit } from "../../parts/words/units";
-import { readOne } from "../Weighing/readOne";
 import { farFrom } from "./far";
 import { missing, type PartForm, weighingOf } from "./form";
-import { methodRow } from "./methods";
 
 /** The weighing as it stands in the form, read; null while something of it is still missing. */
 function asTyped(form: PartForm) {

@@ -4,10 +4,10 @@ import { garage, type Rec } from "../../journal/garage";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";
+import { readOne } from "../../parts/weighing/readOne";
 import { refName } from "../../parts/words/naming";
 import { placeWords } from "../../parts/words/place";
 import { to } from "../../route";
-import { readOne } from "../Weighing/readOne";
 import { AddToJob } from "./AddToJob";
 
 type Props = { id: string; back: string | null; onAgain: () => void };

@@ -8,11 +8,11 @@
 import type { Value } from "../../journal/types";
 import type { Change } from "../../journal/write";
 import type { Picked } from "../../parts/controls/RecordPick";
-import { readingOf, typedOf } from "../../parts/controls/reading";
 import type { Shot } from "../../parts/photos/Photos";
+import { type Method, methodRow } from "../../parts/weighing/methods";
 import { momentTyped } from "../../parts/words/moments";
 import { placeTrouble, sidesOf, placed as withSide } from "../../parts/words/place";
-import { type Method, methodRow } from "./methods";
+import { readingOf, typedOf } from "../../parts/words/reading";
 
 export type Place = "garage" | "yard" | "paddock" | "elsewhere";
 
@@ -58,13 +58,6 @@ export function emptyForm(ids: { weighing: string; part: string }, of: Picked, h
     note: "",
     shots: [],
   };
-}
-
-/** True when nothing worth keeping has been entered. */
-export function isBlank(form: PartForm): boolean {
-  return (
-    form.shown === "" && form.second === "" && form.note === "" && form.shots.length === 0 && form.of.text.trim() === ""
-  );
 }
 
 /** What stands between this form and saving, as one sentence; null when it can be saved. */

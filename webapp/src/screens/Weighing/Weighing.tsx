@@ -1,20 +1,19 @@
 /** The trail of one weighing: what was typed, how it was read, on which scale, how sure, what it is used for. */
-import "./Weighing.css";
 import { garage, type Rec } from "../../journal/garage";
 import { Doubts } from "../../parts/figures/Doubts";
 import { Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";
-import { Correct, CountsOrNot } from "../../parts/frame/Correct";
+import { Correct, CountsOrNot } from "../../parts/forms/Correct";
 import { NotHere } from "../../parts/frame/NotHere";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
 import { RecordPhotos } from "../../parts/photos/RecordPhotos";
+import { type Method, methodRow } from "../../parts/weighing/methods";
+import { OnScale } from "../../parts/weighing/OnScale";
+import { type ReadOne, readOne } from "../../parts/weighing/readOne";
 import { momentOf, sayMoment } from "../../parts/words/moments";
 import { nameOf } from "../../parts/words/naming";
 import { to } from "../../route";
-import { type Method, methodRow } from "../WeighPart/methods";
-import { OnScale } from "./OnScale";
-import { type ReadOne, readOne } from "./readOne";
 import { typedRows } from "./typedRows";
 import { UsedFor } from "./UsedFor";
 

@@ -1,5 +1,5 @@
 /** What the first start asks for, and what of it cannot be used as typed. */
-import { readingOf, troubleIn } from "../../parts/controls/reading";
+import { readingOf, troubleIn } from "../../parts/words/reading";
 import { SCALE_KINDS, usualFor } from "../../parts/words/scaleKinds";
 
 export type MassUnit = "kg" | "lb" | "lb oz";

@@ -1,13 +1,13 @@
 /** What becomes of a code that was followed, scanned or typed; kept here, for the screen it came from may be gone. */
 import { type ReadonlySignal, signal } from "@preact/signals";
 import type { AppError } from "../../generated/errors";
-import { troubleOf } from "../../parts/forms/trouble";
-import { installed } from "../../parts/install/install";
-import { isHomeComputer, keepsAppsApart } from "../../parts/words/whereabouts";
 import { replace } from "../../route";
 import { brokenOff } from "../../store/joining";
 import { pair, pairOn } from "../../store/session";
 import { syncNow } from "../../sync/state";
+import { troubleOf } from "../forms/trouble";
+import { installed } from "../install/install";
+import { isHomeComputer, keepsAppsApart } from "../words/whereabouts";
 
 /** `joined`: the garage is open, and the app could still be put on the home screen. */
 export type Joining = { busy: boolean; joined: boolean; trouble: AppError | null };

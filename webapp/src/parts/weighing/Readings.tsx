@@ -1,12 +1,12 @@
 /** The readings a mass was made from, newest last, each open to its own trail; and a way to take another. */
 import { known, say } from "../../answers";
 import { garage } from "../../journal/garage";
-import { Row } from "../../parts/figures/Row";
-import { Thumb } from "../../parts/photos/Photos";
-import { photosOf } from "../../parts/photos/RecordPhotos";
-import { sayMoment } from "../../parts/words/moments";
 import { to } from "../../route";
-import { shownWords } from "../Weighing/shownWords";
+import { Row } from "../figures/Row";
+import { Thumb } from "../photos/Photos";
+import { photosOf } from "../photos/RecordPhotos";
+import { sayMoment } from "../words/moments";
+import { shownWords } from "./shownWords";
 
 export function Readings({ of, back }: { of: string; back: string }) {
   const readings = known.value.of.get(of)?.readings ?? [];

@@ -1,9 +1,9 @@
 /** Everything on the phone as one file, even when nothing else works. */
 import { useState } from "preact/hooks";
-import { useSaving } from "../../parts/forms/SaveDock";
-import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { exportAll } from "../../store/takeout";
-import { handOver } from "../Records/handOver";
+import { useSaving } from "../forms/SaveDock";
+import { Notice, TroubleNotice } from "../frame/Notice";
+import { handOver } from "./handOver";
 
 export function Rescue({ label = "Export everything on this phone" }: { label?: string }) {
   const saving = useSaving();

@@ -1,5 +1,5 @@
 /** What the display showed for a weighing, all of its looks in one line: "82.4 − 75.1 kg", "18 kg, 12 pieces". */
-import { type Method, methodRow } from "../WeighPart/methods";
+import { type Method, methodRow } from "./methods";
 
 export function shownWords(values: Readonly<Record<string, unknown>>): string {
   const { second } = methodRow(values["method"] as Method);

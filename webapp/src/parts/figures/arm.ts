@@ -1,7 +1,7 @@
 /** The standing as the steelyard draws it. */
 import { interval } from "../../answers";
 import type { Standing } from "../../core/standing/standing";
-import type { Interval, SteelyardProps } from "../../parts/figures/Steelyard";
+import type { Interval, SteelyardProps } from "./Steelyard";
 
 type Arm = Pick<SteelyardProps, "start" | "minimum" | "now"> & { weighIns: Interval[] };
 

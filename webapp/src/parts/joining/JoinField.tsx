@@ -1,10 +1,10 @@
 /** Joining by what the home computer shows: its square code scanned, or its short code or link typed. */
 import { useEffect, useState } from "preact/hooks";
-import { TextField } from "../../parts/controls/Field";
-import { TroubleNotice } from "../../parts/frame/Notice";
-import { isHomeComputer } from "../../parts/words/whereabouts";
 import { place } from "../../route";
 import { session } from "../../store/session";
+import { TextField } from "../controls/Field";
+import { TroubleNotice } from "../frame/Notice";
+import { isHomeComputer } from "../words/whereabouts";
 import { join, joining } from "./join";
 import { bareCode, codeIn } from "./pairingCode";
 import { hasCamera, ScanCode } from "./ScanCode";

@@ -4,7 +4,7 @@
 import { read } from "../../core/numbers/quantity";
 import { showBoth } from "../../core/numbers/shown";
 import { AppError } from "../../generated/errors";
-import { type Measure, unitOf } from "../words/units";
+import { type Measure, unitOf } from "./units";
 
 export type Reading =
   | { state: "empty" }

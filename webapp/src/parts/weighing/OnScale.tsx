@@ -3,10 +3,10 @@
 import { showMass, showPercent } from "../../core/numbers/shown";
 import type { ScaleModel } from "../../core/weighing/scale";
 import { garage, type Value } from "../../journal/garage";
-import { Row } from "../../parts/figures/Row";
-import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
-import { trustWords } from "../Scale/trust";
+import { Row } from "../figures/Row";
+import { massUnit } from "../words/units";
+import { trustWords } from "./trust";
 
 export function OnScale({ model, scale }: { model: ScaleModel | null; scale: Value | undefined }) {
   const rec = typeof scale === "string" ? garage.value.byId.get(scale) : undefined;

@@ -1,12 +1,13 @@
 /** Weighings begun and not saved: the drafts on this phone, named for people and with a way back into each. */
 import { garage } from "../../journal/garage";
-import { nameOf } from "../../parts/words/naming";
 import { to } from "../../route";
 import { drafts } from "../../store/drafts";
-import type { CarForm } from "../WeighCar/form";
-import { isBlank, type PartForm } from "../WeighPart/form";
+import { nameOf } from "../words/naming";
+import { isBlank, type PartTyped } from "./blank";
 
 export type HalfDone = { name: string; words: string; href: string };
+
+type OfCar = { looks: Readonly<Record<string, string>> };
 
 export async function halfDone(): Promise<HalfDone[]> {
   const names = (await drafts.names()).filter((name) => name.startsWith("weigh-"));
@@ -17,10 +18,10 @@ export async function halfDone(): Promise<HalfDone[]> {
 function described(name: string, form: unknown): HalfDone | null {
   const isSaved = garage.value.byId.has((form as { id?: string } | null)?.id ?? "");
   if (!form || isSaved) return null;
-  return name.startsWith("weigh-car") ? ofCar(name, form as CarForm) : ofPart(name, form as PartForm);
+  return name.startsWith("weigh-car") ? ofCar(name, form as OfCar) : ofPart(name, form as PartTyped);
 }
 
-function ofPart(name: string, form: PartForm): HalfDone | null {
+function ofPart(name: string, form: PartTyped): HalfDone | null {
   const [, of = "", replaces = ""] = name.split(":");
   const opened = garage.value.byId.get(of);
   const isUntouched = isBlank({ ...form, of: opened ? { id: null, text: "" } : form.of });
@@ -34,7 +35,7 @@ function ofPart(name: string, form: PartForm): HalfDone | null {
   };
 }
 
-function ofCar(name: string, form: CarForm): HalfDone | null {
+function ofCar(name: string, form: OfCar): HalfDone | null {
   const [, replaces = ""] = name.split(":");
   const isUntouched = Object.values(form.looks).every((text) => text.trim() === "");
   if (isUntouched) return null;

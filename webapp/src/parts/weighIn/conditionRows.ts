@@ -2,8 +2,8 @@
 import { say } from "../../answers";
 import type { Uncertain } from "../../core/numbers/uncertain";
 import type { WholeCar } from "../../core/wholeCar/weighIn";
-import type { Fact } from "../../parts/figures/Facts";
-import { refName } from "../../parts/words/naming";
+import type { Fact } from "../figures/Facts";
+import { refName } from "../words/naming";
 
 /** The steps from the scales to the class's condition. `inSeat`: the driver who sat in it, where somebody said who. */
 export function conditionRows({ loads, condition, fuel, driver, weight }: WholeCar, inSeat: string | null): Fact[] {

@@ -1,8 +1,9 @@
 /** The camera, looking for the square code the home computer shows. Frames are read here and go nowhere. */
+import "./ScanCode.css";
 import type { ComponentChildren, RefObject } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
-import { Icon } from "../../parts/frame/Icon";
-import { Notice } from "../../parts/frame/Notice";
+import { Icon } from "../frame/Icon";
+import { Notice } from "../frame/Notice";
 import { codeIn } from "./pairingCode";
 import { openReader } from "./qrReader";
 

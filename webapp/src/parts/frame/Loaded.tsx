@@ -1,7 +1,7 @@
 /** A screen that is a file of its own: drawn once it is there; where it cannot be fetched, said in words. */
 import type { ComponentChildren } from "preact";
 import { useEffect, useState } from "preact/hooks";
-import { Notice } from "../parts/frame/Notice";
+import { Notice } from "./Notice";
 
 type Props<M> = { load: () => Promise<M>; draw: (screen: M) => ComponentChildren };
 

@@ -2,17 +2,18 @@
 import { say } from "../../answers";
 import { showMass } from "../../core/numbers/shown";
 import { subtract, total, type Uncertain, uncertain } from "../../core/numbers/uncertain";
+import { LOOKS } from "../../core/wholeCar/weighIn";
 import { garage, type Rec } from "../../journal/garage";
-import { readingOf } from "../../parts/controls/reading";
-import type { Fact } from "../../parts/figures/Facts";
-import { refName } from "../../parts/words/naming";
-import { type Measure, massUnit, unitOf } from "../../parts/words/units";
 import { to } from "../../route";
-import { type Layout, LOOK_WORDS, LOOKS } from "../WeighCar/form";
+import type { Fact } from "../figures/Facts";
+import { refName } from "../words/naming";
+import { readingOf } from "../words/reading";
+import { type Measure, massUnit, unitOf } from "../words/units";
+import { LOOK_WORDS } from "./looks";
 
 export function readings(rec: Rec): Fact[] {
   const unit = String(garage.value.byId.get(String(rec.values["scale"]))?.values["unit"] ?? massUnit());
-  return LOOKS[rec.values["layout"] as Layout].map((name) =>
+  return LOOKS[rec.values["layout"] as keyof typeof LOOKS].map((name) =>
     typed("mass", LOOK_WORDS[name], rec.values[name] as string | undefined, unit),
   );
 }
@@ -49,7 +50,7 @@ function typed(kind: Measure, name: string, text: string | undefined, unit: stri
 /** From the readings to the weight: their sum, and what the scale's checks take out of it or put in. */
 export function trailRows(rec: Rec, whole: Uncertain): Fact[] {
   const unit = String(garage.value.byId.get(String(rec.values["scale"]))?.values["unit"] ?? massUnit());
-  const names = LOOKS[rec.values["layout"] as Layout];
+  const names = LOOKS[rec.values["layout"] as keyof typeof LOOKS];
   const looks = names.map((name) => readingOf("mass", String(rec.values[name] ?? ""), unit));
   const shown = looks.flatMap((look) => (look.state === "read" ? [uncertain(look.value)] : []));
   if (shown.length < looks.length) return [];

@@ -3,8 +3,8 @@ import { useState } from "preact/hooks";
 import { garage, type Rec } from "../../journal/garage";
 import { save } from "../../journal/write";
 import { place, to } from "../../route";
-import { useSaving } from "../forms/SaveDock";
-import { Notice, TroubleNotice } from "./Notice";
+import { Notice, TroubleNotice } from "../frame/Notice";
+import { useSaving } from "./SaveDock";
 
 const ADDRESS: Record<string, string> = { weighing: "weighing", weigh_in: "weigh-in", lift: "lift" };
 

@@ -1,0 +1,11 @@
+/** Whether anything of a part's weighing has been typed yet. */
+import type { Picked } from "../controls/picking";
+
+export type PartTyped = { of: Picked; shown: string; second: string; note: string; shots: readonly unknown[] };
+
+/** True when nothing worth keeping has been entered. */
+export function isBlank(form: PartTyped): boolean {
+  return (
+    form.shown === "" && form.second === "" && form.note === "" && form.shots.length === 0 && form.of.text.trim() === ""
+  );
+}
