@@ -4,7 +4,7 @@ import { garage, type Rec } from "../../journal/garage";
 import { save } from "../../journal/write";
 import { place, to } from "../../route";
 import { Notice, TroubleNotice } from "../frame/Notice";
-import { useSaving } from "./SaveDock";
+import { useSaving } from "./saving";
 
 const ADDRESS: Record<string, string> = { weighing: "weighing", weigh_in: "weigh-in", lift: "lift" };
 

@@ -1,7 +1,7 @@
 /** Everything on the phone as one file, even when nothing else works. */
 import { useState } from "preact/hooks";
 import { exportAll } from "../../store/takeout";
-import { useSaving } from "../forms/SaveDock";
+import { useSaving } from "../forms/saving";
 import { Notice, TroubleNotice } from "../frame/Notice";
 import { handOver } from "./handOver";
 

@@ -11,7 +11,7 @@ import { save } from "../../journal/write";
 import { type Fact, Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Row } from "../../parts/figures/Row";
-import { useSaving } from "../../parts/forms/SaveDock";
+import { useSaving } from "../../parts/forms/saving";
 import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";

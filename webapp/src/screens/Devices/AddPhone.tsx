@@ -1,6 +1,6 @@
 /** On the home computer: a code for a phone to scan or type, good once. */
 import { useEffect, useState } from "preact/hooks";
-import { useSaving } from "../../parts/forms/SaveDock";
+import { useSaving } from "../../parts/forms/saving";
 import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { askHome } from "./askHome";
 

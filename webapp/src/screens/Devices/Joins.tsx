@@ -1,6 +1,6 @@
 /** The phones that wait for a yes on the home computer, each with the two words that it shows itself. */
 import { useEffect, useState } from "preact/hooks";
-import { useSaving } from "../../parts/forms/SaveDock";
+import { useSaving } from "../../parts/forms/saving";
 import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { askHome } from "./askHome";
 

@@ -1,6 +1,6 @@
 /** The garage's devices, as the home computer tells them, and whether this browser may let others in. */
 import { useEffect, useState } from "preact/hooks";
-import { type Saving, useSaving } from "../../parts/forms/SaveDock";
+import { type Saving, useSaving } from "../../parts/forms/saving";
 import { keepDeviceNames } from "../../parts/words/deviceNames";
 import { askHome } from "./askHome";
 

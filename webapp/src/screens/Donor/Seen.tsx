@@ -7,7 +7,7 @@ import { Choice, TextField } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";
 import { FormDock } from "../../parts/forms/FormDock";
 import { useForm } from "../../parts/forms/form";
-import { useSaving } from "../../parts/forms/SaveDock";
+import { useSaving } from "../../parts/forms/saving";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { RecordPhotos } from "../../parts/photos/RecordPhotos";

@@ -2,7 +2,7 @@
 import { car } from "../../answers";
 import { save } from "../../journal/write";
 import { QuantityField } from "../../parts/controls/QuantityField";
-import { useSaving } from "../../parts/forms/SaveDock";
+import { useSaving } from "../../parts/forms/saving";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { typedOf } from "../../parts/words/reading";
 import { unitOf } from "../../parts/words/units";

@@ -1,6 +1,7 @@
 /** Joining a garage, from the first word to the last: the code, the wait for a yes at home, and what to do then. */
 
 import { joining } from "../../parts/joining/join";
+import "./Joining.css";
 import { waiting } from "../../store/joining";
 import { Joined } from "./Joined";
 import { Pairing } from "./Pairing";

@@ -2,7 +2,7 @@
 import { useState } from "preact/hooks";
 import { garage, type Head, type Rec } from "../../journal/garage";
 import { save } from "../../journal/write";
-import { useSaving } from "../../parts/forms/SaveDock";
+import { useSaving } from "../../parts/forms/saving";
 import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
 import { deviceName } from "../../parts/words/deviceNames";

@@ -4,7 +4,7 @@ import { describe } from "../../generated/errors";
 import { type AsideEntry, garage } from "../../journal/garage";
 import { save } from "../../journal/write";
 import { Disclosure } from "../../parts/controls/Disclosure";
-import { useSaving } from "../../parts/forms/SaveDock";
+import { useSaving } from "../../parts/forms/saving";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
 import { deviceName } from "../../parts/words/deviceNames";

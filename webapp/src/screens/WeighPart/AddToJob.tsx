@@ -5,7 +5,7 @@ import { garage, type Rec } from "../../journal/garage";
 import { type Change, newId, save } from "../../journal/write";
 import { Choice } from "../../parts/controls/Field";
 import { type Offer, type Picked, RecordPick } from "../../parts/controls/RecordPick";
-import { useSaving } from "../../parts/forms/SaveDock";
+import { useSaving } from "../../parts/forms/saving";
 import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { refName } from "../../parts/words/naming";
 import { to } from "../../route";
