@@ -1,6 +1,6 @@
 /** What the phone makes of a refusal in an answer of the home computer. */
 import { expect, test } from "vitest";
-import { AppError, describe } from "../webapp/src/generated/errors";
+import { AppError, describe } from "../webapp/src/errors";
 
 test("a code of the app's own table is said in the app's words", () => {
   const error = AppError.fromBody({

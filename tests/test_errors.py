@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import string
 from pathlib import Path
 
@@ -14,8 +15,10 @@ SOURCES = [
     path
     for folder in (ROOT / "server" / "tarebook", ROOT / "webapp" / "src")
     for path in folder.rglob("*")
-    if path.suffix in {".py", ".ts", ".tsx"} and "generated" not in path.parts and path.name != "error_table.py"
+    if path.suffix in {".py", ".ts", ".tsx"} and "generated" not in path.parts and path.parent.name != "errors"
 ]
+
+COMPOSED = re.compile(r"fuel_class_\w+|ballast_(front|left)_(low|high)")  # of a beginning and what the core knows
 
 
 @pytest.mark.parametrize("code", ERRORS)
@@ -30,7 +33,8 @@ def test_a_row_says_what_happened_and_what_to_do(code: str) -> None:
 
 def test_every_code_is_said_somewhere() -> None:
     said = "\n".join(path.read_text(encoding="utf-8") for path in SOURCES)
-    assert [code for code in ERRORS if f'"{code}"' not in said] == []
+    silent = {code for code in ERRORS if f'"{code}"' not in said}
+    assert silent == {code for code in ERRORS if COMPOSED.fullmatch(code)}
 
 
 def test_data_fills_the_sentence_and_a_missing_name_raises_nothing() -> None:

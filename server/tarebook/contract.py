@@ -16,12 +16,6 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
-from tarebook.error_row import ErrorRow
-from tarebook.error_table import ONLY_AT_HOME
-from tarebook.error_table_balance import BALANCE
-from tarebook.error_table_beside import BESIDE
-from tarebook.error_table_fuel import FUEL
-from tarebook.error_table_stock import STOCK
 from tarebook.errors import ERRORS
 from tarebook.journal import kinds
 
@@ -34,78 +28,24 @@ def _json(value: Any) -> str:
     return json.dumps(value, indent=2, ensure_ascii=False)
 
 
-# What only screens opened later tell comes with the rooms of the core that say it, and with `parts/Warnings`.
-LATER = {**BALANCE, **BESIDE, **STOCK, **FUEL}
+def _table(name: str, rows: Mapping[str, object]) -> str:
+    """A constant table, a row a line."""
+    lines = "".join(f"  {code}: {json.dumps(row, ensure_ascii=False)},\n" for code, row in rows.items())
+    return f"export const {name} = {{\n{lines}}} as const;\n"
+
+
+def errors_ts(told: str, name: str) -> str:
+    """The rows told by one part of the phone, as `[sentence, do]`."""
+    return _table(name, {code: (row.sentence, row.do) for code, row in ERRORS.items() if row.told == told})
 
 
 def later_errors_ts() -> str:
+    """They come with the rooms of the core that say them, and with `parts/frame/Warnings`."""
     return f"""{HEADER}
-import {{ addErrors }} from "./errors";
+import {{ addErrors }} from "../errors";
 
-export const LATER_ERRORS = {_rows(LATER)} as const;
-
+{errors_ts("later", "LATER_ERRORS")}
 addErrors(LATER_ERRORS);
-"""
-
-
-def _rows(rows: Mapping[str, ErrorRow]) -> str:
-    return _json({code: {"sentence": row.sentence, "do": row.do} for code, row in rows.items()})
-
-
-def errors_ts() -> str:
-    rows = {code: row for code, row in ERRORS.items() if code not in ONLY_AT_HOME and code not in LATER}
-    return f"""{HEADER}
-import type {{ LATER_ERRORS }} from "./laterErrors";
-
-export const ERRORS = {_rows(rows)} as const;
-
-type Row = {{ readonly sentence: string; readonly do: string }};
-const known: Record<string, Row> = {{ ...ERRORS }};
-
-/** Takes in rows that come with what tells them: the first screen does without. */
-export function addErrors(rows: Readonly<Record<string, Row>>): void {{
-  Object.assign(known, rows);
-}}
-
-export type ErrorCode = keyof typeof ERRORS | keyof typeof LATER_ERRORS;
-export type ErrorData = Record<string, unknown>;
-export type Described = {{ code: ErrorCode; sentence: string; do: string; data: ErrorData }};
-
-function fill(text: string, data: ErrorData): string {{
-  return text.replace(/\\{{(\\w+)\\}}/g, (whole, name: string) => (name in data ? String(data[name]) : whole));
-}}
-
-/** The error as every answer of the server carries it. */
-export function describe(code: ErrorCode, data: ErrorData = {{}}): Described {{
-  const row = known[code] as Row;
-  return {{ code, sentence: fill(row.sentence, data), do: fill(row.do, data), data }};
-}}
-
-export class AppError extends Error {{
-  readonly code: ErrorCode;
-  readonly data: ErrorData;
-  readonly sentence: string;
-  readonly do: string;
-
-  constructor(code: ErrorCode, data: ErrorData = {{}}, described = describe(code, data)) {{
-    super(described.sentence);
-    this.name = "AppError";
-    this.code = code;
-    this.data = data;
-    this.sentence = described.sentence;
-    this.do = described.do;
-  }}
-
-  /** Reads `{{"error": {{code, sentence, do, data}}}}`, an answer of the server; null when it is something else. */
-  static fromBody(body: unknown): AppError | null {{
-    const error = (body as {{ error?: Partial<Described> }} | null)?.error;
-    if (typeof error?.code !== "string") return null;
-    const {{ code, data = {{}} }} = error;
-    if (Object.hasOwn(known, code)) return new AppError(code, data);
-    // A code this app has no row for brings its own words.
-    return typeof error.sentence === "string" ? new AppError(code, data, {{ do: "", ...error }} as Described) : null;
-  }}
-}}
 """
 
 
@@ -158,31 +98,15 @@ export const DIMENSIONS: Readonly<Record<Kind, Dimension>> = {_json(unit_table()
 """
 
 
-def sentences_ts() -> str:
+def sentences() -> Iterator[tuple[str, str]]:
+    """What rooms of the core are told in, a file each: not every screen needs every one."""
+    from tarebook.core.fuel_run.fuel_words import FUEL_SENTENCES
+    from tarebook.core.fusion.fusion_words import FUSION_SENTENCES
     from tarebook.core.standing.sentences import SENTENCES
 
-    return f"""{HEADER}
-/** What a standing is told in; `{{name}}` in a sentence is filled by core/standing/sentences. */
-export const SENTENCES = {_json(SENTENCES)} as const;
-"""
-
-
-def fusion_sentences_ts() -> str:
-    from tarebook.core.fusion.fusion_words import FUSION_SENTENCES
-
-    return f"""{HEADER}
-/** What does not fit among the weigh-ins is told in; `{{name}}` in a sentence is filled by core/fusion/fusionWords. */
-export const FUSION_SENTENCES = {_json(FUSION_SENTENCES)} as const;
-"""
-
-
-def fuel_sentences_ts() -> str:
-    from tarebook.core.fuel_run.fuel_words import FUEL_SENTENCES
-
-    return f"""{HEADER}
-/** What a run on fuel is told in; `{{name}}` in a sentence is filled by core/fuelRun/fuelWords. */
-export const FUEL_SENTENCES = {_json(FUEL_SENTENCES)} as const;
-"""
+    yield "fuelSentences.ts", f"{HEADER}\n{_table('FUEL_SENTENCES', FUEL_SENTENCES)}"
+    yield "fusionSentences.ts", f"{HEADER}\n{_table('FUSION_SENTENCES', FUSION_SENTENCES)}"
+    yield "sentences.ts", f"{HEADER}\n{_table('SENTENCES', SENTENCES)}"
 
 
 def openapi_json() -> str:
@@ -204,13 +128,11 @@ def api_ts(document: str) -> str:
 
 def everything() -> Iterator[tuple[str, str]]:
     """(file name, content) of every generated file; those that need least come first."""
-    yield "errors.ts", errors_ts()
+    yield "errors.ts", f"{HEADER}\n{errors_ts('first', 'ERRORS')}"
     yield "laterErrors.ts", later_errors_ts()
     yield "kinds.ts", kinds_ts()
     yield "units.ts", units_ts()
-    yield "sentences.ts", sentences_ts()
-    yield "fuelSentences.ts", fuel_sentences_ts()
-    yield "fusionSentences.ts", fusion_sentences_ts()
+    yield from sentences()
     document = openapi_json()
     yield "openapi.json", document
     yield "api.ts", api_ts(document)

@@ -5,7 +5,7 @@ import { describe, expect, test } from "vitest";
 
 import { factor, type Quantity, QuantityError, read, readMass } from "../../webapp/src/core/numbers/quantity";
 import { add, fromNumber, multiply, ratio, toNumber } from "../../webapp/src/core/numbers/ratio";
-import { describe as told } from "../../webapp/src/generated/errors";
+import { describe as told } from "../../webapp/src/errors";
 import { DIMENSIONS, type Kind } from "../../webapp/src/generated/units";
 
 const kinds = fc.constantFrom<Kind>("mass", "length", "volume");

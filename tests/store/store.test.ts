@@ -4,7 +4,7 @@ import { Dexie } from "dexie";
 import { IDBFactory, IDBKeyRange } from "fake-indexeddb";
 import { describe, expect, it } from "vitest";
 
-import type { AppError } from "../../webapp/src/generated/errors";
+import type { AppError } from "../../webapp/src/errors";
 import { LiveGarage } from "../../webapp/src/journal/garage";
 import { Writer } from "../../webapp/src/journal/write";
 import { databaseName, TABLES, VERSION } from "../../webapp/src/store/database";

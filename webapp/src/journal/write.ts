@@ -1,6 +1,6 @@
 /** Saving: a list of changes becomes entries, checked, and written in one strict transaction. */
 
-import { AppError } from "../generated/errors";
+import { AppError } from "../errors";
 import { KINDS, SCHEMA } from "../generated/kinds";
 import { addPending, type Fresh } from "../store/entries";
 import { opened } from "../store/opened";

@@ -6,7 +6,7 @@
  */
 
 import { type ReadonlySignal, signal } from "@preact/signals";
-import { AppError } from "../generated/errors";
+import { AppError } from "../errors";
 import { requestJson, type Wire } from "../sync/request";
 
 /** `until`: when the wait ends, in milliseconds since 1970 by this phone's clock, which alone measures it. */

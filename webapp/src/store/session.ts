@@ -3,7 +3,7 @@
 import { type ReadonlySignal, signal } from "@preact/signals";
 import { Dexie } from "dexie";
 
-import type { AppError } from "../generated/errors";
+import type { AppError } from "../errors";
 import { PATIENCE, requestJson, unreadable, type Wire } from "../sync/request";
 import { databaseName } from "./database";
 import { Drafts } from "./drafts";

@@ -3,7 +3,7 @@
  * where it was taken) gone. It is drawn anew, so nothing of the original file but its pixels remains.
  */
 
-import { AppError } from "../generated/errors";
+import { AppError } from "../errors";
 import { isCutShort, pictureHead } from "./picture_head";
 
 export type Shrunk = { bytes: ArrayBuffer; type: string; width: number; height: number };

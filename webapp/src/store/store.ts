@@ -5,7 +5,7 @@
 
 import type { Table } from "dexie";
 
-import { AppError } from "../generated/errors";
+import { AppError } from "../errors";
 import { databaseName, FIRST_STATE, GarageDb, type State, VERSION } from "./database";
 import { isLost, storageTrouble } from "./trouble";
 

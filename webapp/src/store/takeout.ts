@@ -3,7 +3,7 @@
  * how far sync has come. The token stays out of it: whoever gets the file shall not get the garage.
  */
 
-import { AppError } from "../generated/errors";
+import { AppError } from "../errors";
 import { SCHEMA } from "../generated/kinds";
 import { type Readable, readAsItIs } from "./as_it_is";
 import type { BytesRow, EntryRow } from "./database";

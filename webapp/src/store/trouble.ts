@@ -1,6 +1,6 @@
 /** What goes wrong with a phone's storage, as rows of the error table. */
 
-import { AppError } from "../generated/errors";
+import { AppError } from "../errors";
 
 /** The browser closed the connection behind our back: a page in the background, a storage process that died. */
 const LOST = new Set(["InvalidStateError", "DatabaseClosedError", "UnknownError", "TransactionInactiveError"]);

@@ -4,7 +4,7 @@
  * and only its word makes a photo "sent".
  */
 
-import { AppError } from "../generated/errors";
+import { AppError } from "../errors";
 import type { PhotoRow } from "../store/database";
 import { hashOf, heldPhotos, readBytes, setPhotoState, waitingPhotos } from "../store/photo_rows";
 import type { Post } from "./post";

@@ -3,7 +3,7 @@
  * after it are written together or not at all; a page that skips, repeats or breaks off is no page.
  */
 
-import { AppError } from "../generated/errors";
+import { AppError } from "../errors";
 import type { Cursor } from "../store/database";
 import { type Page, type PulledLine, takePage } from "../store/entries";
 import { readState } from "../store/state";

@@ -4,7 +4,7 @@
  * is ever dropped: only being taken ends an entry's wait.
  */
 
-import { AppError } from "../generated/errors";
+import { AppError } from "../errors";
 import { SCHEMA } from "../generated/kinds";
 import { utf8Length } from "../journal/bytes";
 import type { EntryRow } from "../store/database";

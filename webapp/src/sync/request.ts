@@ -1,6 +1,6 @@
 /** One request to the home computer: always with an end, and every way it can go wrong as a row of the error table. */
 
-import { AppError } from "../generated/errors";
+import { AppError } from "../errors";
 
 /** A server out of range does not refuse, it hangs: no request may wait longer than this. */
 export const PATIENCE = 9_000;

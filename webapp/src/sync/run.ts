@@ -1,6 +1,6 @@
 /** One run of sync, in numbered steps. It may be broken off anywhere, and done again any number of times. */
 
-import { AppError } from "../generated/errors";
+import { AppError } from "../errors";
 import { returnLost, rewind } from "../store/entries";
 import { readState } from "../store/state";
 import { confirmPhotos, sendPhotos } from "./photos";

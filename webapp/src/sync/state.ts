@@ -2,7 +2,7 @@
 
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 
-import type { AppError } from "../generated/errors";
+import type { AppError } from "../errors";
 import { live } from "../journal/garage";
 import { protection } from "../store/protection";
 import type { Phase } from "./post";

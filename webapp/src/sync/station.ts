@@ -1,6 +1,6 @@
 /** The running sync of one open garage: attempts, what they note down, and their end when the garage is closed. */
 
-import { AppError } from "../generated/errors";
+import { AppError } from "../errors";
 import type { LiveGarage } from "../journal/garage";
 import { countPhotos } from "../store/photo_rows";
 import { readState, rememberHeard } from "../store/state";

@@ -4,7 +4,7 @@
  * The table is the server's own (`server/tarebook/core/fuel_run/fuel_words.py`), in `generated/fuelSentences`.
  */
 
-import { describe } from "../../generated/errors";
+import { describe } from "../../errors";
 import { FUEL_SENTENCES } from "../../generated/fuelSentences";
 import type { Warned } from "../garage/records";
 import { layOut, showChance, showGuard, showMass } from "../numbers/shown";

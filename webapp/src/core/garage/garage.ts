@@ -7,7 +7,7 @@
  * as little as possible is left out. Records are taken in order of id, so the order of the lists never matters.
  */
 
-import type { ErrorCode } from "../../generated/errors";
+import type { ErrorCode } from "../../errors";
 import { type Field, KINDS } from "../../generated/kinds";
 import { QuantityError } from "../numbers/quantity";
 import { Misfit, readField } from "./fieldValues";

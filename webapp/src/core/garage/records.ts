@@ -6,7 +6,7 @@
  * are exact ratios. A warning is `{code, data}` with a code of the error table; nothing here ever throws over data.
  */
 
-import type { ErrorCode } from "../../generated/errors";
+import type { ErrorCode } from "../../errors";
 import type { Quantity } from "../numbers/quantity";
 import type { Ratio } from "../numbers/ratio";
 import type { Sheet, SheetHole } from "../sheet/sheetRecords";

@@ -6,7 +6,7 @@
  * refused here, so that the sentence speaks of that and not of a unit.
  */
 
-import { AppError } from "../../generated/errors";
+import { AppError } from "../../errors";
 import { add, type Ratio, ratio } from "./ratio";
 
 /** Characters; the journal keeps no longer typed quantity. */

@@ -7,7 +7,7 @@
  * (`server/tarebook/core/standing/sentences.py`), in `generated/sentences`.
  */
 
-import { describe } from "../../generated/errors";
+import { describe } from "../../errors";
 import { SENTENCES } from "../../generated/sentences";
 import type { Warned } from "../garage/records";
 import { layOut, type Piece, showChance, showGuard, showMass } from "../numbers/shown";

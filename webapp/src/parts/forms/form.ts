@@ -5,7 +5,7 @@
  * never overwritten. What is half typed is kept as a draft: the page may be killed at any time.
  */
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { AppError } from "../../generated/errors";
+import type { AppError } from "../../errors";
 import { garage } from "../../journal/garage";
 import type { Value } from "../../journal/types";
 import { type NewPhoto, newId, save } from "../../journal/write";

@@ -1,6 +1,6 @@
 /** Saving from a screen: one save at a time, and what became of the last. */
 import { useState } from "preact/hooks";
-import type { AppError } from "../../generated/errors";
+import type { AppError } from "../../errors";
 import { troubleOf } from "./trouble";
 
 export type Saving = { busy: boolean; trouble: AppError | null; run: (work: () => Promise<void>) => Promise<void> };

@@ -1,7 +1,7 @@
 /** What was typed into a form and cannot be read: said before it is saved, so that nothing counts as nothing unnoticed. */
 import { likely } from "../../core/garage/fieldValues";
 import { read } from "../../core/numbers/quantity";
-import { AppError } from "../../generated/errors";
+import { AppError } from "../../errors";
 import { type Field, KINDS } from "../../generated/kinds";
 import type { Value } from "../../journal/types";
 import { fieldWord } from "../words/naming";

@@ -1,6 +1,6 @@
 /** What the core warns of, in the sentences of the error table. */
 import type { Warned } from "../../core/garage/records";
-import { describe } from "../../generated/errors";
+import { describe } from "../../errors";
 import "../../generated/laterErrors";
 import { Notice } from "./Notice";
 

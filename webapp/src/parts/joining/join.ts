@@ -1,6 +1,6 @@
 /** What becomes of a code that was followed, scanned or typed; kept here, for the screen it came from may be gone. */
 import { type ReadonlySignal, signal } from "@preact/signals";
-import type { AppError } from "../../generated/errors";
+import type { AppError } from "../../errors";
 import { replace } from "../../route";
 import { brokenOff } from "../../store/joining";
 import { pair, pairOn } from "../../store/session";

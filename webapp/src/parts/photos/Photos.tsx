@@ -1,6 +1,6 @@
 /** Photos of a record: taken, chosen, looked at. Bytes live in the phone's own store; what shows is a blob: address. */
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { AppError } from "../../generated/errors";
+import type { AppError } from "../../errors";
 import { photoUrl } from "../../store/photos";
 import { shrink } from "../../store/shrink";
 import { troubleOf } from "../forms/trouble";

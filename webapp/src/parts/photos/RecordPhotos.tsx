@@ -1,6 +1,6 @@
 /** The photos of one record, and a way to add one: it is saved at once, as a record of its own. */
 import { useState } from "preact/hooks";
-import type { AppError } from "../../generated/errors";
+import type { AppError } from "../../errors";
 import { garage } from "../../journal/garage";
 import { save } from "../../journal/write";
 import { troubleOf } from "../forms/trouble";

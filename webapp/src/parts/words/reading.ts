@@ -3,7 +3,7 @@
  */
 import { read } from "../../core/numbers/quantity";
 import { showBoth } from "../../core/numbers/shown";
-import { AppError } from "../../generated/errors";
+import { AppError } from "../../errors";
 import { type Measure, unitOf } from "./units";
 
 export type Reading =

@@ -4,7 +4,7 @@ import type { Balance } from "../../core/balance/balance";
 import type { Change } from "../../core/balance/moved";
 import { showPlain } from "../../core/numbers/shown";
 import { expanded } from "../../core/numbers/uncertain";
-import { describe } from "../../generated/errors";
+import { describe } from "../../errors";
 import { Facts } from "../../parts/figures/Facts";
 import { Section } from "../../parts/frame/Screen";
 import { yawWords } from "./words";

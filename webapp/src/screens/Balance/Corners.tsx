@@ -1,7 +1,7 @@
 /** What stands on each wheel, where that can be known: as weighed, and never invented for any other state. */
 import { say } from "../../answers";
 import type { Balance, Corner } from "../../core/balance/balance";
-import { describe } from "../../generated/errors";
+import { describe } from "../../errors";
 import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 

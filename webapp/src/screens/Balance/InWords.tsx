@@ -1,5 +1,5 @@
 /** The balance in a few sentences, or what is missing for them and where to enter it. */
-import { describe } from "../../generated/errors";
+import { describe } from "../../errors";
 import { Notice } from "../../parts/frame/Notice";
 import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";

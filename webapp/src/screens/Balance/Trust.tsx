@@ -1,6 +1,6 @@
 /** What the figures take on trust, and which parts each is about, so that the right one can be measured. */
 import type { Warned } from "../../core/garage/records";
-import { describe } from "../../generated/errors";
+import { describe } from "../../errors";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";

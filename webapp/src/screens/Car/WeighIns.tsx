@@ -1,6 +1,6 @@
 /** Every weigh-in, to the class's condition, newest first. */
 import { say, stand } from "../../answers";
-import { describe } from "../../generated/errors";
+import { describe } from "../../errors";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { sayMoment } from "../../parts/words/moments";

@@ -1,5 +1,5 @@
 /** A question to the home computer with this device's token; every way it can fail is a row of the error table. */
-import { AppError } from "../../generated/errors";
+import { AppError } from "../../errors";
 import { opened } from "../../store/opened";
 import { PATIENCE, requestJson } from "../../sync/request";
 

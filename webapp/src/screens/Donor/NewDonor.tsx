@@ -2,7 +2,7 @@
 import { useState } from "preact/hooks";
 import { bookWith, car, known, type Lists, lists, type Plain, say } from "../../answers";
 import { compare } from "../../core/ledger/compare";
-import type { AppError } from "../../generated/errors";
+import type { AppError } from "../../errors";
 import { garage } from "../../journal/garage";
 import { newId, save } from "../../journal/write";
 import { Pick, TextField } from "../../parts/controls/Field";

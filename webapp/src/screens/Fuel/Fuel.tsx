@@ -11,7 +11,7 @@ import { type FuelRun, fuelRun } from "../../core/fuelRun/fuelRun";
 import { lightestSentence, startSentence } from "../../core/fuelRun/fuelWords";
 import type { Warned } from "../../core/garage/records";
 import { showBoth } from "../../core/numbers/shown";
-import { describe } from "../../generated/errors";
+import { describe } from "../../errors";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { Row } from "../../parts/figures/Row";

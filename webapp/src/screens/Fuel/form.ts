@@ -1,7 +1,7 @@
 /** What is typed of a run, kept on the phone as a draft; and the question it asks of the core. */
 import { MOST_LAPS, type RunQuestion } from "../../core/fuelRun/fuelGiven";
 import { type Quantity, read } from "../../core/numbers/quantity";
-import { AppError } from "../../generated/errors";
+import { AppError } from "../../errors";
 
 /** Texts as typed. `perLap`: null while the car's own figure stands. */
 export type RunForm = {

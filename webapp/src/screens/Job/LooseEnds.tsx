@@ -1,6 +1,6 @@
 /** What a job leaves behind: a plug to cap, a wire to tie, a hole to seal, a bag of bolts to label. Open until closed. */
 import { useState } from "preact/hooks";
-import type { AppError } from "../../generated/errors";
+import type { AppError } from "../../errors";
 import { garage } from "../../journal/garage";
 import { save } from "../../journal/write";
 import { Choice, TextField, Tick } from "../../parts/controls/Field";

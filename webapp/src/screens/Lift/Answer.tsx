@@ -4,7 +4,7 @@ import { bookWith, known } from "../../answers";
 import type { LiftedCar } from "../../core/balance/axleLift";
 import { liftOf, outlook } from "../../core/balance/lift";
 import { isWarned } from "../../core/wholeCar/condition";
-import type { AppError } from "../../generated/errors";
+import type { AppError } from "../../errors";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { TextField } from "../../parts/controls/Field";
 import { LengthFigure } from "../../parts/figures/MassFigure";

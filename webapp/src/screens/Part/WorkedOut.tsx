@@ -4,7 +4,7 @@ import { QuantityError } from "../../core/numbers/quantity";
 import type { Piece } from "../../core/sheet/sheet";
 import { pieceOf } from "../../core/sheet/sheetPiece";
 import { type Against, against, againstSentence } from "../../core/weighing/workedOut";
-import { describe } from "../../generated/errors";
+import { describe } from "../../errors";
 import type { Rec } from "../../journal/types";
 import { Facts } from "../../parts/figures/Facts";
 import { Notice } from "../../parts/frame/Notice";

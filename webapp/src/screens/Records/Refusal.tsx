@@ -1,5 +1,5 @@
 /** Why the last try did not get through, and where to go because of it. */
-import type { AppError } from "../../generated/errors";
+import type { AppError } from "../../errors";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { to } from "../../route";
 

@@ -1,6 +1,6 @@
 /** Entries that were kept but not used: why, what they say, and what a person can do about it. */
 
-import { describe } from "../../generated/errors";
+import { describe } from "../../errors";
 import { type AsideEntry, garage } from "../../journal/garage";
 import { save } from "../../journal/write";
 import { Disclosure } from "../../parts/controls/Disclosure";

@@ -10,7 +10,7 @@ import { QuantityError } from "../../core/numbers/quantity";
 import { type Piece, type SheetMass, sheet } from "../../core/sheet/sheet";
 import { writeCorners } from "../../core/sheet/sheetCorners";
 import { type PieceRecord, readPiece, type ShapeRecord } from "../../core/sheet/sheetPiece";
-import { describe } from "../../generated/errors";
+import { describe } from "../../errors";
 import { KINDS } from "../../generated/kinds";
 import { cornersOf, type Spot } from "../../parts/sheet/geometry";
 import { typedOf } from "../../parts/words/reading";

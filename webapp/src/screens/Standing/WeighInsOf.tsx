@@ -2,7 +2,7 @@
 import { say, stand } from "../../answers";
 import { showPercent } from "../../core/numbers/shown";
 import type { Counted, Fused } from "../../core/standing/estimate";
-import { describe } from "../../generated/errors";
+import { describe } from "../../errors";
 import { Row } from "../../parts/figures/Row";
 import { to } from "../../route";
 import { isOfficial, weighInName } from "./weighInName";

@@ -1,6 +1,6 @@
 /** Photos of the displays, where it was, a note: none of it needed. */
 import { useState } from "preact/hooks";
-import type { AppError } from "../../generated/errors";
+import type { AppError } from "../../errors";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { TextField } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";

@@ -5,7 +5,7 @@ import type { Lift } from "../../core/garage/records";
 import { showLength } from "../../core/numbers/shown";
 import { expanded } from "../../core/numbers/uncertain";
 import { isWarned } from "../../core/wholeCar/condition";
-import { describe } from "../../generated/errors";
+import { describe } from "../../errors";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { sayMoment } from "../../parts/words/moments";

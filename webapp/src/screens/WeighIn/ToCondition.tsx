@@ -1,6 +1,6 @@
 /** From the car as it stood to the condition the class weighs it in: fuel and driver out, the class's in. */
 import type { WholeCar } from "../../core/wholeCar/weighIn";
-import { describe } from "../../generated/errors";
+import { describe } from "../../errors";
 import { Facts } from "../../parts/figures/Facts";
 import { Section } from "../../parts/frame/Screen";
 import { conditionRows } from "../../parts/weighIn/conditionRows";

@@ -1,7 +1,7 @@
 /** The form of one weighing: looks and keypad first, then what it is and the photo; save stays in reach. */
 import { useMemo, useState } from "preact/hooks";
 import { car } from "../../answers";
-import type { AppError } from "../../generated/errors";
+import type { AppError } from "../../errors";
 import { garage } from "../../journal/garage";
 import { newId, save } from "../../journal/write";
 import { Keypad } from "../../parts/controls/Keypad";

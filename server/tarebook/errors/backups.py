@@ -1,0 +1,21 @@
+"""Backups, and bringing the garage back from one."""
+
+from __future__ import annotations
+
+from tarebook.errors.row import at_home
+
+# fmt: off
+ROWS = {
+    "backup_no_room": at_home("There is no room for a backup in {folder}; none was made.",
+        "Make room there, or name a file elsewhere: tarebook backup FILE. Older backups are untouched.", 507),
+    "backup_differs": at_home("{changed} rows of the backup are not what its journal makes; it was not kept.",
+        "Run tarebook rebuild, then make the backup again.", 500),
+    "backup_damaged": at_home("The backup {file} is damaged: {reason}.", "Use an older one. Nothing was changed.", 500),
+    "backup_newer": at_home("The backup {file} was made by a newer Tarebook.",
+        "Update this one; nothing was changed.", 500),
+    "not_a_backup": at_home("The file {file} is not a backup of Tarebook, or only a piece of one.",
+        "Name one that tarebook backup made. What an app has exported is taken in by tarebook import.", 500),
+    "restore_not_empty": at_home("The database that DATABASE_URL names holds a garage already.",
+        "Make an empty database and name that one. Nothing was changed.", 500),
+}
+# fmt: on

@@ -1,0 +1,30 @@
+"""What any address of the server may answer a request with."""
+
+from __future__ import annotations
+
+from tarebook.errors.row import at_home, first
+
+# fmt: off
+ROWS = {
+    "bad_request": first("The request could not be read.",
+        "Reload the app; if it happens again, export and report it.", 400),
+    "malformed_json": first("What was sent is not readable JSON: {reason}.", "Send one JSON object in UTF-8.", 400),
+    "bad_input": first("Something sent has the wrong shape.",
+        "Look at the fields named in the data and send them as documented.", 422),
+    "not_found": at_home("There is nothing at this address.", "Check the address.", 404),
+    "method_not_allowed": at_home("This address does not do that.", "Use one of the methods in the Allow header.", 405),
+    "too_large": first("That is more than one request may carry.", "Send it in smaller pieces.", 413),
+    "unsupported_type": at_home("The request has a content type this address does not take.",
+        "Send application/json.", 415),
+    "wrong_host": first("This server does not answer to that host name.",
+        "Open the address that tarebook serve printed.", 421),
+    "rate_limited": first("Too many tries in a short time.", "Wait a minute and try again.", 429),
+    "broken": first("The server met a fault of its own.",
+        "Nothing you saved is lost. Try again; if it happens again, report it.", 500),
+    "busy": first("The database is busy.", "It will be tried again by itself.", 503),
+    "disk_full": at_home("The home computer's disk is full; nothing of this was kept there.",
+        "Make room on it. The phone keeps everything until then.", 507),
+    "store_unwell": at_home("The home computer cannot write to its folder.",
+        "Check the folder and its disk. The phone keeps everything until then.", 507),
+}
+# fmt: on
