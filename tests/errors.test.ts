@@ -4,10 +4,10 @@ import { AppError, describe } from "../webapp/src/errors";
 
 test("a code of the app's own table is said in the app's words", () => {
   const error = AppError.fromBody({
-    error: { code: "too_many_entries", sentence: "Other words.", data: { most: 500 } },
+    error: { code: "entry_too_large", sentence: "Other words.", data: { most: 500 } },
   });
-  expect(error).toMatchObject(describe("too_many_entries", { most: 500 }));
-  expect(error?.message).toBe("One push may carry at most 500 entries.");
+  expect(error).toMatchObject(describe("entry_too_large", { most: 500 }));
+  expect(error?.message).toBe("One record may be at most 500 bytes long.");
 });
 
 test("a code the app has no row for brings its own words", () => {

@@ -29,7 +29,7 @@ function says(...answers: Said[]): void {
 }
 
 function refusal(status: number, code: string): Said {
-  return { status, body: { error: { code, data: {} } } };
+  return { status, body: { error: { code, sentence: "No.", data: {} } } };
 }
 
 /** The tab's session storage, which outlives a reload. */

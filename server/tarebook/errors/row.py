@@ -1,7 +1,7 @@
 """What a row of the error table holds, and which part of the app needs it.
 
-`first`: the first screen; `later`: only screens opened later, so the row comes with the rooms of the core that say it;
-`at_home`: only commands, `serve` and its answers, as a phone that is answered so takes the words from the answer.
+`first`: the first screen. `later`: only screens opened later, so the row comes with the rooms of the core that say it.
+`at_home`: only commands, `serve` and its answers; a phone that is answered so takes the words from the answer.
 """
 
 from __future__ import annotations

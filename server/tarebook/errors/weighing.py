@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tarebook.errors.row import first, later
+from tarebook.errors.row import at_home, first, later
 
 # fmt: off
 ROWS = {
@@ -10,7 +10,7 @@ ROWS = {
         "Check which reading was with the part and which without."),
     "above_capacity": first("A reading is above what the scale can weigh.",
         "Weigh it on a larger scale, or correct the scale's capacity."),
-    "no_mass": first("Nobody has weighed it yet, or said what it weighs.", "Weigh it, or say a guess."),
+    "no_mass": at_home("Nobody has weighed it yet, or said what it weighs.", "Weigh it, or say a guess."),
     "unweighed": first("Some parts have no weight yet and count as nothing.", "Weigh them, or say a guess."),
     "nothing_to_compare": first("There is no part to compare this one with.", "Say which part it would replace."),
     "check_far_off": later("A check shows a mass far from the one on the scale; it is not used.",

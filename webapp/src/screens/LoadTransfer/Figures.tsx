@@ -2,6 +2,7 @@
 import { say } from "../../answers";
 import { showLength, showPlain } from "../../core/numbers/shown";
 import { expanded, subtract, type Uncertain } from "../../core/numbers/uncertain";
+import { describe } from "../../errors";
 import { Facts } from "../../parts/figures/Facts";
 import { Section } from "../../parts/frame/Screen";
 import { unitOf } from "../../parts/words/units";
@@ -111,18 +112,19 @@ function Changed({ shown: { figure, show, more, less }, states }: { shown: Shown
   );
 }
 
-const LACKING: Record<Figure, string> = {
-  lateral: "The tracks are missing.",
-  longitudinal: "The wheelbase is missing.",
-  stability: "The tracks are missing.",
-  height: "Neither a lift nor the tracks tell it.",
-  perPower: "The power is missing.",
-};
+const LACKING = {
+  lateral: "tracks_unknown",
+  longitudinal: "wheelbase_unknown",
+  stability: "tracks_unknown",
+  height: "height_unknown",
+  perPower: "power_unknown",
+} as const;
 
 function Lacking({ figure }: { figure: Figure }) {
+  const { sentence, do: todo } = describe(LACKING[figure]);
   return (
     <p>
-      {LACKING[figure]} <a href={to("car-sheet")}>Enter it with the car</a>.
+      {sentence} <a href={to("car-sheet")}>{todo}</a>
     </p>
   );
 }
