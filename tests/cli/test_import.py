@@ -122,6 +122,21 @@ def test_a_line_is_a_fitted_job_with_its_parts_as_typed(tarebook, garage, sheet)
     assert {(each["part"], each["way"]) for each in got["job_parts"]} == {(off["id"], "off"), (on["id"], "on")}
 
 
+def test_a_mass_below_one_is_a_mass_however_it_is_written(tarebook, garage, sheet):
+    lines = ["Clip,0.823,,kg,,,5", "Cap,0.5kg,,,,,5", "Nut,.25,,lb,,,5", "Pin,,0.5 lb,kg,,,5", "Tie,½,,oz,,,5"]
+    ended = tarebook("import", sheet(*lines))
+    assert ended.out == "5 of 5 lines taken in, 0 known already, 0 not readable.\n"
+    claims = {name: part["claim"] for name, part in by_name(garage()["parts"]).items()}
+    assert claims == {"Clip": "0.823 kg", "Cap": "0.5kg", "Nut": ".25 lb", "Pin": "0.5 lb", "Tie": "½ oz"}
+
+
+def test_a_mass_that_cannot_be_read_is_told_and_its_line_stays_out_though_it_has_money(tarebook, garage, sheet):
+    ended = tarebook("import", sheet('Clip,"0,823",,kg,,,5', "Cap,0.5,,,,,5", "Nut,-0.5 kg,,,,,5", "Pin,0,,kg,,,5"))
+    assert ended.out == "1 of 4 lines taken in, 0 known already, 3 not readable.\n"
+    assert [line.split(": ", 1)[0] for line in ended.err.splitlines()] == ["line 2, off", "line 3, off", "line 4, off"]
+    assert (len(garage()["parts"]), [job["name"] for job in garage()["jobs"]]) == (0, ["Pin"])
+
+
 def test_the_mass_of_a_line_is_of_one_piece(tarebook, sheet):
     tarebook("import", sheet("Wheel,10 kg,,,4"))
     report = json.loads(tarebook("report", "--format", "json").out)

@@ -23,13 +23,25 @@ def refusal(**cells):
         ("3 lb 4.5 oz", "kg", "3 lb 4.5 oz"),
         ("6 3/8", "oz", "6 3/8 oz"),
         ("12.5 kg", "", "12.5 kg"),
+        ("0.823", "kg", "0.823 kg"),
+        ("0.5kg", "", "0.5kg"),
+        ("0.5 lb", "kg", "0.5 lb"),
+        (".5", "kg", ".5 kg"),
+        ("0.050", "kg", "0.050 kg"),
+        ("0 1/2", "oz", "0 1/2 oz"),
+        ("0 lb 8 oz", "", "0 lb 8 oz"),
+        ("½", "oz", "½ oz"),
+        ("6½", "oz", "6½ oz"),
     ],
 )
 def test_a_mass_stays_as_typed_with_its_own_unit_or_the_lines(off, unit, kept):
     assert line(off=off, unit=unit).off == kept
 
 
-@pytest.mark.parametrize("nothing", ["", "-", "–", "0", "0.0", "0 kg", "0,00"])
+@pytest.mark.parametrize(
+    "nothing",
+    ["", "-", "–", "0", "0.0", "00", ".0", "0.", "0 kg", "0kg", "0,00", "0.0 lbs.", "0,00 kg", "0 lb 0 oz"],
+)
 def test_nothing_a_dash_and_zero_say_that_there_is_no_such_part(nothing):
     assert line(off="7 lb", on=nothing).on is None
 
@@ -39,6 +51,12 @@ def test_nothing_a_dash_and_zero_say_that_there_is_no_such_part(nothing):
     [
         ("1,25 kg", "quantity_comma"),
         ("-3 kg", "quantity_negative"),
+        ("-0.5 kg", "quantity_negative"),
+        ("0,823 kg", "quantity_comma"),
+        ("0,5kg", "quantity_comma"),
+        ("0 5 kg", "quantity_gap"),
+        ("0x3 kg", "quantity_sum"),
+        ("0.823", "quantity_unit_missing"),
         ("12 psi", "quantity_unit_unknown"),
         ("52", "quantity_unit_missing"),
         ("heavy", "quantity_unreadable"),

@@ -52,9 +52,12 @@ def test_columns_come_in_any_order_and_letter_case_and_strange_ones_are_left_alo
 
 
 def test_a_unit_in_the_heading_goes_to_bare_numbers_of_its_column(read):
-    assert read("part,off (lb)\nJack,7\nHook,30 oz\n") == [
+    assert read("part,off (lb)\nJack,7\nHook,30 oz\nClip,½\nMat,.5\nCap,-\n") == [
         (2, {"part": "Jack", "off": "7 lb"}),
         (3, {"part": "Hook", "off": "30 oz"}),
+        (4, {"part": "Clip", "off": "½ lb"}),
+        (5, {"part": "Mat", "off": ".5 lb"}),
+        (6, {"part": "Cap", "off": "-"}),
     ]
 
 

@@ -14,12 +14,11 @@ from typing import Any
 
 from tarebook.core.numbers.quantity import read_mass
 from tarebook.core.numbers.typed import QuantityError
-from tarebook.importing.sheet import COLUMNS, Row
+from tarebook.importing.sheet import COLUMNS, Row, with_unit
 from tarebook.journal.kinds import KINDS, ZONES
 
-_NOTHING = re.compile(r"[-–—]*|0+([.,]0*)?\s*\w*")
+_NOTHING = re.compile(r"[-–—]*|(0*[.,]?0+|0+[.,])\s*([^\W\d_]+\.?)?")  # no digit but zero: 0.823 kg is something
 _NUMBER = re.compile(r"[£$€]?\s*(\d{1,9}(?:\.\d{1,4})?)")
-_WORD = re.compile(r"[^\W\d_]")
 _TOTALS = {"total", "totals", "sum", "subtotal", "sub total", "sub-total", "grand total"}
 _LONGEST_NAME = KINDS["part"].fields["name"].most
 _LONGEST_NOTE = KINDS["job"].fields["note"].most - _LONGEST_NAME  # room for a zone nobody knows
@@ -97,12 +96,11 @@ def _mass(column: str, cells: dict[str, str]) -> str | None:
     if _NOTHING.fullmatch(text):
         return None
     unit = cells.get("unit", "")
-    typed = f"{text} {unit}" if unit and not _WORD.search(text) else text
+    typed = with_unit(text, unit)
     try:
-        read_mass(typed)
+        return typed if read_mass(typed).exact else None
     except QuantityError as problem:
         raise LineError(problem.code, column, **problem.data) from problem
-    return typed
 
 
 def _count(text: str) -> int:

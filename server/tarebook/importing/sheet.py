@@ -26,7 +26,6 @@ _HEADER_WITHIN = 20  # lines a title may take before the header
 _LINES_A_CELL = 20  # a quoted cell longer than this was never meant to be quoted
 _LONGEST = 1 << 20  # characters of one line; a file without line ends must not fill the memory
 _HEAD = re.compile(r"\s*(\w+)\s*(?:[(\[]\s*([^)\]]*?)\s*[)\]])?\s*")
-_LETTER = re.compile(r"[^\W\d_]")
 
 
 @dataclass(frozen=True)
@@ -61,6 +60,12 @@ def rows(path: Path) -> Iterator[Row]:
         raise TarebookError("file_unreadable", file=str(path), reason=problem.strerror or str(problem)) from problem
 
 
+def with_unit(text: str, unit: str) -> str:
+    """A number with a unit from elsewhere, unless it has one; ½ is a number, a dash is none."""
+    is_bare = any(map(str.isnumeric, text)) and not any(map(str.isalpha, text))
+    return f"{text} {unit}" if unit and is_bare else text
+
+
 def is_own_report(path: Path) -> bool:
     """Whether the file is the table that Tarebook itself writes of a garage's jobs. Raises what `rows` raises."""
     try:
@@ -86,7 +91,7 @@ def _rows(text: TextIOWrapper, header: _Header) -> Iterator[Row]:
 
 def _cell(cells: list[str], place: int, unit: str) -> str:
     text = " ".join(cells[place].replace("\0", "").split()) if place < len(cells) else ""
-    return f"{text} {unit}" if unit and text and not _LETTER.search(text) else text
+    return with_unit(text, unit)
 
 
 def _open(path: Path, encoding: str) -> TextIOWrapper:
