@@ -41,6 +41,17 @@ def test_a_value_that_cannot_be_read_stops_with_a_sentence(name: str, value: str
     assert f"TAREBOOK_{name}" in refusal.value.sentence
 
 
+def test_a_folder_is_the_same_one_wherever_the_program_goes_later(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    settings = Settings.read({"TAREBOOK_DATA": "cars", "TAREBOOK_BACKUP_FOLDER": "kept", "TAREBOOK_STATIC_APP": "app"})
+    monkeypatch.chdir("/")
+    assert (settings.data, settings.photos) == (tmp_path / "cars", tmp_path / "cars" / "photos")
+    assert (settings.backups, settings.static_app) == (tmp_path / "kept", tmp_path / "app")
+    assert settings.database == f"sqlite:///{tmp_path / 'cars' / 'tarebook.sqlite3'}"
+
+
 def test_every_setting_says_what_it_is_for() -> None:
     for row in fields(Settings):
         assert row.metadata["help"].endswith(".")

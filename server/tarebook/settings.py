@@ -26,6 +26,10 @@ def _path(raw: str) -> Path:
     return Path(raw).expanduser()
 
 
+def _path_or_none(raw: str) -> Path | None:
+    return _path(raw) if raw.strip() else None
+
+
 def _flag(raw: str) -> bool:
     word = raw.strip().lower()
     if word not in ("1", "true", "yes", "on", "0", "false", "no", "off"):
@@ -75,8 +79,8 @@ class Settings:
         _path, "Folder of the database and the photos."))
     database_url: str = field(default="", metadata=_as(
         _text, "Database; empty: SQLite in the data folder. postgresql+psycopg://… for a club."))
-    backup_folder: str = field(default="", metadata=_as(
-        _text, "Folder of the daily backups, best on another disk; empty: backups in the data folder."))
+    backup_folder: Path | None = field(default=None, metadata=_as(
+        _path_or_none, "Folder of the daily backups, best on another disk; empty: backups in the data folder."))
     host: str = field(default="127.0.0.1", metadata=_as(_text, "Address to listen on."))
     port: int = field(default=8017, metadata=_as(_whole(0, 65535), "Port to listen on; 0 takes any free one."))
     hosts: tuple[str, ...] = field(default=(), metadata=_as(
@@ -100,10 +104,16 @@ class Settings:
         found = {row.name: _value(row, env) for row in fields(cls) if _raw(row, env) is not None}
         return cls(**{**found, **given})
 
+    def __post_init__(self) -> None:
+        # Flask takes a relative path from its own folder, and a program may change its own.
+        for row in fields(self):
+            if isinstance(folder := getattr(self, row.name), Path):
+                object.__setattr__(self, row.name, folder.absolute())
+
     @property
     def database(self) -> str:
         """The SQLAlchemy address of the database."""
-        return self.database_url or f"sqlite:///{self.data.absolute() / 'tarebook.sqlite3'}"
+        return self.database_url or f"sqlite:///{self.data / 'tarebook.sqlite3'}"
 
     @property
     def photos(self) -> Path:
@@ -115,7 +125,7 @@ class Settings:
 
     @property
     def backups(self) -> Path:
-        return Path(self.backup_folder).expanduser() if self.backup_folder else self.data / "backups"
+        return self.backup_folder or self.data / "backups"
 
 
 def environment_name(name: str) -> str:

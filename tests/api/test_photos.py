@@ -7,6 +7,7 @@ import hashlib
 import struct
 import zlib
 from io import BytesIO
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -49,6 +50,17 @@ def test_a_photo_sent_in_pieces_comes_back_the_same(home: Home, phone: Device, k
     assert (answer.data, answer.mimetype) == (data, mime)
     assert announce(phone, data, mime).json == {"present": True}
     assert phone.ask("HEAD", url).status_code == 404
+
+
+def test_a_data_folder_named_from_where_the_command_ran_serves_its_photos(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    home, data = Home(Path("cars")), picture()
+    phone = home.pair()
+    assert upload(phone, data).status_code == 204
+    for size in ("full", "thumb"):
+        assert phone.get(f"/photos/{sha(data)}?size={size}").status_code == 200
 
 
 def test_an_upload_announced_again_goes_on_where_it_was(phone: Device) -> None:

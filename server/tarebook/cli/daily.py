@@ -17,7 +17,7 @@ class DailyBackups:
     """`tarebook backup --daily`, for as long as the server serves."""
 
     def __init__(self, settings: Settings) -> None:
-        self._data = str(settings.data.absolute())
+        self._data = str(settings.data)
         self._process: subprocess.Popen[bytes] | None = None
 
     def start(self) -> None:
