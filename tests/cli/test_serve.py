@@ -115,7 +115,8 @@ def test_a_file_that_is_no_database_is_one_sentence_and_stays_as_it_was(tarebook
 def test_it_listens_to_this_computer_only(tarebook, data, host):
     refused = tarebook("serve", "--host", host, "--no-browser", "--data", data)
     assert refused.code == 1
-    assert refused.err.startswith("tarebook: Tarebook serves this computer only")
+    assert refused.err.startswith(f"tarebook: Plain HTTP is for this computer only, so not on {host}.")
+    assert "tarebook serve --lan" in refused.err
 
 
 def test_an_unusable_setting_is_one_sentence(tarebook, monkeypatch):
