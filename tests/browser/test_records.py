@@ -34,6 +34,14 @@ class Device:
         whole = {**entry, "kind": "weighing", "record": "by-hand", "set": fields, "base": [], "photos": []}
         return json.dumps({**whole, "made_at": "2026-05-02T09:30:00Z"})
 
+    def called(self, name: str) -> str:
+        """The text of an entry that names everything alike: its kind, a field, a value and its device."""
+        fields = f'{{"{name}":"x","name":{{"{name}":1}}}}'
+        return (
+            f'{{"id":"e-{name}","device":"{name}","writer":"w","n":1,"kind":"{name}","record":"{name}",'
+            f'"set":{fields},"base":[],"photos":[],"made_at":"2026-05-02T09:30:00Z"}}'
+        )
+
     def revoke_the_other(self) -> None:
         [other] = [each for each in self._ask("/devices")["devices"] if each["id"] != self.id]
         self._ask(f"/devices/{other['id']}/revoke", {})
@@ -91,6 +99,28 @@ def test_everything_leaves_as_one_file_also_without_the_home_computer(server, ma
     started.value.save_as(tmp_path / "everything.json")
     assert "420 g" in (tmp_path / "everything.json").read_text()
     expect(page.get_by_text("Downloaded as tarebook-")).to_be_visible()
+
+
+def test_records_and_the_file_of_everything_stand_whatever_an_entry_names(server, make_phone, tmp_path):
+    names = ["__proto__", "constructor", "hasOwnProperty", "toString", "valueOf"]
+    tablet = Device(server)
+    tablet.push(*map(tablet.called, names))
+    page = join(make_phone("anna", server), server)
+    begin(page, "Coupe", "980 kg")
+    in_sync(page)
+    go(page, "#/records")
+    aside = page.get_by_role("region", name="Set aside (5)")
+    expect(aside.get_by_role("heading", level=3)).to_have_count(len(names))
+    aside.get_by_text("What it says").last.click()
+    expect(aside.get_by_text("another device").last).to_be_visible()
+    with page.expect_download() as started:
+        page.get_by_role("button", name="Export everything").click()
+    started.value.save_as(tmp_path / "everything.json")
+    assert all(f"e-{name}" in (tmp_path / "everything.json").read_text() for name in names)
+    go(page, "#/constructor")
+    expect(page.get_by_role("navigation", name="Main").get_by_role("link", name="Car")).to_have_attribute(
+        "aria-current", "page"
+    )
 
 
 def test_another_device_is_taken_off_the_list_from_a_phone(server, make_phone):

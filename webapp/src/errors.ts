@@ -22,9 +22,9 @@ export function fill(text: string, data: ErrorData): string {
   return text.replace(/\{(\w+)\}/g, (whole, name: string) => (name in data ? String(data[name]) : whole));
 }
 
-/** The error as every answer of the server carries it. */
+/** The error as every answer of the server carries it. A code this app has no row for comes from a newer server. */
 export function describe(code: ErrorCode, data: ErrorData = {}): Described {
-  const [sentence, todo] = known[code] as Row;
+  const [sentence, todo] = known[Object.hasOwn(known, code) ? code : "app_older"] as Row;
   return { code, sentence: fill(sentence, data), do: fill(todo, data), data };
 }
 

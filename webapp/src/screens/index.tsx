@@ -6,6 +6,7 @@
  */
 import type { ComponentChildren, VNode } from "preact";
 import { car } from "../answers";
+import { own } from "../own";
 import { Loaded } from "../parts/frame/Loaded";
 import type { Place } from "../route";
 import { Car } from "./Car/Car";
@@ -186,7 +187,7 @@ const SCREENS: Record<string, Opened> = {
 };
 
 export function screenFor({ path, query }: Place): { name: string; screen: VNode; door: Door } {
-  const name = path[0] && path[0] in SCREENS ? path[0] : "car";
+  const name = own(SCREENS, path[0] ?? "") ? path[0]! : "car";
   const { door, draw } = SCREENS[name]!;
   return { name, screen: draw(path[1] ?? "", query), door };
 }

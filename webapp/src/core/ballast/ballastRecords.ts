@@ -5,6 +5,7 @@
  * counted in it, and off the shares what was there when they were weighed (`core/ballast/ballastCar`).
  */
 
+import { own } from "../../own";
 import "../../generated/laterErrors";
 import { type Car, type Garage, type Warned, warned } from "../garage/records";
 import { toNumber } from "../numbers/ratio";
@@ -99,7 +100,7 @@ function movesTo(
   fitted: Readonly<Record<string, number>>,
 ): Record<string, number> {
   const places = [...new Set([...Object.keys(put), ...Object.keys(fitted)])].sort();
-  const changes = places.map((place) => [place, (put[place] ?? 0) - (fitted[place] ?? 0)] as const);
+  const changes = places.map((place) => [place, (own(put, place) ?? 0) - (own(fitted, place) ?? 0)] as const);
   return Object.fromEntries(changes.filter(([, count]) => count !== 0));
 }
 

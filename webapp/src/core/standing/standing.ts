@@ -7,6 +7,7 @@
  * weight, margin, start, gap.
  */
 
+import { own } from "../../own";
 import { type ClassSheet, type Garage, type Warned, type WeighIn, warned } from "../garage/records";
 import { type JobNet, jobNets, jobsInCar, massTotal } from "../ledger/net";
 import { add, toNumber, ZERO } from "../numbers/ratio";
@@ -232,7 +233,7 @@ function leftOutLast(weighed: readonly Weighed[], found: Estimate | null): Warne
   }
   const names = weighed.map(({ record }) => record.id);
   const later = names.slice(names.indexOf(found.since.weigh_in) + 1);
-  return later.flatMap((name) => found.fused.left_out[name] ?? []);
+  return later.flatMap((name) => own(found.fused.left_out, name) ?? []);
 }
 
 /** Where the ballast in the weight comes from, and what may be wrong with it. */

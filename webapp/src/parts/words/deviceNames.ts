@@ -1,5 +1,6 @@
 /** Devices by the names the home computer gave them, as last heard; this one is always "this phone". */
 import { signal } from "@preact/signals";
+import { own } from "../../own";
 import { drafts } from "../../store/drafts";
 import { session } from "../../store/session";
 
@@ -10,7 +11,7 @@ let isRecalled = false;
 export function deviceName(device: string): string {
   if (device === session.value.device) return "this phone";
   if (!isRecalled) void recall();
-  return names.value[device] ?? "another device";
+  return own(names.value, device) ?? "another device";
 }
 
 async function recall(): Promise<void> {

@@ -2,6 +2,7 @@
 
 import { KINDS } from "../../generated/kinds";
 import { garage, type Rec, type Value } from "../../journal/garage";
+import { own } from "../../own";
 import { unitWord } from "./units";
 
 const KIND_WORDS: Record<string, [one: string, many: string]> = {
@@ -87,11 +88,11 @@ const FIELD_WORDS: Record<string, string> = {
 };
 
 export function kindWord(kind: string, count = 1): string {
-  return KIND_WORDS[kind]?.[count === 1 ? 0 : 1] ?? kind.replaceAll("_", " ");
+  return own(KIND_WORDS, kind)?.[count === 1 ? 0 : 1] ?? kind.replaceAll("_", " ");
 }
 
 export function fieldWord(field: string): string {
-  return FIELD_WORDS[field] ?? field.replaceAll("_", " ");
+  return own(FIELD_WORDS, field) ?? field.replaceAll("_", " ");
 }
 
 /** A record's own name, or what it is about where it has none. */
@@ -113,14 +114,19 @@ export function refName(id: Value | undefined): string {
 
 /** A value of a field in words. */
 export function valueWords(kind: string, field: string, value: Value): string {
-  const type = KINDS[kind]?.fields[field]?.type;
+  const type = own(own(KINDS, kind)?.fields ?? {}, field)?.type;
   if (value === null) return "nothing";
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (type === "ref") return refName(value);
   if (Array.isArray(value))
-    return value.length ? value.map((each) => (type === "refs" ? refName(each) : each)).join(", ") : "none";
-  if (type === "choice") return unitWord(String(value)).replaceAll("_", " ");
-  return String(value);
+    return value.length ? value.map((each) => (type === "refs" ? refName(each) : plain(each))).join(", ") : "none";
+  if (type === "choice") return unitWord(plain(value)).replaceAll("_", " ");
+  return plain(value);
+}
+
+/** What was set aside may hold anything JSON can say. */
+function plain(value: unknown): string {
+  return typeof value === "string" ? value : JSON.stringify(value);
 }
 
 export function sentenceCase(words: string): string {

@@ -1,5 +1,6 @@
 /** The units this garage thinks in, and the words a keypad offers for them. */
 import { garage } from "../../journal/garage";
+import { own } from "../../own";
 
 export type Measure = "mass" | "length" | "volume";
 
@@ -17,7 +18,7 @@ export const massUnit = (): string => unitOf("mass");
 
 /** A unit as people write it: "gal_us" is "US gal". */
 export function unitWord(unit: string): string {
-  return WORD[unit] ?? unit;
+  return own(WORD, unit) ?? unit;
 }
 
 export const KEYPAD_UNITS: Record<Measure, readonly string[]> = {

@@ -8,6 +8,7 @@ import { subtract, uncertain } from "../../core/numbers/uncertain";
 import { inHandSentence } from "../../core/standing/sentences";
 import type { Rec } from "../../journal/types";
 import { save } from "../../journal/write";
+import { own } from "../../own";
 import { type Fact, Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Row } from "../../parts/figures/Row";
@@ -48,8 +49,8 @@ export function Answer({ choice, found, places }: Props) {
           <PlaceLine
             key={place.id}
             place={place}
-            put={found.put[place.id] ?? 0}
-            fitted={choice.fitted[place.id] ?? 0}
+            put={own(found.put, place.id) ?? 0}
+            fitted={own(choice.fitted, place.id) ?? 0}
             misses={found.missing.length > 0}
           />
         ))}
@@ -95,7 +96,7 @@ function Fitted({ choice, found, places }: Props) {
   const misses = found.missing.length > 0;
   const [isSaved, setSaved] = useState(false);
   const changes = places
-    .map((place) => ({ place, fitted: found.put[place.id] ?? 0 }))
+    .map((place) => ({ place, fitted: own(found.put, place.id) ?? 0 }))
     .filter(({ place, fitted }) => (place.values["fitted"] ?? 0) !== fitted)
     .map(({ place, fitted }) => ({ kind: "ballast_place", record: place.id, set: { fitted }, base: place.heads }));
   const press = () =>

@@ -5,6 +5,7 @@ import { expanded } from "../../core/numbers/uncertain";
 import { claimOf } from "../../core/sheet/sheetClaim";
 import { outlineTrouble } from "../../core/sheet/sheetOutline";
 import { save } from "../../journal/write";
+import { own } from "../../own";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { SaveDock } from "../../parts/forms/SaveDock";
 import { useSaving } from "../../parts/forms/saving";
@@ -94,7 +95,7 @@ export function Fields({ form, change, draft, isFixed, going }: Props) {
         </Section>
       </div>
       <SaveDock
-        label={form.seen[form.sheet] ? "Save the change" : "Save as a part"}
+        label={own(form.seen, form.sheet) ? "Save the change" : "Save as a part"}
         saving={saving}
         missing={lacking(form, unit)}
         onSave={keep}

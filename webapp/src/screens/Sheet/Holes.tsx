@@ -1,6 +1,7 @@
 /** The holes: each a shape like the outline, and how often it is cut. */
 import type { Warned } from "../../core/garage/records";
 import { newId } from "../../journal/write";
+import { own } from "../../own";
 import { TextField } from "../../parts/controls/Field";
 import type { Spot } from "../../parts/sheet/geometry";
 import { CutFields } from "./CutFields";
@@ -22,7 +23,7 @@ export function Holes({ form, change, around, trouble }: Props) {
   const close = ({ id }: Cut) =>
     change({
       holes: form.holes.filter((hole) => hole.id !== id),
-      closed: form.seen[id] ? [...form.closed, id] : form.closed,
+      closed: own(form.seen, id) ? [...form.closed, id] : form.closed,
     });
   return (
     <div class="stack">

@@ -6,6 +6,7 @@
 import type { Claim } from "../../core/sheet/sheetClaim";
 import type { Value } from "../../journal/types";
 import type { Change } from "../../journal/write";
+import { own } from "../../own";
 import type { Cut, SheetForm } from "./form";
 import { recordOf, shapeOf } from "./worked";
 
@@ -34,13 +35,13 @@ function partChange(form: SheetForm, claim: Record<string, Value>, car: string |
     const named = { name: form.of.text.trim(), ...(car ? { car } : {}) };
     return { kind: "part", record: form.newPart, base: [], set: { ...named, ...claim } };
   }
-  return form.seen[form.of.id]
+  return own(form.seen, form.of.id)
     ? changeOf(form, "part", form.of.id, claim)
     : { kind: "part", record: form.of.id, set: claim };
 }
 
 function changeOf(form: SheetForm, kind: string, record: string, fields: object): Change {
-  const { heads, values } = form.seen[record] ?? { heads: [], values: {} };
+  const { heads, values } = own(form.seen, record) ?? { heads: [], values: {} };
   const wanted = Object.entries(fields).map(([name, value]) => [name, value === "" ? null : (value as Value)] as const);
   return {
     kind,

@@ -5,6 +5,7 @@ import { type Uncertain, uncertain } from "../../core/numbers/uncertain";
 import { inHandSentence, marginSentence } from "../../core/standing/sentences";
 import type { Standing as Stand } from "../../core/standing/standing";
 import { garage } from "../../journal/garage";
+import { own } from "../../own";
 import { Doubts } from "../../parts/figures/Doubts";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Row } from "../../parts/figures/Row";
@@ -98,7 +99,7 @@ function sinceWords(job: string, isIn: boolean): string {
 
 function changeOf(now: Stand, job: string): string {
   const lines = account.value.jobs.get(job)?.total.mass.lines.length ?? 0;
-  const change = now.since?.changes[job];
+  const change = now.since && own(now.since.changes, job);
   return lines && change ? say(change, true) : "not weighed";
 }
 

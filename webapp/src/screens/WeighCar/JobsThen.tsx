@@ -1,6 +1,7 @@
 /** The jobs in the car as it stands on the scales: offered from what is fitted, ticked otherwise, confirmed. */
 import { jobs } from "../../answers";
 import type { Rec } from "../../journal/garage";
+import { own } from "../../own";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Tick } from "../../parts/controls/Field";
 import { Section } from "../../parts/frame/Screen";
@@ -10,7 +11,7 @@ type Props = { form: CarForm; change: (patch: Partial<CarForm>) => void; offered
 
 export function JobsThen({ form, change, offered }: Props) {
   if (!jobs.value.length) return null;
-  const isIn = (job: Rec) => form.ticks[job.id] ?? offered.has(job.id);
+  const isIn = (job: Rec) => own(form.ticks, job.id) ?? offered.has(job.id);
   const tick = (job: Rec) => (
     <Tick
       key={job.id}
@@ -19,7 +20,7 @@ export function JobsThen({ form, change, offered }: Props) {
       label={<JobLine job={job} trim={form.trim} />}
     />
   );
-  const expected = jobs.value.filter((job) => offered.has(job.id) || form.ticks[job.id]);
+  const expected = jobs.value.filter((job) => offered.has(job.id) || own(form.ticks, job.id));
   const others = jobs.value.filter((job) => !expected.includes(job));
   return (
     <Section

@@ -8,6 +8,7 @@ import type { WeighIn } from "../../core/garage/records";
 import { LOOKS, type Reading } from "../../core/wholeCar/weighIn";
 import type { Value } from "../../journal/types";
 import type { Change } from "../../journal/write";
+import { own } from "../../own";
 import type { Shot } from "../../parts/photos/Photos";
 import { LOOK_WORDS } from "../../parts/weighIn/looks";
 import { momentForField, momentTyped } from "../../parts/words/moments";
@@ -94,7 +95,7 @@ export function formFrom(id: string, before: Record<string, Value>, habits: CarH
 
 /** The jobs in the car: those offered (fitted, for this trim) and what was ticked otherwise. */
 export function jobsIn(form: CarForm, offered: ReadonlySet<string>, all: readonly string[]): string[] {
-  return all.filter((job) => form.ticks[job] ?? offered.has(job));
+  return all.filter((job) => own(form.ticks, job) ?? offered.has(job));
 }
 
 /** What stands between this form and saving, as one sentence; null when it can be saved. */
