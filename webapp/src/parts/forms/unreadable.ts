@@ -4,7 +4,7 @@ import { read } from "../../core/numbers/quantity";
 import { AppError } from "../../errors";
 import { type Field, KINDS } from "../../generated/kinds";
 import type { Value } from "../../journal/types";
-import { fieldWord } from "../words/naming";
+import { fieldWord } from "../words/fieldWords";
 import { readingOf } from "../words/reading";
 import { type Measure, unitOf } from "../words/units";
 

@@ -6,8 +6,9 @@ import { useSaving } from "../../parts/forms/saving";
 import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
 import { deviceName } from "../../parts/words/deviceNames";
+import { fieldWord, valueWords } from "../../parts/words/fieldWords";
 import { momentOfId, sayMoment } from "../../parts/words/moments";
-import { fieldWord, kindWord, nameOf, valueWords } from "../../parts/words/naming";
+import { kindWord, nameOf } from "../../parts/words/naming";
 
 type Dispute = { rec: Rec; field: string; claims: Head[] };
 

@@ -8,8 +8,9 @@ import { useSaving } from "../../parts/forms/saving";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
 import { deviceName } from "../../parts/words/deviceNames";
+import { fieldWord, valueWords } from "../../parts/words/fieldWords";
 import { sayMoment } from "../../parts/words/moments";
-import { fieldWord, kindWord, nameOf, valueWords } from "../../parts/words/naming";
+import { kindWord, nameOf } from "../../parts/words/naming";
 
 /** Only these can be used as they are once a person says so; the others need an update or a new reading. */
 const CAN_BE_TAKEN = ["stranger", "waiting"];
