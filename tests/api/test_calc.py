@@ -58,7 +58,7 @@ def test_the_web_answers_as_the_command_line_does(phone, name):
 def test_an_answer_is_what_its_schema_says_and_nothing_else(name):
     for given in (example(name), {}, scenario.records()):
         answer = run(name, given)
-        assert CALCULATIONS[name].answer().dump(answer) == answer
+        assert CALCULATIONS[name].answer.validate(json.loads(json.dumps(answer))) == {}
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -1,11 +1,11 @@
 """`calc ballast` from records: the car's own places and wishes, what is fitted, and what to move."""
 
-from tarebook.api.calc.ballast import compute
+from tarebook.api.calc import run
 from tests.core.test_ballast_records import garage
 
 
 def asked(given, **options):
-    return compute({**given, **options})
+    return run("ballast", {**given, **options})
 
 
 def test_places_and_ranges_come_from_the_records_when_none_are_given():

@@ -1,12 +1,11 @@
 """`calc sheet` of a garage: each sheet with the part it is, worked out and weighed."""
 
-from tarebook.api.calc.sheet import Given, compute
+from tarebook.api.calc import run
 from tarebook.demo import scenario
 
 
 def answers():
-    given = Given().load({**scenario.records(), "mass_unit": "kg"})
-    return {answer["part"]: answer for answer in compute(given)["sheets"]}
+    return {answer["part"]: answer for answer in run("sheet", {**scenario.records(), "mass_unit": "kg"})["sheets"]}
 
 
 def test_a_weighed_sheet_is_compared_and_one_not_weighed_yet_is_not():
@@ -31,7 +30,7 @@ def test_a_sheet_that_cannot_be_read_says_why_and_the_others_are_told():
         {"id": "a", **cut, "form": "polygon", "corners": "0 mm; 1 mm"},
         {"id": "b", **cut, "form": "circle", "diameter": "1 ft"},
     ]
-    bad, good = compute(Given().load({"parts": [{"id": "p"}], "sheets": sheets}))["sheets"]
+    bad, good = run("sheet", {"parts": [{"id": "p"}], "sheets": sheets})["sheets"]
     assert bad["reason"]["code"] == "sheet_corner"
     assert (good["reason"], good["mass"]["unit"]) == (None, "kg")
 
@@ -40,6 +39,6 @@ def test_a_corner_with_half_of_it_missing_is_refused_in_words():
     """Found by asking for everything the document allows."""
     corners = [["0 mm", "0 mm"], ["300 mm", None], ["300 mm", "200 mm"]]
     piece = {"id": "plate", "form": "polygon", "corners": corners, "material": "steel", "thickness": "1 mm"}
-    [answer] = compute(Given().load({"pieces": [piece]}))["pieces"]
+    [answer] = run("sheet", {"pieces": [piece]})["pieces"]
     assert answer["reason"]["code"] == "sheet_corner"
     assert answer["reason"]["data"]["corner"] == 2

@@ -5,7 +5,8 @@ from typing import Any
 
 import pytest
 
-from tarebook.api.calc import standing
+from tarebook.api import calc
+from tarebook.api.calc.standing import STANDING
 from tests.vectors import FILES, load
 
 GARAGES = {
@@ -17,8 +18,8 @@ GARAGES = {
 
 
 def run(name: str, **asked: Any) -> dict[str, Any]:
-    answer = standing.compute({**GARAGES[name], **asked})
-    assert standing.Answer().validate(json.loads(json.dumps(answer))) == {}
+    answer = calc.run("standing", {**GARAGES[name], **asked})
+    assert STANDING.answer.validate(json.loads(json.dumps(answer))) == {}
     return answer
 
 
@@ -69,7 +70,7 @@ def test_one_more_weigh_in_is_as_sure_as_when_it_has_been_made():
     then, part = (float(text.split()[0]) for text in (given["weigh_ins"][0]["total"], given["weighings"][0]["shown"]))
     total = f"{then - part:.1f} kg"
     again = {**given["weigh_ins"][0], "id": "next", "jobs": jobs, "at": "2027-01-01", "total": total}
-    now = standing.compute({**given, "weigh_ins": [*given["weigh_ins"], again]})
+    now = calc.run("standing", {**given, "weigh_ins": [*given["weigh_ins"], again]})
     errors = 2 * now["weight"]["u"]
     assert said["within"]["value"] <= errors
     assert said["within"]["value"] == pytest.approx(errors, rel=0.05)

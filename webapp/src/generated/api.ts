@@ -1957,18 +1957,18 @@ export interface components {
             mass: components["schemas"]["Number"] | null;
             basis: string | null;
             weighings: string[];
-            spread: components["schemas"]["Number"] | null;
             reason: components["schemas"]["Told"] | null;
+            spread: components["schemas"]["Number"] | null;
             /** @description Birge ratio; 1 when the weighings agree. */
             widened: number;
         };
-        ScaleAnswer: {
+        ScaleModel: {
             id: string;
-            gain: components["schemas"]["Number"] | null;
+            gain: components["schemas"]["Number"];
             assumed: boolean;
             checks: string[];
         };
-        ComparisonAnswer: {
+        Comparison: {
             part: string;
             instead_of: string | null;
             count: number;
@@ -1978,8 +1978,8 @@ export interface components {
         Weighings: {
             weighings: components["schemas"]["WeighingAnswer"][];
             masses: components["schemas"]["MassAnswer"][];
-            scales: components["schemas"]["ScaleAnswer"][];
-            comparisons: components["schemas"]["ComparisonAnswer"][];
+            scales: components["schemas"]["ScaleModel"][];
+            comparisons: components["schemas"]["Comparison"][];
             warnings: components["schemas"]["Told"][];
         };
         CalcLedgerGiven: {
@@ -2023,14 +2023,14 @@ export interface components {
             verdicts?: components["schemas"]["CalcVerdict"][];
         };
         MassTotal: {
-            net: components["schemas"]["Number"] | null;
-            off: components["schemas"]["Number"] | null;
-            on: components["schemas"]["Number"] | null;
+            net: components["schemas"]["Number"];
+            off: components["schemas"]["Number"];
+            on: components["schemas"]["Number"];
             lines: string[];
         };
         Effort: {
-            hours: components["schemas"]["Number"] | null;
-            money: components["schemas"]["Number"] | null;
+            hours: components["schemas"]["Number"];
+            money: components["schemas"]["Number"];
             jobs: string[];
         };
         Total: {
@@ -2046,7 +2046,7 @@ export interface components {
             basis: string | null;
             weighings: string[];
         };
-        JobAnswer: {
+        JobNet: {
             job: string;
             state: string;
             trim: string;
@@ -2056,13 +2056,13 @@ export interface components {
             lines: components["schemas"]["Line"][];
             unweighed: string[];
         };
-        StageAnswer: {
+        StageTotal: {
             stage: string | null;
             states: {
                 [key: string]: components["schemas"]["Total"];
             };
         };
-        ZoneAnswer: {
+        ZoneTotal: {
             zone: string | null;
             mass: components["schemas"]["MassTotal"];
         };
@@ -2072,22 +2072,22 @@ export interface components {
             net: components["schemas"]["Number"] | null;
         };
         Brought: {
-            money: components["schemas"]["Number"] | null;
+            money: components["schemas"]["Number"];
             parts: string[];
         };
         Ledger: {
             trim: string;
             now: components["schemas"]["Total"];
-            jobs: components["schemas"]["JobAnswer"][];
+            jobs: components["schemas"]["JobNet"][];
             in_car: string[];
-            by_stage: components["schemas"]["StageAnswer"][];
+            by_stage: components["schemas"]["StageTotal"][];
             by_state: {
                 [key: string]: components["schemas"]["Total"];
             };
             by_trim: {
                 [key: string]: components["schemas"]["Total"];
             };
-            by_zone: components["schemas"]["ZoneAnswer"][];
+            by_zone: components["schemas"]["ZoneTotal"][];
             unsprung: components["schemas"]["MassTotal"];
             rotating: components["schemas"]["MassTotal"];
             cumulative: components["schemas"]["Step"][];
@@ -2226,14 +2226,14 @@ export interface components {
             division: components["schemas"]["Number"] | null;
             rounding: string;
             expected: components["schemas"]["Number"] | null;
-            chance_under: components["schemas"]["Number"] | null;
-            in_hand: components["schemas"]["Number"] | null;
+            chance_under: components["schemas"]["Number"];
+            in_hand: components["schemas"]["Number"];
             sentence: components["schemas"]["Said"];
         };
         Counted: {
             weigh_in: string;
-            alone: components["schemas"]["Number"] | null;
-            share: components["schemas"]["Number"] | null;
+            alone: components["schemas"]["Number"];
+            share: components["schemas"]["Number"];
             residual: components["schemas"]["Number"] | null;
         };
         Change: {
@@ -2242,7 +2242,7 @@ export interface components {
             second: string;
             earliest: string;
             latest: string;
-            size: components["schemas"]["Number"] | null;
+            size: components["schemas"]["Number"];
             sentence: components["schemas"]["Said"];
             causes: components["schemas"]["Said"][];
         };
@@ -2268,7 +2268,7 @@ export interface components {
             changes: {
                 [key: string]: components["schemas"]["Number"];
             };
-            net: components["schemas"]["Number"] | null;
+            net: components["schemas"]["Number"];
             unweighed: string[];
             unweighed_out: string[];
             unweighed_in: string[];
@@ -2283,7 +2283,7 @@ export interface components {
             reason: components["schemas"]["Told"] | null;
         };
         Start: {
-            weight: components["schemas"]["Number"] | null;
+            weight: components["schemas"]["Number"];
             basis: string;
             weigh_in: string | null;
         };
@@ -2304,12 +2304,12 @@ export interface components {
             weight: components["schemas"]["Number"] | null;
             minimum: components["schemas"]["Number"] | null;
             margin: components["schemas"]["Number"] | null;
-            risk: components["schemas"]["Number"] | null;
+            risk: components["schemas"]["Number"];
             official: components["schemas"]["Official"] | null;
             fused: components["schemas"]["Fused"] | null;
             since: components["schemas"]["Since"] | null;
-            ballast: components["schemas"]["Number"] | null;
-            removed: components["schemas"]["Number"] | null;
+            ballast: components["schemas"]["Number"];
+            removed: components["schemas"]["Number"];
             history: components["schemas"]["Past"][];
             start: components["schemas"]["Start"] | null;
             gap: components["schemas"]["Gap"] | null;
@@ -2400,11 +2400,11 @@ export interface components {
             };
         };
         BalanceChange: {
-            net: components["schemas"]["Number"] | null;
+            net: components["schemas"]["Number"];
             above: components["schemas"]["Number"] | null;
             below: components["schemas"]["Number"] | null;
-            unsprung: components["schemas"]["Number"] | null;
-            rotating: components["schemas"]["Number"] | null;
+            unsprung: components["schemas"]["Number"];
+            rotating: components["schemas"]["Number"];
             yaw: components["schemas"]["Number"] | null;
             reasons: {
                 [key: string]: components["schemas"]["Told"];
@@ -2929,8 +2929,8 @@ export interface components {
         };
         FuelMoment: {
             lap: number | null;
-            fuel: components["schemas"]["Number"] | null;
-            fuel_mass: components["schemas"]["Number"] | null;
+            fuel: components["schemas"]["Number"];
+            fuel_mass: components["schemas"]["Number"];
             burnt: components["schemas"]["Number"] | null;
             weight: components["schemas"]["Number"] | null;
             margin: components["schemas"]["Number"] | null;
@@ -2942,8 +2942,8 @@ export interface components {
             front: components["schemas"]["Number"] | null;
             left: components["schemas"]["Number"] | null;
         };
-        LeastFuel: {
-            fuel: components["schemas"]["Number"] | null;
+        Least: {
+            fuel: components["schemas"]["Number"];
             decided_by: string;
             lacking: components["schemas"]["Number"] | null;
         };
@@ -2954,14 +2954,14 @@ export interface components {
             lightest: components["schemas"]["Said"];
             start: components["schemas"]["Said"];
             minimum: components["schemas"]["Number"] | null;
-            risk: components["schemas"]["Number"] | null;
+            risk: components["schemas"]["Number"];
             per_lap: components["schemas"]["Number"] | null;
             laps: components["schemas"]["FuelMoment"][];
             full: components["schemas"]["FuelMoment"] | null;
             empty: components["schemas"]["FuelMoment"];
             worst: number | null;
             runs_dry: number | null;
-            least: components["schemas"]["LeastFuel"] | null;
+            least: components["schemas"]["Least"] | null;
             reasons: {
                 [key: string]: components["schemas"]["Told"];
             };

@@ -2,52 +2,35 @@
 
 The command line (`tarebook calc NAME`) and the web (`POST /api/v1/calc/NAME`) run the same schemas and the same
 functions, so that anyone can check any number of ours with a file and a pipe. To add a computation, add a module with
-`ABOUT`, `Given`, `Answer` and `compute`, and a row here.
+a `Calculation`, and name it here.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import Any
 
-from marshmallow import Schema, ValidationError
+from marshmallow import ValidationError
 
-from tarebook.api.calc import balance, ballast, fuel, ledger, lift, load_transfer, sheet, standing, weigh_in, weighing
+from tarebook.api.calc.balance import BALANCE
+from tarebook.api.calc.ballast import BALLAST
+from tarebook.api.calc.calculation import Calculation
+from tarebook.api.calc.fuel import FUEL
+from tarebook.api.calc.ledger import LEDGER
+from tarebook.api.calc.lift import LIFT
+from tarebook.api.calc.load_transfer import LOAD_TRANSFER
+from tarebook.api.calc.numbers import Json
+from tarebook.api.calc.sheet import SHEET
+from tarebook.api.calc.standing import STANDING
+from tarebook.api.calc.weigh_in import WEIGH_IN
+from tarebook.api.calc.weighing import WEIGHING
 from tarebook.errors import TarebookError
 
-
-@dataclass(frozen=True)
-class Calculation:
-    """`given`, `answer`: the schemas of what goes in and what comes out. `compute` takes what `given` has read."""
-
-    name: str
-    about: str
-    given: type[Schema]
-    answer: type[Schema]
-    compute: Callable[[Mapping[str, Any]], dict[str, Any]]
-
-
-_MODULES = {
-    "weighing": weighing,
-    "ledger": ledger,
-    "weigh-in": weigh_in,
-    "standing": standing,
-    "balance": balance,
-    "lift": lift,
-    "load-transfer": load_transfer,
-    "sheet": sheet,
-    "ballast": ballast,
-    "fuel": fuel,
-}
-CALCULATIONS = {
-    name: Calculation(name, module.ABOUT, module.Given, module.Answer, module.compute)
-    for name, module in _MODULES.items()
-}
+_ALL = (WEIGHING, LEDGER, WEIGH_IN, STANDING, BALANCE, LIFT, LOAD_TRANSFER, SHEET, BALLAST, FUEL)
+CALCULATIONS: dict[str, Calculation] = {each.name: each for each in _ALL}
 NAMES = tuple(CALCULATIONS)
 
 
-def run(name: str, payload: Any) -> dict[str, Any]:
+def run(name: str, payload: Any) -> Json:
     """The answer of one computation. Raises TarebookError: `calc_unknown`, `bad_input` with the fields in its data."""
     if name not in CALCULATIONS:
         raise TarebookError("calc_unknown", name=name)
@@ -56,4 +39,4 @@ def run(name: str, payload: Any) -> dict[str, Any]:
         given = calculation.given().load(payload)
     except ValidationError as problem:
         raise TarebookError("bad_input", fields=problem.messages_dict) from problem
-    return calculation.compute(given)
+    return calculation.answer_to(given)

@@ -1,18 +1,16 @@
-"""What `calc balance` and `calc load-transfer` are asked beside the garage, and typed options read."""
+"""What `calc balance` and `calc load-transfer` are asked beside the garage."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Any, Literal
+from typing import Any
 
 from marshmallow import fields, validate
 
+from tarebook.api.calc.asked import all_typed, typed
 from tarebook.api.calc.garage_schema import StrictSchema, Typed
+from tarebook.api.calc.numbers import Given
 from tarebook.core.balance.balance import Question
-from tarebook.core.garage.field_values import read_field
-from tarebook.core.numbers.quantity import Quantity
 from tarebook.core.numbers.uncertain import Uncertain, rectangular
-from tarebook.journal.kinds import Field
 
 
 class CalcSizeSchema(StrictSchema):
@@ -41,13 +39,7 @@ OPTIONS: dict[str, fields.Field[Any]] = {
 }
 
 
-def typed(given: Mapping[str, Any], name: str, kind: Literal["mass", "length", "volume"]) -> Quantity | None:
-    """An option as a quantity. Raises QuantityError."""
-    found: Quantity | None = read_field(name, Field(kind), given[name], None) if given.get(name) is not None else None
-    return found
-
-
-def question_of(given: Mapping[str, Any]) -> Question:
+def question_of(given: Given) -> Question:
     """The question asked. Raises QuantityError."""
     jobs = given.get("with_jobs")
     return Question(
@@ -58,7 +50,7 @@ def question_of(given: Mapping[str, Any]) -> Question:
     )
 
 
-def _height(given: Mapping[str, Any]) -> Uncertain | None:
+def _height(given: Given) -> Uncertain | None:
     """The height as known from elsewhere: within as said, else to its last digit."""
     height, within = typed(given, "height", "length"), typed(given, "height_within", "length")
     if height is None:
@@ -67,6 +59,6 @@ def _height(given: Mapping[str, Any]) -> Uncertain | None:
     return Uncertain(height.value, {"given:height": rectangular(half)})
 
 
-def _size(size: Mapping[str, Any]) -> tuple[float, float]:
-    length, width = typed(size, "length", "length"), typed(size, "width", "length")
+def _size(size: Given) -> tuple[float, float]:
+    length, width = all_typed(size, length="length width").values()
     return (length.value if length else 0.0, width.value if width else 0.0)

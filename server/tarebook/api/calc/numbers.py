@@ -1,19 +1,45 @@
-"""How `calc` writes its answers: numbers as `{value, unit, u, shown}`, warnings with their sentences."""
+"""Numbers as `calc` writes them: `{value, unit, u, shown}`, a marshmallow field for each thing that is measured.
+
+A field takes a number of a result and knows what it measures; the units to show it in are those of the question, the
+`Asked` of the schema's context.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
 from marshmallow import Schema, fields
+from marshmallow.experimental.context import Context
 
-from tarebook.core.garage.records import Warned
+from tarebook.core.garage.records import Garage
 from tarebook.core.numbers.shown import number, show_chance, show_guard, show_hours, show_money, show_plain
 from tarebook.core.numbers.uncertain import Uncertain, expanded
-from tarebook.errors import describe
 
 Json = dict[str, Any]
+Given = Mapping[str, Any]
+_UNITS = {"mass_unit": "kg", "length_unit": "mm", "volume_unit": "L", "currency": ""}
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """The garage asked about, and the units to show: those asked for, else of the garage's own record, else these."""
+
+    garage: Garage
+    mass_unit: str
+    length_unit: str
+    volume_unit: str
+    currency: str
+
+    @classmethod
+    def by(cls, given: Given, garage: Garage) -> Asked:
+        own: Given = next(iter(given.get("garages") or []), {})
+        return cls(garage, **{name: given.get(name) or own.get(name) or usual for name, usual in _UNITS.items()})
+
+
+Asking = Context[Asked]
 
 
 class NumberSchema(Schema):
@@ -25,88 +51,75 @@ class NumberSchema(Schema):
     shown = fields.String(required=True)
 
 
-class ToldSchema(Schema):
-    """A warning, or the reason for an answer that is null: a code of the error table, filled in."""
+class Number(fields.Nested):
+    """A number in a unit of no table ("kg m²"), "" for none; null where the result has None.
 
-    code = fields.String(required=True)
-    sentence = fields.String(required=True)
-    do = fields.String(required=True)
-    data = fields.Dict(required=True)
+    `of`: the attribute it is in, by default that of its own name, or what makes it of the result.
+    """
 
+    def __init__(self, of: str | Callable[[Any], Any] | None = None, unit: str = "", optional: bool = True) -> None:
+        attribute = of if isinstance(of, str) else None
+        super().__init__(NumberSchema, required=True, allow_none=optional, attribute=attribute)
+        self._made = of if callable(of) else None
+        self._CHECK_ATTRIBUTE = self._made is None
+        self.unit = unit
 
-class Numbers:
-    """Writes in the units asked for, else in those of the garage's own record, else in kg, mm and litres."""
+    def _serialize(self, value: Any, attr: Any, obj: Any, **kwargs: Any) -> Json | None:  # type: ignore[override]
+        found = self._made(obj) if self._made else value
+        return None if found is None else self.write(found, Asking.get())
 
-    def __init__(self, given: Mapping[str, Any]) -> None:
-        own: Mapping[str, Any] = next(iter(given.get("garages") or []), {})
-        self.mass_unit: str = given.get("mass_unit") or own.get("mass_unit") or "kg"
-        self.length_unit: str = given.get("length_unit") or own.get("length_unit") or "mm"
-        self.volume_unit: str = given.get("volume_unit") or own.get("volume_unit") or "L"
-        self.currency: str = given.get("currency") or own.get("currency") or ""
-
-    def mass(self, item: Uncertain | float | None) -> Json | None:
-        return None if item is None else number(item, "mass", self.mass_unit)
-
-    def guard(self, kilograms: float) -> Json:
-        """What to keep in hand, rounded up."""
-        return {"value": kilograms, "unit": "kg", "u": 0.0, "shown": show_guard(kilograms, self.mass_unit)}
-
-    def length(self, item: Uncertain | None) -> Json | None:
-        return None if item is None else number(item, "length", self.length_unit)
-
-    def volume(self, item: Uncertain | None) -> Json | None:
-        return None if item is None else number(item, "volume", self.volume_unit)
-
-    def share(self, item: Uncertain | float | None) -> Json | None:
-        return None if item is None else number(item, "fraction", "1")
-
-    def chance(self, probability: float) -> Json:
-        return {"value": probability, "unit": "1", "u": 0.0, "shown": show_chance(probability)}
-
-    def hours(self, hours: Fraction) -> Json:
-        return {"value": float(hours), "unit": "h", "u": 0.0, "shown": show_hours(hours)}
-
-    def money(self, money: Fraction) -> Json:
-        return {"value": float(money), "unit": self.currency, "u": 0.0, "shown": show_money(money, self.currency)}
-
-    def plain(self, item: Uncertain | None, unit: str) -> Json | None:
-        """A number in a unit of no table, "" for none."""
-        if item is None:
-            return None
-        return {
-            "value": item.value,
-            "unit": unit or "1",
-            "u": item.u,
-            "shown": show_plain(item.value, unit, expanded(item)),
-        }
-
-    def masses(self, items: Mapping[str, Uncertain]) -> Json:
-        return {name: self.mass(item) for name, item in items.items()}
+    def write(self, item: Any, asked: Asked) -> Json:
+        shown = show_plain(item.value, self.unit, expanded(item))
+        return {"value": item.value, "unit": self.unit or "1", "u": item.u, "shown": shown}
 
 
-def typed_text(value: Any) -> Any:
-    """A quantity as the text a person would have typed: `{value, unit}` in one piece, a text as it is."""
-    return f"{value['value']} {value['unit']}" if isinstance(value, Mapping) else value
+class Mass(Number):
+    def write(self, item: Uncertain | float, asked: Asked) -> Json:
+        return number(item, "mass", asked.mass_unit)
 
 
-def told(warning: Warned | None) -> Json | None:
-    return None if warning is None else describe(warning["code"], warning["data"])
+class Length(Number):
+    def write(self, item: Uncertain | float, asked: Asked) -> Json:
+        return number(item, "length", asked.length_unit)
 
 
-def all_told(warnings: Iterable[Warned]) -> list[Json]:
-    """Every warning once, in the order of their first saying."""
-    found: list[Json] = []
-    for warning in warnings:
-        described = describe(warning["code"], warning["data"])
-        if described not in found:
-            found.append(described)
-    return found
+class Volume(Number):
+    def write(self, item: Uncertain | float, asked: Asked) -> Json:
+        return number(item, "volume", asked.volume_unit)
 
 
-def numeric(**kwargs: Any) -> fields.Nested:
-    """A number, or null when it cannot be told."""
-    return fields.Nested(NumberSchema, required=True, allow_none=True, **kwargs)
+class Share(Number):
+    def write(self, item: Uncertain | float, asked: Asked) -> Json:
+        return number(item, "fraction", "1")
 
 
-def warned_of() -> fields.List[Any]:
-    return fields.List(fields.Nested(ToldSchema), required=True)
+class Guard(Number):
+    """What to keep in hand, rounded up."""
+
+    def write(self, kilograms: float, asked: Asked) -> Json:
+        return _exact(kilograms, "kg", show_guard(kilograms, asked.mass_unit))
+
+
+class Chance(Number):
+    def write(self, probability: float, asked: Asked) -> Json:
+        return _exact(probability, "1", show_chance(probability))
+
+
+class Hours(Number):
+    def write(self, hours: Fraction, asked: Asked) -> Json:
+        return _exact(float(hours), "h", show_hours(hours))
+
+
+class Money(Number):
+    def write(self, money: Fraction, asked: Asked) -> Json:
+        return _exact(float(money), asked.currency, show_money(money, asked.currency))
+
+
+def _exact(value: float, unit: str, shown: str) -> Json:
+    return {"value": value, "unit": unit, "u": 0.0, "shown": shown}
+
+
+MEASURES: dict[str, type[Number]] = {
+    "mass": Mass, "length": Length, "volume": Volume, "share": Share, "guard": Guard, "chance": Chance,
+    "hours": Hours, "money": Money,
+}  # fmt: skip

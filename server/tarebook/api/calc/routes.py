@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Any
+from flask import Response, jsonify
 
 from tarebook.api.access import allowed
 from tarebook.api.blueprint import Room
-from tarebook.api.calc import CALCULATIONS, Calculation
+from tarebook.api.calc import CALCULATIONS
+from tarebook.api.calc.calculation import Calculation
+from tarebook.api.calc.numbers import Given
 
 LARGEST_BODY = 16 * 1024 * 1024  # a garage of tens of thousands of records
 
@@ -20,8 +21,8 @@ def _mount(calculation: Calculation) -> None:
     @room.arguments(calculation.given)
     @room.response(200, calculation.answer)
     @room.doc(summary=calculation.about)
-    def answer(given: Mapping[str, Any]) -> dict[str, Any]:
-        return calculation.compute(given)
+    def answer(given: Given) -> Response:
+        return jsonify(calculation.answer_to(given))
 
 
 for _calculation in CALCULATIONS.values():

@@ -2,25 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
-from marshmallow import Schema, fields, validate
+from marshmallow import fields, validate
 
+from tarebook.api.calc.answer import Answer, Told, Warnings
+from tarebook.api.calc.asked import typed_text
+from tarebook.api.calc.calculation import Calculation
 from tarebook.api.calc.garage_schema import Decimal, Flag, StrictSchema, Typed, garage_schema, one_of
-from tarebook.api.calc.numbers import Json, Numbers, ToldSchema, numeric, told, typed_text, warned_of
-from tarebook.core.garage.garage import read_garage
+from tarebook.api.calc.numbers import Asking, Given, Json, Length, Mass
 from tarebook.core.garage.records import Garage, Warned
 from tarebook.core.numbers.quantity import QuantityError
 from tarebook.core.numbers.uncertain import scale, total
-from tarebook.core.sheet.sheet import SheetMass, sheet
+from tarebook.core.sheet.sheet import Piece, SheetMass, sheet
 from tarebook.core.sheet.sheet_piece import piece_of, read_piece
-from tarebook.core.sheet.sheet_records import Sheet
 from tarebook.core.sheet.sheet_stock import GAUGE_TABLES, MATERIALS
 from tarebook.core.weighing.weighing import masses
-from tarebook.core.weighing.worked_out import Against, against, against_sentence
+from tarebook.core.weighing.worked_out import against, against_sentence
 
-ABOUT = "Sheet stock: area times thickness times density, before it is cut."
 _FORMS = ("rectangle", "circle", "polygon")
 _COUNT = validate.Range(min=1, max=1000, error="This is a whole number from {min} to {max}.")
 
@@ -54,12 +54,7 @@ class SheetPieceSchema(SheetShapeSchema):
     within = Typed()
 
 
-Given = garage_schema(
-    "CalcSheetGiven", pieces=fields.List(fields.Nested(SheetPieceSchema), validate=validate.Length(max=100))
-)
-
-
-class SheetAnswerSchema(Schema):
+class SheetAnswerSchema(Answer):
     """`area` in m², of one piece like `mass`; `whole`: times `count`. `listed`: what a gauge table gives for one.
 
     All null when it cannot be told, and `reason` says why. `density` in kg/m³.
@@ -67,71 +62,57 @@ class SheetAnswerSchema(Schema):
 
     id = fields.String(required=True)
     count = fields.Integer(required=True)
-    area = fields.Float(required=True, allow_none=True)
-    density = fields.Float(required=True, allow_none=True)
-    thickness = numeric()
-    mass = numeric()
-    whole = numeric()
-    listed = numeric()
-    reason = fields.Nested(ToldSchema, required=True, allow_none=True)
-    warnings = warned_of()
+    area = fields.Float(required=True, allow_none=True, attribute="found.area.value")
+    density = fields.Float(required=True, allow_none=True, attribute="found.density.value")
+    thickness = Length("found.thickness")
+    mass = Mass("found.mass")
+    whole = Mass()
+    listed = Mass("found.listed")
+    reason = Told()
+    warnings = Warnings("found.warnings")
+
+
+class SaidAgainst(fields.String):
+    def _serialize(self, value: Any, attr: str | None, obj: Any, **kwargs: Any) -> str | None:
+        return against_sentence(value, Asking.get().mass_unit) if value else None
 
 
 class SheetOfPartSchema(SheetAnswerSchema):
-    """A sheet of the garage and the part it is. `difference`: weighed less worked out; null until both are known.
-
-    `beyond`: the difference is more than both doubts allow.
-    """
+    """A sheet of the garage and the part it is. `difference`: weighed less worked out; null until both are known."""
 
     part = fields.String(required=True)
-    weighed = numeric()
-    difference = numeric()
-    beyond = fields.Boolean(required=True, allow_none=True)
-    said = fields.String(required=True, allow_none=True)
+    weighed = Mass("against.weighed")
+    difference = Mass("against.difference")
+    beyond = fields.Boolean(required=True, allow_none=True, attribute="against.beyond")
+    said = SaidAgainst(required=True, allow_none=True, attribute="against")
 
 
-class SheetMaterialSchema(Schema):
+class SheetMaterialSchema(Answer):
     """`low`, `high`: density in kg/m³."""
 
     material = fields.String(required=True)
-    name = fields.String(required=True)
-    low = fields.Float(required=True)
-    high = fields.Float(required=True)
-    source = fields.String(required=True)
+    name = fields.String(required=True, attribute="of.name")
+    low = fields.Float(required=True, attribute="of.density.low")
+    high = fields.Float(required=True, attribute="of.density.high")
+    source = fields.String(required=True, attribute="of.source")
 
 
-class SheetsSchema(Schema):
+class SheetsSchema(Answer):
     pieces = fields.List(fields.Nested(SheetAnswerSchema), required=True)
-    total = numeric()
+    total = Mass()
     sheets = fields.List(fields.Nested(SheetOfPartSchema), required=True)
-    warnings = warned_of()
+    warnings = Warnings(of_garage=True)
     materials = fields.List(fields.Nested(SheetMaterialSchema), required=True)
 
 
-Answer = SheetsSchema
-
-
-def compute(given: Mapping[str, Any]) -> Json:
-    write = Numbers(given)
-    records: list[Json] = [as_typed(piece) for piece in given.get("pieces", [])]
-    found = [(record, _sheet(record)) for record in records]
-    wholes = [scale(each.mass, float(_count(record))) for record, each in found if isinstance(each, SheetMass)]
-    garage = read_garage(given)
+def _sheets(garage: Garage, given: Given) -> Json:
+    pieces = [_piece(each["id"], each.get("count"), read_piece, each) for each in as_typed(given.get("pieces", []))]
     return {
-        "pieces": [_piece(record["id"], _count(record), each, write) for record, each in found],
-        "total": write.mass(total(wholes)),
-        "sheets": _sheets(garage, write),
-        "warnings": [told(each) for each in garage.warnings],
-        "materials": [
-            {
-                "material": name,
-                "name": each.name,
-                "low": each.density.low,
-                "high": each.density.high,
-                "source": each.source,
-            }
-            for name, each in MATERIALS.items()
-        ],
+        "pieces": pieces,
+        "total": total([each["whole"] for each in pieces if each["found"]]),
+        "sheets": _sheets_of_parts(garage),
+        "warnings": (),
+        "materials": [{"material": name, "of": each} for name, each in MATERIALS.items()],
     }
 
 
@@ -143,54 +124,43 @@ def as_typed(value: Any) -> Any:
     return [as_typed(each) for each in value] if isinstance(value, list) else value
 
 
-def _sheets(garage: Garage, write: Numbers) -> list[Json]:
+def _sheets_of_parts(garage: Garage) -> list[Json]:
     known = masses(garage).of
     answers = []
     for record in garage.sheets.values():
-        part = garage.parts[record.part]
-        answer = _piece(record.id, part.count or 1, _sheet_of(garage, record), write)
-        answers.append({**answer, "part": part.id, **_weighed(against(part, known[part.id]), write)})
+        part, holes = garage.parts[record.part], garage.holes_of.get(record.id, [])
+        answer = _piece(record.id, part.count, piece_of, record, holes)
+        answers.append({**answer, "part": part.id, "against": against(part, known[part.id])})
     return answers
 
 
-def _weighed(found: Against | None, write: Numbers) -> Json:
-    return {
-        "weighed": write.mass(found.weighed) if found else None,
-        "difference": write.mass(found.difference) if found else None,
-        "beyond": found.beyond if found else None,
-        "said": against_sentence(found, write.mass_unit) if found else None,
-    }
-
-
-def _sheet_of(garage: Garage, record: Sheet) -> SheetMass | Warned:
-    try:
-        return sheet(piece_of(record, garage.holes_of.get(record.id, [])))
-    except QuantityError as problem:
-        return {"code": problem.code, "data": problem.data}
-
-
-def _sheet(record: Json) -> SheetMass | Warned:
-    try:
-        return sheet(read_piece(record))
-    except QuantityError as problem:
-        return {"code": problem.code, "data": problem.data}
-
-
-def _count(record: Json) -> int:
-    return int(record.get("count") or 1)
-
-
-def _piece(identity: str, count: int, found: SheetMass | Warned, write: Numbers) -> Json:
-    told_of = found if isinstance(found, SheetMass) else None
+def _piece(identity: str, count: int | None, read: Callable[..., Piece], *record: Any) -> Json:
+    """One piece worked out: `found`, or the `reason` why not."""
+    found, several = _found(read, *record), count or 1
+    if not isinstance(found, SheetMass):
+        return {"id": identity, "count": several, "found": None, "whole": None, "reason": found}
     return {
         "id": identity,
-        "count": count,
-        "area": told_of.area.value if told_of else None,
-        "density": told_of.density.value if told_of else None,
-        "thickness": write.length(told_of.thickness) if told_of else None,
-        "mass": write.mass(told_of.mass) if told_of else None,
-        "whole": write.mass(scale(told_of.mass, float(count))) if told_of else None,
-        "listed": write.mass(told_of.listed) if told_of else None,
-        "reason": None if isinstance(found, SheetMass) else told(found),
-        "warnings": [told(each) for each in found.warnings] if isinstance(found, SheetMass) else [],
+        "count": several,
+        "found": found,
+        "whole": scale(found.mass, float(several)),
+        "reason": None,
     }
+
+
+def _found(read: Callable[..., Piece], *record: Any) -> SheetMass | Warned:
+    try:
+        return sheet(read(*record))
+    except QuantityError as problem:
+        return {"code": problem.code, "data": problem.data}
+
+
+SHEET = Calculation(
+    "sheet",
+    "Sheet stock: area times thickness times density, before it is cut.",
+    garage_schema(
+        "CalcSheetGiven", pieces=fields.List(fields.Nested(SheetPieceSchema), validate=validate.Length(max=100))
+    ),
+    SheetsSchema(),
+    _sheets,
+)

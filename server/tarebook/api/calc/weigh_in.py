@@ -2,83 +2,61 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Any
+from marshmallow import fields
 
-from marshmallow import Schema, fields
-
-from tarebook.api.calc.condition import ConditionSchema, write_condition
+from tarebook.api.calc.answer import Answer, Told, Warnings, written
+from tarebook.api.calc.calculation import Calculation
 from tarebook.api.calc.garage_schema import garage_schema
-from tarebook.api.calc.numbers import Json, Numbers, NumberSchema, ToldSchema, all_told, numeric, told, warned_of
-from tarebook.core.garage.garage import read_garage
-from tarebook.core.garage.records import WeighIn
+from tarebook.api.calc.numbers import Given, Json, Length, Mass, Share
+from tarebook.core.garage.records import Garage
 from tarebook.core.standing.weighed import in_order
 from tarebook.core.weighing.weighing import masses
-from tarebook.core.whole_car.weigh_in import WholeCar, weigh_in
+from tarebook.core.whole_car.condition import Condition
+from tarebook.core.whole_car.weigh_in import weigh_in
 
-ABOUT = "A car on scales: total, axle and side shares, cross weight, centre of gravity."
-Given = garage_schema("CalcWeighInGiven", class_sheet=fields.String(allow_none=True))
+ConditionSchema = written(Condition, but="no_fuel warnings", mass="driver_mass fuel_mass")
 
 
-class WeighInAnswerSchema(Schema):
+class WeighInAnswerSchema(Answer):
     """`loads`: by corner, axle, side, and total, as far as known. `weight`: at the class's condition, or `reason`."""
 
-    id = fields.String(required=True)
-    at = fields.String(required=True, allow_none=True)
-    layout = fields.String(required=True)
-    trim = fields.String(required=True)
+    id = fields.String(required=True, attribute="record.id")
+    at = fields.String(required=True, allow_none=True, attribute="record.at")
+    layout = fields.String(required=True, attribute="record.layout")
+    trim = fields.String(required=True, attribute="record.trim")
     official = fields.Boolean(required=True)
-    # Named otherwise here because every schema has a method `loads`.
-    by_name = fields.Dict(
-        fields.String(), fields.Nested(NumberSchema), required=True, attribute="loads", data_key="loads"
-    )
-    shares = fields.Dict(fields.String(), fields.Nested(NumberSchema), required=True)
-    x_cg = numeric()
-    y_cg = numeric()
-    fuel = numeric()
-    driver = numeric()
-    ballast = numeric()
-    weight = numeric()
-    reason = fields.Nested(ToldSchema, required=True, allow_none=True)
-    warnings = warned_of()
+    # A schema's own method of that name stays: fields are taken out of its class.
+    loads = fields.Dict(fields.String(), Mass(optional=False), required=True, attribute="car.loads.loads")  # type: ignore[assignment]
+    shares = fields.Dict(fields.String(), Share(optional=False), required=True, attribute="car.loads.shares")
+    x_cg = Length("car.loads.x_cg")
+    y_cg = Length("car.loads.y_cg")
+    fuel = Mass("car.fuel")
+    driver = Mass("car.driver")
+    ballast = Mass("car.ballast")
+    weight = Mass("car.weight")
+    reason = Told("car.reason")
+    warnings = Warnings("car.warnings")
 
 
-class WeighInsSchema(Schema):
+class WeighInsSchema(Answer):
     condition = fields.Nested(ConditionSchema, required=True, allow_none=True)
     weigh_ins = fields.List(fields.Nested(WeighInAnswerSchema), required=True)
-    warnings = warned_of()
+    warnings = Warnings(of_garage=True)
 
 
-Answer = WeighInsSchema
+def _weigh_ins(garage: Garage, given: Given) -> Json:
+    known = masses(garage)
+    cars = [(each, weigh_in(garage, each.id, known, given.get("class_sheet"))) for each in in_order(garage)]
+    whole: list[Json] = [
+        {"record": record, "official": bool(record.official), "car": car} for record, car in cars if car is not None
+    ]
+    return {"condition": whole[0]["car"].condition if whole else None, "weigh_ins": whole, "warnings": ()}
 
 
-def compute(given: Mapping[str, Any]) -> Json:
-    garage = read_garage(given)
-    known, write = masses(garage), Numbers(given)
-    answers = [(each, weigh_in(garage, each.id, known, given.get("class_sheet"))) for each in in_order(garage)]
-    whole = [(record, car) for record, car in answers if car is not None]
-    return {
-        "condition": write_condition(whole[0][1].condition, write) if whole else None,
-        "weigh_ins": [_whole_car(record, car, write) for record, car in whole],
-        "warnings": all_told(garage.warnings),
-    }
-
-
-def _whole_car(record: WeighIn, car: WholeCar, write: Numbers) -> Json:
-    return {
-        "id": record.id,
-        "at": record.at,
-        "layout": record.layout,
-        "trim": record.trim,
-        "official": bool(record.official),
-        "loads": write.masses(car.loads.loads),
-        "shares": {name: write.share(share) for name, share in car.loads.shares.items()},
-        "x_cg": write.length(car.loads.x_cg),
-        "y_cg": write.length(car.loads.y_cg),
-        "fuel": write.mass(car.fuel),
-        "driver": write.mass(car.driver),
-        "ballast": write.mass(car.ballast),
-        "weight": write.mass(car.weight),
-        "reason": told(car.reason),
-        "warnings": all_told(car.warnings),
-    }
+WEIGH_IN = Calculation(
+    "weigh-in",
+    "A car on scales: total, axle and side shares, cross weight, centre of gravity.",
+    garage_schema("CalcWeighInGiven", class_sheet=fields.String(allow_none=True)),
+    WeighInsSchema(),
+    _weigh_ins,
+)

@@ -5,95 +5,71 @@ A part with `instead_of` is also compared with the part it would replace.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Any
+from marshmallow import fields
 
-from marshmallow import Schema, fields
-
+from tarebook.api.calc.answer import Answer, Told, Warnings, written
+from tarebook.api.calc.calculation import Calculation
 from tarebook.api.calc.garage_schema import garage_schema
-from tarebook.api.calc.numbers import Json, Numbers, ToldSchema, all_told, numeric, told, warned_of
-from tarebook.core.garage.garage import read_garage
+from tarebook.api.calc.numbers import Given, Json, Mass
 from tarebook.core.garage.records import Garage, Warned, Weighing, warned
 from tarebook.core.ledger.compare import Comparison, compare
+from tarebook.core.weighing import weighing as core
 from tarebook.core.weighing.scale import UNNAMED, ScaleModel
-from tarebook.core.weighing.weighing import Mass, Masses, Reading, masses, read_weighing
+from tarebook.core.weighing.weighing import Masses, Reading, masses, read_weighing
 
 _READINGS = ("method", "shown", "shown_empty", "shown_far", "pieces")
-ABOUT = "Masses from weighings and claims, with their uncertainty."
-Given = garage_schema("CalcWeighingGiven")
 
 
-class WeighingAnswerSchema(Schema):
+class WeighingAnswerSchema(Answer):
     """`mass`: of one piece; when null, `reason` says why. `division_assumed`: taken from the last digit typed."""
 
-    id = fields.String(required=True)
-    of = fields.String(required=True, allow_none=True)
-    mass = numeric()
-    division_assumed = fields.Boolean(required=True, allow_none=True)
-    reason = fields.Nested(ToldSchema, required=True, allow_none=True)
+    id = fields.String(required=True, attribute="weighing.id")
+    of = fields.String(required=True, allow_none=True, attribute="weighing.of")
+    mass = Mass("read.mass")
+    division_assumed = fields.Boolean(required=True, allow_none=True, attribute="read.division_assumed")
+    reason = Told()
 
 
-class MassAnswerSchema(Schema):
+class MassAnswerSchema(Answer):
     """One part or driver. `mass`: of one piece; when null, `reason` says why. `spread`: of its weighings."""
 
-    of = fields.String(required=True)
-    mass = numeric()
-    basis = fields.String(required=True, allow_none=True)
-    weighings = fields.List(fields.String(), required=True)
-    spread = numeric()
-    reason = fields.Nested(ToldSchema, required=True, allow_none=True)
-    widened = fields.Float(required=True, metadata={"description": "Birge ratio; 1 when the weighings agree."})
+    of = fields.String(required=True, attribute="found.of")
+    mass = Mass("found.mass")
+    basis = fields.String(required=True, allow_none=True, attribute="found.basis")
+    weighings = fields.List(fields.String(), required=True, attribute="found.weighings")
+    reason = Told()
+    spread = Mass(lambda each: each["found"].spread if each["found"].weighings else None)
+    widened = fields.Float(
+        required=True, attribute="found.ratio", metadata={"description": "Birge ratio; 1 when the weighings agree."}
+    )
 
 
-class ScaleAnswerSchema(Schema):
-    """`gain`: how much too high the scale shows, as a fraction. Scale "" is that of weighings that name none."""
-
-    id = fields.String(required=True)
-    gain = numeric()
-    assumed = fields.Boolean(required=True)
-    checks = fields.List(fields.String(), required=True)
+# Scale "" is that of weighings that name none. Negative differences save weight.
+ScaleAnswerSchema = written(ScaleModel, but="division repeatability capacity warnings", share="gain")
+ComparisonAnswerSchema = written(Comparison, but="this that warnings", mass="difference whole")
 
 
-class ComparisonAnswerSchema(Schema):
-    """`difference`: this one less that one, of one piece; `whole`: times `count`. Negative saves weight."""
-
-    part = fields.String(required=True)
-    instead_of = fields.String(required=True, allow_none=True)
-    count = fields.Integer(required=True)
-    difference = numeric()
-    whole = numeric()
-
-
-class WeighingsSchema(Schema):
+class WeighingsSchema(Answer):
     weighings = fields.List(fields.Nested(WeighingAnswerSchema), required=True)
     masses = fields.List(fields.Nested(MassAnswerSchema), required=True)
     scales = fields.List(fields.Nested(ScaleAnswerSchema), required=True)
     comparisons = fields.List(fields.Nested(ComparisonAnswerSchema), required=True)
-    warnings = warned_of()
+    warnings = Warnings(of_garage=True)
 
 
-Answer = WeighingsSchema
-
-
-def compute(given: Mapping[str, Any]) -> Json:
-    garage = read_garage(given)
-    known, write = masses(garage), Numbers(given)
+def _weighings(garage: Garage, given: Given) -> Json:
+    known = masses(garage)
     compared = [compare(garage, part.id, known=known) for part in garage.parts.values() if part.instead_of]
-    warnings = [warning for mass in known.of.values() for warning in mass.warnings]
     used = _scales_used(garage, known)
+    warnings = [warning for mass in known.of.values() for warning in mass.warnings]
+    warnings += [warning for model in used for warning in (*model.warnings, *_assumed(model))]
+    warnings += [warning for each in compared for warning in each.warnings]
     return {
-        "weighings": [_weighing(each, known, write) for each in garage.weighings.values()],
-        "masses": [_mass(mass, _unread_of(garage, given, mass.of), write) for mass in known.of.values()],
-        "scales": [_scale(model, write) for model in used],
-        "comparisons": [_comparison(each, write) for each in compared],
-        "warnings": all_told(
-            [
-                *garage.warnings,
-                *warnings,
-                *(warning for model in used for warning in (*model.warnings, *_assumed(model))),
-                *(warning for each in compared for warning in each.warnings),
-            ]
-        ),
+        "weighings": [_weighing(each, known) for each in garage.weighings.values()],
+        "masses": [_mass(mass, _unread_of(garage, given, mass.of)) for mass in known.of.values()],
+        "scales": used,
+        "comparisons": compared,
+        "warnings": warnings,
     }
 
 
@@ -107,49 +83,29 @@ def _scales_used(garage: Garage, known: Masses) -> list[ScaleModel]:
     return [model for id_, model in known.scales.items() if id_ != UNNAMED or nameless]
 
 
-def _weighing(weighing: Weighing, known: Masses, write: Numbers) -> Json:
+def _weighing(weighing: Weighing, known: Masses) -> Json:
     read = read_weighing(weighing, known.scales[weighing.scale or UNNAMED])
-    is_read = isinstance(read, Reading)
-    return {
-        "id": weighing.id,
-        "of": weighing.of,
-        "mass": write.mass(read.mass) if isinstance(read, Reading) else None,
-        "division_assumed": read.division_assumed if isinstance(read, Reading) else None,
-        "reason": None if is_read else told(read),  # type: ignore[arg-type]
-    }
+    was_read = isinstance(read, Reading)
+    return {"weighing": weighing, "read": read if was_read else None, "reason": None if was_read else read}
 
 
-def _unread_of(garage: Garage, given: Mapping[str, Any], of: str) -> list[Warned]:
+def _unread_of(garage: Garage, given: Given, of: str) -> list[Warned]:
     """What could not be read of the claim of a part or driver, and of its weighings."""
     weighings = {each.get("id") for each in given.get("weighings") or [] if each.get("of") == of}
     places = {(of, "claim"), *((weighing, field) for weighing in weighings for field in _READINGS)}
     return [each for each in garage.warnings if (each["data"].get("id"), each["data"].get("field")) in places]
 
 
-def _mass(mass: Mass, unread: list[Warned], write: Numbers) -> Json:
+def _mass(mass: core.Mass, unread: list[Warned]) -> Json:
     """With the reason there is none: what could not be read, else that nobody has weighed or claimed it."""
     reasons = [*mass.warnings, *unread, warned("no_mass", of=mass.of)]
-    return {
-        "of": mass.of,
-        "mass": write.mass(mass.mass),
-        "basis": mass.basis,
-        "weighings": list(mass.weighings),
-        "reason": told(reasons[0]) if mass.mass is None else None,
-        "spread": write.mass(mass.spread) if mass.weighings else None,
-        "widened": mass.ratio,
-    }
+    return {"found": mass, "reason": reasons[0] if mass.mass is None else None}
 
 
-def _scale(model: ScaleModel, write: Numbers) -> Json:
-    gain = write.share(model.gain)
-    return {"id": model.id, "gain": gain, "assumed": model.assumed, "checks": list(model.checks)}
-
-
-def _comparison(each: Comparison, write: Numbers) -> Json:
-    return {
-        "part": each.part,
-        "instead_of": each.instead_of,
-        "count": each.count,
-        "difference": write.mass(each.difference),
-        "whole": write.mass(each.whole),
-    }
+WEIGHING = Calculation(
+    "weighing",
+    "Masses from weighings and claims, with their uncertainty.",
+    garage_schema("CalcWeighingGiven"),
+    WeighingsSchema(),
+    _weighings,
+)

@@ -80,9 +80,9 @@ class Ledger:
     """
 
     trim: str
+    now: Total
     jobs: dict[str, JobNet]
     in_car: tuple[str, ...]
-    now: Total
     by_stage: tuple[StageTotal, ...]
     by_state: dict[str, Total]
     by_trim: dict[str, Total]

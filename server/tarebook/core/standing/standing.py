@@ -44,7 +44,7 @@ class Standing:
     car: str | None
     trim: str
     condition: Condition
-    ballast: float
+    verdict: str | None
     weight: Uncertain | None
     minimum: float | None
     margin: Uncertain | None
@@ -52,6 +52,7 @@ class Standing:
     official: OfficialReading | None
     fused: Fused | None
     since: Since | None
+    ballast: float
     removed: Uncertain
     unweighed_off: tuple[str, ...]
     unweighed_on: tuple[str, ...]
@@ -60,7 +61,6 @@ class Standing:
     gap: Gap | None
     gaps: tuple[Gap, ...]
     reasons: dict[str, Warned]
-    verdict: str | None
     warnings: tuple[Warned, ...]
 
 
