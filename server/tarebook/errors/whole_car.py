@@ -16,7 +16,6 @@ ROWS = {
         "Say who it was, and weigh them with their gear."),
     "no_driver": first("The class weighs with the driver, and no driver's weight is known.",
         "Weigh the lightest who will drive, with their gear."),
-    "no_class_sheet": first("The class minimum is not entered yet.", "Enter it on the class sheet."),
     "no_minimum": first("The class minimum is not entered yet.", "Enter it on the class sheet."),
     "no_weigh_in": first("The car has not been weighed yet.", "Weigh the whole car."),
     "weigh_in_incomplete": first("A weigh-in lacks a reading and has no total; it is left out.",

@@ -58,7 +58,6 @@ export const ERRORS = {
   fuel_stated_missing: ["The class weighs with so much fuel, and how much is not entered.", "Enter it on the class sheet."],
   driver_unknown: ["The car was weighed with a driver whose weight is not known.", "Say who it was, and weigh them with their gear."],
   no_driver: ["The class weighs with the driver, and no driver's weight is known.", "Weigh the lightest who will drive, with their gear."],
-  no_class_sheet: ["The class minimum is not entered yet.", "Enter it on the class sheet."],
   no_minimum: ["The class minimum is not entered yet.", "Enter it on the class sheet."],
   no_weigh_in: ["The car has not been weighed yet.", "Weigh the whole car."],
   weigh_in_incomplete: ["A weigh-in lacks a reading and has no total; it is left out.", "Weigh the car again, or correct that weigh-in."],

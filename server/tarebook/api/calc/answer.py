@@ -18,7 +18,7 @@ from marshmallow import Schema, fields
 from tarebook.api.calc.numbers import MEASURES, Asking, Json, Number
 from tarebook.core.garage.records import Warned
 from tarebook.core.numbers.uncertain import Uncertain
-from tarebook.core.standing.sentences import Said as SaidOf
+from tarebook.core.words.said import Said as SaidOf
 from tarebook.errors import describe
 
 

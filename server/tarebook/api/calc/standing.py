@@ -20,10 +20,10 @@ from tarebook.core.standing.estimate import Counted, Fused
 from tarebook.core.standing.gap import Gap
 from tarebook.core.standing.history import Past, Start
 from tarebook.core.standing.official import OfficialReading
-from tarebook.core.standing.sentences import Said as SaidOf
 from tarebook.core.standing.sentences import gap_line, in_hand_sentence, margin_sentence
 from tarebook.core.standing.since import Since
 from tarebook.core.standing.standing import Standing, standing
+from tarebook.core.words.said import Said as SaidOf
 
 written(Counted, mass="alone residual", share="share")
 written(Since, mass="changes net")

@@ -8,10 +8,10 @@ from __future__ import annotations
 from tarebook.core.fuel_run.fuel_run import FuelRun, Moment
 from tarebook.core.numbers.shown import lay_out, show_chance, show_guard, show_mass
 from tarebook.core.numbers.uncertain import expanded
-from tarebook.core.standing.sentences import Said, moved_since, size_of
-from tarebook.errors import describe
+from tarebook.core.standing.sentences import moved_since
+from tarebook.core.words.said import Said, Sentences, missed, size_of
 
-FUEL_SENTENCES = {
+FUEL_SENTENCES = Sentences({
     "at_the_start": "at the start",
     "at_the_flag": "at the flag",
     "after_lap": "after lap {lap}",
@@ -25,16 +25,16 @@ FUEL_SENTENCES = {
     "start_to_arrive": "Start with at least {volume} to reach the flag",
     "start_above_tank": "The run asks for {volume} at the start, more than the tank holds",
     "start_never": "Even with a full tank the car has {mass} too little in hand at the flag",
-}
+})  # fmt: skip
+_said = FUEL_SENTENCES.said
 _ROUNDING = 1e-9  # of a volume: what its last bits may add is not rounded up
 
 
 def lightest_sentence(run: FuelRun, unit: str) -> Said:
     """How light the car gets, or what is missing to tell. `unit`: a unit of mass."""
-    missing = run.reasons.get("weight") or run.reasons.get("start")
-    if missing:
-        why = describe(missing["code"], missing["data"])["sentence"]
-        return Said(missing["code"], {}, str(why).removesuffix("."))
+    reason = run.reasons.get("weight") or run.reasons.get("start")
+    if reason:
+        return missed(reason)
     moment = run.laps[-1 if run.worst is None else run.worst]
     said = _against_minimum(run, moment, unit)
     moved = moved_since(run.since)
@@ -44,9 +44,7 @@ def lightest_sentence(run: FuelRun, unit: str) -> Said:
 def start_sentence(run: FuelRun, mass_unit: str, volume_unit: str) -> Said:
     """What to start with, or what is missing to tell."""
     if run.least is None:
-        missing = run.reasons["least"]
-        why = describe(missing["code"], missing["data"])["sentence"]
-        return Said(missing["code"], {}, str(why).removesuffix("."))
+        return missed(run.reasons["least"])
     if run.least.lacking is not None:
         doubt = expanded(run.empty.weight) if run.empty.weight else 0.0
         return _said("start_never", mass=show_guard(run.least.lacking, mass_unit, doubt / 5.0))
@@ -74,8 +72,4 @@ def _where(run: FuelRun, lap: int) -> str:
         return FUEL_SENTENCES["at_the_start"]
     last = lap == run.laps[-1].lap
     code = "after_lap" if not last else "when_dry" if run.runs_dry else "at_the_flag"
-    return FUEL_SENTENCES[code].format(lap=lap)
-
-
-def _said(code: str, **data: str) -> Said:
-    return Said(code, data, FUEL_SENTENCES[code].format(**data))
+    return _said(code, lap=str(lap)).text

@@ -8,9 +8,9 @@ from __future__ import annotations
 from tarebook.core.fusion.causes import Change
 from tarebook.core.fusion.weigh_next import Next
 from tarebook.core.numbers.shown import show_doubt
-from tarebook.core.standing.sentences import Said, size_of
+from tarebook.core.words.said import Said, Sentences, size_of
 
-FUSION_SENTENCES = {
+FUSION_SENTENCES = Sentences({
     "change_in": "{mass} went in without a note, ± {within}",
     "change_out": "{mass} came out without a note, ± {within}",
     "change_in_or_off": "{mass} went in without a note, ± {within}, or a weigh-in beside it is off",
@@ -31,7 +31,8 @@ FUSION_SENTENCES = {
     "next": "One more weigh-in on {scale}: ± {then} instead of ± {now}",
     "next_same": "One more weigh-in on {scale} would hardly make it surer",
     "next_platform": "a platform scale nobody has checked",
-}
+})  # fmt: skip
+_said = FUSION_SENTENCES.said
 
 
 def change_sentence(change: Change, unit: str) -> Said:
@@ -53,7 +54,3 @@ def next_sentence(following: Next, scale: str | None, unit: str) -> Said:
     then, now = show_doubt(2.0 * following.u_then, unit), show_doubt(2.0 * following.u_now, unit)
     name = scale or FUSION_SENTENCES["next_platform"]
     return _said("next_same", scale=name) if then == now else _said("next", scale=name, then=then, now=now)
-
-
-def _said(code: str, **data: str) -> Said:
-    return Said(code, data, FUSION_SENTENCES[code].format(**data))

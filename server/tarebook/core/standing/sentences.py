@@ -8,17 +8,16 @@ what is weighed, and which way the truth may lie. The phone's copy of the table 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
-from tarebook.core.numbers.shown import lay_out, show_chance, show_guard, show_mass
-from tarebook.core.numbers.uncertain import Uncertain, expanded
+from tarebook.core.garage.records import warned
+from tarebook.core.numbers.shown import show_chance, show_guard, show_mass
+from tarebook.core.numbers.uncertain import expanded
 from tarebook.core.standing.gap import Gap
 from tarebook.core.standing.official import OfficialReading
 from tarebook.core.standing.since import Since
 from tarebook.core.standing.standing import Standing
-from tarebook.errors import describe
+from tarebook.core.words.said import Said, Sentences, missed, size_of
 
-SENTENCES = {
+SENTENCES = Sentences({
     "above": "{mass} above the minimum, sure to ± {within}",
     "under": "Under the minimum by {mass}, sure to ± {within}",
     "close": "Too close to call: {chance} chance that the official scale shows under the minimum",
@@ -39,7 +38,6 @@ SENTENCES = {
     "on_more": "{count} parts put on have no weight, so it may be heavier",
     "off_and_on": "{count} parts moved have no weight, so it may be lighter or heavier",
     "both_ways": "{count} parts moved since have no weight, so it may be lighter or heavier",
-    "no_minimum": "The class minimum is not entered yet",
     "minimum_unread": "The class minimum cannot be read: {why}",
     "adders_unread": "What is added to the minimum cannot be read: {why}",
     "lighter": "{mass} lighter by the jobs written down, sure to ± {within}; the car itself has not been weighed yet",
@@ -48,7 +46,6 @@ SENTENCES = {
     "been weighed yet",
     "heavier_as_weighed": "{mass} heavier by what is weighed of the jobs written down; {moved}; the car itself has not "
     "been weighed yet",
-    "unweighed": "The car has not been weighed yet",
     "in_hand": "Keep {mass} in hand",
     "in_hand_none": "Nothing needs to be kept in hand",
     "gap_more": "{mass} more is in the car than written down",
@@ -57,16 +54,8 @@ SENTENCES = {
     "gap_fits_less": "{mass} more came off than is written down, ± {within}: nothing to look for",
     "gap_line_more": "{mass} more is in the car than is written down, ± {within}: something is not logged",
     "gap_line_less": "{mass} more came off than is written down, ± {within}: something is not logged",
-}
-
-
-@dataclass(frozen=True, slots=True)
-class Said:
-    """`code` of the table, or of the error table where a reason is told; `data` as texts; `text` ready to read."""
-
-    code: str
-    data: dict[str, str]
-    text: str
+})  # fmt: skip
+_said = SENTENCES.said
 
 
 def margin_sentence(standing: Standing, unit: str) -> Said:
@@ -101,7 +90,7 @@ def _moved(off: int, on: int, words: tuple[str, str, str]) -> dict[str, str]:
     if not off + on:
         return {}
     way = words[2] if off and on else words[0 if off else 1] + ("_one" if off + on == 1 else "_more")
-    return {"moved": SENTENCES[way].format(count=off + on)}
+    return {"moved": _said(way, count=str(off + on)).text}
 
 
 def gap_sentence(gap: Gap, unit: str) -> Said:
@@ -122,33 +111,17 @@ def _missing(standing: Standing, unit: str) -> Said:
     reason = standing.reasons["margin"]
     if reason["code"] == "no_weigh_in":
         return _by_jobs(standing, unit)
-    if reason["code"] in ("no_class_sheet", "no_minimum"):
-        return _said("no_minimum")
-    why = str(describe(reason["code"], reason["data"])["sentence"]).removesuffix(".")
+    why = missed(reason)
     if reason["data"].get("list") == "class_sheets":
-        return _said("adders_unread" if reason["data"]["field"] == "adders" else "minimum_unread", why=why)
-    return Said(reason["code"], {}, why)
+        return _said("adders_unread" if reason["data"]["field"] == "adders" else "minimum_unread", why=why.text)
+    return why
 
 
 def _by_jobs(standing: Standing, unit: str) -> Said:
     """Without a weigh-in: what the jobs in the car made of it, and which of their parts have no weight."""
     if not standing.removed.value:
-        return _said("unweighed")
+        return missed(warned("no_weigh_in"))
     code = "lighter" if standing.removed.value > 0.0 else "heavier"
     moved = _moved(len(standing.unweighed_off), len(standing.unweighed_on), ("off", "on", "off_and_on"))
     size = size_of(standing.removed, unit)
     return _said(code + "_as_weighed", mass=size["mass"], **moved) if moved else _said(code, **size)
-
-
-def size_of(item: Uncertain, unit: str) -> dict[str, str]:
-    """The size without its sign, and its expanded uncertainty, both to the place that deserves showing."""
-    shown = lay_out("mass", abs(item.value), unit, expanded(item))
-    return {"mass": _join(shown.parts), "within": _join(shown.within) or show_mass(0.0, unit)}
-
-
-def _join(parts: tuple[tuple[str, str], ...]) -> str:
-    return " ".join(f"{digits} {unit}" for digits, unit in parts)
-
-
-def _said(code: str, **data: str) -> Said:
-    return Said(code, data, SENTENCES[code].format(**data))

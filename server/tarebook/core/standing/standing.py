@@ -136,7 +136,7 @@ def _jobs_then(garage: Garage, record: WeighIn) -> tuple[str, ...] | None:
 def _minimum(garage: Garage, sheet: ClassSheet | None) -> float | Warned:
     """The minimum with its adders, kg. One that cannot be read is no minimum: half of it would be a false comfort."""
     if sheet is None:
-        return warned("no_class_sheet")
+        return warned("no_minimum")
     for warning in garage.warnings:
         of = warning["data"]
         if of.get("list") == "class_sheets" and of.get("id") == sheet.id and of.get("field") in ("minimum", "adders"):

@@ -12,14 +12,16 @@ from tarebook.core.garage.records import Part
 from tarebook.core.numbers.shown import lay_out, show_mass
 from tarebook.core.numbers.uncertain import Uncertain, expanded, subtract
 from tarebook.core.weighing.weighing import Mass, claimed
+from tarebook.core.words.said import Sentences, size_of
 
-_SENTENCES = {
+WORKED_OUT_SENTENCES = Sentences({
     "heavier": "{mass} heavier than worked out, ± {within}: thicker than nominal, or a different alloy?",
     "heavier_with_bolts": "{mass} heavier than worked out, ± {within}: weighed with its bolts, thicker than nominal, "
     "or a different alloy?",
     "lighter": "{mass} lighter than worked out, ± {within}: thinner than nominal, more cut away, or a different alloy?",
     "agree": "Agrees with what was worked out: {difference}.",
-}
+})  # fmt: skip
+_said = WORKED_OUT_SENTENCES.said
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,10 +55,10 @@ def _is_beyond(difference: Uncertain) -> bool:
 
 def against_sentence(found: Against, unit: str) -> str:
     """The difference in one sentence. `unit`: a unit of mass."""
-    difference, U = found.difference, expanded(found.difference)  # noqa: N806
+    difference = found.difference
     if not found.beyond:
-        return _SENTENCES["agree"].format(difference=show_mass(difference.value, unit, U, signed=True))
+        shown = show_mass(difference.value, unit, expanded(difference), signed=True)
+        return _said("agree", difference=shown).text
     heavier = "heavier_with_bolts" if found.with_bolts else "heavier"
-    shown = lay_out("mass", abs(difference.value), unit, U)
-    size, within = (" ".join(" ".join(pair) for pair in parts) for parts in (shown.parts, shown.within))
-    return _SENTENCES[heavier if difference.value > 0.0 else "lighter"].format(mass=size, within=within)
+    code = heavier if difference.value > 0.0 else "lighter"
+    return _said(code, **size_of(difference, unit)).text

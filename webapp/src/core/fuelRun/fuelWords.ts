@@ -4,20 +4,21 @@
  * The table is the server's own (`server/tarebook/core/fuel_run/fuel_words.py`), in `generated/fuelSentences`.
  */
 
-import { describe } from "../../errors";
 import { FUEL_SENTENCES } from "../../generated/fuelSentences";
 import type { Warned } from "../garage/records";
 import { layOut, showChance, showGuard, showMass } from "../numbers/shown";
 import { expanded, type Uncertain } from "../numbers/uncertain";
-import { filled, movedSince, type Said, sizeOf } from "../standing/sentences";
+import { movedSince } from "../standing/sentences";
+import { missed, type Said, sizeOf, teller } from "../words/said";
 import type { FuelRun, Moment } from "./fuelRun";
 
+const said = teller(FUEL_SENTENCES);
 const ROUNDING = 1e-9; // of a volume: what its last bits may add is not rounded up
 
 /** How light the car gets, or what is missing to tell. `unit`: a unit of mass. */
 export function lightestSentence(run: FuelRun, unit: string): Said {
-  const missing = run.reasons.weight ?? run.reasons.start;
-  if (missing) return missed(missing);
+  const reason = run.reasons.weight ?? run.reasons.start;
+  if (reason) return missed(reason);
   const moment = run.laps[run.worst ?? run.laps.length - 1] as Moment;
   const told = againstMinimum(run, moment, unit);
   const moved = movedSince(run.since);
@@ -36,10 +37,6 @@ export function startSentence(run: FuelRun, massUnit: string, volumeUnit: string
   return said(run.least.decided_by === "distance" ? "start_to_arrive" : "start_to_keep", { volume });
 }
 
-function missed({ code, data }: Warned): Said {
-  return { code, data: {}, text: describe(code, data).sentence.replace(/\.$/, "") };
-}
-
 function againstMinimum(run: FuelRun, { lap, weight, judged }: Moment, unit: string): Said {
   const mass = weight as Uncertain; // a run without a weight has a reason
   const told = { where: whereIs(run, lap ?? 0), weight: showMass(mass.value, unit, expanded(mass)) };
@@ -56,9 +53,5 @@ function whereIs(run: FuelRun, lap: number): string {
   if (lap === 0) return FUEL_SENTENCES.at_the_start;
   const last = lap === run.laps.at(-1)?.lap;
   const code = last ? (run.runs_dry === null ? "at_the_flag" : "when_dry") : "after_lap";
-  return filled(FUEL_SENTENCES[code], { lap: `${lap}` });
-}
-
-function said(code: keyof typeof FUEL_SENTENCES, data: Readonly<Record<string, string>>): Said {
-  return { code, data, text: filled(FUEL_SENTENCES[code], data) };
+  return said(code, { lap: `${lap}` }).text;
 }

@@ -6,9 +6,11 @@
 
 import { FUSION_SENTENCES } from "../../generated/fusionSentences";
 import { showDoubt } from "../numbers/shown";
-import { filled, type Said, sizeOf } from "../standing/sentences";
+import { type Said, sizeOf, teller } from "../words/said";
 import type { Cause, Change } from "./causes";
 import type { Next } from "./weighNext";
+
+const said = teller(FUSION_SENTENCES);
 
 /** What does not fit, without where: that is between the weigh-ins `change` names. */
 export function changeSentence(change: Change, unit: string): Said {
@@ -21,7 +23,7 @@ export function changeSentence(change: Change, unit: string): Said {
 
 /** A likely cause, by its code. */
 export function causeSentence(cause: Cause): Said {
-  return said(`cause_${cause}`, {});
+  return said(`cause_${cause}`);
 }
 
 /** What one more weigh-in would give. `scale`: its name; null for a platform nobody knows. */
@@ -29,8 +31,4 @@ export function nextSentence({ u_now, u_then }: Next, scale: string | null, unit
   const [then, now] = [showDoubt(2 * u_then, unit), showDoubt(2 * u_now, unit)];
   const name = scale || FUSION_SENTENCES.next_platform;
   return then === now ? said("next_same", { scale: name }) : said("next", { scale: name, then, now });
-}
-
-function said(code: keyof typeof FUSION_SENTENCES, data: Readonly<Record<string, string>>): Said {
-  return { code, data, text: filled(FUSION_SENTENCES[code], data) };
 }

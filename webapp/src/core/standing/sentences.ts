@@ -7,18 +7,17 @@
  * (`server/tarebook/core/standing/sentences.py`), in `generated/sentences`.
  */
 
-import { describe } from "../../errors";
 import { SENTENCES } from "../../generated/sentences";
-import type { Warned } from "../garage/records";
-import { layOut, type Piece, showChance, showGuard, showMass } from "../numbers/shown";
-import { expanded, type Uncertain } from "../numbers/uncertain";
+import { type Warned, warned } from "../garage/records";
+import { showChance, showGuard, showMass } from "../numbers/shown";
+import { expanded } from "../numbers/uncertain";
+import { missed, type Said, sizeOf, teller } from "../words/said";
 import { type Gap, isSignificant } from "./gap";
 import type { OfficialReading } from "./official";
 import type { Since } from "./since";
 import type { Standing } from "./standing";
 
-/** `code` of the table, or of the error table where a reason is told; `data` as texts; `text` ready to read. */
-export type Said = { readonly code: string; readonly data: Readonly<Record<string, string>>; readonly text: string };
+const said = teller(SENTENCES);
 
 /** How far from the minimum, in one sentence; or what is missing to tell. `unit`: a unit of mass. */
 export function marginSentence(standing: Standing, unit: string): Said {
@@ -36,7 +35,7 @@ export function marginSentence(standing: Standing, unit: string): Said {
 
 /** What to keep above the minimum, rounded up, to about a digit more than the expected reading is known to. */
 export function inHandSentence(reading: OfficialReading, unit: string): Said {
-  if (reading.in_hand <= 0) return said("in_hand_none", {});
+  if (reading.in_hand <= 0) return said("in_hand_none");
   return said("in_hand", { mass: showGuard(reading.in_hand, unit, expanded(reading.expected) / 5) });
 }
 
@@ -51,7 +50,7 @@ type MovedWords = readonly ["out", "in", "both_ways"] | readonly ["off", "on", "
 function movedOf(off: number, on: number, [one, other, both]: MovedWords): { moved: string } | null {
   if (off + on === 0) return null;
   const way = off && on ? both : (`${off ? one : other}_${off + on === 1 ? "one" : "more"}` as const);
-  return { moved: filled(SENTENCES[way], { count: `${off + on}` }) };
+  return { moved: said(way, { count: `${off + on}` }).text };
 }
 
 /** What two weigh-ins found beside what is written down, as a headline. */
@@ -69,37 +68,18 @@ export function gapLine(gap: Gap, unit: string): Said {
 }
 
 function missing(standing: Standing, unit: string): Said {
-  const { code, data } = standing.reasons.margin as Warned;
-  if (code === "no_weigh_in") return byJobs(standing, unit);
-  if (code === "no_class_sheet" || code === "no_minimum") return said("no_minimum", {});
-  const why = describe(code, data).sentence.replace(/\.$/, "");
-  if (data["list"] !== "class_sheets") return { code, data: {}, text: why };
-  return said(data["field"] === "adders" ? "adders_unread" : "minimum_unread", { why });
+  const reason = standing.reasons.margin as Warned;
+  if (reason.code === "no_weigh_in") return byJobs(standing, unit);
+  const why = missed(reason);
+  if (reason.data["list"] !== "class_sheets") return why;
+  return said(reason.data["field"] === "adders" ? "adders_unread" : "minimum_unread", { why: why.text });
 }
 
 /** Without a weigh-in: what the jobs in the car made of it, and which of their parts have no weight. */
 function byJobs({ removed, unweighed_off: off, unweighed_on: on }: Standing, unit: string): Said {
-  if (removed.value === 0) return said("unweighed", {});
+  if (removed.value === 0) return missed(warned("no_weigh_in"));
   const code = removed.value > 0 ? "lighter" : "heavier";
   const moved = movedOf(off.length, on.length, ["off", "on", "off_and_on"]);
   const { mass, within } = sizeOf(removed, unit);
   return moved ? said(`${code}_as_weighed`, { mass, ...moved }) : said(code, { mass, within });
-}
-
-/** The size without its sign, and its expanded uncertainty, both to the place that deserves showing. */
-export function sizeOf(item: Uncertain, unit: string): { mass: string; within: string } {
-  const shown = layOut("mass", Math.abs(item.value), unit, expanded(item));
-  return { mass: join(shown.parts), within: join(shown.within) || showMass(0, unit) };
-}
-
-function join(parts: readonly Piece[]): string {
-  return parts.map(([digits, unit]) => `${digits} ${unit}`).join(" ");
-}
-
-function said(code: keyof typeof SENTENCES, data: Readonly<Record<string, string>>): Said {
-  return { code, data, text: filled(SENTENCES[code], data) };
-}
-
-export function filled(template: string, data: Readonly<Record<string, string>>): string {
-  return template.replace(/\{(\w+)\}/g, (_, name: string) => data[name] ?? "");
 }

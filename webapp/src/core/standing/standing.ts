@@ -145,7 +145,7 @@ function jobsThen(garage: Garage, record: WeighIn): readonly string[] | null {
 
 /** The minimum with its adders, kg. One that cannot be read is no minimum: half of it would be a false comfort. */
 function minimumOf(garage: Garage, sheet: ClassSheet | null): number | Warned {
-  if (sheet === null) return warned("no_class_sheet");
+  if (sheet === null) return warned("no_minimum");
   const unread = garage.warnings.find(({ data }) => {
     return data["list"] === "class_sheets" && data["id"] === sheet.id && isOfMinimum(data["field"]);
   });

@@ -5,18 +5,14 @@
  * difference), something was not as reckoned, and the usual causes are named (common practice, no source).
  */
 
+import { WORKED_OUT_SENTENCES } from "../../generated/workedOutSentences";
 import type { Part } from "../garage/records";
 import { layOut, showMass } from "../numbers/shown";
 import { expanded, subtract, type Uncertain } from "../numbers/uncertain";
+import { sizeOf, teller } from "../words/said";
 import { claimed, type Mass } from "./weighing";
 
-const SENTENCES = {
-  heavier: "{mass} heavier than worked out, ± {within}: thicker than nominal, or a different alloy?",
-  heavier_with_bolts:
-    "{mass} heavier than worked out, ± {within}: weighed with its bolts, thicker than nominal, or a different alloy?",
-  lighter: "{mass} lighter than worked out, ± {within}: thinner than nominal, more cut away, or a different alloy?",
-  agree: "Agrees with what was worked out: {difference}.",
-};
+const said = teller(WORKED_OUT_SENTENCES);
 
 /** Masses of one piece, kg. `difference`: weighed − worked out. `beyond`: more than both doubts allow. */
 export type Against = {
@@ -46,11 +42,7 @@ function isBeyond(difference: Uncertain): boolean {
 
 /** The difference in one sentence. `unit`: a unit of mass. */
 export function againstSentence({ difference, beyond, with_bolts: bolts }: Against, unit: string): string {
-  const U = expanded(difference);
-  if (!beyond) return SENTENCES.agree.replace("{difference}", showMass(difference.value, unit, U, true));
-  const heavier = bolts ? SENTENCES.heavier_with_bolts : SENTENCES.heavier;
-  const shown = layOut("mass", Math.abs(difference.value), unit, U);
-  const [size, within] = [shown.parts, shown.within].map((parts) => parts.map((pair) => pair.join(" ")).join(" "));
-  const template = difference.value > 0 ? heavier : SENTENCES.lighter;
-  return template.replace("{mass}", size as string).replace("{within}", within as string);
+  if (!beyond) return said("agree", { difference: showMass(difference.value, unit, expanded(difference), true) }).text;
+  const heavier = bolts ? "heavier_with_bolts" : "heavier";
+  return said(difference.value > 0 ? heavier : "lighter", sizeOf(difference, unit)).text;
 }

@@ -1,0 +1,1 @@
+"""Sentences from tables of templates."""
