@@ -16,6 +16,7 @@ export const FUSION_SENTENCES = {
   cause_somebody_in: "Somebody sat in the car.",
   cause_driver_missing: "The driver was counted and was not in the car.",
   cause_fuel_misread: "The fuel was read or noted wrongly.",
+  cause_misnoted: "Fuel, driver or ballast was noted otherwise than it was.",
   cause_not_zeroed: "A scale was not level or not set to zero, or a reading was copied wrongly.",
   cause_wrong_scale: "It stood on another scale than the one noted.",
   next: "One more weigh-in on {scale}: ± {then} instead of ± {now}",

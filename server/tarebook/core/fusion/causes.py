@@ -1,6 +1,6 @@
 """What does not fit, told: between which weigh-ins, how much, and what it most likely is.
 
-The causes are codes of `core/standing/sentences`, the likeliest first. Nothing is accused: the weights cannot tell a
+The causes are codes of `core/fusion/fusion_words`, the likeliest first. Nothing is accused: the weights cannot tell a
 spare wheel from a misread tank of the same size.
 """
 

@@ -1,5 +1,7 @@
 """What does not fit among the weigh-ins, its likely causes and what one more would give, in words.
 
+The causes here are all there are; "misnoted" stands for the three before it where nobody looks at the size.
+
 The phone's copy of the table is written by `python -m tarebook.contract`.
 """
 
@@ -26,6 +28,7 @@ FUSION_SENTENCES = Sentences({
     "cause_somebody_in": "Somebody sat in the car.",
     "cause_driver_missing": "The driver was counted and was not in the car.",
     "cause_fuel_misread": "The fuel was read or noted wrongly.",
+    "cause_misnoted": "Fuel, driver or ballast was noted otherwise than it was.",
     "cause_not_zeroed": "A scale was not level or not set to zero, or a reading was copied wrongly.",
     "cause_wrong_scale": "It stood on another scale than the one noted.",
     "next": "One more weigh-in on {scale}: ± {then} instead of ± {now}",

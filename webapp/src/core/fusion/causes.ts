@@ -1,10 +1,11 @@
 /**
  * What does not fit, told: between which weigh-ins, how much, and what it most likely is.
  *
- * The causes are codes of `core/standing/sentences`, the likeliest first. Nothing is accused: the weights cannot tell a
+ * The causes are codes of `core/fusion/fusionWords`, the likeliest first. Nothing is accused: the weights cannot tell a
  * spare wheel from a misread tank of the same size.
  */
 
+import type { FUSION_SENTENCES } from "../../generated/fusionSentences";
 import type { Garage } from "../garage/records";
 import type { Uncertain } from "../numbers/uncertain";
 import { type Nets, piecesBetween } from "../standing/since";
@@ -33,18 +34,9 @@ export type Change = {
   readonly causes: readonly Cause[];
 };
 
-export type Cause =
-  | "put_in"
-  | "taken_out"
-  | "moved_unweighed"
-  | "rough_parts"
-  | "job_list"
-  | "scale_changed"
-  | "somebody_in"
-  | "driver_missing"
-  | "fuel_misread"
-  | "not_zeroed"
-  | "wrong_scale";
+/** All the causes there are sentences for. */
+export type Cause = Coded<keyof typeof FUSION_SENTENCES>;
+type Coded<Code> = Code extends `cause_${infer Cause}` ? Cause : never;
 
 /** What is named, in order of time. */
 export function changesOf(garage: Garage, nets: Nets, fusion: Fusion): Change[] {
@@ -87,7 +79,10 @@ function within(fusion: Fusion, name: number): [number, number] {
   return [Math.min(...near), Math.max(...near)];
 }
 
-function ofStep(nets: Nets, first: Weighed, second: Weighed, size: Uncertain): Cause[] {
+type WithJobs = Pick<Weighed, "record" | "jobs">;
+
+/** What `size` kg more at the second of two weigh-ins than written down most likely is, as far as it is between them. */
+export function ofStep(nets: Nets, first: WithJobs, second: WithJobs, size: Uncertain): Cause[] {
   const [then, now] = [first.jobs ?? [], second.jobs ?? []];
   const between = [...then.filter((job) => !now.includes(job)), ...now.filter((job) => !then.includes(job))];
   const causes: Cause[] = [size.value > 0 ? "put_in" : "taken_out"];

@@ -1,13 +1,13 @@
 /** What does not fit among the weigh-ins: how much, between which of them, and what it most likely is. */
 import { account, book } from "../../answers";
 import { type Change, changesOf } from "../../core/fusion/causes";
-import { causeSentence, changeSentence } from "../../core/fusion/fusionWords";
+import { changeSentence } from "../../core/fusion/fusionWords";
 import type { Fused } from "../../core/standing/estimate";
+import { Likely } from "../../parts/figures/Likely";
 import { Section } from "../../parts/frame/Screen";
 import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
 import { dayOf } from "./weighInName";
-import "./Standing.css";
 
 export function DoesNotFit({ fused }: { fused: Fused }) {
   const found = changesOf(book.value, account.value.jobs, fused.fusion);
@@ -27,12 +27,7 @@ function Told({ change }: { change: Change }) {
       <p>
         <strong>{changeSentence(change, massUnit()).text}.</strong> {place(change)}
       </p>
-      <p>Look at these first:</p>
-      <ul class="likely">
-        {change.causes.map((cause) => (
-          <li key={cause}>{causeSentence(cause).text}</li>
-        ))}
-      </ul>
+      <Likely causes={change.causes} />
       <a class="button" href={to("weigh-in", change.second)}>
         Look at that weigh-in
       </a>

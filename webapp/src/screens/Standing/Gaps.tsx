@@ -1,9 +1,9 @@
 /** From one weigh-in to the next: what the scales found beside the jobs between, also when it is nothing. */
 import type { Gap } from "../../core/standing/gap";
 import { gapLine } from "../../core/standing/sentences";
+import { movedUnweighed } from "../../parts/figures/Likely";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
-import { refName } from "../../parts/words/naming";
 import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
 import { dayOf } from "./weighInName";
@@ -16,15 +16,11 @@ export function Gaps({ gaps }: { gaps: readonly Gap[] }) {
           <Row
             key={gap.second}
             name={`${dayOf(gap.first)} to ${dayOf(gap.second)}`}
-            note={`${gapLine(gap, massUnit()).text}.${unweighed(gap)}`}
+            note={`${gapLine(gap, massUnit()).text}.${gap.unweighed.length ? ` ${movedUnweighed(gap.unweighed)}` : ""}`}
             href={to("weigh-in", gap.second)}
           />
         ))}
       </div>
     </Section>
   );
-}
-
-function unweighed({ unweighed: parts }: Gap): string {
-  return parts.length ? ` Counted as nothing, for nobody weighed it: ${parts.map(refName).join(", ")}.` : "";
 }

@@ -6,7 +6,7 @@ import type { Fused } from "../../core/standing/estimate";
 import { Section } from "../../parts/frame/Screen";
 import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
-import "./Standing.css";
+import "../../parts/figures/Likely.css";
 
 export function Surer({ fused }: { fused: Fused }) {
   const found = weighNext(book.value, known.value, fused.fusion);

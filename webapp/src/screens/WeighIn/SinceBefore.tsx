@@ -3,6 +3,7 @@ import { account, say, stand } from "../../answers";
 import { isSignificant } from "../../core/standing/gap";
 import { gapSentence } from "../../core/standing/sentences";
 import { Facts } from "../../parts/figures/Facts";
+import { Likely } from "../../parts/figures/Likely";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { sayMoment } from "../../parts/words/moments";
@@ -12,7 +13,7 @@ import { to } from "../../route";
 import type { GapTrail } from "./gap";
 
 export function SinceBefore({ trail }: { trail: GapTrail }) {
-  const { gap, put_in, taken_out, written, found } = trail;
+  const { gap, put_in, taken_out, written, found, causes } = trail;
   return (
     <Section title="Against the weigh-in before">
       <p>
@@ -35,7 +36,7 @@ export function SinceBefore({ trail }: { trail: GapTrail }) {
         ))}
       </div>
       {!put_in.length && !taken_out.length && <p class="quiet">No job was done or undone between the two.</p>}
-      {isSignificant(gap) && <Causes trail={trail} />}
+      {isSignificant(gap) && <Likely causes={causes} unweighed={gap.unweighed} />}
     </Section>
   );
 }
@@ -57,26 +58,3 @@ function Between({ job, words }: { job: string; words: string }) {
   const net = account.value.jobs.get(job)?.total.mass.net;
   return <Row name={refName(job)} note={words} value={net ? say(net, true) : "—"} href={to("job", job)} />;
 }
-
-function Causes({ trail: { gap, unweighed } }: { trail: GapTrail }) {
-  const isMore = gap.difference.value > 0;
-  return (
-    <div class="stack">
-      <p>Look at these first:</p>
-      <ul class="causes">
-        {unweighed.length > 0 && <li>Moved between without a weight, so counted as nothing: {names(unweighed)}.</li>}
-        <li>
-          {isMore
-            ? "Something was put in, or put back, and not written down. Tools or a spare wheel in the car count too."
-            : "Something came out and was not written down."}
-        </li>
-        <li>A job is ticked in the list of one weigh-in though it was not in the car, or is missing there.</li>
-        <li>Fuel, driver or ballast was noted otherwise than it was.</li>
-        <li>A part of these jobs weighs something else than was guessed or quoted.</li>
-        <li>A scale was not level or not set to zero, or a reading was copied wrongly.</li>
-      </ul>
-    </div>
-  );
-}
-
-const names = (parts: readonly string[]): string => parts.map(refName).join(", ");

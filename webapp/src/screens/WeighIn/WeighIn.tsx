@@ -1,5 +1,4 @@
 /** The trail of one weigh-in: readings, what was on board, the jobs then in it, and the way to the class. */
-import "./WeighIn.css";
 import { known } from "../../answers";
 import { isSignificant } from "../../core/standing/gap";
 import type { WholeCar } from "../../core/wholeCar/weighIn";

@@ -1,5 +1,6 @@
 /** What a weigh-in found beside the jobs written down since the one before it: the two changes, side by side. */
 import { account, book, stand } from "../../answers";
+import { type Cause, ofStep } from "../../core/fusion/causes";
 import { add, type Uncertain } from "../../core/numbers/uncertain";
 import type { Gap } from "../../core/standing/gap";
 import { netBetween } from "../../core/standing/since";
@@ -11,24 +12,26 @@ export type GapTrail = {
   taken_out: readonly string[];
   written: Uncertain;
   found: Uncertain;
-  /** Parts moved between that have no weight, and so count as nothing. */
-  unweighed: readonly string[];
+  /** What it most likely is, the likeliest first. */
+  causes: readonly Cause[];
 };
 
 /** Null unless the weigh-in is the later one of the two that are compared. */
 export function gapAt(weighIn: string): GapTrail | null {
   const { gap } = stand.value;
   if (gap?.second !== weighIn) return null;
-  const [then, now] = [jobsAt(gap.first), jobsAt(gap.second)];
+  const [first, second] = [withJobs(gap.first), withJobs(gap.second)];
+  const [then, now] = [first.jobs, second.jobs];
   const nets = account.value.jobs;
   const put_in = now.filter((job) => !then.includes(job));
   const taken_out = then.filter((job) => !now.includes(job));
   const written = netBetween(now, then, nets);
-  const unweighed = new Set([...put_in, ...taken_out].flatMap((job) => nets.get(job)?.unweighed ?? []));
-  return { gap, put_in, taken_out, written, found: add(gap.difference, written), unweighed: [...unweighed] };
+  const causes: Cause[] = [...ofStep(nets, first, second, gap.difference), "misnoted", "not_zeroed"];
+  return { gap, put_in, taken_out, written, found: add(gap.difference, written), causes };
 }
 
-function jobsAt(weighIn: string): string[] {
+function withJobs(weighIn: string) {
   const { jobs, weigh_ins } = book.value;
-  return (weigh_ins.get(weighIn)?.jobs ?? []).filter((job) => jobs.has(job));
+  const record = weigh_ins.get(weighIn)!;
+  return { record, jobs: (record.jobs ?? []).filter((job) => jobs.has(job)) };
 }
