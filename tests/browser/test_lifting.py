@@ -29,7 +29,7 @@ def test_a_lift_is_guided_kept_when_the_page_is_killed_and_counts_without_a_serv
     on(page, "It is raised and stands safely")
     rise = page.get_by_role("textbox", name="The rear axle rose by")
     rise.fill("20")
-    expect(page.get_by_text("Too small to tell.")).to_be_visible()
+    expect(page.get_by_text("The lift is too small to tell")).to_be_visible()
     rise.fill("452")
     expect(page.get_by_text("It will tell the height to about")).to_be_visible()
     page.wait_for_timeout(DRAFT_WITHIN)

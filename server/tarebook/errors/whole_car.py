@@ -20,7 +20,7 @@ ROWS = {
     "no_weigh_in": first("The car has not been weighed yet.", "Weigh the whole car."),
     "weigh_in_incomplete": first("A weigh-in lacks a reading and has no total; it is left out.",
         "Weigh the car again, or correct that weigh-in."),
-    "jobs_not_confirmed": first("Which jobs were in the car at the weigh-in was not confirmed.",
+    "jobs_not_confirmed": first("Nobody confirmed which jobs were in the car at the weigh-in.",
         "Correct that weigh-in and confirm its jobs."),
     "one_weigh_in": first("It takes two whole weigh-ins to check what is written down.", "Weigh the car again."),
     "no_start": first("What the car weighed before the work is not known.", "Weigh the car, or enter its book weight."),

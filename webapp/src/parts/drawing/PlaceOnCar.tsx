@@ -6,10 +6,13 @@
 import type { ComponentChildren } from "preact";
 import { useMemo, useState } from "preact/hooks";
 import { book } from "../../answers";
+import { describe } from "../../errors";
 import { to } from "../../route";
 import { PlaceField } from "../controls/PlaceField";
+import "../../generated/laterErrors";
 import { QuantityField } from "../controls/QuantityField";
 import type { Form } from "../forms/form";
+import { TroubleNotice } from "../frame/Notice";
 import { unitOf } from "../words/units";
 import { CarView } from "./CarView";
 import type { Centre } from "./CentreMark";
@@ -114,11 +117,7 @@ function Known({ form, mover, view }: { form: Form; mover: Mover; view: View | n
           , as wide as the dotted box. A tap makes it good to {`± ${fingerWithin(view, unit)}`}.
         </p>
       )}
-      {place.outside.length > 0 && (
-        <p class="small" role="alert">
-          <strong>That lies outside the car.</strong> Look at the side, the sign and the unit.
-        </p>
-      )}
+      {place.outside.length > 0 && <TroubleNotice trouble={describe("place_outside")} />}
     </div>
   );
 }

@@ -17,7 +17,7 @@ export function WeighIns() {
         </a>
       }
     >
-      {!past.length && <p class="quiet">The whole car has not been on scales yet.</p>}
+      {!past.length && <p class="quiet">{describe("no_weigh_in").sentence}</p>}
       <div>
         {past.map((each) => (
           <Row

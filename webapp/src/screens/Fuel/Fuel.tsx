@@ -117,7 +117,7 @@ function TheRun({ form, change }: { form: RunForm; change: (patch: Partial<RunFo
           hint={
             tank
               ? `A full tank unless you say otherwise: ${showBoth(tank, unitOf("volume"))}.`
-              : "The car's tank has no size yet."
+              : describe("tank_size_unknown").sentence
           }
         />
         <PerLap form={form} change={change} />

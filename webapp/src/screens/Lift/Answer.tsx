@@ -3,8 +3,9 @@ import { useState } from "preact/hooks";
 import { bookWith, known } from "../../answers";
 import type { LiftedCar } from "../../core/balance/axleLift";
 import { liftOf, outlook } from "../../core/balance/lift";
+import { warned } from "../../core/garage/records";
 import { isWarned } from "../../core/wholeCar/condition";
-import type { AppError } from "../../errors";
+import { type AppError, describe } from "../../errors";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { TextField } from "../../parts/controls/Field";
 import { LengthFigure } from "../../parts/figures/MassFigure";
@@ -57,15 +58,14 @@ export function Told({ found }: { found: LiftedCar }) {
     return (
       <>
         {found.reason && <Warnings of={[found.reason]} />}
-        {found.reason?.code === "lift_too_small" && (
-          <p>
-            <strong>
-              {(found.enough ?? found.least)
-                ? `Raise it by ${length((found.enough ?? found.least)!)}, if that is safe.`
-                : "On these scales no safe rise would tell it."}
-            </strong>
-          </p>
-        )}
+        {found.reason?.code === "lift_too_small" &&
+          ((found.enough ?? found.least) ? (
+            <p>
+              <strong>Raise it by {length((found.enough ?? found.least)!)}, if that is safe.</strong>
+            </p>
+          ) : (
+            <Warnings of={[warned("lift_hopeless")]} />
+          ))}
       </>
     );
   }
@@ -76,11 +76,8 @@ export function Told({ found }: { found: LiftedCar }) {
       <Warnings of={found.warnings.filter(({ code }) => code !== "lift_wide")} />
       {!isUnlikely && (
         <p>
-          {isWide && found.enough !== null
-            ? `Rough, yet better than guessing. A rise of ${length(found.enough)} would do well.`
-            : isWide
-              ? "Rough, yet better than guessing."
-              : "Good enough to work with."}
+          {isWide ? describe("lift_wide").sentence : "Good enough to work with."}
+          {isWide && found.enough !== null && ` A rise of ${length(found.enough)} would do well.`}
         </p>
       )}
     </>

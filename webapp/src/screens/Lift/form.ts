@@ -5,6 +5,7 @@
  * unit, exactly.
  */
 import { book } from "../../answers";
+import { describe } from "../../errors";
 import { KINDS } from "../../generated/kinds";
 import type { Value } from "../../journal/types";
 import type { Change } from "../../journal/write";
@@ -100,7 +101,8 @@ export function riseTrouble({ height }: LiftForm): string | null {
   if (reading.state !== "read") return null;
   if (reading.value <= 0) return "An axle that did not rise tells no height.";
   if (!wheelbase || reading.value < wheelbase.value) return null;
-  return `No axle rises by as much as the wheelbase, ${wheelbase.reads}.`;
+  const { sentence, do: todo } = describe("lift_above_wheelbase");
+  return `${sentence} ${todo}`;
 }
 
 /** What stands between this form and saving, as one sentence; null when it can be saved. */

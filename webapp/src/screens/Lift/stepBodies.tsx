@@ -1,12 +1,13 @@
 /** The steps that look at the garage: how the car stood, how far to raise it, and the two numbers a lift gives. */
 import { book, known, say } from "../../answers";
 import { outlook } from "../../core/balance/lift";
+import { warned } from "../../core/garage/records";
 import { isWarned } from "../../core/wholeCar/condition";
 import { loadsOf } from "../../core/wholeCar/weighIn";
+import { describe } from "../../errors";
 import { Choice } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { Facts } from "../../parts/figures/Facts";
-import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";
 import { asItStood } from "../../parts/weighIn/typedRows";
 import { momentOf, sayMoment } from "../../parts/words/moments";
@@ -39,14 +40,7 @@ export function LevelCar({ weighIn }: StepProps) {
         <strong>Now, before anything is raised:</strong> measure from the ground to the middle of both wheels of the
         axle that will go up, left and right, and write it down. The rise is worked out from it.
       </p>
-      {weighIn.values["driver_in"] === true && (
-        <Notice sort="caution">
-          <p>
-            <strong>The driver sat in it then. Nobody sits in a raised car.</strong> Strap the same weight into the
-            seat, or weigh the car level again with the seat empty and lift from that weigh-in.
-          </p>
-        </Notice>
-      )}
+      {weighIn.values["driver_in"] === true && <Warnings of={[warned("lift_driver_in")]} />}
       <Unready weighIn={weighIn} />
       <a class="button wide" href={to("weigh-car")}>
         Weigh it level again first
@@ -75,10 +69,7 @@ export function TankThen({ weighIn }: StepProps) {
   const tank = book.value.car?.tank_size;
   return (
     <>
-      <p>
-        Fuel in a part-filled tank runs to the low end. The pads feel that as weight that moved, and the height comes
-        out too great.
-      </p>
+      <p>{describe("lift_fuel_moves").sentence}</p>
       <p>
         <strong>Full to the brim or quite empty</strong>, and the same at the level weighing. Drain outdoors into a
         proper can, away from sparks.
@@ -125,12 +116,7 @@ type Ahead = Exclude<ReturnType<typeof outlook>, { code: unknown }>;
 function Rises({ ahead }: { ahead: Ahead }) {
   const least = ahead.enough ?? ahead.least;
   if (least === null) {
-    return (
-      <p>
-        <strong>On these scales no safe rise would tell the height.</strong> Finer ones would: the step of the display
-        and how well they repeat decide.
-      </p>
-    );
+    return <Warnings of={[warned("lift_hopeless")]} />;
   }
   const higher = ahead.rises.filter(([rise]) => rise >= least && rise <= Math.max(3 * least, 0.6));
   const step = Math.max(1, Math.ceil(higher.length / 4));
@@ -188,7 +174,8 @@ function Foreseen({ form, weighIn }: Pick<StepProps, "form" | "weighIn">) {
   if (!next || ahead.least === null || next[0] < ahead.least) {
     return (
       <p>
-        <strong>Too small to tell.</strong> {advised !== null && `Raise it by at least ${length(advised)}.`}
+        <strong>{describe("lift_too_small").sentence}</strong>{" "}
+        {advised !== null && `Raise it by at least ${length(advised)}.`}
       </p>
     );
   }

@@ -1,8 +1,9 @@
 /** Before the garage is open: opening, not paired yet, or kept from opening; each with what to do, and the way out. */
 import "./Opening.css";
 import type { ComponentChildren } from "preact";
+import { describe } from "../../errors";
 import { Loaded } from "../../parts/frame/Loaded";
-import { Notice, TroubleNotice } from "../../parts/frame/Notice";
+import { TroubleNotice } from "../../parts/frame/Notice";
 import { joining } from "../../parts/joining/join";
 import { codeIn } from "../../parts/joining/pairingCode";
 import { Rescue } from "../../parts/takeout/Rescue";
@@ -50,20 +51,10 @@ function Frame({ children }: { children: ComponentChildren }) {
 }
 
 function Blocked() {
-  const trouble = session.value.trouble ?? null;
   return (
     <div class="stack">
       <h1>The records are not open</h1>
-      {trouble ? (
-        <TroubleNotice trouble={trouble} />
-      ) : (
-        <Notice sort="caution">
-          <p>
-            <strong>Another tab holds the records open with an older version.</strong>
-          </p>
-          <p>Close the other Tarebook tabs, then go on here.</p>
-        </Notice>
-      )}
+      <TroubleNotice trouble={session.value.trouble ?? describe("storage_blocked")} />
       <button type="button" class="button main" onClick={() => location.reload()}>
         Try again
       </button>

@@ -8,6 +8,7 @@ import { MassFigure } from "../../parts/figures/MassFigure";
 import { Row } from "../../parts/figures/Row";
 import { FormDock } from "../../parts/forms/FormDock";
 import { type Form, useForm } from "../../parts/forms/form";
+import { NotHere } from "../../parts/frame/NotHere";
 import { Notice } from "../../parts/frame/Notice";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
@@ -40,12 +41,7 @@ export function Part({ id }: { id: string }) {
   const form = useForm("part", id);
   const readings = known.value.of.get(id)?.readings ?? [];
   const shots = readings.map((reading) => reading.weighing);
-  if (form.isNew)
-    return (
-      <Screen title="A part not here yet" back={to("parts")}>
-        <p>Its record has not reached this phone.</p>
-      </Screen>
-    );
+  if (form.isNew) return <NotHere what="A part" back={to("parts")} />;
   return (
     <Screen title={form.text("name")} back={to("parts")}>
       {place.value.query.get("saved") && (

@@ -1,5 +1,7 @@
 /** How the car stood there: fuel, driver, ballast, trim, and whether the scale was the official one. */
 import { book } from "../../answers";
+import { describe } from "../../errors";
+import "../../generated/laterErrors";
 import { garage } from "../../journal/garage";
 import { Choice, Pick } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";
@@ -89,5 +91,6 @@ function aboveTheTank(fuel: string): string | null {
   const tank = book.value.car?.tank_size;
   const reading = readingOf("volume", fuel, unitOf("volume"));
   if (!tank || reading.state !== "read" || reading.value <= tank.value) return null;
-  return `The tank holds ${tank.reads}. Look at the number again; it is kept as typed.`;
+  const { sentence, do: todo } = describe("fuel_above_tank");
+  return `${sentence} ${todo}`;
 }

@@ -42,7 +42,7 @@ export function PhotosAndNote({ form, change }: Props) {
             label="Fuel good to"
             value={form.fuelWithin}
             onValue={(fuelWithin) => change({ fuelWithin })}
-            hint="Taken as a tenth of it when nothing is said."
+            hint="A tenth of it, at least a litre, unless you say otherwise."
           />
           <TextField label="Note" long value={form.note} most={4000} onValue={(note) => change({ note })} />
         </Disclosure>

@@ -1,4 +1,5 @@
 /** The jobs in the car when it was weighed, as confirmed there: what "since that weigh-in" is counted from. */
+import { describe } from "../../errors";
 import { garage, type Rec } from "../../journal/garage";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
@@ -9,7 +10,7 @@ export function JobsThen({ rec }: { rec: Rec }) {
   const jobs = rec.values["jobs"] as string[] | undefined;
   return (
     <Section title={jobs ? `Jobs then in the car (${jobs.length})` : "Jobs then in the car"}>
-      {!jobs && <p class="quiet">Nobody confirmed a list, so what was done since cannot be told.</p>}
+      {!jobs && <p class="quiet">{describe("jobs_not_confirmed").sentence}</p>}
       {jobs?.length === 0 && <p class="quiet">None: the car as it was.</p>}
       <div>
         {jobs?.map((job) => (
