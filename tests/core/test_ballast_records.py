@@ -116,7 +116,7 @@ def test_without_a_weigh_in_or_a_minimum_it_says_which_is_lacking():
     unweighed["weigh_ins"] = []
     boundless["class_sheets"] = []
     assert choice(unweighed).reason["code"] == "ballast_unweighed"
-    assert choice(boundless).reason["code"] == "ballast_no_minimum"
+    assert choice(boundless).reason["code"] == "no_minimum"
 
 
 def test_a_little_more_for_a_lower_centre_never_raises_it():

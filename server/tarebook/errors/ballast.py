@@ -20,7 +20,6 @@ ROWS = {
     "ballast_no_height": later("Without the height of the centre it cannot be said how low it will be.",
         "Measure it by lifting an axle, or look for the least mass."),
     "ballast_unweighed": later("What the car weighs now is not known.", "Weigh the whole car."),
-    "ballast_no_minimum": later("There is no minimum to reach.", "Enter it on the class sheet."),
     "ballast_short": later("All that may be fixed leaves the car {text} short of what it must weigh.",
         "Allow more blocks, heavier ones or another place."),
     "ballast_over": later("The car comes out {text} above the most it may weigh.",
@@ -38,8 +37,6 @@ ROWS = {
     "ballast_then_anywhere": later(
         "Where the ballast of the last weigh-in stood is not known; the shares are told as if at the car's centre.",
         "Weigh the car by corners without ballast, or with the blocks noted at their places."),
-    "ballast_mean_track": later("The tracks differ; what ballast adds to the left is told with their mean.",
-        "Weigh the corners again with the ballast in."),
     "ballast_not_proven": later("There are very many ways to do it; a slightly better one may exist.",
         "Allow fewer places or larger blocks to be sure."),
     "ballast_without_block": later("A ballast place holds blocks nobody noted the weight of; they count zero.",

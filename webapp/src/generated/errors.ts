@@ -60,7 +60,7 @@ export const ERRORS = {
   no_driver: ["The class weighs with the driver, and no driver's weight is known.", "Weigh the lightest who will drive, with their gear."],
   no_minimum: ["The class minimum is not entered yet.", "Enter it on the class sheet."],
   no_weigh_in: ["The car has not been weighed yet.", "Weigh the whole car."],
-  weigh_in_incomplete: ["A weigh-in lacks a reading and has no total; it is left out.", "Weigh the car again, or correct that weigh-in."],
+  reading_missing: ["A reading of a weigh-in is missing, so it has no total.", "Enter every reading of it, or weigh the car again."],
   jobs_not_confirmed: ["Nobody confirmed which jobs were in the car at the weigh-in.", "Correct that weigh-in and confirm its jobs."],
   one_weigh_in: ["It takes two whole weigh-ins to check what is written down.", "Weigh the car again."],
   no_start: ["What the car weighed before the work is not known.", "Weigh the car, or enter its book weight."],

@@ -134,6 +134,6 @@ def mean_track(car: Carried) -> float | None:
 def _warnings(car: Carried, proven: bool) -> list[Warned]:
     unlike = car.left is not None and car.track_front != car.track_rear and mean_track(car) is not None
     return [
-        *([warned("ballast_mean_track")] if unlike else []),
+        *([warned("tracks_unequal")] if unlike else []),
         *([] if proven else [warned("ballast_not_proven")]),
     ]

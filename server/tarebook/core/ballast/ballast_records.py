@@ -92,7 +92,7 @@ def places_of(garage: Garage) -> tuple[tuple[Place, ...], list[Warned]]:
 def _found(car: Carried | None, places: Sequence[Place], wanted: Wanted | None) -> Ballast | Warned:
     if car is None:
         return warned("ballast_unweighed")
-    return warned("ballast_no_minimum") if wanted is None else ballast(car, places, wanted)
+    return warned("no_minimum") if wanted is None else ballast(car, places, wanted)
 
 
 def _moves(found: Ballast, fitted: dict[str, int]) -> dict[str, int]:

@@ -99,7 +99,7 @@ def evidence(
     if not usable:
         whole = [each.record.id for each in weighed if each.loads.total is not None]
         reason = reasons[whole[-1]] if whole else None
-        return reason or (warned("weigh_in_incomplete") if weighed else warned("no_weigh_in"))
+        return reason or (warned("reading_missing") if weighed else warned("no_weigh_in"))
     last = usable[-1]
     for each in usable[:-1]:
         reasons[each.record.id] = _incomparable(garage, each.record, last.record, condition, known)
@@ -121,7 +121,7 @@ def evidence(
 def _unusable(garage: Garage, weighed: Weighed, condition: Condition, known: Masses) -> Warned | None:
     record, whole = weighed.record, weighed.loads.total
     if whole is None:
-        return warned("weigh_in_incomplete", weigh_in=record.id)
+        return warned("reading_missing", weigh_in=record.id)
     if weighed.jobs is None:
         return warned("jobs_not_confirmed", weigh_in=record.id)
     answer = at_condition(garage, record, whole, condition, known)

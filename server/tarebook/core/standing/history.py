@@ -69,5 +69,5 @@ def start_of(
 def _weight(garage: Garage, known: Masses, weighed: Weighed, condition: Condition) -> Uncertain | Warned:
     whole = weighed.loads.total
     if whole is None:
-        return warned("weigh_in_incomplete", weigh_in=weighed.record.id)
+        return warned("reading_missing", weigh_in=weighed.record.id)
     return at_condition(garage, weighed.record, whole, condition, known)

@@ -219,7 +219,7 @@ def _left_out(given: _Given, found: Estimate | None) -> list[Warned]:
     """Why weigh-ins later than the last that counts do not; of none that counts the reason is given elsewhere."""
     if found is None:
         last = given.weighed[-1:]
-        return [warned("weigh_in_incomplete", weigh_in=each.record.id) for each in last if each.loads.total is None]
+        return [warned("reading_missing", weigh_in=each.record.id) for each in last if each.loads.total is None]
     names = [each.record.id for each in given.weighed]
     later = names[names.index(found.since.weigh_in) + 1 :]
     return [found.fused.left_out[name] for name in later if name in found.fused.left_out]

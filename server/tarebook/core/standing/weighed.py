@@ -36,7 +36,7 @@ def bare(garage: Garage, weighed: Weighed, known: Masses) -> Terms | Warned:
     """The car of a weigh-in without fuel, driver or ballast, kg, or why that cannot be told."""
     whole, record = weighed.loads.total, weighed.record
     if whole is None:
-        return warned("weigh_in_incomplete", weigh_in=record.id)
+        return warned("reading_missing", weigh_in=record.id)
     fuel, driver = fuel_in(garage, record), driver_in(record, known)
     if fuel is None:
         return warned("fuel_unknown", weigh_in=record.id)

@@ -130,7 +130,7 @@ def _at_condition(
     garage: Garage, record: WeighIn, loads: Loads, condition: Condition, known: Masses
 ) -> Uncertain | Warned:
     if loads.total is None:
-        return warned("weigh_in_incomplete", weigh_in=record.id)
+        return warned("reading_missing", weigh_in=record.id)
     return at_condition(garage, record, loads.total, condition, known)
 
 

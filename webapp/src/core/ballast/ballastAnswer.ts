@@ -123,5 +123,5 @@ export function meanTrack({ track_front, track_rear }: Carried): number | null {
 
 function warningsOf(car: Carried, proven: boolean): Warned[] {
   const unlike = car.left !== null && car.track_front !== car.track_rear && meanTrack(car) !== null;
-  return [...(unlike ? [warned("ballast_mean_track")] : []), ...(proven ? [] : [warned("ballast_not_proven")])];
+  return [...(unlike ? [warned("tracks_unequal")] : []), ...(proven ? [] : [warned("ballast_not_proven")])];
 }

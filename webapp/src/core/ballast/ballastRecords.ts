@@ -92,7 +92,7 @@ export function placesOf(garage: Garage): { places: Place[]; open: Warned[] } {
 
 function foundFor(car: Carried | null, places: readonly Place[], wanted: Wanted | null): Ballast | Warned {
   if (!car) return warned("ballast_unweighed");
-  return wanted ? ballast(car, places, wanted) : warned("ballast_no_minimum");
+  return wanted ? ballast(car, places, wanted) : warned("no_minimum");
 }
 
 function movesTo(

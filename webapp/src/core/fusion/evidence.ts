@@ -129,7 +129,7 @@ export function evidenceOf(
 function noneUsable(weighed: readonly Weighed[], reasons: ReadonlyMap<string, Warned | null>): Warned {
   const whole = weighed.filter(({ loads }) => loads.loads.total).at(-1);
   const reason = whole ? reasons.get(whole.record.id) : null;
-  return reason ?? warned(weighed.length > 0 ? "weigh_in_incomplete" : "no_weigh_in");
+  return reason ?? warned(weighed.length > 0 ? "reading_missing" : "no_weigh_in");
 }
 
 function unusable(
@@ -138,7 +138,7 @@ function unusable(
   condition: Condition,
   known: Masses,
 ): Warned | null {
-  if (!loads.loads.total) return warned("weigh_in_incomplete", { weigh_in: record.id });
+  if (!loads.loads.total) return warned("reading_missing", { weigh_in: record.id });
   if (jobs === null) return warned("jobs_not_confirmed", { weigh_in: record.id });
   const answer = atCondition(garage, record, loads.loads.total, condition, known);
   return isWarned(answer) ? answer : null;

@@ -63,6 +63,6 @@ export function startOf(
 
 function weightOf(garage: Garage, known: Masses, weighed: Weighed, condition: Condition): Uncertain | Warned {
   const whole = weighed.loads.loads.total;
-  if (!whole) return warned("weigh_in_incomplete", { weigh_in: weighed.record.id });
+  if (!whole) return warned("reading_missing", { weigh_in: weighed.record.id });
   return atCondition(garage, weighed.record, whole, condition, known);
 }

@@ -229,7 +229,7 @@ function warningsOf(given: Given, found: Estimate | null, official: OfficialRead
 function leftOutLast(weighed: readonly Weighed[], found: Estimate | null): Warned[] {
   if (found === null) {
     const incomplete = weighed.slice(-1).filter(({ loads }) => !loads.loads.total);
-    return incomplete.map(({ record }) => warned("weigh_in_incomplete", { weigh_in: record.id }));
+    return incomplete.map(({ record }) => warned("reading_missing", { weigh_in: record.id }));
   }
   const names = weighed.map(({ record }) => record.id);
   const later = names.slice(names.indexOf(found.since.weigh_in) + 1);

@@ -33,7 +33,7 @@ export function inOrder(garage: Garage): WeighIn[] {
 /** The car of a weigh-in without fuel, driver or ballast, kg, or why that cannot be told. */
 export function bare(garage: Garage, { record, loads }: Weighed, known: Masses): Terms | Warned {
   const whole = loads.loads.total;
-  if (!whole) return warned("weigh_in_incomplete", { weigh_in: record.id });
+  if (!whole) return warned("reading_missing", { weigh_in: record.id });
   const fuel = fuelIn(garage, record);
   if (!fuel) return warned("fuel_unknown", { weigh_in: record.id });
   const driver = driverIn(record, known);

@@ -138,7 +138,7 @@ function weightOf(
   known: Masses,
 ): Uncertain | Warned {
   const whole = loads.loads.total;
-  if (!whole) return warned("weigh_in_incomplete", { weigh_in: record.id });
+  if (!whole) return warned("reading_missing", { weigh_in: record.id });
   return atCondition(garage, record, whole, condition, known);
 }
 

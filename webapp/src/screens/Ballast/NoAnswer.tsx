@@ -10,7 +10,7 @@ import { lacking, unaimedOf } from "./words";
 
 const NEXT: Record<string, [words: string, screen: string]> = {
   ballast_unweighed: ["Weigh the whole car", "weigh-car"],
-  ballast_no_minimum: ["Note the class minimum", "class-sheet"],
+  no_minimum: ["Note the class minimum", "class-sheet"],
   ballast_no_front: ["Enter the car's sizes", "car-sheet"],
   ballast_no_left: ["Enter the car's sizes", "car-sheet"],
 };
