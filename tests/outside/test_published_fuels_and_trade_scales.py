@@ -41,9 +41,9 @@ def test_fuels_lie_where_the_property_packages_put_what_they_are_made_of():
 def test_e85_blends_as_computed_from_its_parts_and_holds_what_pumps_sell():
     low, high = FUELS["fuel.e85"]["expected"]["kg_m3"]
     petrol = DENSITIES["petrol"]
-    assert blend(0.85, petrol.low) == pytest.approx(low, abs=0.05)
-    assert blend(0.85, petrol.high) == pytest.approx(high, abs=0.05)
-    for density, pounds in zip((low, high), FUELS["fuel.e85"]["expected"]["lb_usgal"], strict=True):
+    blends = [blend(0.85, density) for density in (petrol.low, petrol.high)]
+    assert blends == pytest.approx([low, high], abs=0.05)
+    for density, pounds in zip(blends, FUELS["fuel.e85"]["expected"]["lb_usgal"], strict=True):
         assert density / POUNDS_A_GALLON == pytest.approx(pounds, abs=0.005)
     # Less ethanol than the name says makes it lighter; the published blend is the heavy end.
     assert DENSITIES["e85"].low < low

@@ -106,14 +106,3 @@ def test_a_front_wheel_drive_car_leaves_the_line_as_the_textbook_says(grip):
     assert moved is not None
     front = 1000 * (1 - rearward / wheelbase) - moved.value
     assert grip * front == pytest.approx(1000 * g, abs=1e-9)
-
-
-def test_driven_on_all_wheels_the_transfer_costs_no_thrust():
-    """With μ = 1 the whole weight gives one g, however much moves: 100 km/h in the printed time."""
-    entry = PRINTED["dyn.longLT"]
-    car = Body(exact(1000), exact(1.1), EXACT, exact(0.5))
-    moved = transfer(car, None, exact(2.34), 0.0, 1.0).longitudinal
-    assert moved is not None
-    front, rear = 1000 * (1 - 1.1 / 2.34) - moved.value, 1000 * 1.1 / 2.34 + moved.value
-    seconds = (100 / 3.6) / ((front + rear) / 1000 * 9.81)
-    assert agrees(seconds, entry, "t_0_100_awd_mu1_s")

@@ -34,7 +34,8 @@ def test_a_rectangle_of_known_half_width():
 def test_a_specification_and_a_scatter_combine_in_quadrature():
     entry = GUM["unc.dvm"]
     given = entry["inputs"]
-    half_width = given["spec_reading_ppm"] * given["reading_V"] + given["spec_range_ppm"] * given["range_V"]
+    parts = [Uncertain(given[name]) for name in ("reading_V", "range_V")]
+    half_width = uncertain.weighted_sum(parts, [given["spec_reading_ppm"], given["spec_range_ppm"]]).value
     reading = Uncertain(given["reading_V"], {"spec": uncertain.rectangular(half_width)})
     assert agrees(half_width, entry, "a_uV")
     assert agrees(reading.u, entry, "u_uV")
