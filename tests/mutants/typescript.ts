@@ -62,8 +62,8 @@ function spoken(node: ts.Node): ts.Node[] {
 function slipsOf(node: ts.Node, tree: ts.SourceFile): Splice[] {
   const instead = (of: ts.Node, now: string): Splice => [of.getStart(tree), of.getEnd(), now];
   const swapped = (of: ts.Node) => {
-    const now = SWAPS[of.getText(tree)];
-    return now === undefined ? [] : [instead(of, now)];
+    const text = of.getText(tree);
+    return Object.hasOwn(SWAPS, text) ? [instead(of, SWAPS[text] as string)] : [];
   };
   const conditions = (of: ts.Node, ...words: string[]) => words.map((word) => instead(of, word));
   if (ts.isBinaryExpression(node)) return swapped(node.operatorToken);
