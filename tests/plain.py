@@ -9,7 +9,9 @@ from tarebook.core.numbers.uncertain import Uncertain
 
 
 def plain(result: Any) -> Any:
-    """Exact numbers as "n/d", quantities as their exact value and unit; what is None or empty is left out."""
+    """Exact numbers as "n/d", quantities as exact value and unit, `u` beside sources. None is left out, not []."""
+    if isinstance(result, Uncertain):
+        return {"value": result.value, "u": result.u, "sources": dict(result.sources)}
     if isinstance(result, Fraction):
         return f"{result.numerator}/{result.denominator}"
     if isinstance(result, Quantity):
@@ -17,24 +19,9 @@ def plain(result: Any) -> Any:
     if is_dataclass(result):
         return plain({field.name: getattr(result, field.name) for field in fields(result) if field.name[0] != "_"})
     if isinstance(result, dict):
-        return _filled({str(key): plain(value) for key, value in result.items()})
+        return {str(key): plain(value) for key, value in result.items() if value is not None}
     if isinstance(result, frozenset):
         return sorted(result)
     if isinstance(result, list | tuple):
         return [plain(item) for item in result]
     return result
-
-
-def brief(result: Any) -> Any:
-    """Value and u instead of every source, for results that hold too many."""
-    if isinstance(result, Uncertain):
-        return {"value": result.value, "u": result.u}
-    if is_dataclass(result):
-        return {field.name: brief(getattr(result, field.name)) for field in fields(result)}
-    if isinstance(result, dict):
-        return {key: brief(value) for key, value in result.items()}
-    return [brief(item) for item in result] if isinstance(result, list | tuple) else result
-
-
-def _filled(items: dict[str, Any]) -> dict[str, Any]:
-    return {key: value for key, value in items.items() if value is not None and value not in ([], {})}

@@ -71,9 +71,17 @@ export function outcome(run: Claim, item: Case): object {
   }
 }
 
-/** What stands at a path of an answer; null where nothing does. */
+/** What stands at a path of an answer, without the sources of its doubts unless they are asked for; or null. */
 function leaf(answer: unknown, path: string): unknown {
-  return path.split(".").reduce(at, answer);
+  const found = path.split(".").reduce(at, answer);
+  return path.endsWith("sources") ? found : brief(found);
+}
+
+function brief(answer: unknown): unknown {
+  if (Array.isArray(answer)) return answer.map(brief);
+  if (!isRecord(answer)) return answer;
+  const told = Object.entries(answer).filter(([name]) => name !== "sources");
+  return Object.fromEntries(told.map(([name, part]) => [name, brief(part)]));
 }
 
 function at(answer: unknown, name: string): unknown {

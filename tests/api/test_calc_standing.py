@@ -36,7 +36,7 @@ def test_a_change_comes_with_its_size_its_place_and_its_causes_in_words():
     [change] = run("4 kg went in between the third and the fourth")["fused"]["changes"]
     assert (change["kind"], change["first"], change["second"]) == ("step", "k2", "k3")
     assert abs(change["size"]["value"] - 4.0) < 2 * change["size"]["u"]
-    assert change["sentence"]["text"] == "3.9 kg went in without a note, ± 0.5 kg"
+    assert change["sentence"]["text"] == "4.1 kg went in without a note, ± 0.5 kg"
     assert change["causes"][0]["code"] == "cause_put_in"
 
 

@@ -6,7 +6,7 @@ from tarebook.core.ballast.ballast import Carried, Place, Wanted, ballast
 from tarebook.core.ballast.ballast_records import BallastQuestion, ballast_choice
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.numbers.uncertain import Uncertain
-from tests.plain import brief, plain
+from tests.plain import plain
 
 
 def carried(given: dict[str, Any]) -> Carried:
@@ -25,7 +25,7 @@ def _ballast(given: dict[str, Any]) -> Any:
 
 
 def _choice(given: dict[str, Any]) -> Any:
-    return plain(brief(ballast_choice(read_garage(given["garage"]), BallastQuestion(**given.get("question", {})))))
+    return plain(ballast_choice(read_garage(given["garage"]), BallastQuestion(**given.get("question", {}))))
 
 
 CLAIMS = {"ballast.ballast": _ballast, "ballast_records.ballast_choice": _choice}

@@ -3,7 +3,7 @@
 import { ballast, type Carried, type Wanted } from "../../webapp/src/core/ballast/ballast";
 import { ballastChoice } from "../../webapp/src/core/ballast/ballastRecords";
 import { readGarage } from "../../webapp/src/core/garage/garage";
-import { brief, plain } from "../plain";
+import { plain } from "../plain";
 import type { Claims } from "../vectors";
 
 const UNKNOWN = {
@@ -21,6 +21,5 @@ export const claims: Claims = {
   "ballast.ballast": ({ car, places, wanted }) => {
     return plain(ballast({ ...UNKNOWN, ...car } as Carried, places, { ...ANY, ...wanted } as Wanted));
   },
-  "ballast_records.ballast_choice": ({ garage, question }) =>
-    plain(brief(ballastChoice(readGarage(garage), question ?? {}))),
+  "ballast_records.ballast_choice": ({ garage, question }) => plain(ballastChoice(readGarage(garage), question ?? {})),
 };

@@ -4,8 +4,8 @@ import { changesOf } from "../../webapp/src/core/fusion/causes";
 import { causeSentence, changeSentence, nextSentence } from "../../webapp/src/core/fusion/fusionWords";
 import { weighNext } from "../../webapp/src/core/fusion/weighNext";
 import { readGarage } from "../../webapp/src/core/garage/garage";
+import type { Garage } from "../../webapp/src/core/garage/records";
 import { jobNets } from "../../webapp/src/core/ledger/net";
-import { type Uncertain, u } from "../../webapp/src/core/numbers/uncertain";
 import type { Fused } from "../../webapp/src/core/standing/estimate";
 import { officialReading, officialScale } from "../../webapp/src/core/standing/official";
 import { gapLine, gapSentence, inHandSentence, marginSentence } from "../../webapp/src/core/standing/sentences";
@@ -16,31 +16,36 @@ import { chosenSheet } from "../../webapp/src/core/wholeCar/condition";
 import { plain } from "../plain";
 import type { Claims, Given } from "../vectors";
 
-function asked({ garage, class_sheet, weigh_in }: Given): Standing {
-  return standing(readGarage(garage), undefined, class_sheet, weigh_in);
+/** A standing with what is asked for apart on the phone and, where a unit is given, how it is told. */
+function standingOf({ garage: given, class_sheet, weigh_in, unit }: Given): unknown {
+  const garage = readGarage(given);
+  const found = standing(garage, undefined, class_sheet, weigh_in);
+  const fused = found.fused && wholly(found.fused, garage);
+  return plain({ ...found, fused, told: unit && told(found, fused, unit) });
 }
 
-/** Value and u instead of every source. */
-function brief(result: unknown): unknown {
-  if (result === null || typeof result !== "object") return result;
-  if (Array.isArray(result)) return result.map(brief);
-  if ("sources" in result) return { value: (result as Uncertain).value, u: u(result as Uncertain) };
-  return Object.fromEntries(Object.entries(result).map(([key, value]) => [key, brief(value)]));
-}
+type Whole = ReturnType<typeof wholly>;
 
-/** Every source of the weight, the margin and the official reading; of the rest value and u. */
-function whole(given: Given): unknown {
-  const { weight, margin, official, fused, ...rest } = asked(given);
-  const together = fused && wholly(fused, given);
-  return plain({ ...(brief({ ...rest, fused: together }) as object), weight, margin, official });
-}
-
-/** With what is asked for apart on the phone. */
-function wholly({ fusion, ...rest }: Fused, given: Given) {
-  const garage = readGarage(given.garage);
+function wholly({ fusion, ...rest }: Fused, garage: Garage) {
   const known = masses(garage);
-  const changes = changesOf(garage, jobNets(garage, known), fusion);
-  return { ...rest, changes, weigh_next: weighNext(garage, known, fusion) };
+  return {
+    ...rest,
+    changes: changesOf(garage, jobNets(garage, known), fusion),
+    weigh_next: weighNext(garage, known, fusion),
+  };
+}
+
+function told(found: Standing, fused: Whole | null, unit: string): object {
+  const { official, gap, gaps } = found;
+  return {
+    margin: marginSentence(found, unit),
+    in_hand: official && inHandSentence(official, unit),
+    gap: gap && gapSentence(gap, unit),
+    gaps: gaps.map((each) => gapLine(each, unit).text),
+    changes: (fused?.changes ?? []).map((change) => changeSentence(change, unit).text),
+    causes: (fused?.changes ?? []).map((change) => change.causes.map((cause) => causeSentence(cause).text)),
+    next: (fused?.weigh_next ?? []).map((each) => nextSentence(each, each.scale, unit).text),
+  };
 }
 
 function scaleOf(given: Given): unknown {
@@ -48,32 +53,10 @@ function scaleOf(given: Given): unknown {
   return plain(officialScale(garage, masses(garage), chosenSheet(garage), inOrder(garage), given.minimum));
 }
 
-function sentences(given: Given): unknown {
-  const found = asked(given);
-  const { official, gap, gaps, fused } = found;
-  return {
-    margin: plain(marginSentence(found, given.unit)),
-    in_hand: official && plain(inHandSentence(official, given.unit)),
-    gap: gap && plain(gapSentence(gap, given.unit)),
-    gaps: gaps.map((each) => gapLine(each, given.unit).text),
-    ...(fused && ofFused(wholly(fused, given), given.unit)),
-  };
-}
-
-function ofFused({ changes, weigh_next }: ReturnType<typeof wholly>, unit: string): object {
-  return {
-    changes: changes.map((change) => {
-      return [changeSentence(change, unit).text, ...change.causes.map((cause) => causeSentence(cause).text)];
-    }),
-    next: weigh_next.map((each) => nextSentence(each, each.scale, unit).text),
-  };
-}
-
 export const claims: Claims = {
-  "standing.standing": whole,
+  "standing.standing": standingOf,
   "official.official_reading": ({ weight, minimum, scale, risk }) => {
-    return plain(officialReading(weight, minimum, scale, risk));
+    return plain(officialReading(weight, minimum, { scale: null, division: null, ...scale }, risk));
   },
   "official.official_scale": scaleOf,
-  "sentences.sentences": sentences,
 };

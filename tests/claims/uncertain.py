@@ -4,6 +4,7 @@ from typing import Any
 
 from tarebook.core.numbers import uncertain
 from tarebook.core.numbers.uncertain import Uncertain
+from tests.plain import plain
 
 
 def _items(given: dict[str, Any]) -> list[Uncertain]:
@@ -14,19 +15,15 @@ def _one(given: dict[str, Any]) -> Uncertain:
     return _items(given)[0]
 
 
-def _plain(item: Uncertain) -> dict[str, Any]:
-    return {"value": item.value, "sources": dict(item.sources), "u": uncertain.u(item)}
-
-
 CLAIMS = {
-    "uncertain.total": lambda given: _plain(uncertain.total(_items(given))),
-    "uncertain.weighted_sum": lambda given: _plain(uncertain.weighted_sum(_items(given), given["weights"])),
-    "uncertain.add": lambda given: _plain(uncertain.add(*_items(given))),
-    "uncertain.subtract": lambda given: _plain(uncertain.subtract(*_items(given))),
-    "uncertain.scale": lambda given: _plain(uncertain.scale(_one(given), given["factor"])),
-    "uncertain.multiply": lambda given: _plain(uncertain.multiply(*_items(given))),
-    "uncertain.divide": lambda given: _plain(uncertain.divide(*_items(given))),
-    "uncertain.derived": lambda given: _plain(uncertain.derived(given["value"], _items(given), given["partials"])),
+    "uncertain.total": lambda given: plain(uncertain.total(_items(given))),
+    "uncertain.weighted_sum": lambda given: plain(uncertain.weighted_sum(_items(given), given["weights"])),
+    "uncertain.add": lambda given: plain(uncertain.add(*_items(given))),
+    "uncertain.subtract": lambda given: plain(uncertain.subtract(*_items(given))),
+    "uncertain.scale": lambda given: plain(uncertain.scale(_one(given), given["factor"])),
+    "uncertain.multiply": lambda given: plain(uncertain.multiply(*_items(given))),
+    "uncertain.divide": lambda given: plain(uncertain.divide(*_items(given))),
+    "uncertain.derived": lambda given: plain(uncertain.derived(given["value"], _items(given), given["partials"])),
     "uncertain.covariance": lambda given: uncertain.covariance(*_items(given)),
     "uncertain.expanded": lambda given: uncertain.expanded(_one(given), given["k"]),
     "uncertain.rectangular": lambda given: uncertain.rectangular(given["half_width"]),

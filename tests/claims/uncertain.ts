@@ -1,12 +1,8 @@
 /** What the vectors of core/numbers/uncertain run in TypeScript. */
 
-import type { Uncertain } from "../../webapp/src/core/numbers/uncertain";
 import * as uncertain from "../../webapp/src/core/numbers/uncertain";
+import { plain } from "../plain";
 import type { Claims } from "../vectors";
-
-function plain(item: Uncertain): object {
-  return { ...item, u: uncertain.u(item) };
-}
 
 export const claims: Claims = {
   "uncertain.total": ({ items }) => plain(uncertain.total(items)),

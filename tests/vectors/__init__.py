@@ -71,8 +71,9 @@ def outcome(run: Claim, case: Case) -> Case:
     except TarebookError as refusal:
         data = {name: refusal.data.get(name) for name in case.get("data", {})}
         return {"error": refusal.code, **({"data": data} if data else {})}
-    leaves = {path: leaf(answer, path) for path in case.get("leaves", {})}
-    return {"leaves": leaves} if leaves else {"out": answer}
+    if "leaves" in case:
+        return {"leaves": {path: leaf(answer, path) for path in case["leaves"]}}
+    return {"out": answer}
 
 
 def changes(case: Case, new: Case) -> list[Difference]:
@@ -82,10 +83,16 @@ def changes(case: Case, new: Case) -> list[Difference]:
 
 
 def leaf(answer: Any, path: str) -> Any:
-    """What stands at a path of an answer; None where nothing does."""
+    """What stands at a path of an answer, without the sources of its doubts unless they are asked for; or None."""
     for name in path.split("."):
         answer = _at(answer, name)
-    return answer
+    return answer if path.endswith("sources") else _brief(answer)
+
+
+def _brief(answer: Any) -> Any:
+    if isinstance(answer, dict):
+        return {name: _brief(part) for name, part in answer.items() if name != "sources"}
+    return [_brief(item) for item in answer] if isinstance(answer, list) else answer
 
 
 def _at(answer: Any, name: str) -> Any:

@@ -13,30 +13,35 @@ def written(value: Any, before: str = "", after: int = 0) -> str:
     if not isinstance(value, dict | list) or (fits and _deep(value) <= 2 and not _records(value)):
         return line
     inner = before + " "
-    if isinstance(value, list):
-        return _block("[]", [written(item, inner, 1) for item in value], before)
-    names = [f"{json.dumps(name, ensure_ascii=False)}: " for name in value]
-    members = zip(names, value.values(), strict=True)
-    return _block("{}", [name + written(item, inner, len(name) + 1) for name, item in members], before)
+    if isinstance(value, dict):
+        names = [f"{json.dumps(name, ensure_ascii=False)}: " for name in value]
+        members = zip(names, value.values(), strict=True)
+        lines = [name + written(item, inner, len(name) + 1) for name, item in members]
+    elif any(isinstance(item, dict | list) for item in value):
+        lines = [written(item, inner, 1) for item in value]
+    else:
+        lines = _filled([json.dumps(item, ensure_ascii=False) for item in value], WIDTH - len(inner) - 1)
+    ends = "{}" if isinstance(value, dict) else "[]"
+    return ends[0] + ",".join(f"\n{inner}{line}" for line in lines) + f"\n{before}{ends[1]}"
 
 
-def _block(ends: str, items: list[str], before: str) -> str:
-    """Items that are plain numbers fill their lines; others have a line each."""
-    lines: list[str] = []
-    for item in items:
-        numbers = lines and item[0] in "-0123456789" and lines[-1][0] in "-0123456789"
-        if numbers and len(before) + len(lines[-1]) + len(item) + 4 <= WIDTH:
+def _filled(items: list[str], width: int) -> list[str]:
+    """Plain values, as many on a line as fit."""
+    lines = items[:1]
+    for item in items[1:]:
+        if len(lines[-1]) + len(item) + 2 <= width:
             lines[-1] += f", {item}"
         else:
             lines.append(item)
-    body = ",\n".join(f"{before} {line}" for line in lines)
-    return f"{ends[0]}\n{body}\n{before}{ends[1]}"
+    return lines
 
 
 def _deep(value: Any) -> int:
-    """How many containers stand in one another."""
-    items = value.values() if isinstance(value, dict) else value if isinstance(value, list) else None
-    return 0 if items is None else 1 + max(map(_deep, items), default=0)
+    """How many containers stand in one another; one that holds a single thing does not count."""
+    items = list(value.values()) if isinstance(value, dict) else value
+    if not isinstance(items, list) or not items:
+        return 0
+    return max(map(_deep, items)) + (len(items) > 1)
 
 
 def _records(value: Any) -> bool:
