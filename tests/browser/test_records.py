@@ -10,6 +10,15 @@ from tests.browser.serving import Server
 
 TABLET = {"code": "", "name": "Tablet in the trailer"}
 
+OPENED_BY_A_NEWER_VERSION = """async () => {
+  const kept = (await indexedDB.databases()).filter(({ name }) => name !== "tarebook-session");
+  await Promise.all(kept.map(({ name, version }) => new Promise((done, failed) => {
+    const asked = indexedDB.open(name, version + 100);
+    asked.onsuccess = () => done(asked.result.close());
+    asked.onerror = failed;
+  })));
+}"""
+
 
 class Device:
     """Another device of the garage, as far as the wire shows one."""
@@ -121,6 +130,22 @@ def test_records_and_the_file_of_everything_stand_whatever_an_entry_names(server
     expect(page.get_by_role("navigation", name="Main").get_by_role("link", name="Car")).to_have_attribute(
         "aria-current", "page"
     )
+
+
+def test_records_that_this_version_cannot_open_leave_as_one_file_also_without_the_home_computer(
+    server, make_phone, tmp_path
+):
+    page = join(make_phone("anna", server), server)
+    begin(page, "Coupe", "980 kg")
+    weigh(page, "Tow hook", ["4", "2", "0", "g"])
+    page.evaluate(OPENED_BY_A_NEWER_VERSION)
+    server.kill()
+    page.reload()
+    expect(page.get_by_role("heading", name="The records are not open")).to_be_visible()
+    with page.expect_download() as started:
+        page.get_by_role("button", name="Export everything").click()
+    started.value.save_as(tmp_path / "everything.json")
+    assert "420 g" in (tmp_path / "everything.json").read_text()
 
 
 def test_another_device_is_taken_off_the_list_from_a_phone(server, make_phone):

@@ -1,4 +1,4 @@
-/** SHA-256 and UTF-8 of our own: against the standard's published values and against other implementations. */
+/** SHA-256 and UTF-8 as the journal uses them: against published values and against other implementations. */
 
 import { createHash } from "node:crypto";
 import fc from "fast-check";

@@ -1,6 +1,7 @@
 /** Dates as people say them. */
 import { expect, test } from "vitest";
-import { momentNow, momentOfId, sayMoment } from "../../webapp/src/parts/words/moments";
+import { momentNow } from "../../webapp/src/parts/words/momentFields";
+import { momentOfId, sayMoment } from "../../webapp/src/parts/words/moments";
 
 const NOW = new Date("2026-05-02T14:00:00");
 

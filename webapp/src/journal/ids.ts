@@ -1,6 +1,6 @@
 /** UUIDv7 (RFC 9562): ids that sort by the time they were made, and are made without asking anyone. */
 
-const HEX = Array.from({ length: 256 }, (_, byte) => byte.toString(16).padStart(2, "0"));
+import { bytesToHex } from "@noble/hashes/utils.js";
 
 /** The UUIDv7 of a moment (milliseconds since 1970) and ten random bytes. */
 export function uuid7(milliseconds: number, random: Uint8Array): string {
@@ -11,7 +11,7 @@ export function uuid7(milliseconds: number, random: Uint8Array): string {
   bytes.set(random.subarray(0, 10), 6);
   bytes[6] = 0x70 | (bytes[6]! & 0x0f);
   bytes[8] = 0x80 | (bytes[8]! & 0x3f);
-  const hex = Array.from(bytes, (byte) => HEX[byte]).join("");
+  const hex = bytesToHex(bytes);
   return [hex.slice(0, 8), hex.slice(8, 12), hex.slice(12, 16), hex.slice(16, 20), hex.slice(20)].join("-");
 }
 

@@ -21,7 +21,8 @@ export function sayMoment(moment: string | null | undefined, now: Date = new Dat
   return `${then.getDate()} ${MONTHS[then.getMonth()]}${year}`;
 }
 
-function two(number: number): string {
+/** Two digits. */
+export function two(number: number): string {
   return String(Math.trunc(number)).padStart(2, "0");
 }
 
@@ -39,23 +40,4 @@ export function momentOfId(id: string): string | null {
 /** When a fact was stated to have happened, else when its record was made. */
 export function momentOf({ id, values }: { id: string; values: Readonly<Record<string, unknown>> }): string | null {
   return typeof values["at"] === "string" ? values["at"] : momentOfId(id);
-}
-
-/** The present moment as a record states it: local time with its offset, to the minute. */
-export function momentNow(now: Date = new Date()): string {
-  const shift = -now.getTimezoneOffset();
-  const local = new Date(now.getTime() + shift * 60_000).toISOString().slice(0, 16);
-  return `${local}${shift < 0 ? "-" : "+"}${two(Math.abs(shift) / 60)}:${two(Math.abs(shift) % 60)}`;
-}
-
-/** A moment as a record states it, from what a date field holds ("2026-05-02T09:30", local); "" is now. */
-export function momentTyped(text: string): string {
-  const typed = new Date(text);
-  return momentNow(Number.isNaN(typed.getTime()) ? new Date() : typed);
-}
-
-/** A record's moment as a date field takes it: local, to the minute; "" for what is no moment. */
-export function momentForField(moment: unknown): string {
-  const then = new Date(typeof moment === "string" ? moment : "");
-  return Number.isNaN(then.getTime()) ? "" : momentNow(then).slice(0, 16);
 }

@@ -15,7 +15,7 @@ import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { Screen } from "../../parts/frame/Screen";
 import { type Shot, ShotPreview, TakePhoto } from "../../parts/photos/Photos";
 import { basisWord } from "../../parts/words/basis";
-import { momentNow } from "../../parts/words/moments";
+import { momentNow } from "../../parts/words/momentFields";
 import { readingOf, troubleIn, typedOf } from "../../parts/words/reading";
 import { unitOf } from "../../parts/words/units";
 import { replace, to } from "../../route";

@@ -10,7 +10,7 @@ import { KINDS } from "../../generated/kinds";
 import type { Value } from "../../journal/types";
 import type { Change } from "../../journal/write";
 import type { Shot } from "../../parts/photos/Photos";
-import { momentForField, momentTyped } from "../../parts/words/moments";
+import { momentForField, momentTyped } from "../../parts/words/momentFields";
 import { type Reading, readingOf, troubleIn, typedOf } from "../../parts/words/reading";
 import { unitOf } from "../../parts/words/units";
 

@@ -1,12 +1,9 @@
 /** Before the garage is open: opening, not paired yet, or kept from opening; each with what to do, and the way out. */
 import "./Opening.css";
 import type { ComponentChildren } from "preact";
-import { describe } from "../../errors";
 import { Loaded } from "../../parts/frame/Loaded";
-import { TroubleNotice } from "../../parts/frame/Notice";
 import { joining } from "../../parts/joining/join";
 import { codeIn } from "../../parts/joining/pairingCode";
-import { Rescue } from "../../parts/takeout/Rescue";
 import { place } from "../../route";
 import { waiting } from "../../store/joining";
 import { session } from "../../store/session";
@@ -31,7 +28,7 @@ export function Opening() {
   return (
     <Frame>
       {state === "opening" && <p role="status">Opening this phone's records…</p>}
-      {state === "blocked" && <Blocked />}
+      {state === "blocked" && <Loaded load={() => import("./Blocked")} draw={({ Blocked }) => <Blocked />} />}
     </Frame>
   );
 }
@@ -47,18 +44,5 @@ function Frame({ children }: { children: ComponentChildren }) {
       <p class="opening-name">Tarebook</p>
       {children}
     </main>
-  );
-}
-
-function Blocked() {
-  return (
-    <div class="stack">
-      <h1>The records are not open</h1>
-      <TroubleNotice trouble={session.value.trouble ?? describe("storage_blocked")} />
-      <button type="button" class="button main" onClick={() => location.reload()}>
-        Try again
-      </button>
-      <Rescue />
-    </div>
   );
 }

@@ -11,7 +11,7 @@ import type { Change } from "../../journal/write";
 import { own } from "../../own";
 import type { Shot } from "../../parts/photos/Photos";
 import { LOOK_WORDS } from "../../parts/weighIn/looks";
-import { momentForField, momentTyped } from "../../parts/words/moments";
+import { momentForField, momentTyped } from "../../parts/words/momentFields";
 import { readingOf, troubleIn, typedOf } from "../../parts/words/reading";
 
 export type Layout = WeighIn["layout"];

@@ -10,7 +10,7 @@ import type { Change } from "../../journal/write";
 import type { Picked } from "../../parts/controls/RecordPick";
 import type { Shot } from "../../parts/photos/Photos";
 import { type Method, methodRow } from "../../parts/weighing/methods";
-import { momentTyped } from "../../parts/words/moments";
+import { momentTyped } from "../../parts/words/momentFields";
 import { placeTrouble, sidesOf, placed as withSide } from "../../parts/words/place";
 import { readingOf, typedOf } from "../../parts/words/reading";
 
