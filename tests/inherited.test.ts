@@ -9,6 +9,7 @@ import { readGarage } from "../webapp/src/core/garage/garage";
 import { standing } from "../webapp/src/core/standing/standing";
 import { type ErrorCode, describe as told } from "../webapp/src/errors";
 import { Board, type Row } from "../webapp/src/journal/board";
+import type { KindName } from "../webapp/src/journal/kinds";
 import type { Value } from "../webapp/src/journal/types";
 import { deviceName } from "../webapp/src/parts/words/deviceNames";
 import { fieldWord, valueWords } from "../webapp/src/parts/words/fieldWords";
@@ -32,7 +33,7 @@ const row = (order: number, kind: string, record: string, set: string, device = 
 
 each("$name is said as it is, whatever it is a name of", ({ name }) => {
   const words = name.replaceAll("_", " ");
-  expect([kindWord(name), fieldWord(name), unitWord(name)]).toEqual([words, words, name]);
+  expect([kindWord(name), fieldWord(name, name), unitWord(name)]).toEqual([words, words, name]);
   expect(deviceName(name)).toBe("another device");
   expect([valueWords(name, "name", "x"), valueWords("job", name, "x")]).toEqual(["x", "x"]);
   expect(valueWords("garage", "mass_unit", name)).toBe(words);
@@ -58,7 +59,7 @@ each("a kind $name is set aside, a record $name is a record, and a field $name h
   const { aside, byId, of } = board.garage();
   expect(aside[0]).toMatchObject({ reason: "unknown_kind", entry: { kind: name } });
   expect(byId.get(name)?.values).toEqual({ name: "Seats" });
-  expect(of(name)).toEqual([]);
+  expect(of(name as KindName)).toEqual([]);
   expect(of("job").length + aside.length).toBe(3);
   for (const { values } of of("job"))
     expect(Object.values(values).every((value) => typeof value === "string")).toBe(true);

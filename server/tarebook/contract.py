@@ -12,15 +12,15 @@ import subprocess
 import sys
 import tempfile
 from collections.abc import Iterator, Mapping
-from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
+from tarebook.contract_kinds import fields_ts, kinds_ts, records_py
 from tarebook.errors import ERRORS
-from tarebook.journal import kinds
 
 WEBAPP = Path(__file__).resolve().parents[2] / "webapp"
 GENERATED = WEBAPP / "src" / "generated"
+RECORDS = "../../../server/tarebook/core/generated/records.py"
 HEADER = "// Written by `python -m tarebook.contract`. Do not edit.\n"
 
 
@@ -46,27 +46,6 @@ import {{ addErrors }} from "../errors";
 
 {errors_ts("later", "LATER_ERRORS")}
 addErrors(LATER_ERRORS);
-"""
-
-
-def kinds_ts() -> str:
-    table = {
-        name: {"fact": kind.fact, "fields": {key: asdict(spec) for key, spec in kind.fields.items()}}
-        for name, kind in kinds.KINDS.items()
-    }
-    lists = {"MASS_UNITS": kinds.MASS_UNITS, "ZONES": kinds.ZONES, "HAZARDS": kinds.HAZARDS}
-    constants = "\n".join(f"export const {name} = {_json(list(items))} as const;" for name, items in lists.items())
-    return f"""{HEADER}
-export type FieldType =
-  | "text" | "mass" | "length" | "volume" | "money" | "hours" | "fraction" | "count" | "flag" | "choice"
-  | "choices" | "ref" | "refs" | "moment" | "hash" | "integer";
-export type Field = {{ type: FieldType; of: readonly string[]; most: number; required: boolean }};
-export type Kind = {{ fact: boolean; fields: Readonly<Record<string, Field>> }};
-
-export const SCHEMA = {kinds.SCHEMA};
-{constants}
-
-export const KINDS: Readonly<Record<string, Kind>> = {_json(table)};
 """
 
 
@@ -132,7 +111,9 @@ def everything() -> Iterator[tuple[str, str]]:
     """(file name, content) of every generated file; those that need least come first."""
     yield "errors.ts", f"{HEADER}\n{errors_ts('first', 'ERRORS')}"
     yield "laterErrors.ts", later_errors_ts()
-    yield "kinds.ts", kinds_ts()
+    yield "kinds.ts", HEADER + kinds_ts()
+    yield "fields.ts", HEADER + fields_ts()
+    yield RECORDS, records_py()
     yield "units.ts", units_ts()
     yield from sentences()
     document = openapi_json()

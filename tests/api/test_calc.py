@@ -22,8 +22,8 @@ FITTING: dict[str, Any] = {
 
 def fitting(field: Field) -> Any:
     if field.type == "choice":
-        return field.of[0]
-    return list(field.of[:1]) if field.type == "choices" else FITTING[field.type]
+        return next(iter(field.of))
+    return list(field.of)[:1] if field.type == "choices" else FITTING[field.type]
 
 
 def example(name: str) -> dict[str, Any]:

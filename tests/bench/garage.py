@@ -17,7 +17,7 @@ from tarebook.journal.records import Records, plural
 Change = dict[str, Any]
 """`{kind, record, set}`, as the phone's `save` and the server's `author.write` take it."""
 
-ZONES = KINDS["part"].fields["zone"].of
+ZONES = tuple(KINDS["part"].fields["zone"].of)
 PARTS_OF_A_JOB = 20
 SCALES = {"kitchen": ("1 g", "5 kg", "g"), "hanging": ("0.05 lb", "110 lb", "lb"), "bench": ("0.02 kg", "60 kg", "kg")}
 KNOWN = {"kitchen": "1000 g", "hanging": "20 lb", "bench": "25 kg"}

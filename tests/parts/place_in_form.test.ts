@@ -20,7 +20,7 @@ function written(before: Record<string, string>, view: typeof TOP): Record<strin
     {
       text: (field: string) => String(fields[field] ?? ""),
       set: (field: string, value: unknown) => (fields[field] = value),
-    } as Form,
+    } as Form<"part">,
     SPOT,
     view,
   );

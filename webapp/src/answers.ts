@@ -11,8 +11,8 @@ import { showMass } from "./core/numbers/shown";
 import { expanded, type Uncertain } from "./core/numbers/uncertain";
 import { standing } from "./core/standing/standing";
 import { masses } from "./core/weighing/weighing";
-import { KINDS } from "./generated/kinds";
 import { garage } from "./journal/garage";
+import { type KindName, TABLE } from "./journal/kinds";
 import type { Rec, Value } from "./journal/types";
 import { massUnit } from "./parts/words/units";
 import { chosenCar } from "./store/choices";
@@ -27,27 +27,28 @@ export const trim = signal<Trim>("event");
 const plain = (rec: Rec): Plain => ({ ...rec.values, id: rec.id });
 
 export const lists = computed<Lists>(() => {
-  const kinds = Object.keys(KINDS).filter((kind) => kind !== "verdict" && kind !== "garage");
+  const kinds = (Object.keys(TABLE) as KindName[]).filter((kind) => kind !== "verdict" && kind !== "garage");
   return Object.fromEntries(kinds.map((kind) => [`${kind}s`, garage.value.of(kind).map(plain)]));
 });
 
 /** The car looked at: the one chosen on this phone, else the first. */
-export const car = computed<Rec | null>(() => {
+export const car = computed<Rec<"car"> | null>(() => {
   const cars = garage.value.of("car");
   return cars.find((each) => each.id === chosenCar.value) ?? cars[0] ?? null;
 });
 
-const ofCar = (kind: string) =>
-  computed<Rec[]>(() =>
-    garage.value.of(kind).filter((rec) => !rec.values["car"] || rec.values["car"] === car.value?.id),
-  );
+const ofCar = <K extends "class_sheet" | "job" | "weigh_in" | "stage">(kind: K) =>
+  computed<Rec<K>[]>(() => {
+    const isOf = ({ values }: Rec) => !values["car"] || values["car"] === car.value?.id;
+    return garage.value.of(kind).filter(isOf);
+  });
 
 export const sheets = ofCar("class_sheet");
 export const jobs = ofCar("job");
 export const weighIns = ofCar("weigh_in");
 const unsortedStages = ofCar("stage");
-export const stages = computed<Rec[]>(() =>
-  [...unsortedStages.value].sort((a, b) => Number(a.values["rank"] ?? 1e9) - Number(b.values["rank"] ?? 1e9)),
+export const stages = computed(() =>
+  [...unsortedStages.value].sort((a, b) => (a.values.rank ?? 1e9) - (b.values.rank ?? 1e9)),
 );
 
 /** The garage as the core reads it, with `over` laid on top: records not saved yet. */

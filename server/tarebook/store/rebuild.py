@@ -7,7 +7,7 @@ by an older program come in after an update.
 from __future__ import annotations
 
 import hashlib
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 
 from sqlalchemy import delete, select, update
 from sqlalchemy.orm import Session
@@ -22,7 +22,7 @@ from tarebook.store.models import EntryRow, GarageRow, RecordRow, VerdictRow, Wa
 FOLD_VERSION = 1
 """Raise it when `journal.entries` or `journal.fold` fold the same entries differently."""
 
-_TABLE = to_json([SCHEMA, FOLD_VERSION, [asdict(kind) for kind in KINDS.values()]])
+_TABLE = to_json([SCHEMA, FOLD_VERSION, [kind.rule for kind in KINDS.values()]])
 RULES = hashlib.sha256(_TABLE.encode()).hexdigest()
 """Fingerprint of the rules by which this program folds."""
 

@@ -1363,20 +1363,6 @@ export interface components {
                 value: string | number;
                 unit: string;
             } | null;
-            /** @enum {string|null} */
-            fuel_kind?: "petrol" | "e85" | "diesel" | null;
-            driver_x?: string | {
-                value: string | number;
-                unit: string;
-            } | null;
-            driver_y?: string | {
-                value: string | number;
-                unit: string;
-            } | null;
-            beltline?: string | {
-                value: string | number;
-                unit: string;
-            } | null;
             tank_y?: string | {
                 value: string | number;
                 unit: string;
@@ -1385,14 +1371,31 @@ export interface components {
                 value: string | number;
                 unit: string;
             } | null;
-            driver_z?: string | {
-                value: string | number;
-                unit: string;
-            } | null;
+            /** @enum {string|null} */
+            fuel_kind?: "petrol" | "e85" | "diesel" | null;
             fuel_per_lap?: string | {
                 value: string | number;
                 unit: string;
             } | null;
+            driver_x?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            driver_y?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            driver_z?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            beltline?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            power?: (string | number) | null;
+            /** @enum {string|null} */
+            power_unit?: "kW" | "hp" | "PS" | null;
             length?: string | {
                 value: string | number;
                 unit: string;
@@ -1409,9 +1412,6 @@ export interface components {
                 value: string | number;
                 unit: string;
             } | null;
-            power?: (string | number) | null;
-            /** @enum {string|null} */
-            power_unit?: "kW" | "hp" | "PS" | null;
             roll_front?: (string | number) | null;
             front_from?: (string | number) | null;
             front_to?: (string | number) | null;
@@ -1428,6 +1428,26 @@ export interface components {
                 unit: string;
             } | null;
             book_weight_from?: string | null;
+            note?: string | null;
+        };
+        CalcDriver: {
+            id?: string;
+            deleted?: boolean | null;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            name?: string | null;
+            claim?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            /** @enum {string|null} */
+            claim_basis?: "guessed" | "quoted" | "worked_out" | null;
+            claim_within?: string | {
+                value: string | number;
+                unit: string;
+            } | null;
+            claim_from?: string | null;
             note?: string | null;
         };
         CalcScale: {
@@ -1480,6 +1500,16 @@ export interface components {
             at?: string | null;
             note?: string | null;
             replaces?: string | null;
+        };
+        CalcStage: {
+            id?: string;
+            deleted?: boolean | null;
+            conflicts?: {
+                [key: string]: unknown;
+            };
+            car?: string | null;
+            name?: string | null;
+            rank?: number | null;
         };
         CalcPart: {
             id?: string;
@@ -1570,36 +1600,6 @@ export interface components {
             place?: "garage" | "yard" | "paddock" | "elsewhere" | null;
             note?: string | null;
             replaces?: string | null;
-        };
-        CalcDriver: {
-            id?: string;
-            deleted?: boolean | null;
-            conflicts?: {
-                [key: string]: unknown;
-            };
-            name?: string | null;
-            claim?: string | {
-                value: string | number;
-                unit: string;
-            } | null;
-            /** @enum {string|null} */
-            claim_basis?: "guessed" | "quoted" | "worked_out" | null;
-            claim_within?: string | {
-                value: string | number;
-                unit: string;
-            } | null;
-            claim_from?: string | null;
-            note?: string | null;
-        };
-        CalcStage: {
-            id?: string;
-            deleted?: boolean | null;
-            conflicts?: {
-                [key: string]: unknown;
-            };
-            car?: string | null;
-            name?: string | null;
-            rank?: number | null;
         };
         CalcJob: {
             id?: string;
@@ -1700,7 +1700,7 @@ export interface components {
                 unit: string;
             } | null;
             /** @enum {string|null} */
-            trim?: "road" | "event" | null;
+            trim?: "event" | "road" | null;
             official?: boolean | null;
             jobs?: string[] | null;
             at?: string | null;
@@ -1717,7 +1717,7 @@ export interface components {
             car?: string | null;
             weigh_in?: string | null;
             /** @enum {string|null} */
-            raised?: "front" | "rear" | null;
+            raised?: "rear" | "front" | null;
             tilted?: string | {
                 value: string | number;
                 unit: string;
@@ -1912,12 +1912,12 @@ export interface components {
             entries?: unknown[];
             garages?: components["schemas"]["CalcGarage"][];
             cars?: components["schemas"]["CalcCar"][];
+            drivers?: components["schemas"]["CalcDriver"][];
             scales?: components["schemas"]["CalcScale"][];
             scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            stages?: components["schemas"]["CalcStage"][];
             parts?: components["schemas"]["CalcPart"][];
             weighings?: components["schemas"]["CalcWeighing"][];
-            drivers?: components["schemas"]["CalcDriver"][];
-            stages?: components["schemas"]["CalcStage"][];
             jobs?: components["schemas"]["CalcJob"][];
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
@@ -2003,12 +2003,12 @@ export interface components {
             entries?: unknown[];
             garages?: components["schemas"]["CalcGarage"][];
             cars?: components["schemas"]["CalcCar"][];
+            drivers?: components["schemas"]["CalcDriver"][];
             scales?: components["schemas"]["CalcScale"][];
             scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            stages?: components["schemas"]["CalcStage"][];
             parts?: components["schemas"]["CalcPart"][];
             weighings?: components["schemas"]["CalcWeighing"][];
-            drivers?: components["schemas"]["CalcDriver"][];
-            stages?: components["schemas"]["CalcStage"][];
             jobs?: components["schemas"]["CalcJob"][];
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
@@ -2120,12 +2120,12 @@ export interface components {
             entries?: unknown[];
             garages?: components["schemas"]["CalcGarage"][];
             cars?: components["schemas"]["CalcCar"][];
+            drivers?: components["schemas"]["CalcDriver"][];
             scales?: components["schemas"]["CalcScale"][];
             scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            stages?: components["schemas"]["CalcStage"][];
             parts?: components["schemas"]["CalcPart"][];
             weighings?: components["schemas"]["CalcWeighing"][];
-            drivers?: components["schemas"]["CalcDriver"][];
-            stages?: components["schemas"]["CalcStage"][];
             jobs?: components["schemas"]["CalcJob"][];
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
@@ -2195,12 +2195,12 @@ export interface components {
             entries?: unknown[];
             garages?: components["schemas"]["CalcGarage"][];
             cars?: components["schemas"]["CalcCar"][];
+            drivers?: components["schemas"]["CalcDriver"][];
             scales?: components["schemas"]["CalcScale"][];
             scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            stages?: components["schemas"]["CalcStage"][];
             parts?: components["schemas"]["CalcPart"][];
             weighings?: components["schemas"]["CalcWeighing"][];
-            drivers?: components["schemas"]["CalcDriver"][];
-            stages?: components["schemas"]["CalcStage"][];
             jobs?: components["schemas"]["CalcJob"][];
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
@@ -2351,12 +2351,12 @@ export interface components {
             entries?: unknown[];
             garages?: components["schemas"]["CalcGarage"][];
             cars?: components["schemas"]["CalcCar"][];
+            drivers?: components["schemas"]["CalcDriver"][];
             scales?: components["schemas"]["CalcScale"][];
             scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            stages?: components["schemas"]["CalcStage"][];
             parts?: components["schemas"]["CalcPart"][];
             weighings?: components["schemas"]["CalcWeighing"][];
-            drivers?: components["schemas"]["CalcDriver"][];
-            stages?: components["schemas"]["CalcStage"][];
             jobs?: components["schemas"]["CalcJob"][];
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
@@ -2483,12 +2483,12 @@ export interface components {
             entries?: unknown[];
             garages?: components["schemas"]["CalcGarage"][];
             cars?: components["schemas"]["CalcCar"][];
+            drivers?: components["schemas"]["CalcDriver"][];
             scales?: components["schemas"]["CalcScale"][];
             scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            stages?: components["schemas"]["CalcStage"][];
             parts?: components["schemas"]["CalcPart"][];
             weighings?: components["schemas"]["CalcWeighing"][];
-            drivers?: components["schemas"]["CalcDriver"][];
-            stages?: components["schemas"]["CalcStage"][];
             jobs?: components["schemas"]["CalcJob"][];
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
@@ -2543,12 +2543,12 @@ export interface components {
             entries?: unknown[];
             garages?: components["schemas"]["CalcGarage"][];
             cars?: components["schemas"]["CalcCar"][];
+            drivers?: components["schemas"]["CalcDriver"][];
             scales?: components["schemas"]["CalcScale"][];
             scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            stages?: components["schemas"]["CalcStage"][];
             parts?: components["schemas"]["CalcPart"][];
             weighings?: components["schemas"]["CalcWeighing"][];
-            drivers?: components["schemas"]["CalcDriver"][];
-            stages?: components["schemas"]["CalcStage"][];
             jobs?: components["schemas"]["CalcJob"][];
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
@@ -2684,12 +2684,12 @@ export interface components {
             entries?: unknown[];
             garages?: components["schemas"]["CalcGarage"][];
             cars?: components["schemas"]["CalcCar"][];
+            drivers?: components["schemas"]["CalcDriver"][];
             scales?: components["schemas"]["CalcScale"][];
             scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            stages?: components["schemas"]["CalcStage"][];
             parts?: components["schemas"]["CalcPart"][];
             weighings?: components["schemas"]["CalcWeighing"][];
-            drivers?: components["schemas"]["CalcDriver"][];
-            stages?: components["schemas"]["CalcStage"][];
             jobs?: components["schemas"]["CalcJob"][];
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
@@ -2788,12 +2788,12 @@ export interface components {
             entries?: unknown[];
             garages?: components["schemas"]["CalcGarage"][];
             cars?: components["schemas"]["CalcCar"][];
+            drivers?: components["schemas"]["CalcDriver"][];
             scales?: components["schemas"]["CalcScale"][];
             scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            stages?: components["schemas"]["CalcStage"][];
             parts?: components["schemas"]["CalcPart"][];
             weighings?: components["schemas"]["CalcWeighing"][];
-            drivers?: components["schemas"]["CalcDriver"][];
-            stages?: components["schemas"]["CalcStage"][];
             jobs?: components["schemas"]["CalcJob"][];
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];
@@ -2904,12 +2904,12 @@ export interface components {
             entries?: unknown[];
             garages?: components["schemas"]["CalcGarage"][];
             cars?: components["schemas"]["CalcCar"][];
+            drivers?: components["schemas"]["CalcDriver"][];
             scales?: components["schemas"]["CalcScale"][];
             scale_checks?: components["schemas"]["CalcScaleCheck"][];
+            stages?: components["schemas"]["CalcStage"][];
             parts?: components["schemas"]["CalcPart"][];
             weighings?: components["schemas"]["CalcWeighing"][];
-            drivers?: components["schemas"]["CalcDriver"][];
-            stages?: components["schemas"]["CalcStage"][];
             jobs?: components["schemas"]["CalcJob"][];
             job_parts?: components["schemas"]["CalcJobPart"][];
             loose_ends?: components["schemas"]["CalcLooseEnd"][];

@@ -5,6 +5,7 @@
 
 import { sameValue } from "./entry";
 import { fold } from "./fold";
+import type { KindName } from "./kinds";
 import { emptyState, type Kept, type Line, type RecordState, recordOf, setAside } from "./layers";
 import type { AsideEntry, Garage, Head, Rec, Value } from "./types";
 
@@ -46,10 +47,10 @@ export class Board {
   garage(): Garage {
     const byId = new Map(this.records);
     const lists = this.lists;
-    const of = (kind: string): readonly Rec[] => {
+    const of = <K extends KindName>(kind: K): readonly Rec<K>[] => {
       const list = lists.get(kind) ?? standing(byId, kind);
       lists.set(kind, list);
-      return list;
+      return list as readonly Rec<K>[];
     };
     return { byId, of, aside: setAside(this.over).map(asideEntry) };
   }

@@ -1,7 +1,7 @@
 /** Whether an entry fits the table of kinds. Typed quantities are only texts here: nothing typed is ever refused. */
 
-import { type Field, KINDS, SCHEMA } from "../generated/kinds";
 import { isId, isIds, isText, isWhole } from "./entry";
+import { type Field, KINDS, SCHEMA } from "./kinds";
 import type { AsideReason, Entry } from "./types";
 
 const TYPED_CHARACTERS = 64;
@@ -28,7 +28,7 @@ export function lacksRequired(kind: string, set: Fields): string | null {
 }
 
 export function isFact(kind: string): boolean {
-  return KINDS[kind]!.fact;
+  return KINDS[kind]!.fact === true;
 }
 
 function fits(kind: string, name: string, value: unknown): boolean {
@@ -42,7 +42,7 @@ function fits(kind: string, name: string, value: unknown): boolean {
 const fitsTyped = (value: unknown): boolean => isText(value, TYPED_CHARACTERS);
 
 const FITS: Record<Field["type"], (value: unknown, field: Field) => boolean> = {
-  text: (value, field) => isText(value, field.most),
+  text: (value, field) => isText(value, field.most!),
   mass: fitsTyped,
   length: fitsTyped,
   volume: fitsTyped,
@@ -51,12 +51,12 @@ const FITS: Record<Field["type"], (value: unknown, field: Field) => boolean> = {
   fraction: fitsTyped,
   moment: fitsTyped,
   flag: (value) => typeof value === "boolean",
-  count: (value, field) => isWhole(value, 1, field.most),
-  integer: (value, field) => isWhole(value, 0, field.most),
-  choice: (value, field) => field.of.includes(value as string),
+  count: (value, field) => isWhole(value, 1, field.most!),
+  integer: (value, field) => isWhole(value, 0, field.most!),
+  choice: (value, field) => field.of!.includes(value as string),
   choices: (value, field) =>
-    Array.isArray(value) && value.length <= field.most && value.every((item) => field.of.includes(item)),
+    Array.isArray(value) && value.length <= field.most! && value.every((item) => field.of!.includes(item)),
   ref: isId,
-  refs: (value, field) => isIds(value) && value.length <= field.most,
+  refs: (value, field) => isIds(value) && value.length <= field.most!,
   hash: (value) => typeof value === "string" && HASH.test(value),
 };

@@ -1,5 +1,7 @@
 /** The shapes the journal works in: values, entries, heads, records. Names of data are the wire's own. */
 
+import type { FieldName, KindName, Values } from "./kinds";
+
 /** What a field may hold. `null` clears a field. Typed quantities stay strings, exactly as typed. */
 export type Value = string | number | boolean | null | string[];
 
@@ -24,15 +26,20 @@ export type Entry = {
 /** One standing claim on a field: which entry set which value, and who wrote it. */
 export type Head = { entry: string; value: Value; writer: string; device: string };
 
+/** The values of a record of one kind; of any kind, when none is named. */
+export type ValuesOf<K extends string = string> = K extends KindName ? Values<K> : Record<string, Value>;
+/** The names of their fields. */
+export type FieldOf<K extends string = string> = K extends KindName ? FieldName<K> : string;
+
 /**
  * A record as screens see it: folded journal with this phone's pending entries laid over it.
  * `conflicts` holds only fields whose heads differ; `values` then shows the standing (first) one. The tombstone is
  * `deleted`, never a value.
  */
-export type Rec = {
+export type Rec<K extends string = string> = {
   id: string;
-  kind: string;
-  values: Record<string, Value>;
+  kind: K;
+  values: ValuesOf<K>;
   heads: string[];
   conflicts: Record<string, Head[]>;
   pending: boolean;
@@ -56,6 +63,6 @@ export type AsideEntry = { id: string; reason: AsideReason; number: number | nul
 /** The whole garage at one moment. `of(kind)` leaves out deleted records and orders by record id. */
 export type Garage = {
   byId: ReadonlyMap<string, Rec>;
-  of(kind: string): readonly Rec[];
+  of<K extends KindName>(kind: K): readonly Rec<K>[];
   aside: readonly AsideEntry[];
 };

@@ -1,7 +1,6 @@
 /** Saving: a list of changes becomes entries, checked, and written in one strict transaction. */
 
 import { AppError } from "../errors";
-import { KINDS, SCHEMA } from "../generated/kinds";
 import { addPending, type Fresh } from "../store/entries";
 import { opened } from "../store/opened";
 import { hashOf, type PhotoToKeep } from "../store/photo_rows";
@@ -11,11 +10,12 @@ import { lacksRequired, misfitting } from "./check";
 import { MOST_BYTES } from "./entry";
 import { type LiveGarage, live } from "./garage";
 import { idMaker } from "./ids";
+import { KINDS, SCHEMA, TABLE } from "./kinds";
 import type { Entry, Rec, Value } from "./types";
 
 export type { NewPhoto } from "../store/photos";
 
-const PHOTO_MOST = KINDS.photo!.fields.size!.most;
+const PHOTO_MOST = TABLE.photo.fields.size.most;
 
 /** One change to one record. Without `record` a new one is made; without `base` the record's heads of now are taken. */
 export type Change = { kind: string; record?: string; set: Record<string, Value>; base?: string[] };

@@ -4,7 +4,7 @@
  */
 
 import { AppError } from "../errors";
-import { SCHEMA } from "../generated/kinds";
+import { SCHEMA } from "../journal/kinds";
 import { type Readable, readAsItIs } from "./as_it_is";
 import type { BytesRow, EntryRow } from "./database";
 import { type Opened, opened } from "./opened";

@@ -5,8 +5,8 @@
  */
 
 import { AppError } from "../errors";
-import { SCHEMA } from "../generated/kinds";
 import { utf8Length } from "../journal/bytes";
+import { SCHEMA } from "../journal/kinds";
 import type { EntryRow } from "../store/database";
 import { markSent, nextPending } from "../store/entries";
 import { readState } from "../store/state";

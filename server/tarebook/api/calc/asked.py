@@ -13,7 +13,8 @@ from tarebook.journal.kinds import Field
 
 def typed(given: Given, name: str, kind: Literal["mass", "length", "volume"]) -> Quantity | None:
     """An option as a quantity. Raises QuantityError."""
-    found: Quantity | None = read_field(name, Field(kind), given[name], None) if given.get(name) is not None else None
+    spec = Field(kind, sign="positive" if name in ("length", "width", "height") else "")
+    found: Quantity | None = read_field(spec, given[name], None) if given.get(name) is not None else None
     return found
 
 

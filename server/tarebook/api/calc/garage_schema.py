@@ -1,6 +1,6 @@
 """What `calc` takes: a garage as lists of plain records, every field as the table of kinds has it, and a few options.
 
-The schemas are made from `journal/kinds.py`, so a field added there is taken here at once. They check shapes and
+The schemas are made from `journal/kinds`, so a field added there is taken here at once. They check shapes and
 refuse what they do not know; whether a typed quantity can be read is not theirs to say: the core tells that with a
 sentence and computes the rest. A mass, length or volume is a text as typed ("6 3/8 oz") or `{value, unit}`. A record
 may leave out its `id` when nothing refers to it.
@@ -89,7 +89,7 @@ def _text(spec: Field) -> fields.Field[Any]:
 
 
 def _choice(spec: Field) -> fields.Field[Any]:
-    return fields.String(validate=one_of(spec.of))
+    return fields.String(validate=one_of(tuple(spec.of)))
 
 
 def _whole(spec: Field) -> fields.Field[Any]:

@@ -16,68 +16,35 @@ from tarebook.core.numbers.typed import QuantityError
 from tarebook.core.numbers.units import Kind
 from tarebook.journal.kinds import Field
 
-# Zero is a reading a scale may show, but not a size these can have.
-_POSITIVE = frozenset(
-    (
-        "division",
-        "capacity",
-        "known",
-        "minimum",
-        "scale_division",
-        "claim",
-        "wheelbase",
-        "track_front",
-        "track_rear",
-        "tyre_radius_front",
-        "tyre_radius_rear",
-        "tank_size",
-        "fuel_per_lap",
-        "length",
-        "width",
-        "height",
-        "diameter",
-        "thickness",
-        "block",
-    )
-)
-# Places on an axis, which may lie in front of the front axle or left of the centreline.
-_SIGNED = frozenset(("x", "y", "tank_x", "tank_y", "driver_x", "driver_y"))
-# Metres that a car's own sizes keep within, wide enough for published ones; beyond them a unit has slipped.
-_WHEELBASE, _TRACK, _RADIUS = (Fraction(1), Fraction(6)), (Fraction(1, 2), Fraction(3)), (Fraction(1, 10), Fraction(1))
-_LIKELY = {
-    "wheelbase": (*_WHEELBASE, "1 m to 6 m"),
-    "track_front": (*_TRACK, "0.5 m to 3 m"),
-    "track_rear": (*_TRACK, "0.5 m to 3 m"),
-    "tyre_radius_front": (*_RADIUS, "100 mm to 1000 mm"),
-    "tyre_radius_rear": (*_RADIUS, "100 mm to 1000 mm"),
-}
 
-
-def read_field(name: str, spec: Field, value: Any, unit: str | None) -> Any:
+def read_field(spec: Field, value: Any, unit: str | None) -> Any:
     """The value of a field. `unit` is what a bare mass was typed in. Raises `QuantityError` or `ValueError`."""
     if spec.type == "mass" or spec.type == "length" or spec.type == "volume":
-        default = unit if spec.type == "mass" else None
-        found = _read_once(spec.type, _as_typed(value), default, name in _POSITIVE, name in _SIGNED)
-        if isinstance(found, QuantityError):
-            raise QuantityError(found.code, **found.data)
-        return likely(name, found)
+        return _likely(spec, _read(spec.type, _as_typed(value), unit if spec.type == "mass" else None, spec.sign))
     return _PLAIN[spec.type](value, spec)
 
 
-def likely(name: str, size: Quantity) -> Quantity:
-    """The size itself, if a car can have it as its `name`. Raises `QuantityError`."""
-    if name in _LIKELY:
-        least, most, span = _LIKELY[name]
+def _likely(spec: Field, size: Quantity) -> Quantity:
+    """The size itself, if it lies where its field's do; beyond, a unit has slipped. Raises `QuantityError`."""
+    if spec.likely:
+        least, most = (_read(size.kind, text, None, "").exact for text in spec.likely)
         if not least <= size.exact <= most:
-            raise QuantityError("size_unlikely", typed=size.text, kind=size.kind, span=span)
+            raise QuantityError("size_unlikely", typed=size.text, kind=size.kind, span=" to ".join(spec.likely))
     return size
 
 
+def _read(kind: Kind, text: str, unit: str | None, sign: str) -> Quantity:
+    found = _read_once(kind, text, unit, sign)
+    if isinstance(found, QuantityError):
+        raise QuantityError(found.code, **found.data)
+    return found
+
+
 @lru_cache(maxsize=50_000)
-def _read_once(kind: Kind, text: str, unit: str | None, positive: bool, signed: bool) -> Quantity | QuantityError:
+def _read_once(kind: Kind, text: str, unit: str | None, sign: str) -> Quantity | QuantityError:
     """A text met before is not read again: the garage is read anew after every change, and few texts in it are new."""
     try:
-        return read(kind, text, unit, positive, signed)
+        return read(kind, text, unit, sign == "positive", sign == "any")
     except QuantityError as error:
         return error
 
@@ -107,14 +74,10 @@ def _text(value: Any, spec: Field) -> str:
 
 def _decimal(value: Any, spec: Field) -> Fraction:
     """Exact: money is never a float."""
-    return read_number(_text(value, spec))
-
-
-def _hours(value: Any, spec: Field) -> Fraction:
-    hours = _decimal(value, spec)
-    if hours < 0:
+    number = read_number(_text(value, spec))
+    if spec.sign != "any" and (number < 0 or (spec.sign == "positive" and number == 0)):
         raise ValueError
-    return hours
+    return number
 
 
 def _whole(value: Any, spec: Field) -> int:
@@ -149,7 +112,7 @@ _PLAIN: dict[str, Callable[[Any, Field], Any]] = {
     "moment": _text,
     "ref": _text,
     "money": _decimal,
-    "hours": _hours,
+    "hours": _decimal,
     "fraction": _decimal,
     "count": _whole,
     "integer": _whole,

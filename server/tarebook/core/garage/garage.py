@@ -1,7 +1,7 @@
 """Reads a garage: lists of plain records by plural kind in, typed and cross-referenced records out.
 
 This is where data stops being text. What it takes is what `calc` and the export speak: `{"parts": [{"id", ...}], ...}`
-with the fields of `journal/kinds.py`, and `car` and `trim` beside the lists. Nothing in such data can raise: a value
+with the fields of `journal/kinds`, and `car` and `trim` beside the lists. Nothing in such data can raise: a value
 that cannot be read, a reference that leads nowhere or a record without its essentials becomes a warning, and as
 little as possible is left out. Records are taken in order of id, so the order of the lists never matters.
 """
@@ -9,55 +9,18 @@ little as possible is left out. Records are taken in order of id, so the order o
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import fields
 from typing import Any
 
 from tarebook.core.garage.field_values import read_field
-from tarebook.core.garage.records import (
-    BallastPlace,
-    Car,
-    ClassSheet,
-    Driver,
-    Garage,
-    Job,
-    JobPart,
-    Lift,
-    LooseEnd,
-    Part,
-    Scale,
-    ScaleCheck,
-    Stage,
-    Warned,
-    WeighIn,
-    Weighing,
-    warned,
-)
+from tarebook.core.garage.records import Garage, Warned, warned
+from tarebook.core.generated.records import SHAPES
 from tarebook.core.numbers.typed import QuantityError
-from tarebook.core.sheet.sheet_records import Sheet, SheetHole
 from tarebook.journal.kinds import KINDS, Field
 
 Row = dict[str, Any]
 
-# A reference that is required leads to a kind further up.
-_SHAPES: dict[str, type] = {
-    "car": Car,
-    "driver": Driver,
-    "scale": Scale,
-    "scale_check": ScaleCheck,
-    "stage": Stage,
-    "part": Part,
-    "weighing": Weighing,
-    "job": Job,
-    "job_part": JobPart,
-    "loose_end": LooseEnd,
-    "weigh_in": WeighIn,
-    "lift": Lift,
-    "ballast_place": BallastPlace,
-    "sheet": Sheet,
-    "sheet_hole": SheetHole,
-    "class_sheet": ClassSheet,
-}
-_WANTED = {kind: [f.name for f in fields(shape) if f.name != "id"] for kind, shape in _SHAPES.items()}
+# By kind: the fields of its typed record, in their order; and with them what tells which records count.
+_WANTED = {kind: [name for name, spec in KINDS[kind].fields.items() if spec.core] for kind in SHAPES}
 _READ = {kind: [*wanted, *(["replaces"] if KINDS[kind].fact else [])] for kind, wanted in _WANTED.items()}
 _OUTLIVES_DELETION = ("driver", "scale")  # taken off the lists people choose from, yet what was weighed stays weighed
 _NOT_FIELDS = frozenset(("id", "deleted", "conflicts"))
@@ -66,9 +29,9 @@ _NOT_FIELDS = frozenset(("id", "deleted", "conflicts"))
 def read_garage(records: Mapping[str, Any]) -> Garage:
     """The typed garage. `records`: lists by plural kind, optionally `car` (an id) and `trim` ("road", "event")."""
     reader = _Reader(records if isinstance(records, Mapping) else {})
-    for kind in _SHAPES:
+    for kind in SHAPES:
         reader.read_kind(kind)
-    for kind in _SHAPES:
+    for kind in SHAPES:
         reader.resolve(kind)
     return reader.garage()
 
@@ -143,7 +106,7 @@ class _Reader:
         kind, identity, name = at
         where = {"list": kind + "s", "id": identity, "field": name}
         try:
-            row[name] = read_field(name, spec, value, unit)
+            row[name] = read_field(spec, value, unit)
             return
         except QuantityError as error:
             self.warn(error.code, **{**error.data, **where})
@@ -216,7 +179,7 @@ class _Reader:
             self.rows[kind] = {i: row for i, row in self.rows[kind].items() if row.get("car") in (None, car)}
         for kind, of in (("job_part", "job"), ("loose_end", "job"), ("lift", "weigh_in")):
             self.rows[kind] = {i: row for i, row in self.rows[kind].items() if row[of] in self.rows[of]}
-        records: dict[str, Any] = {kind + "s": self._typed(kind) for kind in _SHAPES}
+        records: dict[str, Any] = {kind + "s": self._typed(kind) for kind in SHAPES}
         return Garage(
             car=records["cars"].get(car),
             trim=self._trim(),
@@ -246,7 +209,7 @@ class _Reader:
         return "event" if asked == "event" else "road"
 
     def _typed(self, kind: str) -> dict[str, Any]:
-        shape, wanted = _SHAPES[kind], _WANTED[kind]
+        shape, wanted = SHAPES[kind], _WANTED[kind]
         return {i: shape(i, *[row.get(name) for name in wanted]) for i, row in self.rows[kind].items()}
 
 

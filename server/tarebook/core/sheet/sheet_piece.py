@@ -12,12 +12,12 @@ from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from typing import Any
 
+from tarebook.core.garage.records import Sheet, SheetHole
 from tarebook.core.numbers.quantity import Quantity, read_length, read_number
 from tarebook.core.numbers.typed import QuantityError
 from tarebook.core.sheet.sheet import Piece
 from tarebook.core.sheet.sheet_corners import read_corners, write_corners
 from tarebook.core.sheet.sheet_outline import Shape
-from tarebook.core.sheet.sheet_records import Sheet, SheetHole
 from tarebook.core.whole_car.fuel import Density
 
 _SIZES = {"rectangle": ("width", "height"), "circle": ("diameter",), "polygon": ()}

@@ -2,17 +2,23 @@
  * Reads a garage: lists of plain records by plural kind in, typed and cross-referenced records out.
  *
  * This is where data stops being text. What it takes is what `calc` and the export speak: `{"parts": [{"id", ...}],
- * ...}` with the fields of `generated/kinds`, and `car` and `trim` beside the lists. Nothing in such data can throw: a
+ * ...}` with the fields of `journal/kinds`, and `car` and `trim` beside the lists. Nothing in such data can throw: a
  * value that cannot be read, a reference that leads nowhere or a record without its essentials becomes a warning, and
  * as little as possible is left out. Records are taken in order of id, so the order of the lists never matters.
  */
 
 import type { ErrorCode } from "../../errors";
-import { type Field, KINDS } from "../../generated/kinds";
+import { type Field, KINDS } from "../../journal/kinds";
 import { QuantityError } from "../numbers/quantity";
 import { Misfit, readField } from "./fieldValues";
-import { WANTED } from "./recordFields";
 import { type Garage, type Warned, warned } from "./records";
+
+/** The fields of each kind that the core reads, in the order of the kinds: a required reference leads to one before it. */
+const WANTED: Readonly<Record<string, readonly string[]>> = Object.fromEntries(
+  Object.entries(KINDS)
+    .filter(([, kind]) => !kind.kept)
+    .map(([name, { fields }]) => [name, Object.keys(fields).filter((field) => !fields[field]!.kept)]),
+);
 
 type Row = { id: string } & Record<string, unknown>;
 type Rows = Map<string, Row>;
@@ -123,7 +129,7 @@ class Reader {
     const value = record[field];
     if (value === undefined || value === null) return null;
     try {
-      return readField(field, spec, value, unit);
+      return readField(spec, value, unit);
     } catch (error) {
       const where = { list: `${kind}s`, id: record.id, field };
       if (error instanceof QuantityError) this.#warn(error.code, { ...error.data, ...where });
@@ -183,7 +189,7 @@ class Reader {
   /** Where a reference leads today: a fact that was replaced, by the one that took its place. */
   #newest(spec: Field, to: string): string {
     let found = to;
-    for (const target of spec.of) {
+    for (const target of spec.of!) {
       const newer = this.#newer.get(target);
       if (!newer?.has(found)) continue;
       const passed = new Set<string>();
@@ -193,8 +199,8 @@ class Reader {
   }
 
   #leads(kind: string, row: Row, field: string, spec: Field, ref: string): boolean {
-    if (spec.of.some((target) => this.#rows.get(target)?.has(ref))) return true;
-    const deleted = spec.of.some((target) => this.#gone.get(target)?.has(ref));
+    if (spec.of!.some((target) => this.#rows.get(target)?.has(ref))) return true;
+    const deleted = spec.of!.some((target) => this.#gone.get(target)?.has(ref));
     this.#warn(deleted ? "dangling_deleted" : "dangling", { list: `${kind}s`, id: row.id, field, ref });
     return false;
   }

@@ -8,13 +8,13 @@
  */
 
 import "../../generated/laterErrors";
+import type { Sheet, SheetForm, SheetHole } from "../garage/records";
 import { type Quantity, QuantityError, readLength, readNumber } from "../numbers/quantity";
 import { type Ratio, toNumber } from "../numbers/ratio";
 import type { Density } from "../wholeCar/fuel";
 import type { Piece } from "./sheet";
 import { type CornerText, readCorners, writeCorners } from "./sheetCorners";
 import type { Shape } from "./sheetOutline";
-import type { Sheet, SheetForm, SheetHole } from "./sheetRecords";
 
 export type ShapeRecord = {
   form?: Shape["form"] | null;

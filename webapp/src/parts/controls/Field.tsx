@@ -91,7 +91,7 @@ type ChoiceProps<T extends string> = {
   value: T | null;
   options: readonly Option<T>[];
   onValue: (value: T) => void;
-  hint?: string;
+  hint?: ComponentChildren;
   hideLabel?: boolean;
 };
 

@@ -3,6 +3,7 @@
  *
  * What is kept is one typed length, with a minus for the first side ("-330 mm" is 330 mm left); a thumb never types the minus.
  */
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { placed, sidesOf, tooFar } from "../words/place";
 import { unitOf } from "../words/units";
@@ -15,7 +16,7 @@ type Props = {
   onValue: (text: string) => void;
   /** The words for the side below nothing and the one above it, such as left and right. */
   sides: readonly [minus: string, plus: string];
-  hint?: string;
+  hint?: ComponentChildren;
 };
 
 export function PlaceField({ label, value, onValue, sides, hint }: Props) {

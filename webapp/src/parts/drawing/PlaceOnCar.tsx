@@ -8,9 +8,8 @@ import { useMemo, useState } from "preact/hooks";
 import { book } from "../../answers";
 import { describe } from "../../errors";
 import { to } from "../../route";
-import { PlaceField } from "../controls/PlaceField";
+import { FieldOf } from "../forms/FieldOf";
 import "../../generated/laterErrors";
-import { QuantityField } from "../controls/QuantityField";
 import type { Form } from "../forms/form";
 import { TroubleNotice } from "../frame/Notice";
 import { unitOf } from "../words/units";
@@ -23,13 +22,8 @@ import { fingerWithin, placePhrases, spotWords } from "./placeWords";
 import { scaleWords, shapeOf } from "./shape";
 import { type Spot, sideView, topView, type View } from "./view";
 
-const AXES: [field: string, label: string, sides: readonly [string, string]][] = [
-  ["x", "From the front axle", ["Ahead of it", "Behind it"]],
-  ["y", "From the centreline", ["Left", "Right"]],
-];
-
 type Props = {
-  form: Form;
+  form: Form<"part">;
   /** Its mass, kg, on the car positive: how large and of which form its mark is. */
   mass: number;
   /** The other weights, to find one's way by. */
@@ -93,7 +87,7 @@ export function PlaceOnCar({ form, mass, marks = NO_MARKS, mover: given, centre,
 }
 
 /** How the place is known now, said anew while a finger moves it. */
-function Known({ form, mover, view }: { form: Form; mover: Mover; view: View | null }) {
+function Known({ form, mover, view }: { form: Form<"part">; mover: Mover; view: View | null }) {
   const unit = unitOf("length");
   const place = placeInForm(form);
   const words = useFollowing<HTMLParagraphElement, Spot>(
@@ -122,33 +116,15 @@ function Known({ form, mover, view }: { form: Form; mover: Mover; view: View | n
   );
 }
 
-function ByTape({ form }: { form: Form }) {
+function ByTape({ form }: { form: Form<"part"> }) {
   return (
     <details>
       <summary class="button plain">By tape measure</summary>
       <div class="stack">
-        {AXES.map(([field, label, sides]) => (
-          <PlaceField
-            key={field}
-            label={label}
-            sides={sides}
-            value={form.text(field)}
-            onValue={(value) => form.set(field, value)}
-          />
-        ))}
-        <QuantityField
-          kind="length"
-          label="Above the ground"
-          value={form.text("z")}
-          onValue={(value) => form.set("z", value)}
-        />
-        <QuantityField
-          kind="length"
-          label="Good to within"
-          value={form.text("place_within")}
-          onValue={(value) => form.set("place_within", value)}
-          hint="To each side, for all three. Left empty, it is 25 mm: what a tape measure and an eye for the middle of a part give."
-        />
+        <FieldOf form={form} name="x" />
+        <FieldOf form={form} name="y" />
+        <FieldOf form={form} name="z" />
+        <FieldOf form={form} name="place_within" />
       </div>
     </details>
   );

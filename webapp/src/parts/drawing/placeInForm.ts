@@ -9,7 +9,7 @@ import { unitOf } from "../words/units";
 import { fingerText, fingerWithin } from "./placeWords";
 import type { Spot, View } from "./view";
 
-function typed(form: Form, field: string, signed: boolean): Quantity | null {
+function typed(form: Form<"part">, field: "x" | "y" | "z" | "place_within", signed: boolean): Quantity | null {
   try {
     return form.text(field).trim() ? read("length", form.text(field), unitOf("length"), false, signed) : null;
   } catch {
@@ -18,12 +18,12 @@ function typed(form: Form, field: string, signed: boolean): Quantity | null {
 }
 
 /** Null while the part has not reached the core (its record is not here). */
-export function placeInForm(form: Form): Place | null {
+export function placeInForm(form: Form<"part">): Place | null {
   const part = book.value.parts.get(form.id);
   if (!part) return null;
   const now: Part = {
     ...part,
-    zone: form.text("zone") || null,
+    zone: form.values.zone ?? null,
     x: typed(form, "x", true),
     y: typed(form, "y", true),
     z: typed(form, "z", false),
@@ -33,7 +33,7 @@ export function placeInForm(form: Form): Place | null {
 }
 
 /** Writes what a view shows of a place into the form, and that it is known no better than a finger can place it. */
-export function setFromFinger(form: Form, to: Spot, view: View): void {
+export function setFromFinger(form: Form<"part">, to: Spot, view: View): void {
   const unit = unitOf("length");
   const axes = view.side === "top" ? (["x", "y"] as const) : (["x", "z"] as const);
   const other = view.side === "top" ? "z" : "y";

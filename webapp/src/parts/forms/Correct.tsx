@@ -6,18 +6,20 @@ import { place, to } from "../../route";
 import { Notice, TroubleNotice } from "../frame/Notice";
 import { useSaving } from "./saving";
 
-const ADDRESS: Record<string, string> = { weighing: "weighing", weigh_in: "weigh-in", lift: "lift" };
+const ADDRESS = { weighing: "weighing", weigh_in: "weigh-in", lift: "lift" } as const;
+type Fact = keyof typeof ADDRESS;
 
 /** The not withdrawn record that took this one's place. */
 function replacedBy(rec: Rec): Rec | undefined {
-  return garage.value.of(rec.kind).find((each) => each.values["replaces"] === rec.id);
+  const all: readonly Rec[] = garage.value.of(rec.kind as Fact);
+  return all.find((each) => each.values["replaces"] === rec.id);
 }
 
 /** Whether the fact still counts, and if not, why. */
 export function CountsOrNot({ rec }: { rec: Rec }) {
   const newer = replacedBy(rec);
   const older = rec.values["replaces"];
-  const address = ADDRESS[rec.kind]!;
+  const address = ADDRESS[rec.kind as Fact];
   return (
     <>
       {place.value.query.get("saved") && (

@@ -7,20 +7,35 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { AppError } from "../../errors";
 import { garage } from "../../journal/garage";
-import type { Value } from "../../journal/types";
+import type { Changes, KindName } from "../../journal/kinds";
+import type { FieldOf, Value, ValuesOf } from "../../journal/types";
 import { type NewPhoto, newId, save } from "../../journal/write";
 import { drafts } from "../../store/drafts";
+import { startOf } from "../words/fieldWords";
 import { troubleOf } from "./trouble";
 import { unreadable } from "./unreadable";
 
-export type Values = Record<string, Value>;
+type Fields = Record<string, Value>;
 
-export type Form = {
+/** What a field's control needs of a form, over a record or a draft. Of any kind of record, when none is named. */
+export type Filled<K extends string = string> = {
+  kind: K;
+  values: ValuesOf<K>;
+  text(field: FieldOf<K>): string;
+  set<N extends FieldOf<K> & keyof ValuesOf<K>>(field: N, value: ValuesOf<K>[N] | null): void;
+};
+
+/** A draft whose keys are named as the fields of a kind, for the controls of those fields. */
+export function filled<K extends KindName, D extends object>(kind: K, draft: D, change: (patch: Partial<D>) => void) {
+  const values = draft as unknown as ValuesOf<K>;
+  const text = (field: string) => String((draft as Fields)[field] ?? "");
+  const set = (field: string, value: Value) => change({ [field]: value } as Partial<D>);
+  return { kind, values, text, set } as Filled<K>;
+}
+
+export type Form<K extends string = string> = Filled<K> & {
   id: string;
   isNew: boolean;
-  values: Values;
-  text: (field: string) => string;
-  set: (field: string, value: Value) => void;
   changed: boolean;
   /** What was typed and cannot be read, with what to type; null when all can. */
   unreadable: string | null;
@@ -32,19 +47,21 @@ export type Form = {
 };
 
 /** `base`: the record's heads when typing began, so that a form reopened later still knows what it had seen. */
-type Kept = { id: string; typed: Values; base: string[] };
+type Kept = { id: string; typed: Fields; base: string[] };
 
 const same = (a: Value | undefined, b: Value | undefined) => JSON.stringify(a ?? null) === JSON.stringify(b ?? null);
 
-export function useForm(kind: string, given: string | null, defaults: Values = {}): Form {
+/** `begun`: what a new record begins with, beside what its kind says. */
+export function useForm<K extends KindName>(kind: K, given: string | null, begun: Changes<K> = {}): Form<K> {
+  const defaults = { ...startOf(kind), ...begun } as Fields;
   const unnamed = !given || given === "new";
   const [id, setId] = useState(() => (unnamed ? newId() : given));
   const shown = useRef(garage.value.byId.get(id));
   const isNew = !shown.current;
   const draftName = `form:${kind}:${unnamed ? "new" : id}`;
   const base = useRef<string[] | null>(null);
-  const latest = useRef<Values>({}); // several fields may be set in one tap, before the next drawing
-  const [typed, setTyped] = useState<Values>({});
+  const latest = useRef<Fields>({}); // several fields may be set in one tap, before the next drawing
+  const [typed, setTyped] = useState<Fields>({});
   const [trouble, setTrouble] = useState<AppError | null>(null);
   const [saved, setSaved] = useState(false);
 
@@ -60,8 +77,8 @@ export function useForm(kind: string, given: string | null, defaults: Values = {
   }, [draftName, unnamed]);
 
   if (!Object.keys(typed).length) shown.current = garage.value.byId.get(id) ?? shown.current;
-  const before: Values = shown.current?.values ?? {};
-  const values: Values = { ...(isNew ? defaults : before), ...typed };
+  const before: Fields = shown.current?.values ?? {};
+  const values: Fields = { ...(isNew ? defaults : before), ...typed };
   const changed = Object.keys(typed).some((field) => !same(typed[field], isNew ? defaults[field] : before[field]));
 
   const set = (field: string, value: Value) => {
@@ -72,7 +89,7 @@ export function useForm(kind: string, given: string | null, defaults: Values = {
     void drafts.keep(draftName, { id, typed: latest.current, base: base.current } satisfies Kept);
   };
 
-  const write = async (fields: Values, photos: NewPhoto[]): Promise<boolean> => {
+  const write = async (fields: Fields, photos: NewPhoto[]): Promise<boolean> => {
     try {
       await save([{ kind, record: id, set: fields, base: base.current ?? shown.current?.heads ?? [] }], photos);
       await drafts.drop(draftName);
@@ -90,16 +107,17 @@ export function useForm(kind: string, given: string | null, defaults: Values = {
   };
 
   return {
+    kind,
     id,
     isNew,
-    values,
+    values: values as ValuesOf<K>,
     text: (field) => String(values[field] ?? ""),
-    set,
+    set: set as Form<K>["set"],
     changed,
     unreadable: unreadable(kind, typed),
     save: async (photos = []) => {
       // What was set in this very tap is not in `typed` yet.
-      const now: Values = { ...(isNew ? defaults : before), ...latest.current };
+      const now: Fields = { ...(isNew ? defaults : before), ...latest.current };
       const fields = Object.fromEntries(Object.entries(now).filter(([field, value]) => !same(value, before[field])));
       if (!Object.keys(fields).length && !photos.length) return id;
       return (await write(fields, photos)) ? id : null;

@@ -2,9 +2,9 @@
  * The usual cautions, said where a job is chosen. They are the trade's common practice (no source), short on purpose, and each
  * hands over to the rule book, local law or licensed people. A word in a name only proposes; the driver ticks what applies.
  */
-import type { HAZARDS } from "../../generated/kinds";
+import type { TABLE } from "../../journal/kinds";
 
-export type Hazard = (typeof HAZARDS)[number];
+export type Hazard = (typeof TABLE.job.fields.hazards.of)[number];
 
 export const CAUTIONS: Record<Hazard, string> = {
   "airbags and tensioners":

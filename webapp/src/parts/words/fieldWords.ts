@@ -1,73 +1,39 @@
-/** What a field and a value are called in front of people. */
+/** What fields and their values are called in front of people, and what a form begins them with. */
 
-import { KINDS } from "../../generated/kinds";
+import { FIELDS } from "../../generated/fields";
 import type { Value } from "../../journal/garage";
+import { KINDS, type KindName, type Told, type Values } from "../../journal/kinds";
 import { own } from "../../own";
+import type { Option } from "../controls/Field";
 import { refName } from "./naming";
 import { unitWord } from "./units";
 
-const FIELD_WORDS: Record<string, string> = {
-  track_front: "front track",
-  track_rear: "rear track",
-  tyre_radius_front: "front tyre radius",
-  tyre_radius_rear: "rear tyre radius",
-  tank_x: "where the tank sits, along",
-  tank_y: "where the tank sits, across",
-  tank_z: "height of the tank",
-  fuel_per_lap: "fuel a lap takes",
-  fuel_kind: "fuel",
-  driver_x: "where the driver sits, along",
-  driver_y: "where the driver sits, across",
-  driver_z: "height of the driver's seat",
-  book_weight: "weight by the book",
-  book_weight_from: "where the book weight is from",
-  accuracy_class: "accuracy class",
-  x: "place along the car",
-  y: "place across the car",
-  z: "height",
-  place_within: "place good to",
-  front_overhang: "front overhang",
-  count: "how many",
-  yard: "which yard",
-  asking: "asking price",
-  instead_of: "instead of",
-  unsprung: "unsprung",
-  with_bolts: "with its bolts",
-  claim: "weight as claimed",
-  claim_basis: "how the claim is known",
-  claim_within: "claim good to",
-  claim_from: "where the claim is from",
-  fitted_on: "fitted on",
-  way: "off or on",
-  sort: "kind",
-  closed: "done",
-  deleted: "withdrawn",
-  driver: "driver in or out",
-  fuel_stated: "fuel as stated",
-  adders: "added to the minimum",
-  scale_division: "official scale's division",
-  scale_rounding: "official scale's rounding",
-  risk: "risk taken",
-  front_from: "front share, at least",
-  front_to: "front share, at most",
-  left_from: "left share, at least",
-  left_to: "left share, at most",
-  ballast_for: "what ballast is chosen for",
-  ballast_more: "how much more ballast than the least",
-  block: "weight of one block",
-  most: "how many blocks it takes",
-  fitted: "blocks fitted",
-  clause: "clause",
-  density_low: "density from",
-  density_high: "density to",
-  mass_unit: "unit of weight",
-  length_unit: "unit of length",
-  volume_unit: "unit of volume",
-  hazards: "cautions",
-};
+/** What is said of a field; nothing of one that this app does not know. */
+export function toldOf(kind: string, field: string): Told {
+  return own(own(FIELDS, kind) ?? {}, field) ?? {};
+}
 
-export function fieldWord(field: string): string {
-  return own(FIELD_WORDS, field) ?? field.replaceAll("_", " ");
+/** A field in a sentence. */
+export function fieldWord(kind: string, field: string): string {
+  return field === "deleted" ? "withdrawn" : (toldOf(kind, field).word ?? field.replaceAll("_", " "));
+}
+
+/** A field's choices as a form offers them. */
+export function optionsOf(kind: KindName, field: string): Option<string>[] {
+  const { words } = toldOf(kind, field);
+  const choices = words ? Object.entries(words) : (KINDS[kind]!.fields[field]?.of ?? []).map((each) => [each, each]);
+  return choices.map(([value, label]) => ({ value: value!, label: label! }));
+}
+
+/** What a choice is called on a form; the choice itself where it has no words of its own. */
+export function choiceWord(kind: KindName, field: string, choice: string | undefined): string {
+  return toldOf(kind, field).words?.[choice ?? ""] ?? choice ?? "";
+}
+
+/** What a new record's form begins with. */
+export function startOf<K extends KindName>(kind: K): Values<K> {
+  const begun = Object.entries(FIELDS[kind]!).flatMap(([field, { start }]) => (start ? [[field, start]] : []));
+  return Object.fromEntries(begun) as Values<K>;
 }
 
 /** A value of a field in words. */

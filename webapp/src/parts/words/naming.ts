@@ -1,32 +1,14 @@
 /** What a record and a kind are called in front of people; `fieldWords` names fields and values. */
 
 import { garage, type Rec, type Value } from "../../journal/garage";
+import { KINDS } from "../../journal/kinds";
 import { own } from "../../own";
 
-const KIND_WORDS: Record<string, [one: string, many: string]> = {
-  garage: ["garage", "garages"],
-  car: ["car", "cars"],
-  scale: ["scale", "scales"],
-  scale_check: ["scale check", "scale checks"],
-  part: ["part", "parts"],
-  weighing: ["weighing", "weighings"],
-  driver: ["driver", "drivers"],
-  stage: ["stage", "stages"],
-  job: ["job", "jobs"],
-  job_part: ["part of a job", "parts of jobs"],
-  loose_end: ["loose end", "loose ends"],
-  weigh_in: ["weigh-in", "weigh-ins"],
-  ballast_place: ["place for ballast", "places for ballast"],
-  sheet: ["sheet", "sheets"],
-  sheet_hole: ["hole of a sheet", "holes of sheets"],
-  class_sheet: ["class sheet", "class sheets"],
-  clause: ["clause", "clauses"],
-  photo: ["photo", "photos"],
-  verdict: ["decision on a record", "decisions on records"],
-};
-
+/** A kind's own word; the name of one that this app does not know. */
 export function kindWord(kind: string, count = 1): string {
-  return own(KIND_WORDS, kind)?.[count === 1 ? 0 : 1] ?? kind.replaceAll("_", " ");
+  const words = own(KINDS, kind)?.words;
+  const one = kind.replaceAll("_", " ");
+  return (words ?? [one, `${one}s`])[count === 1 ? 0 : 1]!;
 }
 
 /** A record's own name, or what it is about where it has none. */

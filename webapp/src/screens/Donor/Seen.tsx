@@ -3,8 +3,8 @@ import { book, known } from "../../answers";
 import { compare } from "../../core/ledger/compare";
 import type { Rec } from "../../journal/types";
 import { type Change, newId, save } from "../../journal/write";
-import { Choice, TextField } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";
+import { FieldOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { useForm } from "../../parts/forms/form";
 import { useSaving } from "../../parts/forms/saving";
@@ -37,12 +37,7 @@ export function Seen({ part }: { part: Rec }) {
     <Screen title={String(part.values["name"])} back={to("yard")}>
       <div class="stack">
         <Comparison found={found} />
-        <Choice
-          label="Decision"
-          value={form.text("whereabouts")}
-          options={DECISIONS}
-          onValue={(value) => form.set("whereabouts", value)}
-        />
+        <FieldOf form={form} name="whereabouts" label="Decision" options={DECISIONS} />
         {found.instead_of && (
           <SwapJob part={part.id} old={found.instead_of} name={form.text("name")} count={found.count} />
         )}
@@ -53,34 +48,12 @@ export function Seen({ part }: { part: Rec }) {
           <RecordPhotos of={part.id} />
         </Section>
         <div class="pair">
-          <TextField label="Row" value={form.text("row")} onValue={(value) => form.set("row", value)} most={80} />
-          <TextField
-            label="Asking price"
-            mode="decimal"
-            value={form.text("asking")}
-            onValue={(value) => form.set("asking", value)}
-            trouble={priceTrouble(form.text("asking"))}
-          />
+          <FieldOf form={form} name="row" />
+          <FieldOf form={form} name="asking" trouble={priceTrouble(form.text("asking"))} />
         </div>
-        <TextField
-          label="Which yard"
-          value={form.text("yard")}
-          onValue={(value) => form.set("yard", value)}
-          most={120}
-        />
-        <TextField
-          label="Box or shelf at home"
-          value={form.text("box")}
-          onValue={(value) => form.set("box", value)}
-          most={80}
-        />
-        <TextField
-          label="Notes"
-          long
-          value={form.text("note")}
-          onValue={(value) => form.set("note", value)}
-          most={4000}
-        />
+        <FieldOf form={form} name="yard" />
+        <FieldOf form={form} name="box" label="Box or shelf at home" />
+        <FieldOf form={form} name="note" />
         <FormDock form={form} missing={priceTrouble(form.text("asking"))} remove={REMOVE} />
       </div>
     </Screen>

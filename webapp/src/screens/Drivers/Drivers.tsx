@@ -3,20 +3,16 @@ import { useState } from "preact/hooks";
 import { known, say } from "../../answers";
 import { garage } from "../../journal/garage";
 import type { Rec } from "../../journal/types";
-import { Choice, TextField } from "../../parts/controls/Field";
-import { QuantityField } from "../../parts/controls/QuantityField";
 import { Row } from "../../parts/figures/Row";
+import { FieldOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { useForm } from "../../parts/forms/form";
 import { Screen } from "../../parts/frame/Screen";
 import { basisWord } from "../../parts/words/basis";
-import { unitOf } from "../../parts/words/units";
+import { optionsOf } from "../../parts/words/fieldWords";
 import { to } from "../../route";
 
-const BASES = [
-  { value: "guessed", label: "Guessed" },
-  { value: "quoted", label: "Told" },
-];
+const BASES = optionsOf("driver", "claim_basis").filter(({ value }) => value !== "worked_out");
 
 export function Drivers() {
   const [open, setOpen] = useState<string | null>(null);
@@ -59,23 +55,12 @@ function DriverRow({ driver, onTap }: { driver: Rec; onTap: () => void }) {
 }
 
 function DriverForm({ id, onDone }: { id: string; onDone: () => void }) {
-  const form = useForm("driver", id, { claim_basis: "quoted" });
+  const form = useForm("driver", id);
   return (
     <div class="stack notice">
-      <TextField label="Name" value={form.text("name")} onValue={(value) => form.set("name", value)} most={120} />
-      <QuantityField
-        label="Mass with gear, until weighed"
-        kind="mass"
-        unit={unitOf("mass")}
-        value={form.text("claim")}
-        onValue={(value) => form.set("claim", value)}
-      />
-      <Choice
-        label="That mass is"
-        value={form.text("claim_basis")}
-        options={BASES}
-        onValue={(value) => form.set("claim_basis", value)}
-      />
+      <FieldOf form={form} name="name" />
+      <FieldOf form={form} name="claim" />
+      <FieldOf form={form} name="claim_basis" options={BASES} />
       {!form.isNew && (
         <a class="button wide" href={to("weigh-part", id, { back: to("drivers") })}>
           Weigh with gear

@@ -1,5 +1,5 @@
 /** The cautions that apply to a job: those its words point at and those the driver ticked. */
-import { HAZARDS } from "../../generated/kinds";
+import { TABLE } from "../../journal/kinds";
 import { Tick } from "../../parts/controls/Field";
 import type { Form } from "../../parts/forms/form";
 import { Notice } from "../../parts/frame/Notice";
@@ -7,7 +7,9 @@ import { CAUTIONS, type Hazard, hazardsIn } from "../../parts/words/cautions";
 
 export function Cautions({ form, words }: { form: Form; words: string }) {
   const ticked = (form.values["hazards"] ?? []) as Hazard[];
-  const apply = HAZARDS.filter((hazard) => ticked.includes(hazard) || hazardsIn(words).includes(hazard));
+  const apply = TABLE.job.fields.hazards.of.filter(
+    (hazard) => ticked.includes(hazard) || hazardsIn(words).includes(hazard),
+  );
   const toggle = (hazard: Hazard, on: boolean) =>
     form.set("hazards", on ? [...ticked, hazard] : ticked.filter((each) => each !== hazard));
   return (
@@ -21,7 +23,7 @@ export function Cautions({ form, words }: { form: Form; words: string }) {
       ))}
       <details>
         <summary class="button plain">What this job touches</summary>
-        {HAZARDS.map((hazard) => (
+        {TABLE.job.fields.hazards.of.map((hazard) => (
           <Tick key={hazard} label={hazard} value={ticked.includes(hazard)} onValue={(on) => toggle(hazard, on)} />
         ))}
       </details>

@@ -6,7 +6,7 @@
  */
 import { book } from "../../answers";
 import { describe } from "../../errors";
-import { KINDS } from "../../generated/kinds";
+import { TABLE } from "../../journal/kinds";
 import type { Value } from "../../journal/types";
 import type { Change } from "../../journal/write";
 import type { Shot } from "../../parts/photos/Photos";
@@ -34,7 +34,7 @@ export type LiftForm = {
   shots: Shot[];
 };
 
-export const NOTE_MOST = KINDS["lift"]!.fields["note"]!.most;
+export const NOTE_MOST = TABLE.lift.fields.note.most;
 
 export function emptyForm(id: string, unit: string, scale: string | null, pads: boolean): LiftForm {
   return {

@@ -1,13 +1,14 @@
 /** What is set once and looked up rarely: the car, its class, scales, drivers, and the phone itself. */
 import { car, sheets } from "../../answers";
 import { garage } from "../../journal/garage";
+import type { KindName } from "../../journal/kinds";
 import { Row } from "../../parts/figures/Row";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 import { sync } from "../../sync/state";
 import { updateReady } from "../../sync/update";
 
-const count = (kind: string, one: string, many: string) => {
+const count = (kind: KindName, one: string, many: string) => {
   const number = garage.value.of(kind).length;
   return number === 1 ? `1 ${one}` : `${number} ${many}`;
 };

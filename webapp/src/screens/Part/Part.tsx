@@ -1,11 +1,9 @@
 /** One part: its mass and how it is known, every reading and photo behind that, where it is, and the jobs that move it. */
 import { book, known } from "../../answers";
-import { ZONES } from "../../generated/kinds";
 import { garage } from "../../journal/garage";
-import { Choice, Pick, TextField, Tick } from "../../parts/controls/Field";
-import { QuantityField } from "../../parts/controls/QuantityField";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Row } from "../../parts/figures/Row";
+import { FieldOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { type Form, useForm } from "../../parts/forms/form";
 import { NotHere } from "../../parts/frame/NotHere";
@@ -17,25 +15,9 @@ import { sheetOf } from "../../parts/sheet/sheetOf";
 import { Readings } from "../../parts/weighing/Readings";
 import { basisWord } from "../../parts/words/basis";
 import { stateWord } from "../../parts/words/jobStates";
-import { unitOf } from "../../parts/words/units";
 import { place, to } from "../../route";
 import { Place } from "./Place";
 import { WorkedOut } from "./WorkedOut";
-
-const PLACES = [
-  { value: "car", label: "On the car" },
-  { value: "shelf", label: "On the shelf" },
-  { value: "yard", label: "At the yard" },
-  { value: "left", label: "Left there" },
-  { value: "sold", label: "Sold" },
-  { value: "scrapped", label: "Scrapped" },
-];
-const BASES = [
-  { value: "guessed", label: "Guessed" },
-  { value: "quoted", label: "Quoted" },
-  { value: "worked_out", label: "Worked out" },
-];
-const ZONE_OPTIONS = ZONES.map((zone) => ({ value: zone as string, label: zone }));
 
 export function Part({ id }: { id: string }) {
   const form = useForm("part", id);
@@ -117,35 +99,14 @@ function UsedIn({ part }: { part: string }) {
   );
 }
 
-/** Digits only: whatever else is typed leaves the number as it can be read. */
-function toCount(text: string): number | null {
-  const digits = text.replace(/\D/g, "").slice(0, 3);
-  return Number(digits) || null;
-}
+const FROM_SHEET = "Of one piece, from its sheet: change the sheet, and this follows.";
 
-function Details({ form }: { form: Form }) {
+function Details({ form }: { form: Form<"part"> }) {
   return (
     <div class="stack">
-      <TextField label="Name" value={form.text("name")} onValue={(value) => form.set("name", value)} most={120} />
-      <TextField
-        label="Pieces like it"
-        mode="numeric"
-        value={form.text("count")}
-        onValue={(value) => form.set("count", toCount(value))}
-        hint="A whole number, 1 to 999."
-      />
-      <QuantityField
-        kind="mass"
-        unit={unitOf("mass")}
-        label="Weight, until it is weighed"
-        value={form.text("claim")}
-        onValue={(value) => form.set("claim", value)}
-        hint={
-          sheetOf(form.id)
-            ? "Of one piece, from its sheet: change the sheet, and this follows."
-            : "Of one piece. A weighing always counts before this."
-        }
-      />
+      <FieldOf form={form} name="name" />
+      <FieldOf form={form} name="count" />
+      <FieldOf form={form} name="claim" hint={sheetOf(form.id) ? FROM_SHEET : undefined} />
       {!form.changed && !sheetOf(form.id) && (
         <a class="button wide" href={to("sheet", form.id)}>
           Work it out from sheet
@@ -153,72 +114,20 @@ function Details({ form }: { form: Form }) {
       )}
       {form.text("claim") && (
         <>
-          <Choice
-            label="That weight is"
-            value={form.text("claim_basis")}
-            options={BASES}
-            onValue={(value) => form.set("claim_basis", value)}
-          />
-          <QuantityField
-            kind="mass"
-            unit={unitOf("mass")}
-            label="Good to within"
-            value={form.text("claim_within")}
-            onValue={(value) => form.set("claim_within", value)}
-          />
-          <TextField
-            label="Says who"
-            value={form.text("claim_from")}
-            onValue={(value) => form.set("claim_from", value)}
-            hint="A brochure, a seller, a friend's car."
-          />
+          <FieldOf form={form} name="claim_basis" />
+          <FieldOf form={form} name="claim_within" />
+          <FieldOf form={form} name="claim_from" />
         </>
       )}
-      <Choice
-        label="Where it is"
-        value={form.text("whereabouts")}
-        options={PLACES}
-        onValue={(value) => form.set("whereabouts", value)}
-      />
-      <TextField label="Box or shelf" value={form.text("box")} onValue={(value) => form.set("box", value)} most={80} />
-      {form.text("whereabouts") === "sold" && (
-        <TextField
-          label="Sold for"
-          mode="decimal"
-          value={form.text("sold_for")}
-          onValue={(value) => form.set("sold_for", value)}
-        />
-      )}
-      <Pick
-        label="Where in the car"
-        value={form.text("zone")}
-        options={ZONE_OPTIONS}
-        none="Not said"
-        onValue={(value) => form.set("zone", value)}
-      />
+      <FieldOf form={form} name="whereabouts" />
+      <FieldOf form={form} name="box" />
+      {form.values.whereabouts === "sold" && <FieldOf form={form} name="sold_for" />}
+      <FieldOf form={form} name="zone" />
       <Place form={form} />
-      <Tick
-        label="Weighed with its bolts"
-        value={form.values["with_bolts"] === true}
-        onValue={(value) => form.set("with_bolts", value)}
-      />
-      <Tick
-        label="Unsprung (wheel, brake, hub)"
-        value={form.values["unsprung"] === true}
-        onValue={(value) => form.set("unsprung", value)}
-      />
-      <Tick
-        label="Rotating"
-        value={form.values["rotating"] === true}
-        onValue={(value) => form.set("rotating", value)}
-      />
-      <TextField
-        label="Notes"
-        long
-        value={form.text("note")}
-        onValue={(value) => form.set("note", value)}
-        most={4000}
-      />
+      <FieldOf form={form} name="with_bolts" />
+      <FieldOf form={form} name="unsprung" />
+      <FieldOf form={form} name="rotating" />
+      <FieldOf form={form} name="note" />
     </div>
   );
 }

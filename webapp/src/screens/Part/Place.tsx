@@ -6,7 +6,7 @@ import { QuantityField } from "../../parts/controls/QuantityField";
 import { PlaceOnCar } from "../../parts/drawing/PlaceOnCar";
 import type { Form } from "../../parts/forms/form";
 
-export function Place({ form }: { form: Form }) {
+export function Place({ form }: { form: Form<"part"> }) {
   const [open, setOpen] = useState(false);
   if (!open)
     return (

@@ -43,7 +43,7 @@ function DisputeRow({
     saving.run(async () => {
       await save([{ kind: rec.kind, record: rec.id, set: { [field]: claim.value }, base: rec.heads }]);
       onSettled(
-        `Settled on this phone: ${nameOf(rec)}, ${fieldWord(field)}: ${valueWords(rec.kind, field, claim.value)}.`,
+        `Settled on this phone: ${nameOf(rec)}, ${fieldWord(rec.kind, field)}: ${valueWords(rec.kind, field, claim.value)}.`,
       );
     });
   return (
@@ -51,7 +51,7 @@ function DisputeRow({
       <h3>
         {nameOf(rec)}{" "}
         <span class="quiet">
-          ({kindWord(rec.kind)}): {fieldWord(field)}
+          ({kindWord(rec.kind)}): {fieldWord(rec.kind, field)}
         </span>
       </h3>
       <div class="claims">

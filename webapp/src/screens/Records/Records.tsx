@@ -1,6 +1,7 @@
 /** Where every record is, in words; what two phones disagree about; what could not be used; the way out. */
 import "./Records.css";
 import { garage } from "../../journal/garage";
+import type { KindName } from "../../journal/kinds";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { sayMoment } from "../../parts/words/moments";
 import { kindWord, sentenceCase } from "../../parts/words/naming";
@@ -11,7 +12,7 @@ import { Protection } from "./Protection";
 import { Refusal } from "./Refusal";
 import { SetAside } from "./SetAside";
 
-const COUNTED = [
+const COUNTED: KindName[] = [
   "weighing",
   "photo",
   "part",

@@ -93,7 +93,7 @@ function WhatItSays({ each: { entry, text } }: { each: AsideEntry }) {
     <dl class="counts">
       {Object.entries(entry.set).map(([field, value]) => (
         <div key={field} class="spread">
-          <dt>{fieldWord(field)}</dt>
+          <dt>{fieldWord(entry.kind, field)}</dt>
           <dd>{valueWords(entry.kind, field, value)}</dd>
         </div>
       ))}

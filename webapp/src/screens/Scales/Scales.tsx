@@ -5,7 +5,7 @@ import type { Rec } from "../../journal/types";
 import { Row } from "../../parts/figures/Row";
 import { Screen } from "../../parts/frame/Screen";
 import { trustWords } from "../../parts/weighing/trust";
-import { scaleKindWord } from "../../parts/words/scaleKinds";
+import { choiceWord } from "../../parts/words/fieldWords";
 import { to } from "../../route";
 
 export function Scales() {
@@ -27,13 +27,14 @@ export function Scales() {
   );
 }
 
-function ScaleRow({ scale }: { scale: Rec }) {
+function ScaleRow({ scale }: { scale: Rec<"scale"> }) {
   const trust = trustWords(known.value.scales.get(scale.id));
-  const steps = scale.values["division"] ? `steps of ${String(scale.values["division"])}` : "steps not noted";
+  const { name, kind, division } = scale.values;
+  const steps = division ? `steps of ${division}` : "steps not noted";
   return (
     <Row
-      name={String(scale.values["name"])}
-      note={`${scaleKindWord(String(scale.values["kind"]))} · ${steps}`}
+      name={name!}
+      note={`${choiceWord("scale", "kind", kind)} · ${steps}`}
       value={trust.shown}
       under={trust.from}
       href={to("scale", scale.id)}

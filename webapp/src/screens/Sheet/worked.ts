@@ -11,7 +11,7 @@ import { type Piece, type SheetMass, sheet } from "../../core/sheet/sheet";
 import { writeCorners } from "../../core/sheet/sheetCorners";
 import { type PieceRecord, readPiece, type ShapeRecord } from "../../core/sheet/sheetPiece";
 import { describe } from "../../errors";
-import { KINDS } from "../../generated/kinds";
+import { TABLE } from "../../journal/kinds";
 import { cornersOf, type Spot } from "../../parts/sheet/geometry";
 import { typedOf } from "../../parts/words/reading";
 import type { Cut, SheetForm } from "./form";
@@ -19,7 +19,7 @@ import type { Cut, SheetForm } from "./form";
 /** `piece` is there as soon as all that is typed can be read, `found` when it can be cut as well. */
 export type Worked = { piece: Piece | null; found: SheetMass | null; trouble: Warned | null };
 
-const MOST_TEXT = KINDS["sheet"]!.fields["corners"]!.most;
+const MOST_TEXT = TABLE.sheet.fields.corners.most;
 
 /** The record of the sheet with its holes, each text with the unit it is read in. */
 export function recordOf(form: SheetForm, lengthUnit: string): PieceRecord {

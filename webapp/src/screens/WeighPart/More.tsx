@@ -1,5 +1,5 @@
 /** What may be said of a weighing and need not be: bolts, zone, measured place, where and when, a note. */
-import { ZONES } from "../../generated/kinds";
+import { TABLE } from "../../journal/kinds";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Choice, Pick, TextField } from "../../parts/controls/Field";
 import { PlaceField } from "../../parts/controls/PlaceField";
@@ -40,7 +40,7 @@ export function More({ form, isPart, change }: Props) {
         <Pick
           label="Where it sits in the car"
           value={form.zone}
-          options={ZONES.map((zone) => ({ value: zone, label: zone }))}
+          options={TABLE.part.fields.zone.of.map((zone) => ({ value: zone, label: zone }))}
           none="Not said"
           onValue={(zone) => change({ zone: zone || null })}
         />

@@ -14,8 +14,9 @@ import { showFirstTrouble } from "../../parts/forms/firstTrouble";
 import { SaveDock } from "../../parts/forms/SaveDock";
 import { useSaving } from "../../parts/forms/saving";
 import { useDraft } from "../../parts/forms/useDraft";
+import { optionsOf } from "../../parts/words/fieldWords";
 import { typedOf } from "../../parts/words/reading";
-import { SCALE_KINDS, type ScaleKindRow, usualFor } from "../../parts/words/scaleKinds";
+import { type ScaleKind, usualScale } from "../../parts/words/scaleKinds";
 import { replace, to } from "../../route";
 import { session } from "../../store/session";
 import { bare, divisionTrouble, type MassUnit, minimumTrouble, type Start } from "./form";
@@ -108,9 +109,8 @@ function TheCar({ form, change, onNext }: Half & { onNext: () => void }) {
 }
 
 function TheScale({ form, change, onBack }: Half & { onBack: () => void }) {
-  const pick = (row: ScaleKindRow | null) =>
-    change({ kind: row?.kind ?? null, division: row ? usualFor(row, form.massUnit).division : "" });
-  const row = SCALE_KINDS.find((each) => each.kind === form.kind);
+  const pick = (kind: ScaleKind | null) =>
+    change({ kind, division: kind ? usualScale(kind, form.massUnit).division : "" });
   return (
     <>
       <header class="welcome-head">
@@ -121,17 +121,17 @@ function TheScale({ form, change, onBack }: Half & { onBack: () => void }) {
         <p class="quiet">More can be added later.</p>
       </header>
       <div class="scale-doors" role="group" aria-label="Kind of scale">
-        {SCALE_KINDS.map((each) => (
-          <ScaleDoor key={each.kind} label={each.label} chosen={form.kind === each.kind} onTap={() => pick(each)} />
+        {optionsOf("scale", "kind").map(({ value, label }) => (
+          <ScaleDoor key={value} label={label} chosen={form.kind === value} onTap={() => pick(value as ScaleKind)} />
         ))}
         <ScaleDoor label="Not sure yet" chosen={form.kind === null} onTap={() => pick(null)} />
       </div>
-      {row && (
+      {form.kind && (
         <QuantityField
           kind="mass"
           label="Steps of its display"
           value={form.division}
-          unit={usualFor(row, form.massUnit).unit}
+          unit={usualScale(form.kind, form.massUnit).unit}
           onValue={(division) => change({ division })}
           hint="The smallest change it can show."
         />
@@ -178,9 +178,8 @@ function sheetOf(form: Start, car: string): Change[] {
 }
 
 function scaleOf(form: Start): Change[] {
-  const row = SCALE_KINDS.find((each) => each.kind === form.kind);
-  if (!row) return [];
-  const { unit } = usualFor(row, form.massUnit);
+  if (!form.kind) return [];
+  const { kind, name, unit } = usualScale(form.kind, form.massUnit);
   const division = form.division.trim() ? typedOf("mass", form.division, unit) : null;
-  return [{ kind: "scale", set: { name: row.name, kind: row.kind, unit, ...(division && { division }) }, base: [] }];
+  return [{ kind: "scale", set: { name, kind, unit, ...(division && { division }) }, base: [] }];
 }

@@ -1,9 +1,9 @@
 /** What the first start asks for, and what of it cannot be used as typed. */
 import { readingOf, troubleIn } from "../../parts/words/reading";
-import { SCALE_KINDS, usualFor } from "../../parts/words/scaleKinds";
+import { type ScaleKind, usualScale } from "../../parts/words/scaleKinds";
 
 export type MassUnit = "kg" | "lb" | "lb oz";
-export type Start = { car: string; massUnit: MassUnit; minimum: string; kind: string | null; division: string };
+export type Start = { car: string; massUnit: MassUnit; minimum: string; kind: ScaleKind | null; division: string };
 
 /** A whole car is never typed in ounces: bare numbers are pounds. */
 export function bare(massUnit: MassUnit): string {
@@ -17,6 +17,5 @@ export function minimumTrouble({ minimum, massUnit }: Start): string | null {
 
 /** Why the scale's steps cannot be used; null when they can, or are not known. */
 export function divisionTrouble({ kind, division, massUnit }: Start): string | null {
-  const row = SCALE_KINDS.find((each) => each.kind === kind);
-  return row ? troubleIn("The steps", readingOf("mass", division, usualFor(row, massUnit).unit, true)) : null;
+  return kind && troubleIn("The steps", readingOf("mass", division, usualScale(kind, massUnit).unit, true));
 }
