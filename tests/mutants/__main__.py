@@ -22,7 +22,9 @@ OUTCOMES = ("tests", "comparison", "survived", "equivalent")
 def slips(languages: list[str]) -> Iterator[Slip]:
     """Every slip of the languages, file by file."""
     for language in languages:
-        files = sorted(str(path) for path in CORES[language].rglob(f"*{SUFFIX[language]}"))
+        files = sorted(
+            str(path) for path in CORES[language].rglob(f"*{SUFFIX[language]}") if "generated" not in path.parts
+        )
         yield from python_slips.slips(files) if language == "python" else typescript_slips(files)
 
 
