@@ -30,7 +30,7 @@ def test_the_database_has_the_name_hosting_services_give_it() -> None:
 @pytest.mark.parametrize(
     ("name", "value"),
     [
-        ("PORT", "eighty"), ("PORT", "-1"), ("PORT", "70000"), ("PORT", ""), ("DEMO", "maybe"), ("DATA", " "),
+        ("PORT", "eighty"), ("PORT", "-1"), ("PORT", "70000"), ("PORT", ""), ("DATA", " "),
         ("THREADS", "0"), ("PHOTO_BYTES", "1e6"), ("PHOTO_PIXELS", "0"),
     ],
 )  # fmt: skip
@@ -50,6 +50,11 @@ def test_a_folder_is_the_same_one_wherever_the_program_goes_later(
     assert (settings.data, settings.photos) == (tmp_path / "cars", tmp_path / "cars" / "photos")
     assert (settings.backups, settings.static_app) == (tmp_path / "kept", tmp_path / "app")
     assert settings.database == f"sqlite:///{tmp_path / 'cars' / 'tarebook.sqlite3'}"
+
+
+def test_only_the_command_makes_a_demo_and_no_variable() -> None:
+    assert Settings.read({"TAREBOOK_DEMO": "yes"}).demo is False
+    assert Settings.read({}, demo=True).demo is True
 
 
 def test_every_setting_says_what_it_is_for() -> None:

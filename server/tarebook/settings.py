@@ -1,7 +1,8 @@
 """The settings table: every setting once, with its default, how it is read, and what it is for.
 
 A setting comes from the environment as `TAREBOOK_<NAME>` (the database also from `DATABASE_URL`, the name
-hosting services use). A value that cannot be read stops the program with a sentence; there is no silent default.
+hosting services use). A value that cannot be read stops the program with a sentence; there is no silent default. What
+has no reader is no variable's to set.
 """
 
 from __future__ import annotations
@@ -28,13 +29,6 @@ def _path(raw: str) -> Path:
 
 def _path_or_none(raw: str) -> Path | None:
     return _path(raw) if raw.strip() else None
-
-
-def _flag(raw: str) -> bool:
-    word = raw.strip().lower()
-    if word not in ("1", "true", "yes", "on", "0", "false", "no", "off"):
-        raise ValueError("say yes or no")
-    return word in ("1", "true", "yes", "on")
 
 
 def _names(raw: str) -> tuple[str, ...]:
@@ -87,7 +81,8 @@ class Settings:
         _names, "Host names answered to besides localhost, separated by commas."))
     lan_addresses: tuple[str, ...] = field(default=(), metadata=_as(
         _addresses, "Private addresses phones reach this computer by, separated by commas; empty: those it has."))
-    demo: bool = field(default=False, metadata=_as(_flag, "A throw-away garage: the local address pairs by itself."))
+    demo: bool = field(default=False, metadata={
+        "help": "A throw-away garage, by `serve --demo` alone: the local address pairs by itself."})
     threads: int = field(default=8, metadata=_as(_whole(1, 64), "Requests answered at once."))
     photo_bytes: int = field(default=2_000_000, metadata=_as(
         _whole(1, 50_000_000), "Largest photo taken in, in bytes."))
@@ -133,7 +128,7 @@ def environment_name(name: str) -> str:
 
 
 def _raw(row: Field[Any], env: Mapping[str, str]) -> str | None:
-    return env.get(environment_name(row.name))
+    return env.get(environment_name(row.name)) if "parse" in row.metadata else None
 
 
 def _value(row: Field[Any], env: Mapping[str, str]) -> Any:

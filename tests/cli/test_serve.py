@@ -154,6 +154,12 @@ def test_the_demo_pairs_by_itself_and_is_thrown_away(tmp_path):
     assert list(tmp_path.iterdir()) == []
 
 
+def test_a_variable_left_set_makes_no_demo_of_a_real_garage(data):
+    with serving(*ANYWHERE, "--data", data, TAREBOOK_DEMO="1") as (_, said):
+        assert f"Your garage is at http://localhost:{port_in(said)}/" in said
+        assert pair(port_in(said), None)[0] == 403
+
+
 def test_the_browser_opens_the_link_when_there_is_a_screen(data, tmp_path):
     opened = tmp_path / "opened"
     browser = tmp_path / "browser"
