@@ -4,6 +4,7 @@ import { Dexie } from "dexie";
 import { IDBFactory, IDBKeyRange } from "fake-indexeddb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 
+import { chooseCar, chosenCar } from "../../webapp/src/store/choices";
 import { databaseName } from "../../webapp/src/store/database";
 import { opened } from "../../webapp/src/store/opened";
 import { deviceName, openSession, pair, session } from "../../webapp/src/store/session";
@@ -69,6 +70,19 @@ describe("a browser", () => {
     expect(asked[1]).toMatchObject({ code: "second", device: "device-1" });
     expect(opened.value).toMatchObject({ device: "device-2", token: "another" });
     expect(opened.value!.store).toBe(store);
+  });
+
+  it("remembers which car was chosen in which garage", async () => {
+    answer(PAIRED);
+    await pair("first");
+    await chooseCar("car-2");
+    expect(chosenCar.value).toBe("car-2");
+    answer({ ...PAIRED, garage: "garage-2" });
+    await pair("second");
+    expect(chosenCar.value).toBeNull();
+    answer(PAIRED);
+    await pair("third");
+    expect(chosenCar.value).toBe("car-2");
   });
 
   it("leaves the records of one garage where they are when it is paired with another", async () => {

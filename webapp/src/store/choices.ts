@@ -7,8 +7,9 @@ export const chosenCar: ReadonlySignal<string | null> = car;
 
 const NAME = "choice:car";
 
+/** Recalls what was chosen in the garage just opened. */
 export async function loadChoices(): Promise<void> {
-  car.value = await drafts.load<string>(NAME);
+  car.value = await drafts.load<string>(NAME).catch(() => null);
 }
 
 export async function chooseCar(id: string): Promise<void> {

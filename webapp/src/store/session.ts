@@ -5,6 +5,7 @@ import { Dexie } from "dexie";
 
 import type { AppError } from "../errors";
 import { PATIENCE, requestJson, unreadable, type Wire } from "../sync/request";
+import { loadChoices } from "./choices";
 import { databaseName } from "./database";
 import { Drafts } from "./drafts";
 import { handedOut, type Kept, waitForYes } from "./joining";
@@ -91,7 +92,7 @@ function readPairing(body: Record<string, unknown>): Pairing {
 async function open(pairing: Pairing): Promise<void> {
   const store = opened.value?.garage === pairing.garage ? opened.value.store : await openStore(pairing.garage);
   opened.value = { ...pairing, store, drafts: opened.value?.store === store ? opened.value.drafts : new Drafts(store) };
-  await follower.opened();
+  await Promise.all([follower.opened(), loadChoices()]);
   now.value = { state: "ready", garage: pairing.garage, device: pairing.device, demo: pairing.demo };
 }
 
