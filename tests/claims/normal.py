@@ -3,7 +3,6 @@
 from tarebook.core.numbers import normal
 
 CLAIMS = {
-    "normal.erf": lambda given: normal.erf(given["x"]),
     "normal.erfc": lambda given: normal.erfc(given["x"]),
     "normal.density": lambda given: normal.density(given["z"]),
     "normal.cumulative": lambda given: normal.cumulative(given["z"]),

@@ -4,7 +4,6 @@ import * as normal from "../../webapp/src/core/numbers/normal";
 import type { Claims } from "../vectors";
 
 export const claims: Claims = {
-  "normal.erf": ({ x }) => normal.erf(x),
   "normal.erfc": ({ x }) => normal.erfc(x),
   "normal.density": ({ z }) => normal.density(z),
   "normal.cumulative": ({ z }) => normal.cumulative(z),

@@ -26,7 +26,6 @@ CLAIMS = {
     "quantity.read_mass": lambda given: _plain(quantity.read_mass(**given)),
     "quantity.read_length": lambda given: _plain(quantity.read_length(**given)),
     "quantity.read_position": lambda given: _plain(quantity.read_position(**given)),
-    "quantity.read_volume": lambda given: _plain(quantity.read_volume(**given)),
     "quantity.read": lambda given: _plain(quantity.read(**given)),
     "quantity.read_number": _read_number,
 }

@@ -17,7 +17,6 @@ export const claims: Claims = {
   "quantity.read_mass": (given) => plain(quantity.readMass(given.text, given.default_unit, given.positive)),
   "quantity.read_length": (given) => plain(quantity.readLength(given.text, given.default_unit, given.positive)),
   "quantity.read_position": (given) => plain(quantity.readPosition(given.text, given.default_unit)),
-  "quantity.read_volume": (given) => plain(quantity.readVolume(given.text, given.default_unit, given.positive)),
   "quantity.read": (given) => plain(quantity.read(given.kind, given.text, given.default_unit, given.positive)),
   "quantity.read_number": (given) => text(quantity.readNumber(given.text)),
 };

@@ -24,7 +24,6 @@ CLAIMS = {
     "uncertain.multiply": lambda given: plain(uncertain.multiply(*_items(given))),
     "uncertain.divide": lambda given: plain(uncertain.divide(*_items(given))),
     "uncertain.derived": lambda given: plain(uncertain.derived(given["value"], _items(given), given["partials"])),
-    "uncertain.covariance": lambda given: uncertain.covariance(*_items(given)),
     "uncertain.expanded": lambda given: uncertain.expanded(_one(given), given["k"]),
     "uncertain.rectangular": lambda given: uncertain.rectangular(given["half_width"]),
     "uncertain.resolution": lambda given: uncertain.resolution(given["division"]),

@@ -13,7 +13,6 @@ export const claims: Claims = {
   "uncertain.multiply": ({ items: [a, b] }) => plain(uncertain.multiply(a, b)),
   "uncertain.divide": ({ items: [a, b] }) => plain(uncertain.divide(a, b)),
   "uncertain.derived": ({ value, items, partials }) => plain(uncertain.derived(value, items, partials)),
-  "uncertain.covariance": ({ items: [a, b] }) => uncertain.covariance(a, b),
   "uncertain.expanded": ({ items: [a], k }) => uncertain.expanded(a, k),
   "uncertain.rectangular": ({ half_width }) => uncertain.rectangular(half_width),
   "uncertain.resolution": ({ division }) => uncertain.resolution(division),

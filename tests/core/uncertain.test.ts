@@ -63,7 +63,8 @@ describe("uncertain values", () => {
     fc.assert(
       fc.property(items, items, (a, b) => {
         const own = uncertain.u(a) ** 2 + uncertain.u(b) ** 2;
-        const wanted = own + 2 * uncertain.covariance(a, b);
+        const shared = Object.entries(a.sources).reduce((sum, [name, part]) => sum + part * (b.sources[name] ?? 0), 0);
+        const wanted = own + 2 * shared;
         return Math.abs(uncertain.u(uncertain.add(a, b)) ** 2 - wanted) <= 1e-9 * own;
       }),
     );

@@ -3,7 +3,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 
-import { readLength, readMass, readVolume } from "../../webapp/src/core/numbers/quantity";
+import { read, readLength, readMass } from "../../webapp/src/core/numbers/quantity";
 import { multiply, ratio, toNumber } from "../../webapp/src/core/numbers/ratio";
 
 type Entry = { id: string; expected: Record<string, number>; tolerance: number };
@@ -14,8 +14,8 @@ const ENTRIES = (JSON.parse(readFileSync(FILE, "utf8")) as { entries: Entry[] })
 test.each([
   ["unit.lb", "kg", readMass("1 lb"), 1n],
   ["unit.oz", "g", readMass("1 oz"), 1000n],
-  ["unit.gal_us", "L", readVolume("1 US gal"), 1000n],
-  ["unit.gal_imp", "L", readVolume("1 imp gal"), 1000n],
+  ["unit.gal_us", "L", read("volume", "1 US gal"), 1000n],
+  ["unit.gal_imp", "L", read("volume", "1 imp gal"), 1000n],
   ["unit.inch", "mm", readLength("1 in"), 1000n],
 ])("%s is what its definition says in %s", (id, unit, reading, times) => {
   const entry = ENTRIES.find((candidate) => candidate.id === id);

@@ -51,11 +51,9 @@ def test_the_inverse_of_phi_is_the_library_s_to_1e_12():
     assert numpy.max(abs(ours - stats.norm.ppf(p)) / numpy.maximum(1, abs(ours))) < 1e-12
 
 
-def test_erf_and_its_complement_are_the_library_s_to_1e_12():
+def test_the_error_function_s_complement_is_the_library_s_to_1e_12():
     x = numpy.linspace(-6, 26, 3201)
-    erf = numpy.array([normal.erf(float(at)) for at in x])
     erfc = numpy.array([normal.erfc(float(at)) for at in x])
-    assert numpy.max(abs(erf - special.erf(x))) < 1e-12
     assert numpy.max(abs(erfc / special.erfc(x) - 1)) < 1e-12
 
 

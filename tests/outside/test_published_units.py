@@ -4,7 +4,7 @@ import pytest
 import scipy.constants
 
 from tarebook.core.balance.load_transfer import POWER_UNITS
-from tarebook.core.numbers.quantity import factor, read_length, read_mass, read_volume
+from tarebook.core.numbers.quantity import factor, read, read_length, read_mass
 from tests.outside.published import agrees, entries
 
 UNITS = entries("units")
@@ -15,15 +15,15 @@ UNITS = entries("units")
     [
         ("unit.lb", "kg", read_mass("1 lb").value),
         ("unit.oz", "g", read_mass("1 oz").value * 1000),
-        ("unit.gal_us", "L", read_volume("1 US gal").value * 1000),
-        ("unit.gal_imp", "L", float(read_volume("1 imp gal").exact * 1000)),
+        ("unit.gal_us", "L", read("volume", "1 US gal").value * 1000),
+        ("unit.gal_imp", "L", float(read("volume", "1 imp gal").exact * 1000)),
         ("unit.inch", "mm", float(read_length("1 in").exact * 1000)),
         ("unit.16cfr500", "oz_g", read_mass("1 oz").value * 1000),
         ("unit.16cfr500", "lb_g", read_mass("1 lb").value * 1000),
         ("unit.16cfr500", "kg_lb", float(1 / factor("mass", "lb"))),
         ("unit.16cfr500", "g_oz", float(factor("mass", "g") / factor("mass", "oz"))),
-        ("unit.16cfr500", "gal_L", read_volume("1 US gal").value * 1000),
-        ("unit.16cfr500", "floz_mL", read_volume("1 US gal").value * 1e6 / 128),
+        ("unit.16cfr500", "gal_L", read("volume", "1 US gal").value * 1000),
+        ("unit.16cfr500", "floz_mL", read("volume", "1 US gal").value * 1e6 / 128),
         ("unit.16cfr500", "ft2_dm2", float((read_length("1 ft").exact * 10) ** 2)),
         ("unit.16cfr500", "mg_grain", 7000 / (read_mass("1 lb").value * 1e6)),
         ("unit.grain", "mg", read_mass("1 lb").value * 1e6 / 7000),
@@ -47,9 +47,9 @@ def test_a_unit_is_what_its_definition_says(entry, key, found):
         (read_length("1 in"), scipy.constants.inch),
         (read_length("1 ft"), scipy.constants.foot),
         (read_length("1 mm"), scipy.constants.milli),
-        (read_volume("1 L"), scipy.constants.liter),
-        (read_volume("1 US gal"), scipy.constants.gallon),
-        (read_volume("1 imp gal"), scipy.constants.gallon_imp),
+        (read("volume", "1 L"), scipy.constants.liter),
+        (read("volume", "1 US gal"), scipy.constants.gallon),
+        (read("volume", "1 imp gal"), scipy.constants.gallon_imp),
     ],
     ids=lambda value: value.reads if hasattr(value, "reads") else "scipy",
 )

@@ -14,8 +14,6 @@ from typing import Any
 
 from tarebook.journal.kinds import KINDS, SCHEMA, Field, Kind
 
-Value = str | int | bool | list[str] | None
-
 ENTRY_BYTES = 64 * 1024
 DEEPEST = 20  # an entry nests three deep; more than this is no entry, and would exhaust a recursive reader
 LARGEST = 2**53 - 1

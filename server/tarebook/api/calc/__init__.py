@@ -27,7 +27,6 @@ from tarebook.errors import TarebookError
 
 _ALL = (WEIGHING, LEDGER, WEIGH_IN, STANDING, BALANCE, LIFT, LOAD_TRANSFER, SHEET, BALLAST, FUEL)
 CALCULATIONS: dict[str, Calculation] = {each.name: each for each in _ALL}
-NAMES = tuple(CALCULATIONS)
 
 
 def run(name: str, payload: Any) -> Json:

@@ -17,15 +17,8 @@ _FRACTION_TERMS = 120
 _FARTHEST = 27.0  # erfc is below the smallest double beyond this
 
 
-def erf(x: float) -> float:
-    """The error function 2/√π ∫₀ˣ exp(−t²) dt."""
-    if abs(x) < _MIDDLE:
-        return _series(x)
-    return 1.0 - _tail(x) if x > 0 else _tail(-x) - 1.0
-
-
 def erfc(x: float) -> float:
-    """1 − erf(x), keeping its digits where erf(x) is nearly one."""
+    """One minus the error function 2/√π ∫₀ˣ exp(−t²) dt, keeping its digits where that is nearly one."""
     if abs(x) < _MIDDLE:
         return 1.0 - _series(x)
     return _tail(x) if x > 0 else 2.0 - _tail(-x)

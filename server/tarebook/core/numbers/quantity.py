@@ -38,7 +38,7 @@ from tarebook.core.numbers.units import DIMENSIONS, Dimension, Kind
 
 __all__ = [
     "Kind", "Quantity", "QuantityError", "factor", "read", "read_length", "read_mass", "read_number", "read_position",
-    "read_volume", "unit_table",
+    "unit_table",
 ]  # fmt: skip
 
 Part = tuple[Digits, str]  # a number and the name of its unit
@@ -82,11 +82,6 @@ def read_length(text: str, default_unit: str | None = None, positive: bool = Fal
 def read_position(text: str, default_unit: str | None = None) -> Quantity:
     """A typed place along an axis in m: a length that may be less than nothing (left of the centreline)."""
     return read("length", text, default_unit, signed=True)
-
-
-def read_volume(text: str, default_unit: str | None = None, positive: bool = False) -> Quantity:
-    """A typed volume in m³. `positive` refuses zero. Raises `QuantityError`."""
-    return read("volume", text, default_unit, positive)
 
 
 def read(

@@ -12,6 +12,8 @@ minus sign (−), and no thousands marks, so that what is shown can be typed bac
   hand is rounded up, and so is a U that has no place for the digits it deserves [JCGM 100:2008, 7.2.6].
 
 The functions named `show_…` give text. `lay_out` gives the same text in parts, for big figures beside small units.
+`show_length`, `show_stepped`, `show_volume` and `show_both` are said by the phone alone; here stands the twin that its
+vectors are written from.
 """
 
 from __future__ import annotations

@@ -41,7 +41,7 @@ def expanded(item: Uncertain, k: float = 2.0) -> float:
 
 
 def covariance(a: Uncertain, b: Uncertain) -> float:
-    """What the two share, in the product of their units."""
+    """What the two share, in the product of their units: by it tests hold results against other propagators."""
     return _sum(part * b.sources[name] for name, part in a.sources.items() if name in b.sources)
 
 

@@ -3,6 +3,8 @@
 A claim is a rectangle: a value and how far it may be off. The piece's doubt is a standard deviation u, so the
 half-width is √3 u, the rectangle that has the same u; to it comes what the claim lost in being rounded, and then it is
 rounded up. So what is written down never claims to be surer than what was worked out.
+
+The phone writes it down; here stands the twin that its vectors are written from.
 """
 
 from __future__ import annotations

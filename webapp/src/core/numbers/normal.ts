@@ -13,13 +13,7 @@ const SERIES_TERMS = 60;
 const FRACTION_TERMS = 120;
 const FARTHEST = 27; // erfc is below the smallest double beyond this
 
-/** The error function 2/√π ∫₀ˣ exp(−t²) dt. */
-export function erf(x: number): number {
-  if (Math.abs(x) < MIDDLE) return series(x);
-  return x > 0 ? 1 - tail(x) : tail(-x) - 1;
-}
-
-/** 1 − erf(x), keeping its digits where erf(x) is nearly one. */
+/** One minus the error function 2/√π ∫₀ˣ exp(−t²) dt, keeping its digits where that is nearly one. */
 export function erfc(x: number): number {
   if (Math.abs(x) < MIDDLE) return 1 - series(x);
   return x > 0 ? tail(x) : 2 - tail(-x);

@@ -75,11 +75,6 @@ export function readPosition(text: string, defaultUnit: string | null = null): Q
   return read("length", text, defaultUnit, false, true);
 }
 
-/** A typed volume in m³. `positive` refuses zero. Throws `QuantityError`. */
-export function readVolume(text: string, defaultUnit: string | null = null, positive = false): Quantity {
-  return read("volume", text, defaultUnit, positive);
-}
-
 /**
  * Read `text` as a quantity of `kind`; a bare number takes `defaultUnit`, any word the table knows.
  *

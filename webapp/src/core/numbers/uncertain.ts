@@ -28,12 +28,6 @@ export function expanded(item: Uncertain, k = 2): number {
   return k * u(item);
 }
 
-/** What the two share, in the product of their units. */
-export function covariance(a: Uncertain, b: Uncertain): number {
-  const shared = Object.entries(a.sources).filter(([name]) => Object.hasOwn(b.sources, name));
-  return fsum(shared.map(([name, part]) => part * (b.sources[name] as number)));
-}
-
 /** Σ weight × item, source by source. A source that cancels is gone. */
 export function weightedSum(items: readonly Uncertain[], weights: readonly number[]): Uncertain {
   if (items.length !== weights.length) throw new RangeError("as many weights as items are needed");
