@@ -1,10 +1,14 @@
-"""What holds for every Python test: nothing of this machine's own Tarebook is seen, and no example is timed."""
+"""What holds for every Python test: nothing of this machine's own Tarebook is seen, and no example is timed; and a home
+server of its own with one paired phone, for a test that asks for them.
+"""
 
 import os
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
+
+from tests.home import Device, Home
 
 # A slow machine is not a failing one; a failing example is printed so that it can be pasted back as @example.
 settings.register_profile("tarebook", deadline=None, print_blob=True)
@@ -17,6 +21,22 @@ def _no_settings_of_this_machine(monkeypatch: pytest.MonkeyPatch, tmp_path: Path
         monkeypatch.delenv(name)
     monkeypatch.setenv("HOME", str(tmp_path))
     monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
+
+
+@pytest.fixture
+def home(tmp_path: Path) -> Home:
+    """With an app of three files, in a folder `data`, beside which there is room for backups."""
+    app = tmp_path / "data" / "app"
+    (app / "assets").mkdir(parents=True)
+    (app / "index.html").write_text("<!doctype html><title>Tarebook</title>")
+    (app / "sw.js").write_text("// worker")
+    (app / "assets" / "main-1a2b.js").write_text("// app")
+    return Home(tmp_path / "data")
+
+
+@pytest.fixture
+def phone(home: Home) -> Device:
+    return home.pair()
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

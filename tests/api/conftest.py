@@ -1,25 +1,8 @@
-"""A home server with an app of three files, and one paired phone."""
-
-from pathlib import Path
+"""A home server for all tests of a module."""
 
 import pytest
 
-from tests.home import Device, Home
-
-
-@pytest.fixture
-def home(tmp_path: Path) -> Home:
-    app = tmp_path / "app"
-    (app / "assets").mkdir(parents=True)
-    (app / "index.html").write_text("<!doctype html><title>Tarebook</title>")
-    (app / "sw.js").write_text("// worker")
-    (app / "assets" / "main-1a2b.js").write_text("// app")
-    return Home(tmp_path)
-
-
-@pytest.fixture
-def phone(home: Home) -> Device:
-    return home.pair()
+from tests.home import Home
 
 
 @pytest.fixture(scope="module")

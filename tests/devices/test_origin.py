@@ -6,12 +6,6 @@ from tarebook.devices import origin
 from tarebook.devices.origin import Origin
 from tarebook.errors import TarebookError
 from tarebook.store import house
-from tests.home import Home
-
-
-@pytest.fixture
-def home(tmp_path):
-    return Home(tmp_path)
 
 
 def settle(home, name=None, port=None, move=False):

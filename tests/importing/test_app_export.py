@@ -62,11 +62,6 @@ def app(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder / "phone.mjs"
 
 
-@pytest.fixture
-def home(tmp_path: Path) -> Home:
-    return Home(tmp_path / "data")
-
-
 class Exporter:
     """Writes what a phone with seven jobs it could not send exports."""
 

@@ -17,11 +17,6 @@ from tests.home import Home
 
 
 @pytest.fixture
-def home(tmp_path: Path) -> Home:
-    return Home(tmp_path)
-
-
-@pytest.fixture
 def photos(home: Home) -> Photos:
     return Photos(home.settings, home.database)
 

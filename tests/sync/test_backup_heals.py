@@ -78,11 +78,6 @@ def untold_photos_kept(home: Home, file: Path) -> None:
 WAYS = pytest.mark.parametrize("bring_back", [told, untold, untold_photos_kept])
 
 
-@pytest.fixture
-def home(tmp_path: Path) -> Home:
-    return Home(tmp_path / "data")
-
-
 def everything(home: Home) -> dict[str, set[str]]:
     with home.database.write() as session:
         assert rebuild(session, home.garage).changed == 0

@@ -7,17 +7,10 @@ import shutil
 from pathlib import Path
 from typing import Any
 
-import pytest
-
 from tarebook.journal.records import all_records
 from tarebook.store import garages
 from tests.home import Home
 from tests.sync.model_phone import ModelPhone
-
-
-@pytest.fixture
-def home(tmp_path: Path) -> Home:
-    return Home(tmp_path / "data")
 
 
 def copy(home: Home, to: Path) -> Path:
