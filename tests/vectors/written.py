@@ -1,4 +1,4 @@
-"""How a vector file is laid out: what is small stands on one line, a record on a line of its own, 120 columns."""
+"""How a vector file is laid out, in 120 columns: what is small stands on one line, a record has lines of its own."""
 
 import json
 from typing import Any
@@ -17,6 +17,8 @@ def written(value: Any, before: str = "", after: int = 0) -> str:
         names = [f"{json.dumps(name, ensure_ascii=False)}: " for name in value]
         members = zip(names, value.values(), strict=True)
         lines = [name + written(item, inner, len(name) + 1) for name, item in members]
+        if isinstance(value.get("id"), str) and not any("\n" in line or "{" in line for line in lines):
+            lines = _filled(lines, WIDTH - len(inner) - 1)
     elif any(isinstance(item, dict | list) for item in value):
         lines = [written(item, inner, 1) for item in value]
     else:
@@ -26,7 +28,7 @@ def written(value: Any, before: str = "", after: int = 0) -> str:
 
 
 def _filled(items: list[str], width: int) -> list[str]:
-    """Plain values, as many on a line as fit."""
+    """Plain values or a record's fields, as many on a line as fit."""
     lines = items[:1]
     for item in items[1:]:
         if len(lines[-1]) + len(item) + 2 <= width:
