@@ -8,19 +8,19 @@ import { readGarage } from "../../webapp/src/core/garage/garage";
 import { ledger } from "../../webapp/src/core/ledger/ledger";
 import { standing } from "../../webapp/src/core/standing/standing";
 import { masses } from "../../webapp/src/core/weighing/weighing";
+import { garage, live } from "../../webapp/src/garage/garage";
+import { type Change, save } from "../../webapp/src/garage/write";
 import { Board, type Row } from "../../webapp/src/journal/board";
 import { fold } from "../../webapp/src/journal/fold";
-import { garage, live } from "../../webapp/src/journal/garage";
 import { emptyState } from "../../webapp/src/journal/layers";
-import { type Change, save } from "../../webapp/src/journal/write";
 import { opened } from "../../webapp/src/store/opened";
 import { shrink } from "../../webapp/src/store/shrink";
 import { sendPhotos } from "../../webapp/src/sync/photos";
 import { newPost, type Post } from "../../webapp/src/sync/post";
 import { pull } from "../../webapp/src/sync/pull";
 import { push } from "../../webapp/src/sync/push";
-import { PATIENCE } from "../../webapp/src/sync/request";
 import { run } from "../../webapp/src/sync/run";
+import { PATIENCE } from "../../webapp/src/wire/request";
 
 const AT_ONCE = 500;
 

@@ -4,8 +4,8 @@ import { Dexie } from "dexie";
 import { IDBFactory, IDBKeyRange } from "fake-indexeddb";
 import { describe, expect, it } from "vitest";
 
-import { LiveGarage } from "../../webapp/src/journal/garage";
-import { Writer } from "../../webapp/src/journal/write";
+import { LiveGarage } from "../../webapp/src/garage/garage";
+import { Writer } from "../../webapp/src/garage/write";
 import { Drafts } from "../../webapp/src/store/drafts";
 import { Store } from "../../webapp/src/store/store";
 

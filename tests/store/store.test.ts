@@ -5,8 +5,8 @@ import { IDBFactory, IDBKeyRange } from "fake-indexeddb";
 import { describe, expect, it } from "vitest";
 
 import type { AppError } from "../../webapp/src/errors";
-import { LiveGarage } from "../../webapp/src/journal/garage";
-import { Writer } from "../../webapp/src/journal/write";
+import { LiveGarage } from "../../webapp/src/garage/garage";
+import { Writer } from "../../webapp/src/garage/write";
 import { databaseName, TABLES, VERSION } from "../../webapp/src/store/database";
 import { Store } from "../../webapp/src/store/store";
 

@@ -6,9 +6,8 @@
 
 import { IDBFactory } from "fake-indexeddb";
 import { describe, expect, it } from "vitest";
-
+import { type Change, newId } from "../../webapp/src/garage/write";
 import { Board } from "../../webapp/src/journal/board";
-import { type Change, newId } from "../../webapp/src/journal/write";
 import { type Fault, HomeComputer, hashOf } from "./home_computer";
 import { Phone } from "./phone";
 

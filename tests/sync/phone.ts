@@ -3,8 +3,8 @@
 import { Dexie } from "dexie";
 import { IDBFactory, IDBKeyRange } from "fake-indexeddb";
 
-import { LiveGarage } from "../../webapp/src/journal/garage";
-import { Writer } from "../../webapp/src/journal/write";
+import { LiveGarage } from "../../webapp/src/garage/garage";
+import { Writer } from "../../webapp/src/garage/write";
 import { Store } from "../../webapp/src/store/store";
 import { newPost, type Post } from "../../webapp/src/sync/post";
 import { run } from "../../webapp/src/sync/run";

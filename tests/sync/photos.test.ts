@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from "vitest";
 
-import { newId } from "../../webapp/src/journal/write";
+import { newId } from "../../webapp/src/garage/write";
 import { countPhotos, hashOf as hashHere } from "../../webapp/src/store/photo_rows";
 import { HomeComputer, hashOf } from "./home_computer";
 import { Phone } from "./phone";

@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from "vitest";
 
-import { newId } from "../../webapp/src/journal/write";
+import { newId } from "../../webapp/src/garage/write";
 import { returnLost, rewind } from "../../webapp/src/store/entries";
 import { readState } from "../../webapp/src/store/state";
 import { HomeComputer } from "./home_computer";

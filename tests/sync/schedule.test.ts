@@ -2,8 +2,8 @@
 
 import { describe, expect, it } from "vitest";
 import { TabLock } from "../../webapp/src/sync/lock";
-import { PATIENCE } from "../../webapp/src/sync/request";
 import { type Outcome, Schedule } from "../../webapp/src/sync/schedule";
+import { PATIENCE } from "../../webapp/src/wire/request";
 
 class Hand {
   outcomes: Outcome[] = [];

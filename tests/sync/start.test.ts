@@ -4,9 +4,9 @@ import { Dexie } from "dexie";
 import { IDBFactory, IDBKeyRange } from "fake-indexeddb";
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
 
-import { garage, live } from "../../webapp/src/journal/garage";
-import { save } from "../../webapp/src/journal/write";
-import { pair, session } from "../../webapp/src/store/session";
+import { garage, live } from "../../webapp/src/garage/garage";
+import { pair, session } from "../../webapp/src/garage/session";
+import { save } from "../../webapp/src/garage/write";
 import { startPhone } from "../../webapp/src/sync/start";
 import { sync } from "../../webapp/src/sync/state";
 import { HomeComputer } from "./home_computer";

@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from "vitest";
 
-import { live } from "../../webapp/src/journal/garage";
+import { live } from "../../webapp/src/garage/garage";
 import { readState } from "../../webapp/src/store/state";
 import type { Clock } from "../../webapp/src/sync/schedule";
 import { sync } from "../../webapp/src/sync/state";

@@ -1,6 +1,6 @@
 /** Two phones of one garage, and what tests do with them. */
 
-import { newId } from "../../webapp/src/journal/write";
+import { newId } from "../../webapp/src/garage/write";
 import { HomeComputer } from "./home_computer";
 import { Phone } from "./phone";
 

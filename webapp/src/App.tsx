@@ -1,10 +1,10 @@
 /** The frame around every screen: banner, the screen the address names, five doors. */
 
+import { session } from "./garage/session";
 import { Icon, type IconName } from "./parts/frame/Icon";
 import { place, to } from "./route";
 import { screenFor } from "./screens";
 import { isOpening, Opening } from "./screens/Opening/Opening";
-import { session } from "./store/session";
 
 const DOORS: { name: string; icon: IconName; label: string }[] = [
   { name: "car", icon: "car", label: "Car" },

@@ -11,11 +11,11 @@ import { showMass } from "./core/numbers/shown";
 import { expanded, type Uncertain } from "./core/numbers/uncertain";
 import { standing } from "./core/standing/standing";
 import { masses } from "./core/weighing/weighing";
-import { garage } from "./journal/garage";
+import { chosenCar } from "./garage/choices";
+import { garage } from "./garage/garage";
+import { massUnit } from "./garage/units";
 import { type KindName, TABLE } from "./journal/kinds";
 import type { Rec, Value } from "./journal/types";
-import { massUnit } from "./parts/words/units";
-import { chosenCar } from "./store/choices";
 
 export type Plain = { id: string } & Record<string, Value>;
 export type Lists = Record<string, Plain[]>;

@@ -7,8 +7,8 @@
 import { AppError } from "../errors";
 import type { PhotoRow } from "../store/database";
 import { hashOf, heldPhotos, readBytes, setPhotoState, waitingPhotos } from "../store/photo_rows";
+import { managed, paced, request, requestJson, unreadable } from "../wire/request";
 import type { Post } from "./post";
-import { managed, paced, request, requestJson, unreadable } from "./request";
 
 /** The most the home computer takes at once. */
 const CHUNK = 1024 * 1024;

@@ -1,8 +1,8 @@
 /** What a run of sync works with. Everything that reaches outside is handed in, so that tests can be the outside. */
 
-import type { LiveGarage } from "../journal/garage";
+import type { LiveGarage } from "../garage/garage";
 import type { Store } from "../store/store";
-import type { Wire } from "./request";
+import type { Wire } from "../wire/request";
 
 export type Phase = "idle" | "pushing" | "pulling" | "photos";
 

@@ -7,8 +7,8 @@ import { AppError } from "../errors";
 import type { Cursor } from "../store/database";
 import { type Page, type PulledLine, takePage } from "../store/entries";
 import { readState } from "../store/state";
+import { managed, paced, requestJson, unreadable } from "../wire/request";
 import type { Post } from "./post";
-import { managed, paced, requestJson, unreadable } from "./request";
 
 const LIMIT = 1000;
 

@@ -10,8 +10,8 @@ import { SCHEMA } from "../journal/kinds";
 import type { EntryRow } from "../store/database";
 import { markSent, nextPending } from "../store/entries";
 import { readState } from "../store/state";
+import { managed, paced, requestJson, unreadable } from "../wire/request";
 import { MOST_ENTRIES, type Post, PROTOCOL } from "./post";
-import { managed, paced, requestJson, unreadable } from "./request";
 
 const MOST_BYTES = 256 * 1024;
 const STAND_BACK = 60_000;

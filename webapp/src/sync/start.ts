@@ -2,12 +2,12 @@
 
 import { effect } from "@preact/signals";
 
-import { followSession, type LiveGarage, live } from "../journal/garage";
-import { followSaves } from "../journal/write";
+import { followSession, type LiveGarage, live } from "../garage/garage";
+import { openSession, pair, session } from "../garage/session";
+import { followSaves } from "../garage/write";
 import { opened } from "../store/opened";
 import { askForProtection, lookAtProtection } from "../store/protection";
-import { openSession, pair, session } from "../store/session";
-import { PATIENCE, requestJson, type Wire } from "./request";
+import { PATIENCE, requestJson, type Wire } from "../wire/request";
 import type { Clock } from "./schedule";
 import { trigger } from "./state";
 import { Station } from "./station";

@@ -3,7 +3,7 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 
 import type { AppError } from "../errors";
-import { live } from "../journal/garage";
+import { live } from "../garage/garage";
 import { protection } from "../store/protection";
 import type { Phase } from "./post";
 import { wordsFor } from "./words";

@@ -1,12 +1,12 @@
 /** The running sync of one open garage: attempts, what they note down, and their end when the garage is closed. */
 
 import { AppError } from "../errors";
-import type { LiveGarage } from "../journal/garage";
+import type { LiveGarage } from "../garage/garage";
 import { countPhotos } from "../store/photo_rows";
 import { readState, rememberHeard } from "../store/state";
+import type { Wire } from "../wire/request";
 import { TabLock } from "./lock";
 import { newPost, type Post, PROTOCOL } from "./post";
-import type { Wire } from "./request";
 import { run } from "./run";
 import { type Clock, type Outcome, Schedule } from "./schedule";
 import { noted } from "./state";

@@ -5,8 +5,8 @@
  */
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
+import { unitOf } from "../../garage/units";
 import { placed, sidesOf, tooFar } from "../words/place";
-import { unitOf } from "../words/units";
 import { Choice } from "./Field";
 import { QuantityField } from "./QuantityField";
 

@@ -6,8 +6,8 @@
  */
 import type { ComponentChildren } from "preact";
 import { useEffect, useId, useRef, useState } from "preact/hooks";
+import { KEYPAD_UNITS, type Measure, takesFractions, unitOf, unitWord } from "../../garage/units";
 import { type Reading, readingOf, typedOf } from "../words/reading";
-import { KEYPAD_UNITS, type Measure, takesFractions, unitOf, unitWord } from "../words/units";
 import { afterPress } from "./afterPress";
 import { Keypad } from "./Keypad";
 import { press, unitWritten } from "./typing";

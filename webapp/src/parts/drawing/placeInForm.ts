@@ -3,9 +3,9 @@ import { book } from "../../answers";
 import { type Place, placeOf } from "../../core/balance/place";
 import type { Part } from "../../core/garage/records";
 import { type Quantity, read } from "../../core/numbers/quantity";
+import { unitOf } from "../../garage/units";
 import type { Form } from "../forms/form";
 import { readingOf } from "../words/reading";
-import { unitOf } from "../words/units";
 import { fingerText, fingerWithin } from "./placeWords";
 import type { Spot, View } from "./view";
 

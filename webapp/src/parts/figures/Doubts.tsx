@@ -1,8 +1,8 @@
 /** How sure a mass (or what `show` says) is, source by source, each as wide as it would make it alone (95 %). */
 import { showDoubt } from "../../core/numbers/shown";
 import type { Uncertain } from "../../core/numbers/uncertain";
+import { massUnit } from "../../garage/units";
 import { doubtsOf } from "../words/sourceWords";
-import { massUnit } from "../words/units";
 import "./Doubts.css";
 
 type Props = { mass: Uncertain; unit?: string; show?: (within: number) => string };

@@ -1,7 +1,7 @@
 /** A mass, or a length, as the figure of a screen: big brass digits, small units, and how sure it is. */
 import { layOut, type Shown } from "../../core/numbers/shown";
 import { expanded, type Uncertain } from "../../core/numbers/uncertain";
-import { massUnit, unitOf } from "../words/units";
+import { massUnit, unitOf } from "../../garage/units";
 
 type Props = {
   mass: Uncertain;

@@ -1,7 +1,7 @@
 /** A fact is never edited: it is replaced by a new reading, or withdrawn and, if that was wrong, taken back. */
 import { useState } from "preact/hooks";
-import { garage, type Rec } from "../../journal/garage";
-import { save } from "../../journal/write";
+import { garage, type Rec } from "../../garage/garage";
+import { save } from "../../garage/write";
 import { place, to } from "../../route";
 import { Notice, TroubleNotice } from "../frame/Notice";
 import { useSaving } from "./saving";

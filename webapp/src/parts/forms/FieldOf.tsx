@@ -4,6 +4,7 @@
  * A screen says what only it can know: which records can be picked, that a field is needed now, other words at this place.
  */
 import type { ComponentChildren } from "preact";
+import type { Measure } from "../../garage/units";
 import { type Field, KINDS, type KindName, type Told } from "../../journal/kinds";
 import type { FieldOf as Name, Value } from "../../journal/types";
 import { Choice, type Option, Pick, TextField, Tick } from "../controls/Field";
@@ -12,7 +13,6 @@ import { QuantityField } from "../controls/QuantityField";
 import { optionsOf, toldOf } from "../words/fieldWords";
 import { sentenceCase } from "../words/naming";
 import { fractionOf, percentOf } from "../words/percent";
-import type { Measure } from "../words/units";
 import type { Filled } from "./form";
 import { troubleIn, unlikely } from "./unreadable";
 

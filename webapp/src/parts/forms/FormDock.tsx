@@ -1,6 +1,6 @@
 /** The end of a form: save in thumb's reach, what went wrong, that it was saved, and a guarded way to delete. */
 import { useState } from "preact/hooks";
-import type { NewPhoto } from "../../journal/write";
+import type { NewPhoto } from "../../garage/write";
 import { replace } from "../../route";
 import { Notice, TroubleNotice } from "../frame/Notice";
 import type { Form } from "./form";

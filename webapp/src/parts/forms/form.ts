@@ -6,11 +6,11 @@
  */
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { AppError } from "../../errors";
-import { garage } from "../../journal/garage";
+import { drafts } from "../../garage/drafts";
+import { garage } from "../../garage/garage";
+import { type NewPhoto, newId, save } from "../../garage/write";
 import type { Changes, KindName } from "../../journal/kinds";
 import type { FieldOf, Value, ValuesOf } from "../../journal/types";
-import { type NewPhoto, newId, save } from "../../journal/write";
-import { drafts } from "../../store/drafts";
 import { startOf } from "../words/fieldWords";
 import { troubleOf } from "./trouble";
 import { unreadable } from "./unreadable";

@@ -2,11 +2,11 @@
 import { likely } from "../../core/garage/fieldValues";
 import { read } from "../../core/numbers/quantity";
 import { AppError } from "../../errors";
+import { type Measure, unitOf } from "../../garage/units";
 import { type Field, KINDS, type KindName } from "../../journal/kinds";
 import type { Value } from "../../journal/types";
 import { fieldWord } from "../words/fieldWords";
 import { readingOf } from "../words/reading";
-import { type Measure, unitOf } from "../words/units";
 
 const MEASURES: readonly string[] = ["mass", "length", "volume"];
 const DECIMAL = /^\d{1,15}(\.\d{1,9})?$/;

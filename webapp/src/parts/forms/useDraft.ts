@@ -3,7 +3,7 @@
  * too, and comes back when the screen opens again.
  */
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
-import { drafts } from "../../store/drafts";
+import { drafts } from "../../garage/drafts";
 
 export type Draft<T> = {
   /** Null until the phone's store has answered. */

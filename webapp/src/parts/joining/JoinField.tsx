@@ -1,7 +1,7 @@
 /** Joining by what the home computer shows: its square code scanned, or its short code or link typed. */
 import { useEffect, useState } from "preact/hooks";
+import { session } from "../../garage/session";
 import { place } from "../../route";
-import { session } from "../../store/session";
 import { TextField } from "../controls/Field";
 import { TroubleNotice } from "../frame/Notice";
 import { isHomeComputer } from "../words/whereabouts";

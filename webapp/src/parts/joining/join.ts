@@ -1,9 +1,9 @@
 /** What becomes of a code that was followed, scanned or typed; kept here, for the screen it came from may be gone. */
 import { type ReadonlySignal, signal } from "@preact/signals";
 import type { AppError } from "../../errors";
+import { brokenOff } from "../../garage/joining";
+import { pair, pairOn } from "../../garage/session";
 import { replace } from "../../route";
-import { brokenOff } from "../../store/joining";
-import { pair, pairOn } from "../../store/session";
 import { syncNow } from "../../sync/state";
 import { troubleOf } from "../forms/trouble";
 import { installed } from "../install/install";

@@ -1,7 +1,7 @@
 /** Photos of a record: taken, chosen, looked at. Bytes live in the phone's own store; what shows is a blob: address. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { AppError } from "../../errors";
-import { photoUrl } from "../../store/photos";
+import { photoUrl } from "../../garage/photos";
 import { shrink } from "../../store/shrink";
 import { troubleOf } from "../forms/trouble";
 import { Icon } from "../frame/Icon";

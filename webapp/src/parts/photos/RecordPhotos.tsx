@@ -1,8 +1,8 @@
 /** The photos of one record, and a way to add one: it is saved at once, as a record of its own. */
 import { useState } from "preact/hooks";
 import type { AppError } from "../../errors";
-import { garage } from "../../journal/garage";
-import { save } from "../../journal/write";
+import { garage } from "../../garage/garage";
+import { save } from "../../garage/write";
 import { troubleOf } from "../forms/trouble";
 import { TroubleNotice } from "../frame/Notice";
 import { PhotoStrip, type Shot, TakePhoto } from "./Photos";

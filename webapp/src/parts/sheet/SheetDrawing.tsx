@@ -2,7 +2,7 @@
 import type { Warned } from "../../core/garage/records";
 import { showLength } from "../../core/numbers/shown";
 import type { Piece } from "../../core/sheet/sheet";
-import { unitOf } from "../words/units";
+import { unitOf } from "../../garage/units";
 import { type Drawing, drawingOf, type Line, type Side, type Spot, sidesOf } from "./geometry";
 import "./SheetDrawing.css";
 

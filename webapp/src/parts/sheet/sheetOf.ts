@@ -1,5 +1,5 @@
 /** Which sheet a part was worked out from. */
-import { garage, type Rec } from "../../journal/garage";
+import { garage, type Rec } from "../../garage/garage";
 
 /** The sheet a part has, the first where two phones made one each. */
 export function sheetOf(part: string): Rec | undefined {

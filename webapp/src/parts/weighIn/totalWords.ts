@@ -1,6 +1,6 @@
 /** The total of a weigh-in in a few words, for lists. */
 import { say, stand } from "../../answers";
-import type { Rec } from "../../journal/garage";
+import type { Rec } from "../../journal/types";
 import { wholeCarOf } from "./wholeCar";
 
 /** As the car stood on the scales; a dash when a reading is missing. */

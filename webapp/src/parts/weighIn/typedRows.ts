@@ -3,12 +3,12 @@ import { say } from "../../answers";
 import { showMass } from "../../core/numbers/shown";
 import { subtract, total, type Uncertain, uncertain } from "../../core/numbers/uncertain";
 import { LOOKS } from "../../core/wholeCar/weighIn";
-import { garage, type Rec } from "../../journal/garage";
+import { garage, type Rec } from "../../garage/garage";
+import { type Measure, massUnit, unitOf } from "../../garage/units";
 import { to } from "../../route";
 import type { Fact } from "../figures/Facts";
 import { refName } from "../words/naming";
 import { readingOf } from "../words/reading";
-import { type Measure, massUnit, unitOf } from "../words/units";
 import { LOOK_WORDS } from "./looks";
 
 export function readings(rec: Rec): Fact[] {

@@ -1,7 +1,7 @@
 /** One weigh-in worked out, also when a newer one took its place or it was withdrawn: then as it would have counted. */
 import { bookWith, known, type Trim } from "../../answers";
 import { type WholeCar, weighIn } from "../../core/wholeCar/weighIn";
-import type { Rec } from "../../journal/garage";
+import type { Rec } from "../../journal/types";
 
 export function wholeCarOf(rec: Rec): WholeCar | null {
   const alone = { ...rec.values, id: rec.id, replaces: null, car: null };

@@ -2,10 +2,10 @@
 
 import { showMass, showPercent } from "../../core/numbers/shown";
 import type { ScaleModel } from "../../core/weighing/scale";
-import { garage, type Value } from "../../journal/garage";
+import { garage, type Value } from "../../garage/garage";
+import { massUnit } from "../../garage/units";
 import { to } from "../../route";
 import { Row } from "../figures/Row";
-import { massUnit } from "../words/units";
 import { trustWords } from "./trust";
 
 export function OnScale({ model, scale }: { model: ScaleModel | null; scale: Value | undefined }) {

@@ -1,6 +1,6 @@
 /** The readings a mass was made from, newest last, each open to its own trail; and a way to take another. */
 import { known, say } from "../../answers";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import { to } from "../../route";
 import { Row } from "../figures/Row";
 import { Thumb } from "../photos/Photos";

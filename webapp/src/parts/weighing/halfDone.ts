@@ -1,7 +1,8 @@
 /** Weighings begun and not saved: the drafts on this phone, named for people and with a way back into each. */
-import { garage } from "../../journal/garage";
+
+import { drafts } from "../../garage/drafts";
+import { garage } from "../../garage/garage";
 import { to } from "../../route";
-import { drafts } from "../../store/drafts";
 import { nameOf } from "../words/naming";
 import { isBlank, type PartTyped } from "./blank";
 

@@ -1,8 +1,8 @@
 /** Devices by the names the home computer gave them, as last heard; this one is always "this phone". */
 import { signal } from "@preact/signals";
+import { drafts } from "../../garage/drafts";
+import { session } from "../../garage/session";
 import { own } from "../../own";
-import { drafts } from "../../store/drafts";
-import { session } from "../../store/session";
 
 const KEPT = "device-names";
 const names = signal<Readonly<Record<string, string>>>({});

@@ -1,12 +1,12 @@
 /** What fields and their values are called in front of people, and what a form begins them with. */
 
+import type { Value } from "../../garage/garage";
+import { unitWord } from "../../garage/units";
 import { FIELDS } from "../../generated/fields";
-import type { Value } from "../../journal/garage";
 import { KINDS, type KindName, type Told, type Values } from "../../journal/kinds";
 import { own } from "../../own";
 import type { Option } from "../controls/Field";
 import { refName } from "./naming";
-import { unitWord } from "./units";
 
 /** What is said of a field; nothing of one that this app does not know. */
 export function toldOf(kind: string, field: string): Told {

@@ -1,5 +1,5 @@
 /** The garage's money sign. */
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 
 export function currency(): string {
   return String(garage.value.of("garage")[0]?.values["currency"] ?? "");

@@ -1,6 +1,6 @@
 /** What a record and a kind are called in front of people; `fieldWords` names fields and values. */
 
-import { garage, type Rec, type Value } from "../../journal/garage";
+import { garage, type Rec, type Value } from "../../garage/garage";
 import { KINDS } from "../../journal/kinds";
 import { own } from "../../own";
 

@@ -4,7 +4,7 @@
 import { read } from "../../core/numbers/quantity";
 import { showBoth } from "../../core/numbers/shown";
 import { AppError } from "../../errors";
-import { type Measure, unitOf } from "./units";
+import { type Measure, unitOf } from "../../garage/units";
 
 export type Reading =
   | { state: "empty" }

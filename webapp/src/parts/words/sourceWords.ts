@@ -1,6 +1,6 @@
 /** Where doubt comes from, in words: the error sources of the core, named for people and gathered by what they are. */
 import { type Uncertain, u, uncertain } from "../../core/numbers/uncertain";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import { to } from "../../route";
 
 /** `href`: the scale it comes from, when that is a scale of this garage. */

@@ -6,13 +6,13 @@
  */
 import { useMemo, useState } from "preact/hooks";
 import { book, known } from "../../answers";
+import { unitOf } from "../../garage/units";
 import { TrimChoice } from "../../parts/controls/TrimChoice";
 import { CentreClose } from "../../parts/drawing/CentreClose";
 import { newMover } from "../../parts/drawing/mover";
 import type { Spot } from "../../parts/drawing/view";
 import { useDraft } from "../../parts/forms/useDraft";
 import { Screen } from "../../parts/frame/Screen";
-import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 import { AfterJobs } from "./AfterJobs";
 import { Changes } from "./Changes";

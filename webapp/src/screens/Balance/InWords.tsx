@@ -1,7 +1,7 @@
 /** The balance in a few sentences, or what is missing for them and where to enter it. */
 import { describe } from "../../errors";
+import { unitOf } from "../../garage/units";
 import { Notice } from "../../parts/frame/Notice";
-import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 import { reasonsOf } from "./reasons";
 import type { Told } from "./told";

@@ -4,10 +4,10 @@ import type { Balance } from "../../core/balance/balance";
 import { liftOf } from "../../core/balance/lift";
 import { showLength } from "../../core/numbers/shown";
 import { expanded } from "../../core/numbers/uncertain";
+import { unitOf } from "../../garage/units";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { sayMoment } from "../../parts/words/moments";
-import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 
 export function Onward({ balance }: { balance: Balance }) {

@@ -1,10 +1,10 @@
 /** The weight that was tapped, in thumb's reach: what it is, where it sits and how that is known; and its neighbours under the same finger. */
 import { book } from "../../answers";
 import { type Place, placeOf } from "../../core/balance/place";
+import { unitOf } from "../../garage/units";
 import type { Mark } from "../../parts/drawing/marks";
 import { placePhrases } from "../../parts/drawing/placeWords";
 import { Row } from "../../parts/figures/Row";
-import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 
 type Props = {

@@ -1,8 +1,8 @@
 /** Every state of the car side by side: weight, shares and centre of gravity, each with how sure it is. */
 import { say } from "../../answers";
 import type { Balance, CarState } from "../../core/balance/balance";
+import { unitOf } from "../../garage/units";
 import { Section } from "../../parts/frame/Screen";
-import { unitOf } from "../../parts/words/units";
 import { axisCell, type Cell, cell, STATE_WORDS, STATES, shareCell } from "./words";
 
 const ROWS: readonly [name: string, of: (state: CarState | undefined, unit: string) => Cell][] = [

@@ -8,11 +8,11 @@ import { jobNets, jobsInCar } from "../../core/ledger/net";
 import { showMass } from "../../core/numbers/shown";
 import { expanded, total, type Uncertain, uncertain } from "../../core/numbers/uncertain";
 import type { Masses } from "../../core/weighing/weighing";
+import { massUnit } from "../../garage/units";
 import type { Named } from "../../parts/drawing/CentreClose";
 import type { Centre } from "../../parts/drawing/CentreMark";
 import { halfOf, type Mark, spotOf } from "../../parts/drawing/marks";
 import type { Spot } from "../../parts/drawing/view";
-import { massUnit } from "../../parts/words/units";
 import { STATE_WORDS, withoutDoubt } from "./words";
 
 /** `marks`: of all parts with a mass that jobs in the car or asked for move. `loads`: by state, part → kg since the weigh-in. */

@@ -6,8 +6,9 @@ import type { BallastChoice } from "../../core/ballast/ballastRecords";
 import { showMass } from "../../core/numbers/shown";
 import { subtract, uncertain } from "../../core/numbers/uncertain";
 import { inHandSentence } from "../../core/standing/sentences";
+import { massUnit, unitOf } from "../../garage/units";
+import { save } from "../../garage/write";
 import type { Rec } from "../../journal/types";
-import { save } from "../../journal/write";
 import { own } from "../../own";
 import { type Fact, Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";
@@ -17,7 +18,6 @@ import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
 import { nameOf } from "../../parts/words/naming";
-import { massUnit, unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 import {
   changeWords,

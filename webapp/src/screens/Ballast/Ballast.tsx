@@ -2,7 +2,7 @@
 import { useMemo } from "preact/hooks";
 import { book, bookWith, car, known, type Plain, stand } from "../../answers";
 import { ballastChoice } from "../../core/ballast/ballastRecords";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import type { Rec } from "../../journal/types";
 import { FormDock } from "../../parts/forms/FormDock";
 import { useForm } from "../../parts/forms/form";

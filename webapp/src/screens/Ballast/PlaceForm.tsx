@@ -1,12 +1,12 @@
 /** One place for ballast: where it is, what one block weighs, how many it takes and how many are in. */
 import { book, car } from "../../answers";
+import { unitOf } from "../../garage/units";
 import { Pick, TextField } from "../../parts/controls/Field";
 import { PlaceField } from "../../parts/controls/PlaceField";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { FormDock } from "../../parts/forms/FormDock";
 import { type Form, useForm } from "../../parts/forms/form";
 import { Screen, Section } from "../../parts/frame/Screen";
-import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 import { SPOTS, typedAt } from "./spots";
 

@@ -1,7 +1,7 @@
 /** What is still open: weights nobody knows, weights that rest on a guess, loose ends, and records that are on this phone only. */
 import { account, jobs } from "../../answers";
 import { showHours, showMoney, showPercent } from "../../core/numbers/shown";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { currency } from "../../parts/words/money";

@@ -1,6 +1,7 @@
 /** The car's own figures. None of them is needed to weigh; each lets the weigh-in say more. */
 import { car } from "../../answers";
-import { garage } from "../../journal/garage";
+import { chooseCar } from "../../garage/choices";
+import { garage } from "../../garage/garage";
 import type { Rec } from "../../journal/types";
 import { Pick } from "../../parts/controls/Field";
 import { FieldOf } from "../../parts/forms/FieldOf";
@@ -8,7 +9,6 @@ import { FormDock } from "../../parts/forms/FormDock";
 import { type Form, useForm } from "../../parts/forms/form";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
-import { chooseCar } from "../../store/choices";
 
 export function CarSheet() {
   const cars = garage.value.of("car");

@@ -1,7 +1,7 @@
 /** The class: its minimum, how it weighs, and the clauses noted in the driver's own words. The rule book itself decides. */
 import { useState } from "preact/hooks";
 import { car, sheets } from "../../answers";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import type { Rec } from "../../journal/types";
 import { Row } from "../../parts/figures/Row";
 import { FieldOf } from "../../parts/forms/FieldOf";

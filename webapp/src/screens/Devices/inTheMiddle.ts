@@ -1,9 +1,10 @@
 /** What is half typed on this device: nobody is moved to another version of the app in the middle of that. */
-import { garage } from "../../journal/garage";
+
+import { drafts } from "../../garage/drafts";
+import { garage } from "../../garage/garage";
 import { halfDone } from "../../parts/weighing/halfDone";
 import { kindWord, nameOf } from "../../parts/words/naming";
 import { to } from "../../route";
-import { drafts } from "../../store/drafts";
 
 export type Unfinished = { name: string; words: string; href: string };
 

@@ -4,9 +4,9 @@ import type { Comparison as Compared } from "../../core/ledger/compare";
 import { showMass } from "../../core/numbers/shown";
 import { expanded } from "../../core/numbers/uncertain";
 import { marginSentence } from "../../core/standing/sentences";
+import { massUnit } from "../../garage/units";
 import { armOf } from "../../parts/figures/arm";
 import { Steelyard } from "../../parts/figures/Steelyard";
-import { massUnit } from "../../parts/words/units";
 import { standingWith } from "./swap";
 
 /** `over`: records of this part that are not saved yet. */

@@ -1,5 +1,5 @@
 /** A donor part: noted in one go at the yard, or looked at again later to buy it or leave it. */
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import { NewDonor } from "./NewDonor";
 import { Seen } from "./Seen";
 

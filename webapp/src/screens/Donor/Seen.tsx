@@ -1,8 +1,8 @@
 /** A donor part noted before: the comparison, its readings and photos, and the decision. */
 import { book, known } from "../../answers";
 import { compare } from "../../core/ledger/compare";
+import { type Change, newId, save } from "../../garage/write";
 import type { Rec } from "../../journal/types";
-import { type Change, newId, save } from "../../journal/write";
 import { Row } from "../../parts/figures/Row";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";

@@ -2,7 +2,7 @@
 import { account, bookWith, car, type Lists, lists } from "../../answers";
 import type { Comparison } from "../../core/ledger/compare";
 import { type Standing, standing } from "../../core/standing/standing";
-import { garage, type Rec } from "../../journal/garage";
+import { garage, type Rec } from "../../garage/garage";
 import { onCar } from "./onCar";
 
 const TRIAL = "trial";

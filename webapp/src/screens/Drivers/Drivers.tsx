@@ -1,7 +1,7 @@
 /** Drivers, weighed in the gear they race in: where the class weighs the car with its driver, the lightest decides. */
 import { useState } from "preact/hooks";
 import { known, say } from "../../answers";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import type { Rec } from "../../journal/types";
 import { Row } from "../../parts/figures/Row";
 import { FieldOf } from "../../parts/forms/FieldOf";

@@ -2,9 +2,9 @@
 import type { FuelRun } from "../../core/fuelRun/fuelRun";
 import { showLength, showPercent } from "../../core/numbers/shown";
 import { expanded, type Uncertain } from "../../core/numbers/uncertain";
+import { unitOf } from "../../garage/units";
 import { type Fact, Facts } from "../../parts/figures/Facts";
 import { Section } from "../../parts/frame/Screen";
-import { unitOf } from "../../parts/words/units";
 import { shareLine } from "./drawing";
 
 type Pair = { full: Uncertain; empty: Uncertain };

@@ -3,7 +3,7 @@ import { useState } from "preact/hooks";
 import { say } from "../../answers";
 import type { FuelRun } from "../../core/fuelRun/fuelRun";
 import { showChance, showVolume } from "../../core/numbers/shown";
-import { unitOf } from "../../parts/words/units";
+import { unitOf } from "../../garage/units";
 
 export function LapByLap({ run }: { run: FuelRun }) {
   const [open, setOpen] = useState(false);

@@ -1,11 +1,11 @@
 /** What a lap takes: the car's own figure, or another for this run, which can be kept for the car. */
 import { car } from "../../answers";
-import { save } from "../../journal/write";
+import { unitOf } from "../../garage/units";
+import { save } from "../../garage/write";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { useSaving } from "../../parts/forms/saving";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { typedOf } from "../../parts/words/reading";
-import { unitOf } from "../../parts/words/units";
 import { type RunForm, troubleIn, volumeOf } from "./form";
 
 type Props = { form: RunForm; change: (patch: Partial<RunForm>) => void };

@@ -3,7 +3,7 @@ import { minimumWords, say } from "../../answers";
 import type { FuelRun } from "../../core/fuelRun/fuelRun";
 import { showGuard } from "../../core/numbers/shown";
 import { expanded } from "../../core/numbers/uncertain";
-import { massUnit } from "../../parts/words/units";
+import { massUnit } from "../../garage/units";
 import { drawnOf, HEIGHT, through, WIDTH } from "./drawing";
 
 const EDGE = 12;

@@ -1,6 +1,6 @@
 /** One job: what it does to the weight, its parts off and on, its state, its cost, what the class says, what it leaves behind. */
 import { account, car, interval, say, stages, stand } from "../../answers";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import { Choice, Pick, TextField } from "../../parts/controls/Field";
 import { armOf } from "../../parts/figures/arm";
 import { MassFigure } from "../../parts/figures/MassFigure";

@@ -1,9 +1,10 @@
 /** The parts of a job, off and on, each with how its mass is known; adding one takes a known part or a name. */
 import { useState } from "preact/hooks";
 import { account, car, known, say } from "../../answers";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
+import { unitOf } from "../../garage/units";
+import { type Change, newId, save } from "../../garage/write";
 import type { Rec } from "../../journal/types";
-import { type Change, newId, save } from "../../journal/write";
 import { Choice } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { type Picked, RecordPick } from "../../parts/controls/RecordPick";
@@ -13,7 +14,6 @@ import { useSaving } from "../../parts/forms/saving";
 import { Section } from "../../parts/frame/Screen";
 import { basisWord } from "../../parts/words/basis";
 import { typedOf } from "../../parts/words/reading";
-import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 
 type Way = "off" | "on";

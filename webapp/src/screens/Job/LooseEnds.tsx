@@ -1,8 +1,8 @@
 /** What a job leaves behind: a plug to cap, a wire to tie, a hole to seal, a bag of bolts to label. Open until closed. */
 import { useState } from "preact/hooks";
 import type { AppError } from "../../errors";
-import { garage } from "../../journal/garage";
-import { save } from "../../journal/write";
+import { garage } from "../../garage/garage";
+import { save } from "../../garage/write";
 import { Choice, TextField, Tick } from "../../parts/controls/Field";
 import { troubleOf } from "../../parts/forms/trouble";
 import { TroubleNotice } from "../../parts/frame/Notice";

@@ -1,12 +1,12 @@
 /** Lifting an axle, one step at a time: what to do in large words, the two numbers it gives, and the answer. */
 import { useMemo } from "preact/hooks";
 import { car } from "../../answers";
-import { garage, type Rec } from "../../journal/garage";
-import { newId, save } from "../../journal/write";
+import { garage, type Rec } from "../../garage/garage";
+import { massUnit } from "../../garage/units";
+import { newId, save } from "../../garage/write";
 import { SaveDock } from "../../parts/forms/SaveDock";
 import { useSaving } from "../../parts/forms/saving";
 import { useDraft } from "../../parts/forms/useDraft";
-import { massUnit } from "../../parts/words/units";
 import { replace, to } from "../../route";
 import { changesOf, emptyForm, formFrom, type LiftForm, missing } from "./form";
 import { MEASURING, STEPS } from "./steps";

@@ -1,7 +1,7 @@
 /** Lifting an axle of a weighed car: the guide and its two numbers, by the weigh-in's id; a lift that is saved, by its own. */
 import "./Lift.css";
 import { book } from "../../answers";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import { NotHere } from "../../parts/frame/NotHere";
 import { Notice } from "../../parts/frame/Notice";
 import { Screen } from "../../parts/frame/Screen";

@@ -6,13 +6,13 @@
  */
 import { book } from "../../answers";
 import { describe } from "../../errors";
+import { unitOf } from "../../garage/units";
+import type { Change } from "../../garage/write";
 import { TABLE } from "../../journal/kinds";
 import type { Value } from "../../journal/types";
-import type { Change } from "../../journal/write";
 import type { Shot } from "../../parts/photos/Photos";
 import { momentForField, momentTyped } from "../../parts/words/momentFields";
 import { type Reading, readingOf, troubleIn, typedOf } from "../../parts/words/reading";
-import { unitOf } from "../../parts/words/units";
 
 export type Raised = "rear" | "front";
 

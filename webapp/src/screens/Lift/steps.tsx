@@ -3,7 +3,7 @@
  * the measurement of ISO 10392; who does it, and whether, is for trained people and the rule book to say.
  */
 import type { VNode } from "preact";
-import type { Rec } from "../../journal/garage";
+import type { Rec } from "../../journal/types";
 import { Notice } from "../../parts/frame/Notice";
 import { Answer } from "./Answer";
 import type { LiftForm } from "./form";

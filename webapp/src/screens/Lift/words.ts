@@ -1,6 +1,6 @@
 /** Lengths in the garage's unit, and the axle that stays down. */
 import { showLength } from "../../core/numbers/shown";
-import { unitOf } from "../../parts/words/units";
+import { unitOf } from "../../garage/units";
 
 export const GROUNDED = { rear: "front", front: "rear" } as const;
 

@@ -1,6 +1,6 @@
 /** Everything the fitted jobs left behind and nobody has closed yet, each at its job. */
 import { jobs } from "../../answers";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import { Row } from "../../parts/figures/Row";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { to } from "../../route";

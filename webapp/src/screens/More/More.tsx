@@ -1,6 +1,6 @@
 /** What is set once and looked up rarely: the car, its class, scales, drivers, and the phone itself. */
 import { car, sheets } from "../../answers";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import type { KindName } from "../../journal/kinds";
 import { Row } from "../../parts/figures/Row";
 import { Screen, Section } from "../../parts/frame/Screen";

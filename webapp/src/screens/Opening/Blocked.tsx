@@ -1,8 +1,8 @@
 /** The records cannot be opened: why, and the way out. */
 import { describe } from "../../errors";
+import { session } from "../../garage/session";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { Rescue } from "../../parts/takeout/Rescue";
-import { session } from "../../store/session";
 
 export function Blocked() {
   return (

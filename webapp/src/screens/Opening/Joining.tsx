@@ -2,7 +2,7 @@
 
 import { joining } from "../../parts/joining/join";
 import "./Joining.css";
-import { waiting } from "../../store/joining";
+import { waiting } from "../../garage/joining";
 import { Joined } from "./Joined";
 import { Pairing } from "./Pairing";
 import { WaitForYes } from "./WaitForYes";

@@ -1,12 +1,12 @@
 /** Before the garage is open: opening, not paired yet, or kept from opening; each with what to do, and the way out. */
 import "./Opening.css";
 import type { ComponentChildren } from "preact";
+import { waiting } from "../../garage/joining";
+import { session } from "../../garage/session";
 import { Loaded } from "../../parts/frame/Loaded";
 import { joining } from "../../parts/joining/join";
 import { codeIn } from "../../parts/joining/pairingCode";
 import { place } from "../../route";
-import { waiting } from "../../store/joining";
-import { session } from "../../store/session";
 
 /** True while there is something to do before any screen: also when a pairing link is followed in an open garage. */
 export function isOpening(): boolean {

@@ -1,5 +1,6 @@
 /** Joins this browser to a garage: on the home computer by the link it prints, on a phone by the code it shows. */
 
+import { session } from "../../garage/session";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Notice } from "../../parts/frame/Notice";
 import { InstallSteps } from "../../parts/install/InstallSteps";
@@ -7,7 +8,6 @@ import { installed } from "../../parts/install/install";
 import { JoinField } from "../../parts/joining/JoinField";
 import { Rescue } from "../../parts/takeout/Rescue";
 import { isHomeComputer, keepsAppsApart } from "../../parts/words/whereabouts";
-import { session } from "../../store/session";
 
 export function Pairing() {
   const installFirst = keepsAppsApart() && !installed.value;

@@ -1,6 +1,6 @@
 /** The code was right: two words to compare, and somebody at home has to let this phone in. */
 import { useEffect, useState } from "preact/hooks";
-import { stopWaiting, type Waiting } from "../../store/joining";
+import { stopWaiting, type Waiting } from "../../garage/joining";
 
 export function WaitForYes({ words, until }: Waiting) {
   const left = useMinutesLeft(until);

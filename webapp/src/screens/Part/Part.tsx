@@ -1,6 +1,6 @@
 /** One part: its mass and how it is known, every reading and photo behind that, where it is, and the jobs that move it. */
 import { book, known } from "../../answers";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Row } from "../../parts/figures/Row";
 import { FieldOf } from "../../parts/forms/FieldOf";

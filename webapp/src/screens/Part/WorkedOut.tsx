@@ -5,13 +5,13 @@ import type { Piece } from "../../core/sheet/sheet";
 import { pieceOf } from "../../core/sheet/sheetPiece";
 import { type Against, against, againstSentence } from "../../core/weighing/workedOut";
 import { describe } from "../../errors";
+import { massUnit } from "../../garage/units";
 import type { Rec } from "../../journal/types";
 import { Facts } from "../../parts/figures/Facts";
 import { Notice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
 import { SheetDrawing } from "../../parts/sheet/SheetDrawing";
 import { sheetOf } from "../../parts/sheet/sheetOf";
-import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
 
 export function WorkedOut({ part, from }: { part: string; from: string }) {

@@ -1,7 +1,7 @@
 /** Every part, or only those nobody has weighed, or those that rest on a guess or a quote. */
 import { account, known, say } from "../../answers";
 import { showMoney } from "../../core/numbers/shown";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import type { Rec } from "../../journal/types";
 import { Choice } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";

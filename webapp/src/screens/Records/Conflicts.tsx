@@ -1,7 +1,7 @@
 /** Fields two people set without knowing of each other: both values, who and when; one tap settles which holds. */
 import { useState } from "preact/hooks";
-import { garage, type Head, type Rec } from "../../journal/garage";
-import { save } from "../../journal/write";
+import { garage, type Head, type Rec } from "../../garage/garage";
+import { save } from "../../garage/write";
 import { useSaving } from "../../parts/forms/saving";
 import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";

@@ -1,6 +1,6 @@
 /** The way out: one file with everything, how it is taken in again, and which photos are in it. */
 import { useEffect, useState } from "preact/hooks";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import { Rescue } from "../../parts/takeout/Rescue";
 import { type PhotosInside, photosInside } from "../../store/takeout";
 import { photoWords } from "./photoWords";

@@ -1,6 +1,6 @@
 /** Where every record is, in words; what two phones disagree about; what could not be used; the way out. */
 import "./Records.css";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import type { KindName } from "../../journal/kinds";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { sayMoment } from "../../parts/words/moments";

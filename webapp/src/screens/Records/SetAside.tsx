@@ -1,8 +1,8 @@
 /** Entries that were kept but not used: why, what they say, and what a person can do about it. */
 
 import { describe } from "../../errors";
-import { type AsideEntry, garage } from "../../journal/garage";
-import { save } from "../../journal/write";
+import { type AsideEntry, garage } from "../../garage/garage";
+import { save } from "../../garage/write";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { useSaving } from "../../parts/forms/saving";
 import { TroubleNotice } from "../../parts/frame/Notice";

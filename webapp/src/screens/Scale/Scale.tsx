@@ -1,8 +1,9 @@
 /** One scale: its steps and limit, and the checks against known masses that say how far it is trusted. */
 import { known } from "../../answers";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
+import { massUnit } from "../../garage/units";
+import { save } from "../../garage/write";
 import type { Rec } from "../../journal/types";
-import { save } from "../../journal/write";
 import { Row } from "../../parts/figures/Row";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
@@ -10,7 +11,6 @@ import { useForm } from "../../parts/forms/form";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { trustWords } from "../../parts/weighing/trust";
 import { type ScaleKind, usualScale } from "../../parts/words/scaleKinds";
-import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
 
 export function Scale({ id }: { id: string }) {

@@ -1,6 +1,6 @@
 /** The scales at hand, each with how far it is trusted and why. */
 import { known } from "../../answers";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import type { Rec } from "../../journal/types";
 import { Row } from "../../parts/figures/Row";
 import { Screen } from "../../parts/frame/Screen";

@@ -1,6 +1,6 @@
 /** The holes: each a shape like the outline, and how often it is cut. */
 import type { Warned } from "../../core/garage/records";
-import { newId } from "../../journal/write";
+import { newId } from "../../garage/write";
 import { own } from "../../own";
 import { TextField } from "../../parts/controls/Field";
 import type { Spot } from "../../parts/sheet/geometry";

@@ -3,12 +3,12 @@
 import { showArea, showLength, showMass, showPercent, showPlain } from "../../core/numbers/shown";
 import { expanded, type Uncertain } from "../../core/numbers/uncertain";
 import type { SheetMass } from "../../core/sheet/sheet";
+import { massUnit, unitOf } from "../../garage/units";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Doubts } from "../../parts/figures/Doubts";
 import { type Fact, Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Warnings } from "../../parts/frame/Warnings";
-import { massUnit, unitOf } from "../../parts/words/units";
 
 export function Outcome({ found }: { found: SheetMass }) {
   return (

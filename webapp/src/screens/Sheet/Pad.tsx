@@ -6,10 +6,10 @@
 import { useState } from "preact/hooks";
 import type { Warned } from "../../core/garage/records";
 import type { CornerText } from "../../core/sheet/sheetCorners";
+import { unitOf } from "../../garage/units";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Choice } from "../../parts/controls/Field";
 import type { Spot } from "../../parts/sheet/geometry";
-import { unitOf } from "../../parts/words/units";
 import { cornerAt, EDGE, FIELDS, fieldFor, SIDE, SPAN, STEPS, scaleOf, snapped, spotsOf, toPad } from "./pad";
 import { useCorners } from "./useCorners";
 import { troubleWords } from "./worked";

@@ -4,8 +4,8 @@
  * Saved, it is a part whose weight is worked out, with the sheet kept beside it, so that it can be opened and changed.
  */
 import { useMemo } from "preact/hooks";
-import { garage } from "../../journal/garage";
-import { newId } from "../../journal/write";
+import { garage } from "../../garage/garage";
+import { newId } from "../../garage/write";
 import { Row } from "../../parts/figures/Row";
 import { useDraft } from "../../parts/forms/useDraft";
 import { NotHere } from "../../parts/frame/NotHere";

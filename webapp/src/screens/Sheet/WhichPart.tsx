@@ -1,6 +1,6 @@
 /** Which part the sheet is: a known one, or a new one by its name; and what becomes of what was claimed of it. */
 import { known, say } from "../../answers";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import { RecordPick } from "../../parts/controls/RecordPick";
 import { otherSheet } from "../../parts/sheet/sheetOf";
 import { basisWord } from "../../parts/words/basis";

@@ -4,8 +4,8 @@
  * Of a record that was there before only what differs is written, as a change to what the form had seen of it.
  */
 import type { Claim } from "../../core/sheet/sheetClaim";
+import type { Change } from "../../garage/write";
 import type { Value } from "../../journal/types";
-import type { Change } from "../../journal/write";
 import { own } from "../../own";
 import type { Cut, SheetForm } from "./form";
 import { recordOf, shapeOf } from "./worked";

@@ -1,7 +1,7 @@
 /** Stages: named groups of jobs, in the order they are done. */
 import { useState } from "preact/hooks";
 import { car, stages } from "../../answers";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import { TextField } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";
 import { FormDock } from "../../parts/forms/FormDock";

@@ -3,9 +3,9 @@ import { account, book } from "../../answers";
 import { type Change, changesOf } from "../../core/fusion/causes";
 import { changeSentence } from "../../core/fusion/fusionWords";
 import type { Fused } from "../../core/standing/estimate";
+import { massUnit } from "../../garage/units";
 import { Likely } from "../../parts/figures/Likely";
 import { Section } from "../../parts/frame/Screen";
-import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
 import { dayOf } from "./weighInName";
 

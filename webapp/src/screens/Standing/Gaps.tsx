@@ -1,10 +1,10 @@
 /** From one weigh-in to the next: what the scales found beside the jobs between, also when it is nothing. */
 import type { Gap } from "../../core/standing/gap";
 import { gapLine } from "../../core/standing/sentences";
+import { massUnit } from "../../garage/units";
 import { movedUnweighed } from "../../parts/figures/Likely";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
-import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
 import { dayOf } from "./weighInName";
 

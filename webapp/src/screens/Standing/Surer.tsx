@@ -3,8 +3,8 @@ import { book, known } from "../../answers";
 import { nextSentence } from "../../core/fusion/fusionWords";
 import { type Next, weighNext } from "../../core/fusion/weighNext";
 import type { Fused } from "../../core/standing/estimate";
+import { massUnit } from "../../garage/units";
 import { Section } from "../../parts/frame/Screen";
-import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
 import "../../parts/figures/Likely.css";
 

@@ -1,10 +1,11 @@
 /** The units figures are shown in. What was typed stays as typed. */
+
+import { session } from "../../garage/session";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { type Filled, useForm } from "../../parts/forms/form";
 import { Screen } from "../../parts/frame/Screen";
 import { to } from "../../route";
-import { session } from "../../store/session";
 
 export function Units() {
   const form = useForm("garage", session.value.garage ?? null);

@@ -1,6 +1,6 @@
 /** The last few looks at a scale, parts and whole car alike, newest first; each leads to its trail. */
 import { say } from "../../answers";
-import { garage, type Rec } from "../../journal/garage";
+import { garage, type Rec } from "../../garage/garage";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { totalWords } from "../../parts/weighIn/totalWords";

@@ -1,5 +1,5 @@
 /** Which looks at a scale were the last ones: by the time people stated, for reading only. */
-import type { Rec } from "../../journal/garage";
+import type { Rec } from "../../journal/types";
 import { momentOf } from "../../parts/words/moments";
 
 /** The newest first; readings that a newer one replaced are left out. */

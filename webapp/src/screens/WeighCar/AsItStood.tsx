@@ -2,12 +2,12 @@
 import { book } from "../../answers";
 import { describe } from "../../errors";
 import "../../generated/laterErrors";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
+import { unitOf } from "../../garage/units";
 import { Choice, Pick } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { Section } from "../../parts/frame/Screen";
 import { readingOf } from "../../parts/words/reading";
-import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 import type { CarForm, Trim } from "./form";
 

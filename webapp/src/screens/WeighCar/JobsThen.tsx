@@ -1,6 +1,6 @@
 /** The jobs in the car as it stands on the scales: offered from what is fitted, ticked otherwise, confirmed. */
 import { jobs } from "../../answers";
-import type { Rec } from "../../journal/garage";
+import type { Rec } from "../../garage/garage";
 import { own } from "../../own";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Tick } from "../../parts/controls/Field";

@@ -1,6 +1,6 @@
 /** What the scales show, each reading in its place: the car seen from above, left and right as the driver sits. */
 import { LOOKS, type Reading } from "../../core/wholeCar/weighIn";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import { Choice, Pick } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { LOOK_WORDS } from "../../parts/weighIn/looks";

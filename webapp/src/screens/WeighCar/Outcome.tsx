@@ -4,13 +4,13 @@ import { isSignificant } from "../../core/standing/gap";
 import { gapSentence, marginSentence } from "../../core/standing/sentences";
 import { standing } from "../../core/standing/standing";
 import { weighIn } from "../../core/wholeCar/weighIn";
+import { massUnit, unitOf } from "../../garage/units";
 import { Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";
 import { conditionRows } from "../../parts/weighIn/conditionRows";
 import { Shares } from "../../parts/weighIn/Shares";
-import { massUnit, unitOf } from "../../parts/words/units";
 import { type CarForm, weighInOf } from "./form";
 
 /** What the form says beside the field itself. */

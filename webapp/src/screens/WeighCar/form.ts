@@ -6,8 +6,8 @@
  */
 import type { WeighIn } from "../../core/garage/records";
 import { LOOKS, type Reading } from "../../core/wholeCar/weighIn";
+import type { Change } from "../../garage/write";
 import type { Value } from "../../journal/types";
-import type { Change } from "../../journal/write";
 import { own } from "../../own";
 import type { Shot } from "../../parts/photos/Photos";
 import { LOOK_WORDS } from "../../parts/weighIn/looks";

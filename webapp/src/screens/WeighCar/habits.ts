@@ -1,7 +1,8 @@
 /** What the next weigh-in starts with: scales, layout, driver and trim as last time. */
-import { garage } from "../../journal/garage";
-import { massUnit } from "../../parts/words/units";
-import { drafts } from "../../store/drafts";
+
+import { drafts } from "../../garage/drafts";
+import { garage } from "../../garage/garage";
+import { massUnit } from "../../garage/units";
 import type { CarForm, CarHabits, Layout } from "./form";
 
 const KEPT = "car-habits";

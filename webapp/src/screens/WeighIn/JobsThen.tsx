@@ -1,6 +1,6 @@
 /** The jobs in the car when it was weighed, as confirmed there: what "since that weigh-in" is counted from. */
 import { describe } from "../../errors";
-import { garage, type Rec } from "../../journal/garage";
+import { garage, type Rec } from "../../garage/garage";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { refName } from "../../parts/words/naming";

@@ -6,10 +6,10 @@ import { showLength } from "../../core/numbers/shown";
 import { expanded } from "../../core/numbers/uncertain";
 import { isWarned } from "../../core/wholeCar/condition";
 import { describe } from "../../errors";
+import { unitOf } from "../../garage/units";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { sayMoment } from "../../parts/words/moments";
-import { unitOf } from "../../parts/words/units";
 import { to } from "../../route";
 
 export function Lifts({ weighIn }: { weighIn: string }) {

@@ -2,13 +2,13 @@
 import { account, say, stand } from "../../answers";
 import { isSignificant } from "../../core/standing/gap";
 import { gapSentence } from "../../core/standing/sentences";
+import { massUnit } from "../../garage/units";
 import { Facts } from "../../parts/figures/Facts";
 import { Likely } from "../../parts/figures/Likely";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { sayMoment } from "../../parts/words/moments";
 import { refName } from "../../parts/words/naming";
-import { massUnit } from "../../parts/words/units";
 import { to } from "../../route";
 import type { GapTrail } from "./gap";
 

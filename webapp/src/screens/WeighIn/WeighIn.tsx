@@ -2,7 +2,7 @@
 import { known } from "../../answers";
 import { isSignificant } from "../../core/standing/gap";
 import type { WholeCar } from "../../core/wholeCar/weighIn";
-import { garage, type Rec } from "../../journal/garage";
+import { garage, type Rec } from "../../garage/garage";
 import { Doubts } from "../../parts/figures/Doubts";
 import { Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";

@@ -1,8 +1,8 @@
 /** Puts what was just weighed into a job, off the car or onto it, without leaving the scale. */
 import { useState } from "preact/hooks";
 import { car, jobs } from "../../answers";
-import { garage, type Rec } from "../../journal/garage";
-import { type Change, newId, save } from "../../journal/write";
+import { garage, type Rec } from "../../garage/garage";
+import { type Change, newId, save } from "../../garage/write";
 import { Choice } from "../../parts/controls/Field";
 import { type Offer, type Picked, RecordPick } from "../../parts/controls/RecordPick";
 import { useSaving } from "../../parts/forms/saving";

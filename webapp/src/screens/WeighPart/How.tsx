@@ -1,6 +1,6 @@
 /** On what and how it is weighed: one quiet line while it is the usual way, all the choices when tapped. */
 import { useState } from "preact/hooks";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import { Choice, Pick } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";
 import { METHODS, type Method, methodRow } from "../../parts/weighing/methods";

@@ -2,11 +2,11 @@
 import { known, say } from "../../answers";
 import { showMass } from "../../core/numbers/shown";
 import type { Uncertain } from "../../core/numbers/uncertain";
+import { massUnit } from "../../garage/units";
 import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";
 import { methodRow } from "../../parts/weighing/methods";
 import { readOne } from "../../parts/weighing/readOne";
-import { massUnit } from "../../parts/words/units";
 import { farFrom } from "./far";
 import { missing, type PartForm, weighingOf } from "./form";
 

@@ -1,6 +1,6 @@
 /** After saving: what it weighs and how sure that is, and what comes next. */
 import { known, say } from "../../answers";
-import { garage, type Rec } from "../../journal/garage";
+import { garage, type Rec } from "../../garage/garage";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";

@@ -5,8 +5,8 @@
  * and never saved twice.
  */
 
+import type { Change } from "../../garage/write";
 import type { Value } from "../../journal/types";
-import type { Change } from "../../journal/write";
 import type { Picked } from "../../parts/controls/RecordPick";
 import type { Shot } from "../../parts/photos/Photos";
 import { type Method, methodRow } from "../../parts/weighing/methods";

@@ -1,7 +1,8 @@
 /** The scale and unit in hand and where one is: remembered, so that nobody picks them twice. */
-import { garage } from "../../journal/garage";
-import { massUnit } from "../../parts/words/units";
-import { drafts } from "../../store/drafts";
+
+import { drafts } from "../../garage/drafts";
+import { garage } from "../../garage/garage";
+import { massUnit } from "../../garage/units";
 import type { Habits, PartForm } from "./form";
 
 const KEPT = "habits";

@@ -1,5 +1,5 @@
 /** What can be put on a scale: the parts and drivers the garage knows, the likeliest first. */
-import type { Rec } from "../../journal/garage";
+import type { Rec } from "../../journal/types";
 import type { Offer } from "../../parts/controls/RecordPick";
 
 const GONE = ["sold", "scrapped", "left"];

@@ -1,6 +1,6 @@
 /** What a weighing is used for: the mass of its part, and through that the jobs that move the part. */
 import { known, say } from "../../answers";
-import { garage, type Rec } from "../../journal/garage";
+import { garage, type Rec } from "../../garage/garage";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { basisWord } from "../../parts/words/basis";

@@ -1,5 +1,5 @@
 /** The trail of one weighing: what was typed, how it was read, on which scale, how sure, what it is used for. */
-import { garage, type Rec } from "../../journal/garage";
+import { garage, type Rec } from "../../garage/garage";
 import { Doubts } from "../../parts/figures/Doubts";
 import { Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";

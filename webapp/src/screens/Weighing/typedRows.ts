@@ -1,9 +1,9 @@
 /** What a person entered for a weighing, line by line: as typed, and how that was read. */
-import { garage, type Rec } from "../../journal/garage";
+import { garage, type Rec } from "../../garage/garage";
+import { massUnit } from "../../garage/units";
 import type { Fact } from "../../parts/figures/Facts";
 import { type Method, methodRow } from "../../parts/weighing/methods";
 import { readingOf } from "../../parts/words/reading";
-import { massUnit } from "../../parts/words/units";
 
 const PLACES: Record<string, string> = {
   garage: "In the garage",

@@ -6,8 +6,9 @@
  */
 import { useState } from "preact/hooks";
 import "./Welcome.css";
-import { garage } from "../../journal/garage";
-import { type Change, newId, save } from "../../journal/write";
+import { garage } from "../../garage/garage";
+import { session } from "../../garage/session";
+import { type Change, newId, save } from "../../garage/write";
 import { Choice, TextField } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { showFirstTrouble } from "../../parts/forms/firstTrouble";
@@ -18,7 +19,6 @@ import { optionsOf } from "../../parts/words/fieldWords";
 import { typedOf } from "../../parts/words/reading";
 import { type ScaleKind, usualScale } from "../../parts/words/scaleKinds";
 import { replace, to } from "../../route";
-import { session } from "../../store/session";
 import { bare, divisionTrouble, type MassUnit, minimumTrouble, type Start } from "./form";
 
 const MASS_UNITS: { value: MassUnit; label: string }[] = [

@@ -2,7 +2,7 @@
 import { book, known, say } from "../../answers";
 import { compare } from "../../core/ledger/compare";
 import { showMoney } from "../../core/numbers/shown";
-import { garage } from "../../journal/garage";
+import { garage } from "../../garage/garage";
 import type { Rec } from "../../journal/types";
 import { Row } from "../../parts/figures/Row";
 import { Screen, Section } from "../../parts/frame/Screen";

@@ -7,7 +7,7 @@
 
 import { type ReadonlySignal, signal } from "@preact/signals";
 import { AppError } from "../errors";
-import { requestJson, type Wire } from "../sync/request";
+import { requestJson, type Wire } from "../wire/request";
 
 /** `until`: when the wait ends, in milliseconds since 1970 by this phone's clock, which alone measures it. */
 export type Waiting = { words: string[]; until: number };

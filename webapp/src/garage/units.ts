@@ -1,6 +1,7 @@
 /** The units this garage thinks in, and the words a keypad offers for them. */
-import { garage } from "../../journal/garage";
-import { own } from "../../own";
+
+import { own } from "../own";
+import { garage } from "./garage";
 
 export type Measure = "mass" | "length" | "volume";
 

@@ -4,15 +4,15 @@ import { type ReadonlySignal, signal } from "@preact/signals";
 import { Dexie } from "dexie";
 
 import type { AppError } from "../errors";
-import { PATIENCE, requestJson, unreadable, type Wire } from "../sync/request";
+import { databaseName } from "../store/database";
+import { Drafts } from "../store/drafts";
+import { opened, type Pairing } from "../store/opened";
+import { forgetPairing, latestPairing, otherDemos, rememberPairing } from "../store/pairings";
+import { Store } from "../store/store";
+import { storageTrouble } from "../store/trouble";
+import { PATIENCE, requestJson, unreadable, type Wire } from "../wire/request";
 import { loadChoices } from "./choices";
-import { databaseName } from "./database";
-import { Drafts } from "./drafts";
 import { handedOut, type Kept, waitForYes } from "./joining";
-import { opened, type Pairing } from "./opened";
-import { forgetPairing, latestPairing, otherDemos, rememberPairing } from "./pairings";
-import { Store } from "./store";
-import { storageTrouble } from "./trouble";
 
 /** `blocked`: the store cannot be used on this page; `trouble` says why and what to do. */
 export type Session = {

@@ -1,19 +1,19 @@
 /** Saving: a list of changes becomes entries, checked, and written in one strict transaction. */
 
 import { AppError } from "../errors";
+import { utf8Length } from "../journal/bytes";
+import { lacksRequired, misfitting } from "../journal/check";
+import { MOST_BYTES } from "../journal/entry";
+import { idMaker } from "../journal/ids";
+import { KINDS, SCHEMA, TABLE } from "../journal/kinds";
+import type { Entry, Rec, Value } from "../journal/types";
 import { addPending, type Fresh } from "../store/entries";
 import { opened } from "../store/opened";
 import { hashOf, type PhotoToKeep } from "../store/photo_rows";
-import type { NewPhoto } from "../store/photos";
-import { utf8Length } from "./bytes";
-import { lacksRequired, misfitting } from "./check";
-import { MOST_BYTES } from "./entry";
 import { type LiveGarage, live } from "./garage";
-import { idMaker } from "./ids";
-import { KINDS, SCHEMA, TABLE } from "./kinds";
-import type { Entry, Rec, Value } from "./types";
+import type { NewPhoto } from "./photos";
 
-export type { NewPhoto } from "../store/photos";
+export type { NewPhoto } from "./photos";
 
 const PHOTO_MOST = TABLE.photo.fields.size.most;
 

@@ -1,16 +1,15 @@
 /** The open garage as a signal: what every screen reads. It changes only after a transaction has completed. */
 
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
-
+import { Board } from "../journal/board";
+import type { Garage } from "../journal/types";
 import { FIRST_STATE } from "../store/database";
 import { rowsSince, type WrittenRows } from "../store/entries";
 import { opened } from "../store/opened";
-import { followStore } from "../store/session";
 import type { Store } from "../store/store";
-import { Board } from "./board";
-import type { Garage } from "./types";
+import { followStore } from "./session";
 
-export type { AsideEntry, Garage, Head, Rec, Value } from "./types";
+export type { AsideEntry, Garage, Head, Rec, Value } from "../journal/types";
 
 const EMPTY: Garage = { byId: new Map(), of: () => [], aside: [] };
 

@@ -1,10 +1,9 @@
 /** What a save makes of changes: entries that say what their writer had seen, or a refusal before anything is kept. */
 
 import { describe, expect, it } from "vitest";
-
+import { newId } from "../../webapp/src/garage/write";
 import { MOST_BYTES, readEntry } from "../../webapp/src/journal/entry";
 import type { Entry } from "../../webapp/src/journal/types";
-import { newId } from "../../webapp/src/journal/write";
 import { HomeComputer } from "../sync/home_computer";
 import { Phone } from "../sync/phone";
 

@@ -4,10 +4,10 @@ import { Dexie } from "dexie";
 import { IDBFactory, IDBKeyRange } from "fake-indexeddb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 
-import { chooseCar, chosenCar } from "../../webapp/src/store/choices";
+import { chooseCar, chosenCar } from "../../webapp/src/garage/choices";
+import { deviceName, openSession, pair, session } from "../../webapp/src/garage/session";
 import { databaseName } from "../../webapp/src/store/database";
 import { opened } from "../../webapp/src/store/opened";
-import { deviceName, openSession, pair, session } from "../../webapp/src/store/session";
 import { exportAll } from "../../webapp/src/store/takeout";
 
 const asked: Record<string, unknown>[] = [];

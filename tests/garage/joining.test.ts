@@ -4,9 +4,9 @@ import { Dexie } from "dexie";
 import { IDBFactory, IDBKeyRange } from "fake-indexeddb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 
-import { brokenOff, stopWaiting, waiting } from "../../webapp/src/store/joining";
+import { brokenOff, stopWaiting, waiting } from "../../webapp/src/garage/joining";
+import { openSession, pair, pairOn, session } from "../../webapp/src/garage/session";
 import { opened } from "../../webapp/src/store/opened";
-import { openSession, pair, pairOn, session } from "../../webapp/src/store/session";
 
 const WAIT = { status: 202, body: { join: "a-secret", words: ["amber", "kettle"], seconds: 300 } };
 const YES = {

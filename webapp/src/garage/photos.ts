@@ -3,10 +3,10 @@
  * fetched, checked against its hash, and kept.
  */
 
-import { LONG_PATIENCE, requestBytes, type Wire } from "../sync/request";
-import type { BytesRow } from "./database";
-import { type Opened, opened } from "./opened";
-import { hashOf, keepFetched, readBytes } from "./photo_rows";
+import type { BytesRow } from "../store/database";
+import { type Opened, opened } from "../store/opened";
+import { hashOf, keepFetched, readBytes } from "../store/photo_rows";
+import { LONG_PATIENCE, requestBytes, type Wire } from "../wire/request";
 
 /** A photo taken now, to be saved with the record `of` it shows. */
 export type NewPhoto = { of: string; bytes: ArrayBuffer; type: string; width: number; height: number };
