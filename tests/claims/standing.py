@@ -8,9 +8,9 @@ from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.core.standing.official import OfficialScale, official_reading, official_scale
 from tarebook.core.standing.sentences import gap_line, gap_sentence, in_hand_sentence, margin_sentence
 from tarebook.core.standing.standing import Standing, standing
-from tarebook.core.standing.weighed import in_order
 from tarebook.core.weighing.weighing import masses
 from tarebook.core.whole_car.condition import chosen_sheet
+from tarebook.core.whole_car.weighed import in_order
 from tests.plain import plain
 
 

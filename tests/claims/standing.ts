@@ -10,9 +10,9 @@ import type { Fused } from "../../webapp/src/core/standing/estimate";
 import { officialReading, officialScale } from "../../webapp/src/core/standing/official";
 import { gapLine, gapSentence, inHandSentence, marginSentence } from "../../webapp/src/core/standing/sentences";
 import { type Standing, standing } from "../../webapp/src/core/standing/standing";
-import { inOrder } from "../../webapp/src/core/standing/weighed";
 import { masses } from "../../webapp/src/core/weighing/weighing";
 import { chosenSheet } from "../../webapp/src/core/wholeCar/condition";
+import { inOrder } from "../../webapp/src/core/wholeCar/weighed";
 import { plain } from "../plain";
 import type { Claims, Given } from "../vectors";
 

@@ -14,10 +14,10 @@ from tarebook.core.garage.garage import read_garage
 from tarebook.core.garage.records import Garage
 from tarebook.core.ledger.net import job_nets
 from tarebook.core.numbers.uncertain import Uncertain, covariance, u, weighted_sum
-from tarebook.core.standing.weighed import Weighed, in_order
 from tarebook.core.weighing.weighing import masses
 from tarebook.core.whole_car.condition import condition_of
 from tarebook.core.whole_car.weigh_in import loads_of
+from tarebook.core.whole_car.weighed import Weighed, in_order
 
 SEEDS = range(12)
 

@@ -15,13 +15,13 @@ from tarebook.api.calc.weigh_in import ConditionSchema
 from tarebook.core.fusion.causes import Change
 from tarebook.core.fusion.fusion_words import cause_sentence, change_sentence, next_sentence
 from tarebook.core.fusion.weigh_next import Next
+from tarebook.core.ledger.since import Since
 from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.core.standing.estimate import Counted, Fused
 from tarebook.core.standing.gap import Gap
 from tarebook.core.standing.history import Past, Start
 from tarebook.core.standing.official import OfficialReading
 from tarebook.core.standing.sentences import gap_line, in_hand_sentence, margin_sentence
-from tarebook.core.standing.since import Since
 from tarebook.core.standing.standing import Standing, standing
 from tarebook.core.words.said import Said as SaidOf
 

@@ -9,10 +9,10 @@ from tarebook.api.calc.calculation import Calculation
 from tarebook.api.calc.garage_schema import garage_schema
 from tarebook.api.calc.numbers import Given, Json, Length, Mass, Share
 from tarebook.core.garage.records import Garage
-from tarebook.core.standing.weighed import in_order
 from tarebook.core.weighing.weighing import masses
 from tarebook.core.whole_car.condition import Condition
 from tarebook.core.whole_car.weigh_in import weigh_in
+from tarebook.core.whole_car.weighed import in_order
 
 ConditionSchema = written(Condition, but="no_fuel warnings", mass="driver_mass fuel_mass")
 

@@ -27,9 +27,9 @@ from tarebook.core.balance.place import Place, place_of
 from tarebook.core.garage.records import Car, Garage, Warned, WeighIn, warned
 from tarebook.core.ledger.net import JobNet, in_trim, job_nets, jobs_in_car, state_of
 from tarebook.core.numbers.uncertain import Uncertain, divide, multiply, resolution, subtract, total, weighted_sum
-from tarebook.core.standing.weighed import in_order
 from tarebook.core.weighing.weighing import Masses, masses
 from tarebook.core.whole_car.weigh_in import Loads, loads_of
+from tarebook.core.whole_car.weighed import in_order
 
 ONE = Uncertain(1.0)
 

@@ -19,9 +19,9 @@ from tarebook.core.balance.laden import Trimmed, with_fuel
 from tarebook.core.fuel_run.fuel_given import RunGiven, RunQuestion, run_given
 from tarebook.core.fuel_run.fuel_notes import about_run, reasons_of
 from tarebook.core.garage.records import Garage, Warned
+from tarebook.core.ledger.since import Since
 from tarebook.core.numbers.uncertain import Uncertain, add, rectangular, scale, subtract
 from tarebook.core.standing.official import chance_under, in_hand
-from tarebook.core.standing.since import Since
 from tarebook.core.weighing.weighing import Masses, masses
 from tarebook.core.whole_car.condition import Condition, chosen_sheet, condition_of
 from tarebook.core.whole_car.fuel import density_of, mass_of

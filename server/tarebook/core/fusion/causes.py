@@ -13,9 +13,9 @@ from tarebook.core.fusion.fusion import Fusion
 from tarebook.core.fusion.misfit import BEYOND_CHANCE, candidates, look_of
 from tarebook.core.garage.records import Garage
 from tarebook.core.ledger.net import JobNet
+from tarebook.core.ledger.since import pieces_between
 from tarebook.core.numbers.uncertain import Uncertain
-from tarebook.core.standing.since import pieces_between
-from tarebook.core.standing.weighed import Weighed
+from tarebook.core.whole_car.weighed import Weighed
 
 _SOMEBODY = (35.0, 130.0)  # kg: a person, or what may be taken for one; common practice, no source
 _ROUGH = frozenset(("guessed", "quoted"))

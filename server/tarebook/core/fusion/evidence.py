@@ -20,12 +20,12 @@ from math import fsum
 
 from tarebook.core.garage.records import Garage, Warned, WeighIn, warned
 from tarebook.core.ledger.net import JobNet, jobs_in_car
+from tarebook.core.ledger.since import net_between, pieces_between
 from tarebook.core.numbers.uncertain import Uncertain, total, weighted_sum
-from tarebook.core.standing.since import net_between, pieces_between
-from tarebook.core.standing.weighed import Terms, Weighed, ballast_in, ballast_now
 from tarebook.core.weighing.weighing import Masses
 from tarebook.core.whole_car.condition import Condition, at_condition, driver_in, fuel_in
 from tarebook.core.whole_car.weigh_in import Loads
+from tarebook.core.whole_car.weighed import Terms, Weighed, ballast_in, ballast_now
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,11 +17,11 @@ from tarebook.core.fusion.fusion import Fusion, fused
 from tarebook.core.fusion.weigh_next import Next, weigh_next
 from tarebook.core.garage.records import Garage, Warned, warned
 from tarebook.core.ledger.net import JobNet, jobs_in_car
+from tarebook.core.ledger.since import Since, since_weigh_in
 from tarebook.core.numbers.uncertain import Uncertain
-from tarebook.core.standing.since import Since, since_weigh_in
-from tarebook.core.standing.weighed import Weighed
 from tarebook.core.weighing.weighing import Masses
 from tarebook.core.whole_car.condition import Condition
+from tarebook.core.whole_car.weighed import Weighed
 
 
 @dataclass(frozen=True, slots=True)

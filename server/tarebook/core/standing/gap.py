@@ -12,10 +12,10 @@ from itertools import pairwise
 
 from tarebook.core.garage.records import Garage, Warned, warned
 from tarebook.core.ledger.net import JobNet
+from tarebook.core.ledger.since import net_between, pieces_between
 from tarebook.core.numbers.uncertain import Uncertain, weighted_sum
-from tarebook.core.standing.since import net_between, pieces_between
-from tarebook.core.standing.weighed import Weighed, bare
 from tarebook.core.weighing.weighing import Masses
+from tarebook.core.whole_car.weighed import Weighed, bare
 
 
 @dataclass(frozen=True, slots=True)

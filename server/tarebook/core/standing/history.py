@@ -7,11 +7,11 @@ from dataclasses import dataclass
 
 from tarebook.core.garage.records import Garage, Warned, warned
 from tarebook.core.ledger.net import JobNet
+from tarebook.core.ledger.since import net_between
 from tarebook.core.numbers.uncertain import Uncertain, subtract
-from tarebook.core.standing.since import net_between
-from tarebook.core.standing.weighed import Weighed
 from tarebook.core.weighing.weighing import Masses
 from tarebook.core.whole_car.condition import Condition, at_condition
+from tarebook.core.whole_car.weighed import Weighed
 
 
 @dataclass(frozen=True, slots=True)

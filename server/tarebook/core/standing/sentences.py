@@ -9,11 +9,11 @@ what is weighed, and which way the truth may lie. The phone's copy of the table 
 from __future__ import annotations
 
 from tarebook.core.garage.records import warned
+from tarebook.core.ledger.since import Since
 from tarebook.core.numbers.shown import show_chance, show_guard, show_mass
 from tarebook.core.numbers.uncertain import expanded
 from tarebook.core.standing.gap import Gap
 from tarebook.core.standing.official import OfficialReading
-from tarebook.core.standing.since import Since
 from tarebook.core.standing.standing import Standing
 from tarebook.core.words.said import Said, Sentences, missed, size_of
 

@@ -14,16 +14,16 @@ from typing import cast
 
 from tarebook.core.garage.records import ClassSheet, Garage, Warned, WeighIn, warned
 from tarebook.core.ledger.net import JobNet, job_nets, jobs_in_car, mass_total
+from tarebook.core.ledger.since import Since, pieces_between
 from tarebook.core.numbers.uncertain import Uncertain, scale, subtract
 from tarebook.core.standing.estimate import Estimate, Fused, estimate
 from tarebook.core.standing.gap import Gap, gap_between, gaps_in_order
 from tarebook.core.standing.history import Past, Start, past_of, start_of
 from tarebook.core.standing.official import OfficialReading, official_reading, official_scale
-from tarebook.core.standing.since import Since, pieces_between
-from tarebook.core.standing.weighed import Weighed, ballast_in, ballast_now, in_order
 from tarebook.core.weighing.weighing import Masses, masses
 from tarebook.core.whole_car.condition import Condition, chosen_sheet, condition_of, condition_warnings
 from tarebook.core.whole_car.weigh_in import loads_of
+from tarebook.core.whole_car.weighed import Weighed, ballast_in, ballast_now, in_order
 
 RISK = 0.05  # of being shown under the minimum, when the class sheet names none: an assumption, no source
 

@@ -17,8 +17,9 @@
  */
 
 import "../../generated/laterErrors";
+import { order } from "../garage/order";
 import { type Car, type Garage, type Part, type Warned, type WeighIn, warned } from "../garage/records";
-import { inTrim, type JobNet, jobNets, jobsInCar, order, stateOf } from "../ledger/net";
+import { inTrim, type JobNet, jobNets, jobsInCar, stateOf } from "../ledger/net";
 import {
   divide,
   multiply,
@@ -29,8 +30,8 @@ import {
   uncertain,
   weightedSum,
 } from "../numbers/uncertain";
-import { inOrder } from "../standing/weighed";
 import { type Masses, masses } from "../weighing/weighing";
+import { inOrder } from "../wholeCar/weighed";
 import { type Loads, loadsOf } from "../wholeCar/weighIn";
 import { aboutCar, aboutJobs, aboutLevels, reasonsOf } from "./balanceNotes";
 import { type Body, changed } from "./body";

@@ -8,8 +8,8 @@
  */
 
 import "../../generated/laterErrors";
+import { order } from "../garage/order";
 import { type Car, type Garage, type Lift, type Warned, type WeighIn, warned } from "../garage/records";
-import { order } from "../ledger/net";
 import type { Quantity } from "../numbers/quantity";
 import { rectangular, resolution, type Uncertain, uncertain } from "../numbers/uncertain";
 import { divisionFor, type ScaleModel, UNNAMED } from "../weighing/scale";

@@ -13,10 +13,10 @@
 
 import { type Trimmed, withFuel } from "../balance/laden";
 import type { Garage, Warned } from "../garage/records";
+import type { Since } from "../ledger/since";
 import { toNumber } from "../numbers/ratio";
 import { add, rectangular, scale, subtract, type Uncertain, uncertain } from "../numbers/uncertain";
 import { chanceUnder, inHand } from "../standing/official";
-import type { Since } from "../standing/since";
 import { type Masses, masses } from "../weighing/weighing";
 import type { Condition } from "../wholeCar/condition";
 import { densityOf, massOf } from "../wholeCar/fuel";

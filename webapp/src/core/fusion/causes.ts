@@ -7,9 +7,9 @@
 
 import type { FUSION_SENTENCES } from "../../generated/fusionSentences";
 import type { Garage } from "../garage/records";
+import { type Nets, piecesBetween } from "../ledger/since";
 import type { Uncertain } from "../numbers/uncertain";
-import { type Nets, piecesBetween } from "../standing/since";
-import type { Weighed } from "../standing/weighed";
+import type { Weighed } from "../wholeCar/weighed";
 import { besideOthers, type Fusion, sizeOf } from "./fusion";
 import { BEYOND_CHANCE, Candidates, lookOf } from "./misfit";
 import { leastTelling } from "./precision";

@@ -13,13 +13,14 @@
  * weighting of the looks is summed once, over the terms, so that what cancels is gone.
  */
 
+import { order } from "../garage/order";
 import { type Garage, type Warned, type WeighIn, warned } from "../garage/records";
-import { jobsInCar, order } from "../ledger/net";
+import { jobsInCar } from "../ledger/net";
+import { type Nets, netBetween, piecesBetween } from "../ledger/since";
 import { fsum, total, type Uncertain, uncertain, weightedSum } from "../numbers/uncertain";
-import { type Nets, netBetween, piecesBetween } from "../standing/since";
-import { ballastIn, ballastNow, type Terms, type Weighed } from "../standing/weighed";
 import type { Masses } from "../weighing/weighing";
 import { atCondition, type Condition, driverIn, fuelIn, isWarned } from "../wholeCar/condition";
+import { ballastIn, ballastNow, type Terms, type Weighed } from "../wholeCar/weighed";
 import type { Loads } from "../wholeCar/weighIn";
 
 /**

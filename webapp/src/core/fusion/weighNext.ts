@@ -6,15 +6,15 @@
  * that are there it gives the uncertainty they would have together.
  */
 
+import { order } from "../garage/order";
 import type { Garage, Scale, WeighIn } from "../garage/records";
-import { order } from "../ledger/net";
 import { resolution, type Uncertain, u, uncertain, weightedSum } from "../numbers/uncertain";
-import type { Weighed } from "../standing/weighed";
 import type { ScaleModel } from "../weighing/scale";
 import { ASSUMED_DIVISION, platformGain, wholeCarGain } from "../weighing/tradeScale";
 import type { Masses } from "../weighing/weighing";
 import { driverIn } from "../wholeCar/condition";
 import { assumedWithin, fuelMass } from "../wholeCar/fuel";
+import type { Weighed } from "../wholeCar/weighed";
 import { ASSUMED_REPEATABILITY, repeatability } from "../wholeCar/weighIn";
 import { type Fusion, uWith } from "./fusion";
 

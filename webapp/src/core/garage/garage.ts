@@ -11,6 +11,7 @@ import type { ErrorCode } from "../../errors";
 import { type Field, KINDS } from "../../journal/kinds";
 import { QuantityError } from "../numbers/quantity";
 import { Misfit, readField } from "./fieldValues";
+import { order } from "./order";
 import { type Garage, type Warned, warned } from "./records";
 
 /** The fields of each kind that the core reads, in the order of the kinds: a required reference leads to one before it. */
@@ -99,7 +100,7 @@ class Reader {
       if (isObject(record) && isId(record["id"])) good.push(record as Row);
       else this.#warn("unreadable_record", { list: `${kind}s`, position });
     });
-    return good.sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
+    return good.sort((a, b) => order(a.id, b.id));
   }
 
   #row(kind: string, record: Row, replaced: Map<unknown, string>): Row {

@@ -6,6 +6,7 @@
  * weighed and how much is claimed; money and hours are exact.
  */
 
+import { order } from "../garage/order";
 import { type Garage, type Job, type Part, type Warned, warned } from "../garage/records";
 import { add, type Ratio, ZERO } from "../numbers/ratio";
 import { fsum } from "../numbers/uncertain";
@@ -21,7 +22,6 @@ import {
   type Line,
   type MassTotal,
   massTotal,
-  order,
   STATES,
   type State,
   type Total,

@@ -6,6 +6,7 @@
  * and put back nets to nothing, with no doubt. Every total names the lines and jobs it was made from.
  */
 
+import { order } from "../garage/order";
 import type { Garage, Job, JobPart } from "../garage/records";
 import { add, type Ratio, ZERO } from "../numbers/ratio";
 import { scale, subtract, total, type Uncertain, weightedSum } from "../numbers/uncertain";
@@ -71,11 +72,6 @@ export function jobsInCar(garage: Garage, trim: string = garage.trim): Job[] {
 function byFitting(a: Job, b: Job): number {
   const undated = Number(a.fitted_on === null) - Number(b.fitted_on === null);
   return undated || order(a.fitted_on ?? "", b.fitted_on ?? "") || order(a.id, b.id);
-}
-
-/** Negative, zero or positive, by code unit: ids and dates are ASCII. */
-export function order(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }
 
 /** Every job of the car, whatever its state, by id. */

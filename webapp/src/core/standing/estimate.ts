@@ -10,11 +10,11 @@ import { evidenceOf } from "../fusion/evidence";
 import { type Fusion, fused, learned, residualOf } from "../fusion/fusion";
 import { type Garage, type Warned, warned } from "../garage/records";
 import { jobsInCar } from "../ledger/net";
+import { type Nets, type Since, sinceWeighIn } from "../ledger/since";
 import { type Uncertain, uncertain } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
 import { type Condition, isWarned } from "../wholeCar/condition";
-import { type Nets, type Since, sinceWeighIn } from "./since";
-import type { Weighed } from "./weighed";
+import type { Weighed } from "../wholeCar/weighed";
 
 /**
  * A weigh-in that counts: `alone`, the weight now (kg) by it and the jobs since; its `share` in the weight.

@@ -6,11 +6,11 @@
  */
 
 import { type Garage, type Warned, warned } from "../garage/records";
+import { type Nets, netBetween, piecesBetween } from "../ledger/since";
 import { type Uncertain, u, weightedSum } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
 import { isWarned } from "../wholeCar/condition";
-import { type Nets, netBetween, piecesBetween } from "./since";
-import { bare, type Weighed } from "./weighed";
+import { bare, type Weighed } from "../wholeCar/weighed";
 
 /**
  * What two weigh-ins say beside the jobs between them: `difference` kg more in the car than written down.

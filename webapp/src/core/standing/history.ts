@@ -1,11 +1,11 @@
 /** What was weighed before: every weigh-in at the class's condition, and the car before any job was done to it. */
 
 import { type Garage, type Warned, type WeighIn, warned } from "../garage/records";
+import { type Nets, netBetween } from "../ledger/since";
 import { subtract, type Uncertain, uncertain } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
 import { atCondition, type Condition, isWarned } from "../wholeCar/condition";
-import { type Nets, netBetween } from "./since";
-import type { Weighed } from "./weighed";
+import type { Weighed } from "../wholeCar/weighed";
 
 /** A weigh-in: `total` as it was weighed, `weight` at the class's condition, kg, or the `reason` there is none. */
 export type Past = {

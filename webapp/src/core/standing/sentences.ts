@@ -9,12 +9,12 @@
 
 import { SENTENCES } from "../../generated/sentences";
 import { type Warned, warned } from "../garage/records";
+import type { Since } from "../ledger/since";
 import { showChance, showGuard, showMass } from "../numbers/shown";
 import { expanded } from "../numbers/uncertain";
 import { missed, type Said, sizeOf, teller } from "../words/said";
 import { type Gap, isSignificant } from "./gap";
 import type { OfficialReading } from "./official";
-import type { Since } from "./since";
 import type { Standing } from "./standing";
 
 const said = teller(SENTENCES);

@@ -10,17 +10,17 @@
 import { own } from "../../own";
 import { type ClassSheet, type Garage, type Warned, type WeighIn, warned } from "../garage/records";
 import { type JobNet, jobNets, jobsInCar, massTotal } from "../ledger/net";
+import { type Nets, piecesBetween, type Since } from "../ledger/since";
 import { add, toNumber, ZERO } from "../numbers/ratio";
 import { scale, subtract, type Uncertain, u, uncertain } from "../numbers/uncertain";
 import { type Masses, masses } from "../weighing/weighing";
 import { type Condition, chosenSheet, conditionOf, conditionWarnings, isWarned } from "../wholeCar/condition";
+import { ballastIn, ballastNow, inOrder, type Weighed } from "../wholeCar/weighed";
 import { loadsOf } from "../wholeCar/weighIn";
 import { type Estimate, estimate, type Fused } from "./estimate";
 import { type Gap, gapBetween, gapsInOrder } from "./gap";
 import { type Past, pastOf, type Start, startOf } from "./history";
 import { type OfficialReading, officialReading, officialScale } from "./official";
-import { type Nets, piecesBetween, type Since } from "./since";
-import { ballastIn, ballastNow, inOrder, type Weighed } from "./weighed";
 
 const RISK = 0.05; // of being shown under the minimum, when the class sheet names none: an assumption, no source
 

@@ -8,8 +8,8 @@
  * warning says so.
  */
 
+import { order } from "../garage/order";
 import { type ClassSheet, type Garage, type Warned, type WeighIn, warned } from "../garage/records";
-import { order } from "../ledger/net";
 import { compare } from "../numbers/ratio";
 import { scale, subtract, type Uncertain, uncertain, weightedSum } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";

@@ -7,7 +7,7 @@ import "./WeighCar.css";
 import { book, bookWith, car, jobs as jobsOfCar } from "../../answers";
 import { jobsInCar } from "../../core/ledger/net";
 import { showMass } from "../../core/numbers/shown";
-import { ballastNow } from "../../core/standing/weighed";
+import { ballastNow } from "../../core/wholeCar/weighed";
 import { garage } from "../../garage/garage";
 import { unitOf } from "../../garage/units";
 import { newId, save } from "../../garage/write";

@@ -1,9 +1,9 @@
 /** What a weigh-in found beside the jobs written down since the one before it: the two changes, side by side. */
 import { account, book, stand } from "../../answers";
 import { type Cause, ofStep } from "../../core/fusion/causes";
+import { netBetween } from "../../core/ledger/since";
 import { add, type Uncertain } from "../../core/numbers/uncertain";
 import type { Gap } from "../../core/standing/gap";
-import { netBetween } from "../../core/standing/since";
 
 /** `written`: the jobs between, kg; `found`: what the scales say changed. Both without fuel, driver and ballast. */
 export type GapTrail = {

@@ -5,12 +5,12 @@
  * the car without these; what was on board is known as well as it was noted.
  */
 
+import { order } from "../garage/order";
 import { type Garage, type Warned, type WeighIn, warned } from "../garage/records";
-import { order } from "../ledger/net";
 import { resolution, type Uncertain, uncertain } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
-import { driverIn, fuelIn } from "../wholeCar/condition";
-import type { Loads } from "../wholeCar/weighIn";
+import { driverIn, fuelIn } from "./condition";
+import type { Loads } from "./weighIn";
 
 /** Items and what each counts: a sum that is taken once, at the end. */
 export type Terms = readonly (readonly [Uncertain, number])[];

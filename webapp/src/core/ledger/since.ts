@@ -6,8 +6,9 @@
  * what their weighings share, and a part taken off and put back nets to nothing.
  */
 
-import { type JobNet, order } from "../ledger/net";
+import { order } from "../garage/order";
 import { scale, type Uncertain, weightedSum } from "../numbers/uncertain";
+import type { JobNet } from "./net";
 
 export type Nets = ReadonlyMap<string, JobNet>;
 
