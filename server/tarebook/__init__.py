@@ -6,20 +6,12 @@ command line and the pure rooms (`tarebook.core`, `tarebook.journal.fold`) start
 
 from __future__ import annotations
 
-from importlib.metadata import PackageNotFoundError, version
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from flask import Flask
 
     from tarebook.settings import Settings
-
-try:
-    __version__ = version("tarebook")
-except PackageNotFoundError:  # run from a checkout without installing
-    __version__ = "0+unknown"
-
-__all__ = ["__version__", "create_app"]
 
 
 def create_app(settings: Settings | None = None) -> Flask:

@@ -39,16 +39,6 @@ def errors_ts(told: str, name: str) -> str:
     return _table(name, {code: (row.sentence, row.do) for code, row in ERRORS.items() if row.told == told})
 
 
-def later_errors_ts() -> str:
-    """They come with the rooms of the core that say them, and with `parts/frame/Warnings`."""
-    return f"""{HEADER}
-import {{ addErrors }} from "../errors";
-
-{errors_ts("later", "LATER_ERRORS")}
-addErrors(LATER_ERRORS);
-"""
-
-
 def units_ts() -> str:
     from tarebook.core.numbers.quantity import unit_table
 
@@ -110,7 +100,7 @@ def api_ts(document: str) -> str:
 def everything() -> Iterator[tuple[str, str]]:
     """(file name, content) of every generated file; those that need least come first."""
     yield "errors.ts", f"{HEADER}\n{errors_ts('first', 'ERRORS')}"
-    yield "laterErrors.ts", later_errors_ts()
+    yield "laterErrors.ts", f"{HEADER}\n{errors_ts('later', 'LATER_ERRORS')}"
     yield "kinds.ts", HEADER + kinds_ts()
     yield "fields.ts", HEADER + fields_ts()
     yield RECORDS, records_py()

@@ -21,11 +21,9 @@ _PYTHON = {
 def kinds_ts() -> str:
     """The table by which entries are checked and the core reads; `journal/kinds.ts` makes its types of it."""
     return f"""
-import type {{ Kind }} from "../journal/kinds";
-
 export const SCHEMA = {SCHEMA};
 export const TABLE = {{
-{"".join(map(_kind_row, KINDS.values()))}}} as const satisfies Readonly<Record<string, Kind>>;
+{"".join(map(_kind_row, KINDS.values()))}}} as const;
 """
 
 
@@ -39,10 +37,8 @@ def fields_ts() -> str:
     """What forms and lists say of a field, fetched with the first of them."""
     rows = "".join(f"  {kind.name}: {_rows(kind, _told)},\n" for kind in KINDS.values())
     return f"""
-import type {{ Told }} from "../journal/kinds";
-
-export const FIELDS: Readonly<Record<string, Readonly<Record<string, Told>>>> = {{
-{rows}}};
+export const FIELDS = {{
+{rows}}} as const;
 """
 
 

@@ -36,7 +36,7 @@ def _names(raw: str) -> tuple[str, ...]:
 
 
 def _addresses(raw: str) -> tuple[str, ...]:
-    from tarebook.devices.network import is_near
+    from tarebook.network import is_near
 
     given = _names(raw)
     if not all(is_near(ip_address(one)) for one in given):

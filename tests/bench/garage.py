@@ -11,8 +11,8 @@ from typing import Any
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.ledger.net import job_nets
 from tarebook.core.weighing.weighing import masses
+from tarebook.garage.records import Records, plural
 from tarebook.journal.kinds import KINDS
-from tarebook.journal.records import Records, plural
 
 Change = dict[str, Any]
 """`{kind, record, set}`, as the phone's `save` and the server's `author.write` take it."""

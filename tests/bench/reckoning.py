@@ -9,7 +9,7 @@ from tarebook.core.garage.garage import read_garage
 from tarebook.core.ledger.ledger import ledger
 from tarebook.core.standing.standing import standing
 from tarebook.core.weighing.weighing import masses
-from tarebook.journal.records import Records
+from tarebook.garage.records import Records
 from tests.bench.figure import Figure
 from tests.bench.garage import garage, records, weighed_often
 from tests.bench.workshop import Workshop, in_page

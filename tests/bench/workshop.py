@@ -11,7 +11,7 @@ from typing import Any
 
 from playwright.sync_api import Page, Playwright
 
-from tarebook.journal import author
+from tarebook.garage import author
 from tarebook.settings import Settings
 from tarebook.store import garages
 from tarebook.store.migrate import prepare

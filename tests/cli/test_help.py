@@ -5,8 +5,8 @@ import sys
 
 import pytest
 
-from tarebook import __version__
 from tarebook.cli.arguments import COMMANDS
+from tarebook.version import __version__
 
 HEAVY = ("flask", "sqlalchemy", "pint", "PIL", "gunicorn", "marshmallow", "numpy")
 

@@ -99,7 +99,7 @@ def test_a_port_this_user_may_not_open(refused, monkeypatch):
 
 def test_no_network(refused, data, monkeypatch):
     monkeypatch.delenv("TAREBOOK_LAN_ADDRESSES")
-    monkeypatch.setattr("tarebook.devices.network.private_addresses", list)
+    monkeypatch.setattr("tarebook.network.private_addresses", list)
     assert refused().startswith("This computer is on no home network: it has no private address. Connect it")
     assert kept(data) is None
 

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from tarebook.demo import scenario
-from tarebook.journal.author import Change, write
+from tarebook.garage.author import Change, write
 from tarebook.settings import Settings
 from tarebook.store import garages
 from tarebook.store.migrate import prepare

@@ -12,8 +12,8 @@ from tarebook.core.numbers.quantity import read_mass
 from tarebook.core.standing.standing import standing
 from tarebook.demo import scenario
 from tarebook.demo.drawings import SCALES, THINGS, draw
+from tarebook.garage.records import all_records, set_aside
 from tarebook.journal.kinds import KINDS
-from tarebook.journal.records import all_records, set_aside
 from tests.home import Home
 
 PHOTOS = json.loads(files("tarebook.demo").joinpath("photos.json").read_text(encoding="utf-8"))

@@ -12,8 +12,8 @@ from cryptography.hazmat.primitives.asymmetric import ec
 from cryptography.x509.oid import ExtendedKeyUsageOID
 
 from tarebook.devices import authority
-from tarebook.devices.network import HOME_RANGES, NEAR_RANGES
 from tarebook.errors import TarebookError
+from tarebook.network import HOME_RANGES, NEAR_RANGES
 from tests.devices.openssl import forged, openssl, verified
 
 NAME = "tarebook.local"

@@ -13,9 +13,9 @@ from build_app import need_node
 
 from tarebook.cli import main
 from tarebook.errors import TarebookError
+from tarebook.garage.records import all_records, set_aside
 from tarebook.importing.app_export import Item, head_of, is_app_export, items
 from tarebook.importing.rescue import Rescued, rescue
-from tarebook.journal.records import all_records, set_aside
 from tarebook.store.models import DeviceRow
 from tarebook.store.photos import Photos
 from tests.home import Device, Home, entry

@@ -9,9 +9,9 @@ import pytest
 from sqlalchemy import text
 
 from tarebook.errors import TarebookError
-from tarebook.journal import intake
-from tarebook.journal.author import Change, write
-from tarebook.journal.records import all_records, all_texts, set_aside
+from tarebook.garage import intake
+from tarebook.garage.author import Change, write
+from tarebook.garage.records import all_records, all_texts, set_aside
 from tarebook.settings import Settings
 from tarebook.store import garages, migrate
 from tarebook.store.database import Database, settings_database

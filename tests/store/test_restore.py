@@ -13,7 +13,7 @@ import pytest
 
 from tarebook.devices.pairing import Paired
 from tarebook.errors import TarebookError
-from tarebook.journal.records import all_records, all_texts
+from tarebook.garage.records import all_records, all_texts
 from tarebook.settings import Settings
 from tarebook.store import house
 from tarebook.store.backup import back_up_daily, back_up_to

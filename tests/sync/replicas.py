@@ -6,9 +6,9 @@ from typing import Any
 
 from sqlalchemy import select
 
+from tarebook.garage.records import set_aside
 from tarebook.journal import state
 from tarebook.journal.fold import Fold
-from tarebook.journal.records import set_aside
 from tarebook.store.models import RecordRow
 from tests.home import Home
 

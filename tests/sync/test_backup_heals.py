@@ -14,7 +14,7 @@ from pathlib import Path
 
 import pytest
 
-from tarebook.journal.records import all_records
+from tarebook.garage.records import all_records
 from tarebook.store.backup import back_up_to
 from tarebook.store.rebuild import rebuild
 from tarebook.store.restore import restore

@@ -10,7 +10,7 @@ import pytest
 from sqlalchemy import delete
 
 from tarebook.errors import TarebookError
-from tarebook.journal.records import all_records, all_texts
+from tarebook.garage.records import all_records, all_texts
 from tarebook.settings import Settings
 from tarebook.store.backup import back_up_to
 from tarebook.store.database import Database

@@ -17,7 +17,7 @@ from hypothesis import HealthCheck, Phase, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, precondition, rule
 
-from tarebook.journal.records import all_texts
+from tarebook.garage.records import all_texts
 from tarebook.store import garages
 from tarebook.store.rebuild import refold
 from tests.home import Home
@@ -106,7 +106,7 @@ class Garage(RuleBasedStateMachine):
     def push_while_the_server_fails_half_way(self, which: int) -> None:
         phone = self.phone(which)
         phone.network.drop.clear()
-        with patch("tarebook.journal.intake.write_waiting", side_effect=RuntimeError("pulled plug")):
+        with patch("tarebook.garage.intake.write_waiting", side_effect=RuntimeError("pulled plug")):
             assert phone.push() in (401, 403, 409, 500)
 
     @rule(which=WHICH)

@@ -18,8 +18,8 @@ from tests.machine import ROOT
 PUSHER = """
 import sys
 from pathlib import Path
-from tarebook.journal import intake
-from tarebook.journal.author import new_id
+from tarebook.garage import intake
+from tarebook.garage.author import new_id
 from tarebook.settings import Settings
 from tarebook.store import garages
 from tarebook.store.migrate import prepare

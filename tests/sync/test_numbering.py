@@ -15,8 +15,8 @@ from pathlib import Path
 import pytest
 from sqlalchemy import create_engine, text
 
-from tarebook.journal import feed, intake
-from tarebook.journal.author import new_id
+from tarebook.garage import feed, intake
+from tarebook.garage.author import new_id
 from tarebook.settings import Settings
 from tarebook.store import garages
 from tarebook.store.database import Database

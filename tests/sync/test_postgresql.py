@@ -12,8 +12,8 @@ import pytest
 from PIL import Image
 from sqlalchemy import insert
 
-from tarebook.journal import intake
-from tarebook.journal.records import all_records, set_aside
+from tarebook.garage import intake
+from tarebook.garage.records import all_records, set_aside
 from tarebook.settings import Settings
 from tarebook.store import garages
 from tarebook.store.database import Database

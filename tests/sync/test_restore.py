@@ -7,7 +7,7 @@ import shutil
 from pathlib import Path
 from typing import Any
 
-from tarebook.journal.records import all_records
+from tarebook.garage.records import all_records
 from tarebook.store import garages
 from tests.home import Home
 from tests.sync.model_phone import ModelPhone

@@ -1,6 +1,6 @@
 /**
  * Every sentence about trouble comes from the server's table: `generated/errors` is what the first screen needs of it,
- * `generated/laterErrors` what screens opened later tell.
+ * `laterErrors` brings what screens opened later tell.
  */
 import { ERRORS } from "./generated/errors";
 import type { LATER_ERRORS } from "./generated/laterErrors";

@@ -11,7 +11,7 @@ from tarebook.api.access import allowed
 from tarebook.api.blueprint import Room
 from tarebook.api.body import Line
 from tarebook.api.services import database, device
-from tarebook.journal.records import all_records
+from tarebook.garage.records import all_records
 from tarebook.papers.report import FORMATS, report
 
 room = Room("report", __name__, description="The build sheet.")

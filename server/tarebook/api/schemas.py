@@ -5,8 +5,8 @@ from __future__ import annotations
 from marshmallow import Schema, fields, validate
 
 from tarebook.api.body import LARGEST, Hash, Id, Line, whole
-from tarebook.journal.feed import PAGE_ENTRIES
-from tarebook.journal.intake import BATCH_ENTRIES
+from tarebook.garage.feed import PAGE_ENTRIES
+from tarebook.garage.intake import BATCH_ENTRIES
 
 PHOTO_TYPES = ("image/jpeg", "image/png", "image/webp")
 

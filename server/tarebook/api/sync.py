@@ -13,8 +13,8 @@ from tarebook.api.schemas import PulledSchema, PullSchema, PushedSchema, PushSch
 from tarebook.api.services import database, device
 from tarebook.api.system import PROTO
 from tarebook.errors import TarebookError
-from tarebook.journal import feed, intake
-from tarebook.journal.intake import BATCH_BYTES
+from tarebook.garage import feed, intake
+from tarebook.garage.intake import BATCH_BYTES
 from tarebook.store import garages
 
 room = Room("sync", __name__, description="The journal: push and pull.")

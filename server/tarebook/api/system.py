@@ -6,12 +6,12 @@ from typing import Any
 
 from flask import Response, current_app, jsonify
 
-from tarebook import __version__
 from tarebook.api.access import allowed
 from tarebook.api.blueprint import Room
 from tarebook.api.schemas import HealthSchema
 from tarebook.api.services import services
 from tarebook.journal.kinds import SCHEMA
+from tarebook.version import __version__
 
 PROTO = 1
 """The wire's version. Raised only when an app of another version could not be understood at all."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from importlib import import_module
 
-from tarebook import __version__
+from tarebook.version import __version__
 
 # Command → its module; the order is that of --help.
 COMMANDS = {

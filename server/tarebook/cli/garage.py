@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from tarebook.journal.records import Records, all_records
+from tarebook.garage.records import Records, all_records
 from tarebook.settings import Settings
 from tarebook.store import garages
 from tarebook.store.database import Database, settings_database

@@ -21,8 +21,8 @@ if TYPE_CHECKING:
     from tarebook.devices.authority import Authority
     from tarebook.devices.certificates import Pair
     from tarebook.devices.keeper import Keeper
-    from tarebook.devices.network import Address
     from tarebook.devices.origin import Origin
+    from tarebook.network import Address
     from tarebook.store.database import Database
 
 _DOOR_PORT = 8080
@@ -122,7 +122,7 @@ def _with_authority(options: Namespace, house: House, origin: Origin, has_moved:
 def _keeper(options: Namespace, house: House, origin: Origin, folder: Path | None) -> Keeper:
     from tarebook.devices.announcement import Announcement, can_announce
     from tarebook.devices.keeper import Keeper
-    from tarebook.devices.network import addresses_for_phones
+    from tarebook.network import addresses_for_phones
 
     is_silent = options.no_announce or not can_announce(origin.name)
     announcement = None if is_silent else Announcement(origin)
@@ -162,7 +162,7 @@ def _authority(folder: Path, name: str, has_moved: bool) -> tuple[Authority, boo
 
 
 def _addresses(given: Sequence[str]) -> Sequence[Address]:
-    from tarebook.devices.network import addresses_for_phones
+    from tarebook.network import addresses_for_phones
 
     found = addresses_for_phones(given)
     if not found:

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from tarebook.cli.arguments import add_car, add_data
 
 if TYPE_CHECKING:
-    from tarebook.journal.records import Records
+    from tarebook.garage.records import Records
 
 HELP = "what the car weighs now, as text, JSON or CSV"
 EXAMPLES = (

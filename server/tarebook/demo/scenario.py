@@ -10,10 +10,10 @@ from importlib.resources import files
 from typing import Any
 
 from tarebook.demo.drawings import draw
-from tarebook.journal.author import Change, write
-from tarebook.journal.intake import HOME
+from tarebook.garage.author import Change, write
+from tarebook.garage.intake import HOME
+from tarebook.garage.records import Records, plural
 from tarebook.journal.kinds import KINDS
-from tarebook.journal.records import Records, plural
 from tarebook.store.database import Database
 from tarebook.store.photos import Photos
 

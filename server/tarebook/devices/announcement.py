@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from tarebook.devices.network import Address, own_addresses
 from tarebook.devices.origin import Origin
+from tarebook.network import Address, own_addresses
 
 if TYPE_CHECKING:
     from zeroconf import ServiceInfo, Zeroconf

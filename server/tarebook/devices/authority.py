@@ -22,9 +22,9 @@ from cryptography.hazmat.primitives import hashes, serialization
 from cryptography.hazmat.primitives.asymmetric import ec
 from cryptography.x509.oid import ExtendedKeyUsageOID, NameOID
 
-from tarebook.devices.network import HOME_RANGES, NEAR_RANGES, Address
 from tarebook.devices.origin import as_address
 from tarebook.errors import TarebookError
+from tarebook.network import HOME_RANGES, NEAR_RANGES, Address
 from tarebook.store.files import write_whole
 
 CERTIFICATE, KEY = "authority.pem", "authority-key.pem"

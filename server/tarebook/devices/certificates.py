@@ -19,9 +19,9 @@ from cryptography.hazmat.primitives.asymmetric import ec
 from cryptography.hazmat.primitives.asymmetric.types import PrivateKeyTypes
 
 from tarebook.devices.authority import Authority, day, private_pem
-from tarebook.devices.network import Address
 from tarebook.devices.origin import as_address
 from tarebook.errors import TarebookError
+from tarebook.network import Address
 from tarebook.store.files import write_whole
 
 SERVER = "server.pem"

@@ -12,9 +12,9 @@ from pathlib import Path
 from typing import Protocol
 
 from tarebook.devices import authority, certificates
-from tarebook.devices.network import Address
 from tarebook.devices.origin import Origin
 from tarebook.errors import TarebookError
+from tarebook.network import Address
 
 EVERY_SECONDS = 30.0
 

@@ -15,8 +15,8 @@ from urllib.parse import urlsplit
 from sqlalchemy import select
 from sqlalchemy.orm import Session
 
-from tarebook.devices.network import Address, is_home
 from tarebook.errors import TarebookError
+from tarebook.network import Address, is_home
 from tarebook.store import house
 from tarebook.store.models import DeviceRow
 

@@ -17,10 +17,10 @@ from tarebook.devices import codes, joining, tokens
 from tarebook.devices.joining import Asked, Waiting
 from tarebook.devices.moments import GOOD_FOR, good_until, seconds_left
 from tarebook.errors import TarebookError
-from tarebook.journal import author
-from tarebook.journal.author import Change
+from tarebook.garage import author
+from tarebook.garage.author import Change
+from tarebook.garage.records import set_aside
 from tarebook.journal.fold import STRANGER
-from tarebook.journal.records import set_aside
 from tarebook.store.models import PairCodeRow, PairJoinRow, utc_now
 
 __all__ = ["GOOD_FOR", "Invitation", "Paired", "admit", "collect", "invite", "new_code", "redeem", "withdraw"]

@@ -13,8 +13,8 @@ from sqlalchemy import select, update
 from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
+from tarebook.garage.intake import HOME
 from tarebook.journal.entries import well_formed
-from tarebook.journal.intake import HOME
 from tarebook.store.models import DeviceRow, utc_now
 
 SEEN_EVERY = timedelta(minutes=1)

@@ -12,10 +12,10 @@ from flask import Blueprint, Flask, Response, current_app, jsonify, render_templ
 from werkzeug.exceptions import HTTPException
 
 from tarebook.devices import authority
-from tarebook.devices.network import addresses_for_phones, is_near
 from tarebook.devices.origin import Origin, as_address, in_url
 from tarebook.door import profile
 from tarebook.errors import TarebookError
+from tarebook.network import addresses_for_phones, is_near
 
 _LOCAL = ("localhost",)
 # `connect-src` cannot name an IPv6 address; the page's only script is its own and there is nothing here to give away.

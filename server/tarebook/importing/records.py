@@ -14,9 +14,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from tarebook.cars import chosen_car
+from tarebook.garage.author import Change
+from tarebook.garage.records import Records
 from tarebook.importing.line import Line
-from tarebook.journal.author import Change
-from tarebook.journal.records import Records
 
 
 @dataclass(frozen=True)

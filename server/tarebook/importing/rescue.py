@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from tarebook.errors import TarebookError
+from tarebook.garage import intake
+from tarebook.garage.intake import HOME
 from tarebook.importing.app_export import Item, head_of, items
-from tarebook.journal import intake
-from tarebook.journal.intake import HOME
 from tarebook.store import garages
 from tarebook.store.database import Database
 from tarebook.store.photos import Photos

@@ -17,11 +17,11 @@ from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError, describe
+from tarebook.garage.author import Change, write
 from tarebook.importing.line import Line, LineError, read_line
 from tarebook.importing.records import Place, job_id, line_changes
 from tarebook.importing.sheet import REPORT_COLUMNS, is_own_report, rows
 from tarebook.importing.stages import Stages
-from tarebook.journal.author import Change, write
 from tarebook.store.database import Database
 from tarebook.store.models import RecordRow
 

@@ -9,8 +9,8 @@ from typing import Any
 from sqlalchemy import select
 from sqlalchemy.orm import Session
 
+from tarebook.garage.author import Change
 from tarebook.importing.records import Place, made_id
-from tarebook.journal.author import Change
 from tarebook.journal.kinds import KINDS
 from tarebook.store.models import RecordRow
 

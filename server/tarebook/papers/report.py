@@ -6,7 +6,7 @@ import json
 from typing import Any
 
 from tarebook.cars import chosen_car
-from tarebook.journal.records import Records
+from tarebook.garage.records import Records
 from tarebook.papers.build_sheet import build_sheet
 from tarebook.papers.table import as_csv
 from tarebook.papers.text import as_text

@@ -15,12 +15,12 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import IO, Any
 
-from tarebook import __version__
 from tarebook.errors import TarebookError
+from tarebook.garage.records import all_records, all_texts
 from tarebook.journal.kinds import SCHEMA
-from tarebook.journal.records import all_records, all_texts
 from tarebook.store import garages
 from tarebook.store.database import Database
+from tarebook.version import __version__
 
 _SUFFIX = {"image/jpeg": "jpg", "image/png": "png", "image/webp": "webp"}
 

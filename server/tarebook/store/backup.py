@@ -21,18 +21,18 @@ from pathlib import Path
 
 from sqlalchemy import delete, select
 
-from tarebook import __version__
 from tarebook.errors import TarebookError
-from tarebook.journal.intake import mark_at
 from tarebook.settings import Settings
 from tarebook.store import durable, photo_copies
 from tarebook.store.backup_file import DATABASE, MANIFEST, Manifest, Marks, opened, verify
 from tarebook.store.database import Database
 from tarebook.store.files import fsync, locked
+from tarebook.store.journal_rows import mark_at
 from tarebook.store.kept import backups_in, name_at, to_keep
 from tarebook.store.migrate import make_folder
 from tarebook.store.models import GarageRow, PhotoRow, utc_now
 from tarebook.store.snapshot import snapshot
+from tarebook.version import __version__
 
 _PASSING = ".tarebook-backup-"
 _LEFT_BEHIND_SECONDS = 24 * 3600

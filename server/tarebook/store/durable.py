@@ -12,7 +12,7 @@ from collections.abc import Collection, Iterable, Mapping
 from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
-from tarebook.journal.intake import in_chunks, mark_at
+from tarebook.store.journal_rows import in_chunks, mark_at
 from tarebook.store.models import EntryRow, GarageRow, PhotoRow, RecordRow
 
 

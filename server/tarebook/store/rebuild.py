@@ -14,9 +14,9 @@ from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
 from tarebook.journal.fold import Fold
-from tarebook.journal.intake import write_reasons, write_records, write_waiting
 from tarebook.journal.kinds import KINDS, SCHEMA
 from tarebook.journal.state import to_json
+from tarebook.store.journal_rows import write_reasons, write_records, write_waiting
 from tarebook.store.models import EntryRow, GarageRow, RecordRow, VerdictRow, WaitingRow
 
 FOLD_VERSION = 1

@@ -1,8 +1,6 @@
 // Written by `python -m tarebook.contract`. Do not edit.
 
-import type { Told } from "../journal/kinds";
-
-export const FIELDS: Readonly<Record<string, Readonly<Record<string, Told>>>> = {
+export const FIELDS = {
   garage: {
     name: { label: "Name of this garage", start: "Garage" },
     mass_unit: { label: "Mass", start: "kg", word: "unit of weight" },
@@ -208,4 +206,4 @@ export const FIELDS: Readonly<Record<string, Readonly<Record<string, Told>>>> = 
   },
   verdict: {
   },
-};
+} as const;

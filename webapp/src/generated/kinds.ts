@@ -1,7 +1,5 @@
 // Written by `python -m tarebook.contract`. Do not edit.
 
-import type { Kind } from "../journal/kinds";
-
 export const SCHEMA = 1;
 export const TABLE = {
   garage: { kept: true, fields: {
@@ -249,4 +247,4 @@ export const TABLE = {
     entry: { type: "text", most: 80, required: true },
     take: { type: "flag", required: true },
   } },
-} as const satisfies Readonly<Record<string, Kind>>;
+} as const;

@@ -1,7 +1,5 @@
 // Written by `python -m tarebook.contract`. Do not edit.
 
-import { addErrors } from "../errors";
-
 export const LATER_ERRORS = {
   check_far_off: ["A check shows a mass far from the one on the scale; it is not used.", "Look at its unit and its digits, and enter it again."],
   checks_too_rough: ["The checks of this scale tell less than is assumed of its kind anyway.", "Check it with a heavier mass, or say how closely the mass is known."],
@@ -117,5 +115,3 @@ export const LATER_ERRORS = {
   tank_place_unknown: ["Where the tank sits is not entered.", "Measure its middle: from the front axle, from the centreline and from the ground. Enter it on the car's page."],
   driver_place_unknown: ["Where the driver sits is not entered.", "Measure the hips of the driver: from the front axle, from the centreline and from the ground. Enter it on the car's page."],
 } as const;
-
-addErrors(LATER_ERRORS);

@@ -15,7 +15,7 @@
  * such a print.
  */
 
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { type Warned, warned } from "../garage/records";
 import { derived, expanded, rectangular, scale, subtract, type Uncertain, uncertain } from "../numbers/uncertain";
 

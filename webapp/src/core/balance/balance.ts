@@ -16,7 +16,7 @@
  * The height above the ground is measured by lifting an axle or assumed from the track (`core/balance/height`).
  */
 
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { order } from "../garage/order";
 import { type Car, type Garage, type Part, type Warned, type WeighIn, warned } from "../garage/records";
 import { inTrim, type JobNet, jobNets, jobsInCar, stateOf } from "../ledger/net";

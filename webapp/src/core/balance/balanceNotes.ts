@@ -1,6 +1,6 @@
 /** What a balance says beside its figures: why one is missing, and what was taken on trust. */
 
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { type Car, type Garage, type Warned, warned } from "../garage/records";
 import type { JobNet } from "../ledger/net";
 import { ballastIn, ballastNow } from "../wholeCar/weighed";

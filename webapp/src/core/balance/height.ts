@@ -8,7 +8,7 @@
  * 2004 rollover tests have a static stability factor of 1.12 to 1.59, h = t / (2 SSF).
  */
 
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { type Car, type Garage, type Lift, type Warned, type WeighIn, warned } from "../garage/records";
 import type { JobNet } from "../ledger/net";
 import { rectangular, subtract, type Uncertain, uncertain } from "../numbers/uncertain";

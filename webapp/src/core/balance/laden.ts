@@ -11,7 +11,7 @@
  * (`core/balance/aboard`).
  */
 
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { type Car, type Garage, type Warned, type WeighIn, warned } from "../garage/records";
 import { divide, multiply, subtract, total, type Uncertain, uncertain } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";

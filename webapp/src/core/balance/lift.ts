@@ -7,7 +7,7 @@
  * `core/balance/axleLift`.
  */
 
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { order } from "../garage/order";
 import { type Car, type Garage, type Lift, type Warned, type WeighIn, warned } from "../garage/records";
 import type { Quantity } from "../numbers/quantity";

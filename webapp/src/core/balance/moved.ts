@@ -6,7 +6,7 @@
  * unsprung and rotating need no weigh-in; the change in yaw inertia does, for it is about the car's own centre.
  */
 
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { type Garage, type Part, type Warned, warned } from "../garage/records";
 import type { JobNet, Line } from "../ledger/net";
 import { scale, total, type Uncertain, u } from "../numbers/uncertain";

@@ -13,7 +13,7 @@
  * share of roll stiffness: whatever κ is, that is least where Σ w y is nearest to nothing.
  */
 
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { type Warned, warned } from "../garage/records";
 import { showMass } from "../numbers/shown";
 import { type Ballast, type Carried, meanTrack, type Place, type Share, toldOf, type Wanted } from "./ballastAnswer";

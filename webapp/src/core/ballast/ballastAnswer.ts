@@ -1,6 +1,6 @@
 /** What ballast is looked for in, and what the car comes to with it: shares, centre and cross weight. */
 
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { type Warned, warned } from "../garage/records";
 import { add, divide, fsum, type Uncertain, uncertain } from "../numbers/uncertain";
 

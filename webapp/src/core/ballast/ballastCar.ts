@@ -7,7 +7,7 @@
  * height stay as they are, as if it had stood at the car's own centre.
  */
 
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { balance, type CarState } from "../balance/balance";
 import { laden, withFuel } from "../balance/laden";
 import { type BallastPlace, type Car, type Garage, type Warned, type WeighIn, warned } from "../garage/records";

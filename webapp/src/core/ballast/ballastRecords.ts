@@ -6,7 +6,7 @@
  */
 
 import { own } from "../../own";
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { type Car, type Garage, type Warned, warned } from "../garage/records";
 import { toNumber } from "../numbers/ratio";
 import { multiply, subtract, uncertain } from "../numbers/uncertain";

@@ -1,6 +1,6 @@
 /** What a run on fuel says beside its figures: why one is missing, and what should be known of the litres. */
 
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import type { LadenReasons } from "../balance/laden";
 import { type Garage, type Warned, warned } from "../garage/records";
 import { add, compare, negate, toNumber } from "../numbers/ratio";

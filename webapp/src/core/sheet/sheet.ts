@@ -8,7 +8,7 @@
  * (`core/sheet/sheetOutline`).
  */
 
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { type Warned, warned } from "../garage/records";
 import type { Quantity } from "../numbers/quantity";
 import { compare, ratio, toNumber } from "../numbers/ratio";

@@ -5,7 +5,7 @@
  * their own. Each number is read exactly and has its unit, for no unit can be understood of a text that outlives it.
  */
 
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { type Quantity, QuantityError, readPosition } from "../numbers/quantity";
 import { LONGEST } from "../numbers/typed";
 

@@ -6,7 +6,7 @@
  * lies anywhere, so it is only refused when nothing so large could lie inside at all.
  */
 
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { type Warned, warned } from "../garage/records";
 import type { Quantity } from "../numbers/quantity";
 import { add, compare, multiply, negate, type Ratio, ratio, ZERO } from "../numbers/ratio";

@@ -7,7 +7,7 @@
  * material's; `within`, how far a cut may be off.
  */
 
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import type { Sheet, SheetForm, SheetHole } from "../garage/records";
 import { type Quantity, QuantityError, readLength, readNumber } from "../numbers/quantity";
 import { type Ratio, toNumber } from "../numbers/ratio";

@@ -9,7 +9,7 @@ import { book } from "../../answers";
 import { describe } from "../../errors";
 import { to } from "../../route";
 import { FieldOf } from "../forms/FieldOf";
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { unitOf } from "../../garage/units";
 import type { Form } from "../forms/form";
 import { TroubleNotice } from "../frame/Notice";

@@ -1,7 +1,7 @@
 /** What the core warns of, in the sentences of the error table. */
 import type { Warned } from "../../core/garage/records";
 import { describe } from "../../errors";
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { Notice } from "./Notice";
 
 export function Warnings({ of }: { of: readonly Warned[] }) {

@@ -2,11 +2,12 @@
 
 import type { Value } from "../../garage/garage";
 import { unitWord } from "../../garage/units";
-import { FIELDS } from "../../generated/fields";
+import { FIELDS as TOLD } from "../../generated/fields";
 import { KINDS, type KindName, type Told, type Values } from "../../journal/kinds";
 import { own } from "../../own";
-import type { Option } from "../controls/Field";
 import { refName } from "./naming";
+
+const FIELDS: Readonly<Record<string, Readonly<Record<string, Told>>>> = TOLD;
 
 /** What is said of a field; nothing of one that this app does not know. */
 export function toldOf(kind: string, field: string): Told {
@@ -19,7 +20,7 @@ export function fieldWord(kind: string, field: string): string {
 }
 
 /** A field's choices as a form offers them. */
-export function optionsOf(kind: KindName, field: string): Option<string>[] {
+export function optionsOf(kind: KindName, field: string): { value: string; label: string }[] {
   const { words } = toldOf(kind, field);
   const choices = words ? Object.entries(words) : (KINDS[kind]!.fields[field]?.of ?? []).map((each) => [each, each]);
   return choices.map(([value, label]) => ({ value: value!, label: label! }));

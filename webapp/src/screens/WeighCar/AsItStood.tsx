@@ -1,7 +1,7 @@
 /** How the car stood there: fuel, driver, ballast, trim, and whether the scale was the official one. */
 import { book } from "../../answers";
 import { describe } from "../../errors";
-import "../../generated/laterErrors";
+import "../../laterErrors";
 import { garage } from "../../garage/garage";
 import { unitOf } from "../../garage/units";
 import { Choice, Pick } from "../../parts/controls/Field";

@@ -10,8 +10,8 @@ import pytest
 from sqlalchemy import insert, select
 
 from tarebook.errors import TarebookError
-from tarebook.journal import intake
-from tarebook.journal.author import Change, new_id, write
+from tarebook.garage import intake
+from tarebook.garage.author import Change, new_id, write
 from tarebook.store.models import DeviceRow, EntryRow
 from tarebook.store.rebuild import rebuild
 from tests.home import Home, entry, id_of

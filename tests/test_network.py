@@ -5,7 +5,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from tarebook.devices import network
+from tarebook import network
 
 
 def adapter(name, *addresses):

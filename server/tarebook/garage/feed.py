@@ -15,7 +15,7 @@ from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
-from tarebook.journal.intake import mark_at
+from tarebook.store.journal_rows import mark_at
 from tarebook.store.models import EntryRow, GarageRow
 
 PAGE_ENTRIES = 1000

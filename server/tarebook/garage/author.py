@@ -16,8 +16,8 @@ from typing import Any
 from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
-from tarebook.journal import intake
-from tarebook.journal.intake import BATCH_ENTRIES, HOME, StoredFold
+from tarebook.garage import intake
+from tarebook.garage.intake import BATCH_ENTRIES, HOME, StoredFold
 from tarebook.journal.state import to_json
 
 

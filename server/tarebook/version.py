@@ -1,0 +1,10 @@
+"""Which version of the program this is."""
+
+from __future__ import annotations
+
+from importlib.metadata import PackageNotFoundError, version
+
+try:
+    __version__ = version("tarebook")
+except PackageNotFoundError:  # run from a checkout without installing
+    __version__ = "0+unknown"
