@@ -26,6 +26,7 @@ __all__ = ["Ballast", "Carried", "Place", "Share", "Wanted", "ballast"]
 
 MOST_PLACES = 8
 MOST_BLOCKS = 10_000
+_KILOGRAM = 1e8  # whole steps in one, or in a kg m
 GRAM = 1e5  # masses are compared in whole grams
 MOMENT = 1e7  # heights in tenths of a kg m, which move the centre of a car by a tenth of a millimetre
 CROSS = 5e7  # effects on cross weight in halves of a kg m: a few hundredths of a kilogram at the wheels
@@ -73,8 +74,8 @@ def _trouble(car: Carried, places: Sequence[Place], wanted: Wanted) -> Warned | 
 
 
 def _whole(kilograms: float) -> float:
-    """Whole hundredths of a milligram, or those times a metre."""
-    return float(floor(kilograms * 1e8 + 0.5))
+    """Whole steps of a hundredth of a milligram, or those times a metre."""
+    return float(floor(kilograms * _KILOGRAM + 0.5))
 
 
 def _goals(car: Carried, places: Sequence[Place], wanted: Wanted) -> list[_Goal]:
@@ -262,5 +263,5 @@ def _nearest(task: _Task, goals: Sequence[_Goal]) -> list[Row]:
 
 def _missing(goals: Sequence[_Goal], counts: Sequence[int]) -> list[Warned]:
     """By how many kilograms which goals are missed."""
-    over = [(goal.code, (_dot(goal.row.weights, counts) - goal.row.high) / 1e8) for goal in goals]
+    over = [(goal.code, (_dot(goal.row.weights, counts) - goal.row.high) / _KILOGRAM) for goal in goals]
     return [warned(code, kg=kg, text=show_mass(kg, "kg")) for code, kg in over if kg > 0.0]

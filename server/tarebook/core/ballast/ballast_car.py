@@ -79,6 +79,7 @@ def _as_weighed(state: State) -> Bare:
     return Bare(Uncertain(state.body.mass.value), state.shares.get("front"), state.shares.get("left"), height, notes)
 
 
+_LAST_BITS = 1e-9  # kg: what adding up may cost
 _Stood = list[tuple[float, Place]]
 
 
@@ -87,7 +88,7 @@ def _stood(garage: Garage, record: WeighIn) -> _Stood | None:
     read = [(each.fitted, place_of_record(each)) for each in garage.ballast_places.values() if each.fitted]
     stood = [(fitted * place.block, place) for fitted, place in read if fitted and place]
     noted = record.ballast
-    if noted is None or abs(fsum(kg for kg, _ in stood) - noted.value) > 0.5 * noted.last_digit + 1e-9:
+    if noted is None or abs(fsum(kg for kg, _ in stood) - noted.value) > 0.5 * noted.last_digit + _LAST_BITS:
         return None
     return stood
 

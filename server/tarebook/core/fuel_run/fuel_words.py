@@ -6,8 +6,8 @@ The phone's copy of the table is written by `python -m tarebook.contract`.
 from __future__ import annotations
 
 from tarebook.core.fuel_run.fuel_run import FuelRun, Moment
-from tarebook.core.numbers.shown import lay_out, show_chance, show_guard, show_mass
-from tarebook.core.numbers.uncertain import expanded
+from tarebook.core.numbers.shown import lay_out, show_chance, show_in_hand, show_mass
+from tarebook.core.numbers.uncertain import beyond_doubt, expanded
 from tarebook.core.standing.sentences import moved_since
 from tarebook.core.words.said import Said, Sentences, missed, size_of
 
@@ -47,7 +47,7 @@ def start_sentence(run: FuelRun, mass_unit: str, volume_unit: str) -> Said:
         return missed(run.reasons["least"])
     if run.least.lacking is not None:
         doubt = expanded(run.empty.weight) if run.empty.weight else 0.0
-        return _said("start_never", mass=show_guard(run.least.lacking, mass_unit, doubt / 5.0))
+        return _said("start_never", mass=show_in_hand(run.least.lacking, mass_unit, doubt))
     volume = lay_out("volume", run.least.fuel * (1.0 - _ROUNDING), volume_unit, up=True).text
     if run.full is not None and run.least.fuel > run.full.fuel.value:
         return _said("start_above_tank", volume=volume)
@@ -62,7 +62,7 @@ def _against_minimum(run: FuelRun, moment: Moment, unit: str) -> Said:
         return _said("lightest", **told)
     margin, chance = moment.judged.margin, moment.judged.chance_under
     side = "above" if margin.value > 0.0 else "under"
-    if abs(margin.value) <= expanded(margin) or (side == "above" and chance > run.risk):
+    if not beyond_doubt(margin) or (side == "above" and chance > run.risk):
         return _said("lightest_close", **told, chance=show_chance(chance))
     return _said(f"lightest_{side}", **told, margin=size_of(margin, unit)["mass"])
 

@@ -18,6 +18,7 @@ from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.core.whole_car.weighed import Weighed
 
 _SOMEBODY = (35.0, 130.0)  # kg: a person, or what may be taken for one; common practice, no source
+_TANK = 60.0  # kg a tank of unknown size may hold: common practice, no source
 _ROUGH = frozenset(("guessed", "quoted"))
 
 
@@ -106,4 +107,4 @@ def _of_look(garage: Garage, look: Weighed, size: Uncertain) -> list[str]:
 
 def _tankful(garage: Garage) -> float:
     """What a tank may hold, kg; a litre weighs a little less."""
-    return 1000.0 * garage.car.tank_size.value if garage.car and garage.car.tank_size else 60.0
+    return 1000.0 * garage.car.tank_size.value if garage.car and garage.car.tank_size else _TANK

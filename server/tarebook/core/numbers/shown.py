@@ -30,6 +30,7 @@ from tarebook.core.numbers.units import DIMENSIONS, Kind
 COMPOUND_PLACES = 1
 COMPOUND_MOST = 2
 PLAIN_MOST = 4
+_FINER = 5.0  # common practice, no source
 # Shown beside a reading typed in the other system, when the garage does not count in that system itself.
 _BESIDE_METRIC = {"kg": "lb", "g": "oz", "t": "lb", "mm": "in", "cm": "in", "m": "in", "L": "gal_us", "ml": "gal_us"}
 _BESIDE_OTHERS: dict[Kind, str] = {"mass": "kg", "length": "mm", "volume": "L"}
@@ -68,6 +69,11 @@ def show_guard(kg: float, unit: str, U: float | None = None) -> str:  # noqa: N8
     """A mass to keep in hand: rounded up, to the place that `U` (kg) deserves, so that it is never too little."""
     shown = lay_out("mass", kg, unit, U, up=True)
     return shown.sign + _join(shown.parts)
+
+
+def show_in_hand(kg: float, unit: str, U: float) -> str:  # noqa: N803
+    """What to keep above the minimum, rounded up, to about a digit more than `U` (kg), what the weight is known to."""
+    return show_guard(kg, unit, U / _FINER)
 
 
 def show_claim(kg: float, unit: str, U: float) -> str:  # noqa: N803

@@ -40,6 +40,11 @@ def expanded(item: Uncertain, k: float = 2.0) -> float:
     return k * u(item)
 
 
+def beyond_doubt(item: Uncertain) -> bool:
+    """Whether it can be told from nothing: more than its own expanded uncertainty."""
+    return abs(item.value) > expanded(item)
+
+
 def covariance(a: Uncertain, b: Uncertain) -> float:
     """What the two share, in the product of their units: by it tests hold results against other propagators."""
     return _sum(part * b.sources[name] for name, part in a.sources.items() if name in b.sources)

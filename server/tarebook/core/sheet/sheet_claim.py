@@ -17,6 +17,8 @@ from tarebook.core.numbers.shown import show_area, show_claim, show_guard
 from tarebook.core.sheet.sheet import Piece, SheetMass
 from tarebook.core.sheet.sheet_stock import MATERIALS
 
+_FINER = 10.0  # a claim is kept to this part of what it is sure to
+
 
 @dataclass(frozen=True, slots=True)
 class Claim:
@@ -28,13 +30,13 @@ class Claim:
 
 
 def claim_of(piece: Piece, found: SheetMass, mass_unit: str, length_unit: str) -> Claim:
-    """The claim for a part that is this piece. Each number is kept to a tenth of what it is sure to."""
+    """The claim for a part that is this piece."""
     half_width = sqrt(3.0) * found.mass.u
-    claim = show_claim(found.mass.value, mass_unit, half_width / 10.0)
+    claim = show_claim(found.mass.value, mass_unit, half_width / _FINER)
     lost = abs(read_mass(claim).value - found.mass.value)
     within = half_width + lost
     area = show_area(found.area.value, length_unit)
-    return Claim(claim, show_guard(within, mass_unit, within / 10.0), f"{stock_words(piece)}, {area}")
+    return Claim(claim, show_guard(within, mass_unit, within / _FINER), f"{stock_words(piece)}, {area}")
 
 
 def stock_words(piece: Piece) -> str:

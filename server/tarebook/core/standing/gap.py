@@ -13,7 +13,7 @@ from itertools import pairwise
 from tarebook.core.garage.records import Garage, Warned, warned
 from tarebook.core.ledger.net import JobNet
 from tarebook.core.ledger.since import net_between, pieces_between
-from tarebook.core.numbers.uncertain import Uncertain, weighted_sum
+from tarebook.core.numbers.uncertain import Uncertain, beyond_doubt, weighted_sum
 from tarebook.core.weighing.weighing import Masses
 from tarebook.core.whole_car.weighed import Weighed, bare
 
@@ -32,8 +32,8 @@ class Gap:
 
     @property
     def significant(self) -> bool:
-        """Beyond its own expanded uncertainty (k = 2)."""
-        return abs(self.difference.value) > 2.0 * self.difference.u
+        """Beyond its own doubt."""
+        return beyond_doubt(self.difference)
 
 
 def gap_between(

@@ -26,6 +26,7 @@ from tarebook.core.weighing.trade_scale import platform_gain, whole_car_gain
 from tarebook.core.weighing.weighing import Masses
 from tarebook.core.whole_car.weigh_in import ASSUMED_REPEATABILITY, repeatability
 
+_LAST_BITS = 1e-9  # of a division: a minimum that is a whole number of them stays one
 _PASSES = 6  # each brings the guard about a thousand times nearer: u hardly depends on the weight
 
 
@@ -108,7 +109,7 @@ def threshold(minimum: float, official: OfficialScale) -> float:
     """The load (kg, as this scale feels it) under which it shows less than the minimum."""
     if official.rounding != "nearest" or not official.division:
         return minimum
-    return ceil(minimum / official.division - 1e-9) * official.division - 0.5 * official.division
+    return ceil(minimum / official.division - _LAST_BITS) * official.division - 0.5 * official.division
 
 
 def chance_under(weight: Uncertain, minimum: float, official: OfficialScale) -> float:

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from tarebook.core.garage.records import warned
 from tarebook.core.ledger.since import Since
-from tarebook.core.numbers.shown import show_chance, show_guard, show_mass
+from tarebook.core.numbers.shown import show_chance, show_in_hand, show_mass
 from tarebook.core.numbers.uncertain import expanded
 from tarebook.core.standing.gap import Gap
 from tarebook.core.standing.official import OfficialReading
@@ -56,6 +56,7 @@ SENTENCES = Sentences({
     "gap_line_less": "{mass} more came off than is written down, ± {within}: something is not logged",
 })  # fmt: skip
 _said = SENTENCES.said
+EVEN_ODDS = 0.5
 
 
 def margin_sentence(standing: Standing, unit: str) -> Said:
@@ -66,7 +67,7 @@ def margin_sentence(standing: Standing, unit: str) -> Said:
     ending = "_as_weighed" if moved else ""
     if standing.verdict == "close" and standing.official is not None:
         chance = standing.official.chance_under
-        code = "probably_under" if chance > 0.5 else "close"
+        code = "probably_under" if chance > EVEN_ODDS else "close"
         return _said(code + ending, chance=show_chance(chance), **moved)
     side = "above" if standing.margin.value > 0.0 else "under"
     size = size_of(standing.margin, unit)
@@ -74,10 +75,10 @@ def margin_sentence(standing: Standing, unit: str) -> Said:
 
 
 def in_hand_sentence(reading: OfficialReading, unit: str) -> Said:
-    """What to keep above the minimum, rounded up, to about a digit more than the expected reading is known to."""
+    """What to keep above the minimum."""
     if reading.in_hand <= 0.0:
         return _said("in_hand_none")
-    return _said("in_hand", mass=show_guard(reading.in_hand, unit, expanded(reading.expected) / 5.0))
+    return _said("in_hand", mass=show_in_hand(reading.in_hand, unit, expanded(reading.expected)))
 
 
 def moved_since(since: Since | None) -> dict[str, str]:

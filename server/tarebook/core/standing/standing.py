@@ -15,7 +15,7 @@ from typing import cast
 from tarebook.core.garage.records import ClassSheet, Garage, Warned, WeighIn, warned
 from tarebook.core.ledger.net import JobNet, job_nets, jobs_in_car, mass_total
 from tarebook.core.ledger.since import Since, pieces_between
-from tarebook.core.numbers.uncertain import Uncertain, scale, subtract
+from tarebook.core.numbers.uncertain import Uncertain, beyond_doubt, scale, subtract
 from tarebook.core.standing.estimate import Estimate, Fused, estimate
 from tarebook.core.standing.gap import Gap, gap_between, gaps_in_order
 from tarebook.core.standing.history import Past, Start, past_of, start_of
@@ -164,11 +164,13 @@ def _verdict(
 ) -> str | None:
     if margin is None or official is None or found is None:
         return None
-    if margin.value > 2.0 * margin.u and official.chance_under <= risk:
-        return "unweighed" if found.since.unweighed_out else "above"
-    if margin.value < -2.0 * margin.u:
+    if not beyond_doubt(margin):
+        return "close"
+    if margin.value < 0.0:
         return "unweighed" if found.since.unweighed_in else "under"
-    return "close"
+    if official.chance_under > risk:
+        return "close"
+    return "unweighed" if found.since.unweighed_out else "above"
 
 
 def _ballast(garage: Garage, found: Estimate | None) -> float:

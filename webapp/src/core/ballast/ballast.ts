@@ -23,6 +23,7 @@ export type { Ballast, Carried, Place, Share, Wanted } from "./ballastAnswer";
 
 const MOST_PLACES = 8;
 const MOST_BLOCKS = 10_000;
+const KILOGRAM = 1e8; // whole steps in one, or in a kg m
 const GRAM = 1e5; // masses are compared in whole grams
 const MOMENT = 1e7; // heights in tenths of a kg m, which move the centre of a car by a tenth of a millimetre
 const CROSS = 5e7; // effects on cross weight in halves of a kg m: a few hundredths of a kilogram at the wheels
@@ -64,9 +65,9 @@ function isRange([low, high]: Share): boolean {
   return low >= 0 && low <= high && high <= 1;
 }
 
-/** Whole hundredths of a milligram, or those times a metre. */
+/** Whole steps of a hundredth of a milligram, or those times a metre. */
 function whole(kilograms: number): number {
-  return Math.floor(kilograms * 1e8 + 0.5);
+  return Math.floor(kilograms * KILOGRAM + 0.5);
 }
 
 /** What is wanted as rows, the first to be given up last. The code says that a row does not hold. */
@@ -280,6 +281,6 @@ function nearest(task: Task, goals: readonly Goal[]): Row[] {
 
 /** By how many kilograms which goals are missed. */
 function missingOf(goals: readonly Goal[], counts: readonly number[]): Warned[] {
-  const over = goals.map(({ code, row }) => ({ code, kg: (dot(row.weights, counts) - row.high) / 1e8 }));
+  const over = goals.map(({ code, row }) => ({ code, kg: (dot(row.weights, counts) - row.high) / KILOGRAM }));
   return over.flatMap(({ code, kg }) => (kg > 0 ? [warned(code, { kg, text: showMass(kg, "kg") })] : []));
 }

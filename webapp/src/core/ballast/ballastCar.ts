@@ -25,6 +25,8 @@ export type Bare = {
   readonly notes: readonly Warned[];
 };
 
+const LAST_BITS = 1e-9; // kg: what adding up may cost
+
 type Stood = readonly { readonly kg: number; readonly place: Place }[];
 
 /** The garage's car without ballast. Never throws over data: what cannot be told is null. */
@@ -78,7 +80,7 @@ function stoodAt(garage: Garage, { ballast: noted }: WeighIn): Stood | null {
     const place = placeOfRecord(each);
     return each.fitted && place ? [{ kg: each.fitted * place.block, place }] : [];
   });
-  if (!noted || Math.abs(sum(stood, () => 1) - noted.value) > 0.5 * noted.last_digit + 1e-9) return null;
+  if (!noted || Math.abs(sum(stood, () => 1) - noted.value) > 0.5 * noted.last_digit + LAST_BITS) return null;
   return stood;
 }
 

@@ -6,8 +6,8 @@
 
 import { FUEL_SENTENCES } from "../../generated/fuelSentences";
 import type { Warned } from "../garage/records";
-import { layOut, showChance, showGuard, showMass } from "../numbers/shown";
-import { expanded, type Uncertain } from "../numbers/uncertain";
+import { layOut, showChance, showInHand, showMass } from "../numbers/shown";
+import { beyondDoubt, expanded, type Uncertain } from "../numbers/uncertain";
 import { movedSince } from "../standing/sentences";
 import { missed, type Said, sizeOf, teller } from "../words/said";
 import type { FuelRun, Moment } from "./fuelRun";
@@ -30,7 +30,7 @@ export function startSentence(run: FuelRun, massUnit: string, volumeUnit: string
   if (!run.least) return missed(run.reasons.least as Warned);
   if (run.least.lacking !== null) {
     const doubt = run.empty.weight ? expanded(run.empty.weight) : 0;
-    return said("start_never", { mass: showGuard(run.least.lacking, massUnit, doubt / 5) });
+    return said("start_never", { mass: showInHand(run.least.lacking, massUnit, doubt) });
   }
   const volume = layOut("volume", run.least.fuel * (1 - ROUNDING), volumeUnit, null, false, true).text;
   if (run.full && run.least.fuel > run.full.fuel.value) return said("start_above_tank", { volume });
@@ -43,7 +43,7 @@ function againstMinimum(run: FuelRun, { lap, weight, judged }: Moment, unit: str
   if (!judged) return said("lightest", told);
   const { margin, chance_under: chance } = judged;
   const side = margin.value > 0 ? "above" : "under";
-  if (Math.abs(margin.value) <= expanded(margin) || (side === "above" && chance > run.risk)) {
+  if (!beyondDoubt(margin) || (side === "above" && chance > run.risk)) {
     return said("lightest_close", { ...told, chance: showChance(chance) });
   }
   return said(`lightest_${side}`, { ...told, margin: sizeOf(margin, unit).mass });

@@ -15,6 +15,7 @@ import { BEYOND_CHANCE, Candidates, lookOf } from "./misfit";
 import { leastTelling } from "./precision";
 
 const SOMEBODY = [35, 130] as const; // kg: a person, or what may be taken for one; common practice, no source
+const TANK = 60; // kg a tank of unknown size may hold: common practice, no source
 const ROUGH = new Set<string | null>(["guessed", "quoted"]);
 
 /**
@@ -105,5 +106,5 @@ function ofLook(garage: Garage, { record }: Weighed, size: Uncertain): Cause[] {
 
 /** What a tank may hold, kg; a litre weighs a little less. */
 function tankful({ car }: Garage): number {
-  return car?.tank_size ? 1000 * car.tank_size.value : 60;
+  return car?.tank_size ? 1000 * car.tank_size.value : TANK;
 }

@@ -35,6 +35,7 @@ export type Result = { value: number; unit: string; u: number; shown: string };
 const COMPOUND_PLACES = 1;
 const COMPOUND_MOST = 2;
 const PLAIN_MOST = 4;
+const FINER = 5; // common practice, no source
 const FOOT2 = ratio(9_290_304n, 100_000_000n);
 const HUNDRED = ratio(100n);
 /** Shown beside a reading typed in the other system, when the garage does not count in that system itself. */
@@ -71,6 +72,11 @@ export function showMass(kg: number | Ratio, unit: string, U: number | null = nu
 export function showGuard(kg: number, unit: string, U: number | null = null): string {
   const { sign: before, parts } = layOut("mass", kg, unit, U, false, true);
   return before + join(parts);
+}
+
+/** What to keep above the minimum, rounded up, to about a digit more than `U` (kg), what the weight is known to. */
+export function showInHand(kg: number, unit: string, U: number): string {
+  return showGuard(kg, unit, U / FINER);
 }
 
 /** A mass alone, to the nearest of the place that `U` (kg) deserves: as it is typed, without a "±". */

@@ -28,6 +28,11 @@ export function expanded(item: Uncertain, k = 2): number {
   return k * u(item);
 }
 
+/** Whether it can be told from nothing: more than its own expanded uncertainty. */
+export function beyondDoubt(item: Uncertain): boolean {
+  return Math.abs(item.value) > expanded(item);
+}
+
 /** Σ weight × item, source by source. A source that cancels is gone. */
 export function weightedSum(items: readonly Uncertain[], weights: readonly number[]): Uncertain {
   if (items.length !== weights.length) throw new RangeError("as many weights as items are needed");

@@ -16,15 +16,17 @@ import { MATERIALS } from "./sheetStock";
 /** Fields of a part, as typed: `claim` and `claim_within` in a unit of mass, `claim_from` in words. */
 export type Claim = { readonly claim: string; readonly claim_within: string; readonly claim_from: string };
 
-/** The claim for a part that is this piece. Each number is kept to a tenth of what it is sure to. */
+const FINER = 10; // a claim is kept to this part of what it is sure to
+
+/** The claim for a part that is this piece. */
 export function claimOf(piece: Piece, found: SheetMass, massUnit: string, lengthUnit: string): Claim {
   const halfWidth = Math.sqrt(3) * u(found.mass);
-  const claim = showClaim(found.mass.value, massUnit, halfWidth / 10);
+  const claim = showClaim(found.mass.value, massUnit, halfWidth / FINER);
   const lost = Math.abs(toNumber(readMass(claim).exact) - found.mass.value);
   const within = halfWidth + lost;
   return {
     claim,
-    claim_within: showGuard(within, massUnit, within / 10),
+    claim_within: showGuard(within, massUnit, within / FINER),
     claim_from: `${stockWords(piece)}, ${showArea(found.area.value, lengthUnit)}`,
   };
 }

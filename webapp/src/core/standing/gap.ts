@@ -7,7 +7,7 @@
 
 import { type Garage, type Warned, warned } from "../garage/records";
 import { type Nets, netBetween, piecesBetween } from "../ledger/since";
-import { type Uncertain, u, weightedSum } from "../numbers/uncertain";
+import { beyondDoubt, type Uncertain, weightedSum } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
 import { isWarned } from "../wholeCar/condition";
 import { bare, type Weighed } from "../wholeCar/weighed";
@@ -24,9 +24,9 @@ export type Gap = {
   readonly unweighed: readonly string[];
 };
 
-/** Whether a gap is beyond its own expanded uncertainty (k = 2). */
+/** Whether a gap is beyond its own doubt. */
 export function isSignificant(gap: Gap): boolean {
-  return Math.abs(gap.difference.value) > 2 * u(gap.difference);
+  return beyondDoubt(gap.difference);
 }
 
 /** What the later of two weigh-ins found beside the jobs between them; more in the car is positive. */

@@ -22,6 +22,7 @@ import { platformGain, wholeCarGain } from "../weighing/tradeScale";
 import type { Masses } from "../weighing/weighing";
 import { ASSUMED_REPEATABILITY, repeatability } from "../wholeCar/weighIn";
 
+const LAST_BITS = 1e-9; // of a division: a minimum that is a whole number of them stays one
 const PASSES = 6; // each brings the guard about a thousand times nearer: u hardly depends on the weight
 
 /**
@@ -110,7 +111,7 @@ export function weightBehind({ expected, scale: { gain } }: OfficialReading): Un
 export function threshold(minimum: number, official: OfficialScale): number {
   if (official.rounding !== "nearest" || !official.division) return minimum;
   // A minimum that is a whole number of divisions in pounds is one in kilograms too, up to the last digit.
-  return Math.ceil(minimum / official.division - 1e-9) * official.division - 0.5 * official.division;
+  return Math.ceil(minimum / official.division - LAST_BITS) * official.division - 0.5 * official.division;
 }
 
 /** The probability that the official scale shows less than `minimum` kg. */

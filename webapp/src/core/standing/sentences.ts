@@ -10,13 +10,14 @@
 import { SENTENCES } from "../../generated/sentences";
 import { type Warned, warned } from "../garage/records";
 import type { Since } from "../ledger/since";
-import { showChance, showGuard, showMass } from "../numbers/shown";
+import { showChance, showInHand, showMass } from "../numbers/shown";
 import { expanded } from "../numbers/uncertain";
 import { missed, type Said, sizeOf, teller } from "../words/said";
 import { type Gap, isSignificant } from "./gap";
 import type { OfficialReading } from "./official";
 import type { Standing } from "./standing";
 
+const EVEN_ODDS = 0.5;
 const said = teller(SENTENCES);
 
 /** How far from the minimum, in one sentence; or what is missing to tell. `unit`: a unit of mass. */
@@ -27,16 +28,19 @@ export function marginSentence(standing: Standing, unit: string): Said {
   const ending = moved ? "_as_weighed" : "";
   if (verdict === "close" && official) {
     const chance = official.chance_under;
-    return said(`${chance > 0.5 ? "probably_under" : "close"}${ending}`, { chance: showChance(chance), ...moved });
+    return said(`${chance > EVEN_ODDS ? "probably_under" : "close"}${ending}`, {
+      chance: showChance(chance),
+      ...moved,
+    });
   }
   const { mass, within } = sizeOf(margin, unit);
   return said(`${margin.value > 0 ? "above" : "under"}${ending}`, { mass, ...(moved ?? { within }) });
 }
 
-/** What to keep above the minimum, rounded up, to about a digit more than the expected reading is known to. */
+/** What to keep above the minimum. */
 export function inHandSentence(reading: OfficialReading, unit: string): Said {
   if (reading.in_hand <= 0) return said("in_hand_none");
-  return said("in_hand", { mass: showGuard(reading.in_hand, unit, expanded(reading.expected) / 5) });
+  return said("in_hand", { mass: showInHand(reading.in_hand, unit, expanded(reading.expected)) });
 }
 
 /** What went in or came out since without a weight; null when everything has one. */

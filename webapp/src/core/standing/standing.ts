@@ -12,7 +12,7 @@ import { type ClassSheet, type Garage, type Warned, type WeighIn, warned } from 
 import { type JobNet, jobNets, jobsInCar, massTotal } from "../ledger/net";
 import { type Nets, piecesBetween, type Since } from "../ledger/since";
 import { add, toNumber, ZERO } from "../numbers/ratio";
-import { scale, subtract, type Uncertain, u, uncertain } from "../numbers/uncertain";
+import { beyondDoubt, scale, subtract, type Uncertain, uncertain } from "../numbers/uncertain";
 import { type Masses, masses } from "../weighing/weighing";
 import { type Condition, chosenSheet, conditionOf, conditionWarnings, isWarned } from "../wholeCar/condition";
 import { ballastIn, ballastNow, inOrder, type Weighed } from "../wholeCar/weighed";
@@ -188,9 +188,10 @@ function verdictOf(
 ): Verdict | null {
   if (margin === null || official === null || found === null) return null;
   const { unweighed_out: out, unweighed_in: put } = found.since;
-  if (margin.value > 2 * u(margin) && official.chance_under <= risk) return out.length > 0 ? "unweighed" : "above";
-  if (margin.value < -2 * u(margin)) return put.length > 0 ? "unweighed" : "under";
-  return "close";
+  if (!beyondDoubt(margin)) return "close";
+  if (margin.value < 0) return put.length > 0 ? "unweighed" : "under";
+  if (official.chance_under > risk) return "close";
+  return out.length > 0 ? "unweighed" : "above";
 }
 
 function netNow({ garage, nets }: Given): Uncertain {

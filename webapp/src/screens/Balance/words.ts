@@ -1,7 +1,7 @@
 /** The balance in plain words for a driver: shares that moved, and where the centre went. */
 import type { Balance, CarState, Side, StateName } from "../../core/balance/balance";
 import { showLength, showPercent } from "../../core/numbers/shown";
-import { expanded, subtract, type Uncertain } from "../../core/numbers/uncertain";
+import { beyondDoubt, expanded, subtract, type Uncertain } from "../../core/numbers/uncertain";
 import { unbroken } from "../../parts/drawing/placeWords";
 
 export const STATES: readonly StateName[] = ["start", "weighed", "now", "after"];
@@ -53,13 +53,13 @@ function restWords(known: readonly Axis[]): string {
 function moveWords(axis: Axis, old: Uncertain | null, now: Uncertain | null, unit: string): string[] {
   if (!old || !now) return [];
   const move = subtract(now, old);
-  if (!(Math.abs(move.value) > expanded(move))) return [];
+  if (!beyondDoubt(move)) return [];
   return [`${unbroken(showLength(Math.abs(move.value), unit, expanded(move)))} ${WAYS[axis][move.value < 0 ? 0 : 1]}`];
 }
 
 /** What a change in yaw inertia does, said only where it is more than its doubt. */
 export function yawWords(change: Uncertain): string {
-  if (!(Math.abs(change.value) > expanded(change))) return "no change that could be told";
+  if (!beyondDoubt(change)) return "no change that could be told";
   return change.value < 0 ? "turns in more willingly" : "turns in less willingly";
 }
 

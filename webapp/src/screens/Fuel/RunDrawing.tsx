@@ -1,7 +1,7 @@
 /** The car's weight against the laps: a brass line in its band of doubt, the minimum below, the worst moment ringed. */
 import { minimumWords, say } from "../../answers";
 import type { FuelRun } from "../../core/fuelRun/fuelRun";
-import { showGuard } from "../../core/numbers/shown";
+import { showInHand } from "../../core/numbers/shown";
 import { expanded } from "../../core/numbers/uncertain";
 import { massUnit } from "../../garage/units";
 import { drawnOf, HEIGHT, through, WIDTH } from "./drawing";
@@ -34,7 +34,7 @@ export function RunDrawing({ run, label }: { run: FuelRun; label: string }) {
           <Level
             y={drawn.inHand}
             name="keep"
-            words={`keep ${showGuard(judged.in_hand, massUnit(), expanded(judged.margin) / 5)} in hand`}
+            words={`keep ${showInHand(judged.in_hand, massUnit(), expanded(judged.margin))} in hand`}
             atRight={isHigh(drawn.inHand)}
           />
         )}

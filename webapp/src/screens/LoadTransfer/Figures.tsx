@@ -1,7 +1,7 @@
 /** Each figure for every state of the car, one below the other, and in words what the work changed. */
 import { say } from "../../answers";
 import { showLength, showPlain } from "../../core/numbers/shown";
-import { expanded, subtract, type Uncertain } from "../../core/numbers/uncertain";
+import { beyondDoubt, expanded, subtract, type Uncertain } from "../../core/numbers/uncertain";
 import { describe } from "../../errors";
 import { unitOf } from "../../garage/units";
 import { Facts } from "../../parts/figures/Facts";
@@ -103,7 +103,7 @@ function Changed({ shown: { figure, show, more, less }, states }: { shown: Shown
   const [first, last] = [states[0]!.told[figure], states.at(-1)!.told[figure]];
   if (!first || !last || states.length < 2) return null;
   const change = subtract(last, first);
-  if (Math.abs(change.value) <= expanded(change))
+  if (!beyondDoubt(change))
     return <p class="small">The work changes it by less than can be told: {show(change, true)}.</p>;
   return (
     <p class="small">
