@@ -7,12 +7,16 @@ import { Board, type Row, recFrom } from "../../webapp/src/journal/board";
 import { fold } from "../../webapp/src/journal/fold";
 import { emptyState, type FoldState, type Line, setAside } from "../../webapp/src/journal/layers";
 import type { Head } from "../../webapp/src/journal/types";
+import { forget } from "./older";
 
 type Shown = { kind: string; values: object; conflicts: object; heads: readonly string[]; deleted: boolean };
+type Outcome = { records: Record<string, Shown>; aside: Record<string, string> };
 type Journal = {
   about: string;
   entries: { number: number; text: string; aside?: string; id?: string }[];
-  expect: { records: Record<string, Shown>; aside: Record<string, string> };
+  expect: Outcome;
+  /** What an app shows that does not know some fields, by kind. */
+  older?: { without: Record<string, string[]>; expect: Outcome };
 };
 
 const FOLDER = new URL("../../fixtures/journals/", import.meta.url);
@@ -59,6 +63,15 @@ describe("every journal of fixtures/journals", () => {
     const state = emptyState();
     fold(state, lines(found));
     expect(outcome(state)).toEqual(found.expect);
+  });
+
+  it("folds what an app knows and keeps what it does not", () => {
+    const { older, ...found } = journal("unknown_field.json");
+    const know = forget(older!.without);
+    const state = emptyState();
+    fold(state, lines(found));
+    know();
+    expect(outcome(state)).toEqual(older!.expect);
   });
 
   it.each(JOURNALS)("shows %s alike when its end is still pending on this phone", (name) => {

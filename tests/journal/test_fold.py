@@ -10,6 +10,7 @@ import pytest
 
 from tarebook.journal.fold import Fold
 from tarebook.journal.ids import raw_id
+from tests.journal.older import without
 
 JOURNALS = sorted((Path(__file__).parents[2] / "fixtures" / "journals").glob("*.json"))
 
@@ -39,6 +40,12 @@ def as_expected(fold: Fold) -> dict[str, Any]:
 def test_the_history_folds_to_what_its_file_says(path: Path) -> None:
     case = json.loads(path.read_text(encoding="utf-8"))
     assert as_expected(folded(case["entries"])) == case["expect"]
+
+
+def test_a_program_that_does_not_know_a_field_keeps_it_and_folds_the_others() -> None:
+    case = json.loads((JOURNALS[0].parent / "unknown_field.json").read_text(encoding="utf-8"))
+    with without(case["older"]["without"]):
+        assert as_expected(folded(case["entries"])) == case["older"]["expect"]
 
 
 @pytest.mark.parametrize("path", JOURNALS, ids=lambda path: path.stem)

@@ -17,7 +17,7 @@ from tarebook.store import garages, migrate
 from tarebook.store.database import Database, settings_database
 from tarebook.store.lock import hold
 from tarebook.store.models import Base
-from tarebook.store.rebuild import RULES, rebuild
+from tarebook.store.rebuild import rebuild, rules
 from tests.home import Home, entry
 
 
@@ -172,7 +172,7 @@ def test_folded_by_other_rules_a_garage_is_folded_again_when_served(tmp_path: Pa
     home.open()
     with home.database.read() as session:
         assert all_records(session, home.garage)["jobs"] == [{"id": "j1", "name": "Seats"}]
-        assert garages.get(session, home.garage).folded_by == RULES
+        assert garages.get(session, home.garage).folded_by == rules()
 
 
 def test_rebuilding_says_what_was_wrong_and_then_finds_nothing(tmp_path: Path) -> None:

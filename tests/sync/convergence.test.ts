@@ -1,6 +1,6 @@
 /**
  * Random histories of several phones and one home computer, hostile network, deaths, clones, restores and revocations
- * included. Whatever happened: once it is quiet, every record ever called saved is in the journal and every phone shows
+ * included. All apps begin older than a field that some entries set. Whatever happened: once it is quiet, every record ever called saved is in the journal and every phone shows
  * the fold of the same journal. The seed stands in the test's name; TAREBOOK_SEED=n runs that one alone.
  */
 
@@ -8,6 +8,7 @@ import { IDBFactory } from "fake-indexeddb";
 import { describe, expect, it } from "vitest";
 import { type Change, newId } from "../../webapp/src/garage/write";
 import { Board } from "../../webapp/src/journal/board";
+import { forget } from "../journal/older";
 import { type Fault, HomeComputer, hashOf } from "./home_computer";
 import { Phone } from "./phone";
 
@@ -38,6 +39,7 @@ class History {
   /** Some clocks are ten years off: nothing may depend on them. */
   private readonly clocks = [0, 3.2e11, -3.2e11].map((skew) => () => new Date(Date.now() + skew));
   private backup = this.home.backup();
+  private know = forget({ job: ["note"] });
 
   constructor(private readonly random: () => number) {}
 
@@ -67,8 +69,9 @@ class History {
     this.phones[at] = hurry(await this.phones[at]!.kill());
   }
 
-  /** Faults end, revoked devices pair again under a new name, and all apps are opened afresh and sync. */
+  /** Faults end, revoked devices pair again under a new name, and all apps are upgraded, opened afresh and sync. */
   async quiet(): Promise<void> {
+    this.know();
     this.home.faultFor = () => null;
     this.phones = await Promise.all(this.phones.map((phone) => this.reopen(phone)));
     for (let round = 0; round < 4; round++) {
@@ -104,11 +107,20 @@ class History {
     const hours = String(Math.floor(this.random() * 9));
     const set = this.pick<Change["set"]>([
       { hours },
-      { note: `n${this.saved.size}` },
+      { note: `n${this.saved.size}`, hours },
       { deleted: this.random() < 0.5 },
     ]);
-    await phone.writer.save([{ kind: "job", record: job.id, set: job.conflicts.hours ? { hours } : set }]);
+    const save = () => phone.writer.save([{ kind: "job", record: job.id, set: job.conflicts.hours ? { hours } : set }]);
+    if (set.note === undefined) await save();
+    else await this.asNewer(save);
     await this.note(phone);
+  }
+
+  /** An entry of an app that knows the field; its own page shows it, until it is opened as old as the others. */
+  private async asNewer(save: () => Promise<unknown>): Promise<void> {
+    this.know();
+    await save();
+    this.know = forget({ job: ["note"] });
   }
 
   /** From here on these entries exist, and must exist for ever. */
@@ -145,6 +157,7 @@ describe("whatever happens to phones and home computer", () => {
       const history = new History(randomFrom(seed));
       await history.begin();
       for (let step = 0; step < STEPS; step++) await history.step();
+      expect(foldOf(history.home).garage().aside).toEqual([]);
       await history.quiet();
 
       const { home, phones, saved, shots } = history;

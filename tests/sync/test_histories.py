@@ -1,14 +1,16 @@
 """Random histories of several phones and one server: nothing called saved is lost, and all replicas agree.
 
 Phones write, push, pull, crash and are cloned; the network loses requests and answers; the server fails half-way,
-revokes devices, and is restored from older copies, announced or behind everybody's back. Then the network is quiet.
+revokes devices, and is restored from older copies, announced or behind everybody's back. All begin as a program that
+does not know a field which another's entries set, and may be upgraded. Then the network is quiet.
 """
 
 from __future__ import annotations
 
+import json
 import shutil
 import tempfile
-from contextlib import suppress
+from contextlib import ExitStack, suppress
 from pathlib import Path
 from typing import Any
 from unittest.mock import patch
@@ -19,8 +21,10 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, precondition,
 
 from tarebook.garage.records import all_texts
 from tarebook.store import garages
+from tarebook.store.migrate import prepare
 from tarebook.store.rebuild import refold
 from tests.home import Home
+from tests.journal.older import without
 from tests.sync.model_phone import LostError, ModelPhone
 from tests.sync.replicas import folded, server_state
 
@@ -37,11 +41,14 @@ MEMORY = "/dev/shm" if Path("/dev/shm").is_dir() else None
 class Garage(RuleBasedStateMachine):
     def __init__(self) -> None:
         super().__init__()
+        self.older = ExitStack()
+        self.older.enter_context(without({"job": ["note"]}))
         self.folder = Path(tempfile.mkdtemp(prefix="histories-", dir=MEMORY))
         self.home = Home(self.folder / "data")
         self.phones: list[ModelPhone] = []
         self.saved: list[str] = []
         self.copies: list[Path] = []
+        self.sound: set[str] = set()  # names of entries that are invalid to no program
 
     @initialize(clocks=st.lists(st.sampled_from([2016, 2026, 2036]), min_size=2, max_size=3))
     def begin(self, clocks: list[int]) -> None:
@@ -54,7 +61,20 @@ class Garage(RuleBasedStateMachine):
 
     @rule(which=WHICH, record=RECORDS, fields=FIELDS)
     def edit(self, which: int, record: str, fields: dict[str, Any]) -> None:
-        self.saved.append(self.phone(which).save("job", record, {"name": "Seats", **fields}))
+        text = self.phone(which).save("job", record, {"name": "Seats", **fields})
+        self.saved.append(text)
+        self.sound.add(json.loads(text)["id"])
+
+    @rule()
+    def upgrade(self) -> None:
+        """All at once: what a replica holds does not depend on what it knows."""
+        self.older.close()
+        self.start_the_server()
+
+    def start_the_server(self) -> None:
+        """As `serve` does first: the tables are those of this program."""
+        self.home.close()
+        prepare(self.home.settings).close()
 
     @rule(which=WHICH, record=RECORDS, deleted=st.booleans())
     def delete(self, which: int, record: str, deleted: bool) -> None:
@@ -135,6 +155,7 @@ class Garage(RuleBasedStateMachine):
         self.home.close()
         shutil.rmtree(self.home.settings.data)
         shutil.copytree(self.copies[-min(back, len(self.copies))], self.home.settings.data)
+        self.start_the_server()
         if announced:
             with self.home.database.write() as session:
                 garages.new_epoch(session, self.home.garage)
@@ -148,7 +169,10 @@ class Garage(RuleBasedStateMachine):
         try:
             self.quieten()
             self.check()
+            self.upgrade()
+            self.check()
         finally:
+            self.older.close()
             shutil.rmtree(self.folder)
 
     def check(self) -> None:
@@ -158,6 +182,7 @@ class Garage(RuleBasedStateMachine):
         assert set(self.saved) <= kept, "something called saved is gone"
         state = server_state(self.home)
         assert state == folded(again)
+        assert not {name for name, reason in state["aside"].items() if reason == "invalid"} & self.sound
         for phone in self.phones:
             assert phone.pending == []
             assert folded(phone.fold()) == state

@@ -18,6 +18,8 @@ from sqlalchemy.orm import Session
 from tarebook.errors import TarebookError
 from tarebook.garage import intake
 from tarebook.garage.intake import BATCH_ENTRIES, HOME, StoredFold
+from tarebook.journal.entries import known
+from tarebook.journal.kinds import KINDS
 from tarebook.journal.state import to_json
 
 
@@ -71,6 +73,7 @@ class _Author:
 
     def text_of(self, change: Change) -> tuple[str, str]:
         """(record, the entry's text)"""
+        self._refuse_unknown(change)
         self.n += 1
         entry, record = new_id(), change.record or new_id()
         base = self._heads(record) if change.base is None and change.record else list(change.base or ())
@@ -83,6 +86,12 @@ class _Author:
                 "made_at": made_at,
             }
         )  # fmt: skip
+
+    def _refuse_unknown(self, change: Change) -> None:
+        """What another program's entry may hold, this one must not write."""
+        kind = KINDS.get(change.kind)
+        if kind and known(kind, change.set) != change.set:
+            raise TarebookError("invalid", record=change.record)
 
     def _heads(self, name: str) -> list[str]:
         if name not in self.heads:

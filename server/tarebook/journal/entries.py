@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -115,7 +115,12 @@ def problem(entry: Entry) -> str | None:
     kind = KINDS.get(entry.kind)
     if kind is None:
         return "unknown_kind"
-    return None if all(_fits(kind, name, value) for name, value in entry.set.items()) else "invalid"
+    return None if all(_fits(kind, name, value) for name, value in known(kind, entry.set).items()) else "invalid"
+
+
+def known(kind: Kind, fields: Mapping[str, Any]) -> dict[str, Any]:
+    """Those of the fields that this program knows; the others stay in the entry, for a program that does."""
+    return {name: value for name, value in fields.items() if name in kind.fields or name == "deleted"}
 
 
 def lacks_required(kind: Kind, fields: dict[str, Any]) -> bool:
@@ -126,9 +131,7 @@ def lacks_required(kind: Kind, fields: dict[str, Any]) -> bool:
 def _fits(kind: Kind, name: str, value: Any) -> bool:
     if name == "deleted":
         return isinstance(value, bool)
-    spec = kind.fields.get(name)
-    if spec is None:
-        return False
+    spec = kind.fields[name]
     return not spec.required if value is None else _CHECKS[spec.type](spec, value)
 
 

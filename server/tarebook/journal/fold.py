@@ -184,7 +184,7 @@ class Fold:
         self.changed_records.add(entry.record)
         # Who saw every head saw all of the record: no need to walk its past.
         seen = None if set(entry.base) == set(record.heads) else self._seen_by(entry)
-        for name, value in entry.set.items():
+        for name, value in entries.known(KINDS[entry.kind], entry.set).items():
             head = Head(entry.id, value, entry.writer, entry.device)
             record.fields[name] = self._placed(record.fields.get(name, []), head, seen)
         late = seen is not None and any(self._has_seen(head, entry) for head in record.heads)

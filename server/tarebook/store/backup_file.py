@@ -28,7 +28,7 @@ from tarebook.journal.ids import next_mark, text_hash
 from tarebook.store.database import Database
 from tarebook.store.migrate import migrate
 from tarebook.store.models import Base, EntryRow, GarageRow, PhotoRow
-from tarebook.store.rebuild import RULES, rebuild
+from tarebook.store.rebuild import rebuild, rules
 
 FORMAT, VERSION = "tarebook-backup", 1
 MANIFEST, DATABASE = "backup.json", "tarebook.sqlite3"
@@ -175,7 +175,7 @@ def _check(session: Session, manifest: Manifest) -> None:
     _same({garage: row.head for garage, row in garages.items()}, _numbers(manifest.marks), "its journal is cut short")
     _same(set(session.scalars(select(PhotoRow.sha256))), manifest.photos, "its photos are others")
     for garage, row in garages.items():
-        comparable = row.folded_by == RULES
+        comparable = row.folded_by == rules()
         changed = rebuild(session, garage).changed
         if comparable and changed:
             raise TarebookError("backup_differs", changed=changed)

@@ -9,12 +9,14 @@ from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
 from tarebook.store.models import GarageRow, utc_now
-from tarebook.store.rebuild import RULES
+from tarebook.store.rebuild import rules
 
 
 def create(session: Session) -> GarageRow:
     """A new, empty garage."""
-    garage = GarageRow(id=secrets.token_hex(10), epoch=secrets.token_hex(8), head=0, folded_by=RULES, made_at=utc_now())
+    garage = GarageRow(
+        id=secrets.token_hex(10), epoch=secrets.token_hex(8), head=0, folded_by=rules(), made_at=utc_now()
+    )
     session.add(garage)
     session.flush()
     return garage

@@ -16,7 +16,7 @@ from tarebook.errors import TarebookError
 from tarebook.settings import Settings
 from tarebook.store.database import Database, translated
 from tarebook.store.models import GarageRow
-from tarebook.store.rebuild import RULES, rebuild
+from tarebook.store.rebuild import rebuild, rules
 
 MIGRATIONS = Path(__file__).parent / "migrations"
 
@@ -31,7 +31,7 @@ def prepare(settings: Settings) -> Database:
     database = Database(settings.database)
     migrate(database)
     with database.write() as session:
-        for garage in session.scalars(select(GarageRow.id).where(GarageRow.folded_by != RULES)).all():
+        for garage in session.scalars(select(GarageRow.id).where(GarageRow.folded_by != rules())).all():
             rebuild(session, garage)
     return database
 

@@ -19,12 +19,14 @@ from tarebook.journal.state import to_json
 from tarebook.store.journal_rows import write_reasons, write_records, write_waiting
 from tarebook.store.models import EntryRow, GarageRow, RecordRow, VerdictRow, WaitingRow
 
-FOLD_VERSION = 1
+FOLD_VERSION = 2
 """Raise it when `journal.entries` or `journal.fold` fold the same entries differently."""
 
-_TABLE = to_json([SCHEMA, FOLD_VERSION, [kind.rule for kind in KINDS.values()]])
-RULES = hashlib.sha256(_TABLE.encode()).hexdigest()
-"""Fingerprint of the rules by which this program folds."""
+
+def rules() -> str:
+    """Fingerprint of the rules by which this program folds: tables made by others are made again."""
+    table = to_json([SCHEMA, FOLD_VERSION, [kind.rule for kind in KINDS.values()]])
+    return hashlib.sha256(table.encode()).hexdigest()
 
 
 @dataclass(frozen=True)
@@ -51,7 +53,7 @@ def rebuild(session: Session, garage: str) -> Rebuilt:
     now = {name: kept.reason for name, kept in fold.kept.items()}
     changed = {name: reason for name, reason in now.items() if reasons[name] != reason}
     write_reasons(session, garage, changed)
-    session.execute(update(GarageRow).where(GarageRow.id == garage).values(folded_by=RULES))
+    session.execute(update(GarageRow).where(GarageRow.id == garage).values(folded_by=rules()))
     differ = before.items() ^ _records(session, garage).items()
     aside = sum(reason is not None for reason in now.values())
     return Rebuilt(len(now), len(fold.records), aside, len({name for name, _row in differ}) + len(changed))

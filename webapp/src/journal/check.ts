@@ -13,12 +13,18 @@ type Fields = Readonly<Record<string, unknown>>;
 export function problem(entry: Entry): AsideReason | null {
   if (entry.schema > SCHEMA) return "newer_schema";
   if (!Object.hasOwn(KINDS, entry.kind)) return "unknown_kind";
-  return misfitting(entry.kind, entry.set) === null ? null : "invalid";
+  return known(entry.kind, entry.set).every((name) => fits(entry.kind, name, entry.set[name])) ? null : "invalid";
 }
 
-/** The first field that does not fit its kind, or null. `null` clears a field that need not be set. */
+/** Those of an entry's fields that this app knows; the others stay in the entry, for an app that does. */
+export function known(kind: string, set: Fields): string[] {
+  return Object.keys(set).filter((name) => name === "deleted" || Object.hasOwn(KINDS[kind]!.fields, name));
+}
+
+/** The first field that this app may not write, or null. `null` clears a field that need not be set. */
 export function misfitting(kind: string, set: Fields): string | null {
-  return Object.keys(set).find((name) => !fits(kind, name, set[name])) ?? null;
+  const own = new Set(known(kind, set));
+  return Object.keys(set).find((name) => !own.has(name) || !fits(kind, name, set[name])) ?? null;
 }
 
 /** The first field that a record's first entry must set and does not, or null. */
@@ -33,9 +39,7 @@ export function isFact(kind: string): boolean {
 
 function fits(kind: string, name: string, value: unknown): boolean {
   if (name === "deleted") return typeof value === "boolean";
-  const fields = KINDS[kind]!.fields;
-  if (!Object.hasOwn(fields, name)) return false;
-  const field = fields[name]!;
+  const field = KINDS[kind]!.fields[name]!;
   return value === null ? !field.required : FITS[field.type](value, field);
 }
 

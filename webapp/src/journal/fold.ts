@@ -7,7 +7,7 @@
  * open conflict: the first stands until a person settles it, by an entry whose past holds them all.
  */
 
-import { isFact, lacksRequired, problem } from "./check";
+import { isFact, known, lacksRequired, problem } from "./check";
 import { rawId, readEntry } from "./entry";
 import {
   type FoldState,
@@ -118,7 +118,7 @@ function apply(state: FoldState, entry: Entry): void {
   const record = ownRecord(state, entry.record, entry.kind);
   // Who saw every head saw all of the record: no need to walk its past.
   const seen = sameNames(entry.base, record.heads) ? null : past(state, entry.base);
-  for (const field of Object.keys(entry.set)) {
+  for (const field of known(entry.kind, entry.set)) {
     const claim = { entry: entry.id, value: entry.set[field]!, writer: entry.writer, device: entry.device };
     record.fields[field] = seen ? placed(state, record.fields[field] ?? [], claim, seen) : [claim];
   }
