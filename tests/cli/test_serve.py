@@ -135,6 +135,26 @@ def test_it_stops_cleanly_and_writes_nothing_into_the_home_folder(data, tmp_path
     assert list(home.iterdir()) == []
 
 
+SLOW_TO_BEGIN = """
+import time
+from gunicorn.workers.base import Worker
+
+begin = Worker.init_process
+
+def late(self):
+    time.sleep(1)
+    begin(self)
+
+Worker.init_process = late
+"""
+
+
+def test_it_stops_at_once_while_its_worker_still_begins(data, tmp_path):
+    (tmp_path / "sitecustomize.py").write_text(SLOW_TO_BEGIN)
+    with serving(*ANYWHERE, "--data", data, PYTHONPATH=str(tmp_path)) as (process, _):
+        assert stopped(process, signal.SIGINT) == (0, "")
+
+
 def test_a_killed_server_leaves_no_lock(data):
     with serving(*ANYWHERE, "--data", data) as (process, _):
         process.kill()

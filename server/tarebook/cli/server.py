@@ -74,6 +74,7 @@ class _Server(BaseApplication):
             "control_socket_disable": True,
             "loglevel": "warning",
             "when_ready": self._when_ready,
+            "post_fork": _until_it_listens,
             "post_worker_init": self._when_serving,
             "worker_exit": self._when_over,
         }
@@ -97,6 +98,12 @@ class _Server(BaseApplication):
     def _when_over(self, _arbiter: Any, _worker: Any) -> None:
         for one in self._house.alongside:
             one.stop()
+
+
+def _until_it_listens(_arbiter: Any, _worker: Any) -> None:
+    """A worker is born with its parent's handlers, which would note a signal down for nobody; later it has its own."""
+    for number in (signal.SIGINT, signal.SIGTERM, signal.SIGQUIT):
+        signal.signal(number, lambda *_: os._exit(0))
 
 
 def _terminate(_number: int, _frame: FrameType | None) -> None:
