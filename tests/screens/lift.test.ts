@@ -1,15 +1,8 @@
 /** The form behind lifting an axle: two pads as one reading, what is missing, the fact it becomes. */
 import { describe, expect, test } from "vitest";
-import { readingOf } from "../../webapp/src/parts/words/reading";
-import {
-  changesOf,
-  emptyForm,
-  formFrom,
-  type LiftForm,
-  missing,
-  sumOf,
-  tiltedOf,
-} from "../../webapp/src/screens/Lift/form";
+import { sumOf } from "../../webapp/src/core/numbers/typedSum";
+import { typedOf } from "../../webapp/src/parts/words/reading";
+import { changesOf, emptyForm, formFrom, type LiftForm, missing, tiltedOf } from "../../webapp/src/screens/Lift/form";
 
 const TYPED = { height: "452", left: "254.3", right: "265.2 kg" };
 const form = (patch: Partial<LiftForm> = {}): LiftForm => ({
@@ -17,20 +10,20 @@ const form = (patch: Partial<LiftForm> = {}): LiftForm => ({
   ...TYPED,
   ...patch,
 });
-const mass = (text: string) => readingOf("mass", text, "kg");
+const sum = (one: string, other: string) => sumOf(typedOf("mass", one, "kg"), typedOf("mass", other, "kg"));
 
 describe("two pads under one axle", () => {
   test("are added exactly, to the finer of both last digits", () => {
-    expect(sumOf(mass("262.8"), mass("276.85 kg"))).toBe("539.65 kg");
-    expect(sumOf(mass("0.1"), mass("0.2"))).toBe("0.3 kg");
-    expect(sumOf(mass("9"), mass("1"))).toBe("10 kg");
-    expect(sumOf(mass("560.6 lb"), mass("584.7lb"))).toBe("1145.3 lb");
+    expect(sum("262.8", "276.85 kg")).toBe("539.65 kg");
+    expect(sum("0.1", "0.2")).toBe("0.3 kg");
+    expect(sum("9", "1")).toBe("10 kg");
+    expect(sum("560.6 lb", "584.7lb")).toBe("1145.3 lb");
   });
 
   test("are not added across units, from fractions, or before both are there", () => {
-    expect(sumOf(mass("262.8"), mass("584.7 lb"))).toBeNull();
-    expect(sumOf(mass("262 1/2 lb"), mass("584 lb"))).toBeNull();
-    expect(sumOf(mass("262.8"), mass(""))).toBeNull();
+    expect(sum("262.8", "584.7 lb")).toBeNull();
+    expect(sum("262 1/2 lb", "584 lb")).toBeNull();
+    expect(sum("262.8", "")).toBeNull();
     expect(tiltedOf(form({ right: "" }))).toBe("");
   });
 

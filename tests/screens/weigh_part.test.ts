@@ -1,9 +1,7 @@
 /** The form behind weighing a part: when it can be saved, which records it becomes, and which readings are odd. */
 import { describe, expect, test } from "vitest";
-import { uncertain } from "../../webapp/src/core/numbers/uncertain";
 import type { Rec } from "../../webapp/src/journal/types";
 import { isBlank } from "../../webapp/src/parts/weighing/blank";
-import { farFrom } from "../../webapp/src/screens/WeighPart/far";
 import { changesOf, emptyForm, frozen, missing, type PartForm } from "../../webapp/src/screens/WeighPart/form";
 import { offersFrom } from "../../webapp/src/screens/WeighPart/offers";
 
@@ -85,20 +83,6 @@ describe("the records it becomes", () => {
 test("a form with nothing in it is not worth keeping", () => {
   expect(isBlank(form({ of: { id: null, text: "" } }))).toBe(true);
   expect(isBlank(form({ of: { id: null, text: "" }, shown: "3" }))).toBe(false);
-});
-
-describe("a second look is asked for", () => {
-  const before = uncertain(10, { "round:a": 0.05 });
-
-  test("beyond three standard uncertainties and a twentieth of the mass", () => {
-    expect(farFrom(before, uncertain(10.6, { "round:b": 0.05 }))?.value).toBeCloseTo(0.6);
-    expect(farFrom(before, uncertain(9.4, { "round:b": 0.05 }))?.value).toBeCloseTo(-0.6);
-  });
-
-  test("not for a rough scale, and not for a small difference between fine ones", () => {
-    expect(farFrom(before, uncertain(10.6, { "round:b": 0.5 }))).toBeNull();
-    expect(farFrom(before, uncertain(10.4, { "round:b": 0.001 }))).toBeNull();
-  });
 });
 
 test("what nobody has weighed is offered first, newest first; what is gone is not offered", () => {

@@ -23,6 +23,8 @@ const WIDEST = 0.06; // m; U (95 %), half of what the track alone tells (core/ba
 const WIDE = 0.025; // m; U beyond which more lift is worth the trouble: common practice, no source
 const TRIED = 20; // rises an outlook tries in every metre
 const HIGHEST = 1.5; // m, to which it looks however long the car: no axle is raised further
+const WORTH_RAISING = 1.4; // times a rise, from where a higher one tells clearly more: common practice, no source
+const [MANY_TIMES, HIGH, CHOICES] = [3, 0.6, 4]; // of the first rise that does, m, rows: common practice, no source
 const ABOVE_AXLES = 0.22; // m, of the centre, where only the doubt of a lift is foreseen: common practice, no source
 export const LIFT_WITHIN = 0.003; // m, half-width of the rise as measured with a tape: common practice, no source
 export type Raised = "rear" | "front";
@@ -59,6 +61,20 @@ export type Outlook = {
   readonly least: number | null;
   readonly enough: number | null;
 };
+
+/** The first rise that would tell clearly more than this one, with its margin; null: none does. */
+export function higherThan({ rises }: Outlook, rise: number): readonly [rise: number, margin: number] | null {
+  return rises.find(([each]) => each >= WORTH_RAISING * rise) ?? null;
+}
+
+/** The rises worth choosing among, a few: from the first that would do to one that asks much of hoist and stands. */
+export function choicesOf({ rises, least, enough }: Outlook): Outlook["rises"] {
+  const first = enough ?? least;
+  if (first === null) return [];
+  const some = rises.filter(([rise]) => rise >= first && rise <= Math.max(MANY_TIMES * first, HIGH));
+  const step = Math.max(1, Math.ceil(some.length / CHOICES));
+  return some.filter((_, at) => at % step === 0);
+}
 
 /** The height from axle loads (any unit of force or mass, one for all) and the rise (m) of the raised axle. */
 export function axleLift(

@@ -71,6 +71,13 @@ function partOf(garage: Garage, line: Line): Part {
   return garage.parts.get(line.part) as Part;
 }
 
+/** Part id → what all moves of it come to, kg, and where it sits. */
+export function byPart(moves: readonly Moved[]): Map<string, { mass: Uncertain; place: Place }> {
+  const parts = new Map<string, Moved[]>();
+  for (const move of moves) parts.set(move.line.part, [...(parts.get(move.line.part) ?? []), move]);
+  return new Map([...parts].map(([part, all]) => [part, { mass: sum(all), place: all[0]!.place }]));
+}
+
 /** What the moves change in the body they start from; without one there is no yaw inertia to tell. */
 export function changeOf(garage: Garage, body: Body | null, moves: readonly Moved[]): Change {
   const beltline = garage.car?.beltline?.value ?? null;

@@ -2,7 +2,8 @@
 
 import "../../laterErrors";
 import { type Warned, warned } from "../garage/records";
-import { add, divide, fsum, type Uncertain, uncertain } from "../numbers/uncertain";
+import type { Quantity } from "../numbers/quantity";
+import { add, divide, fsum, subtract, type Uncertain, uncertain } from "../numbers/uncertain";
 
 export type Share = readonly [number, number];
 
@@ -64,6 +65,20 @@ export type Ballast = {
   readonly proven: boolean;
   readonly warnings: readonly Warned[];
 };
+
+/** kg in RF + LR that nobody would feel or measure: common practice, no source. */
+export const HARDLY = 0.05;
+
+/** How far the car with it stands above a minimum, kg. */
+export const overMinimum = ({ total }: Ballast, minimum: number): Uncertain => subtract(total, uncertain(minimum));
+
+/** kg of so many blocks. */
+export const massIn = (block: Quantity, count: number): number => block.value * count;
+
+/** The shares of the car without the ballast looked for, as far as they are known. */
+export function sharesOf({ total, front, left }: Carried): { front: Uncertain | null; left: Uncertain | null } {
+  return { front: front && divide(front, total), left: left && divide(left, total) };
+}
 
 type Put = readonly { readonly place: Place; readonly count: number }[];
 

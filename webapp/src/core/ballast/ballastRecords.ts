@@ -51,6 +51,11 @@ export type BallastChoice = {
   readonly warnings: readonly Warned[];
 };
 
+/** kg the car lacks without any ballast, zero when it lacks nothing. */
+export function lacking({ car, wanted }: BallastChoice): number {
+  return car && wanted ? Math.max(0, wanted.least - car.total.value) : 0;
+}
+
 /** The best ballast for the garage's car. `known`, `now`: its masses and standing, when they are at hand already. */
 export function ballastChoice(
   garage: Garage,

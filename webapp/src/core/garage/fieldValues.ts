@@ -9,6 +9,9 @@ import type { Field } from "../../journal/kinds";
 import { type Kind, type Quantity, QuantityError, read, readNumber } from "../numbers/quantity";
 import { compare, type Ratio } from "../numbers/ratio";
 
+/** m; nothing of a car lies farther than this from where its axes begin: common practice, no source. */
+export const FARTHEST = 10;
+
 /** A value of the wrong shape. */
 export class Misfit extends Error {}
 

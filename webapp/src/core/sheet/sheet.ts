@@ -38,6 +38,7 @@ import {
 
 const THICKEST = ratio(1n, 10n); // m; whatever is thicker is no sheet
 const LEAST = 0.0001; // kg; what is lighter is a slip of a unit
+const ALIKE = 1e-3; // of the mass: a table that lists no more than this above it says the same
 
 /**
  * One kind of piece. Holes that are polygons lie where they are drawn, on the outline's own axes.
@@ -66,6 +67,12 @@ export type SheetMass = {
   readonly listed: number | null;
   readonly warnings: readonly Warned[];
 };
+
+/** How much more a gauge table lists than comes out here, as a share; null where it says the same. */
+export function listedOver({ mass, listed }: SheetMass): number | null {
+  const over = listed === null ? 0 : listed / mass.value - 1;
+  return over > ALIKE ? over : null;
+}
 
 /** What the piece comes to, or why it comes to nothing. */
 export function sheet(piece: Piece): SheetMass | Warned {

@@ -7,7 +7,7 @@
 
 import { type Garage, type Warned, warned } from "../garage/records";
 import { type Nets, netBetween, piecesBetween } from "../ledger/since";
-import { beyondDoubt, type Uncertain, weightedSum } from "../numbers/uncertain";
+import { add, beyondDoubt, type Uncertain, weightedSum } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
 import { isWarned } from "../wholeCar/condition";
 import { bare, type Weighed } from "../wholeCar/weighed";
@@ -27,6 +27,11 @@ export type Gap = {
 /** Whether a gap is beyond its own doubt. */
 export function isSignificant(gap: Gap): boolean {
   return beyondDoubt(gap.difference);
+}
+
+/** What the scales say changed between the two, kg. `written`: the net of the jobs between. */
+export function byScales({ difference }: Gap, written: Uncertain): Uncertain {
+  return add(difference, written);
 }
 
 /** What the later of two weigh-ins found beside the jobs between them; more in the car is positive. */

@@ -194,6 +194,11 @@ function verdictOf(
   return out.length > 0 ? "unweighed" : "above";
 }
 
+/** Whether the car is to be shown as under its minimum: by its verdict, or by the plain figure. */
+export function isUnder({ verdict, margin }: Standing): boolean {
+  return verdict === "under" || (margin?.value ?? 0) < 0;
+}
+
 function netNow({ garage, nets }: Given): Uncertain {
   return massTotal(jobsInCar(garage).flatMap((job) => (nets.get(job.id) as JobNet).lines)).net;
 }

@@ -7,7 +7,7 @@
 
 import { order } from "../garage/order";
 import { type Garage, type Warned, type WeighIn, warned } from "../garage/records";
-import { resolution, type Uncertain, uncertain } from "../numbers/uncertain";
+import { fsum, resolution, type Uncertain, uncertain } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
 import { driverIn, fuelIn } from "./condition";
 import type { Loads } from "./weighIn";
@@ -64,4 +64,10 @@ export function ballastNow(garage: Garage): Uncertain | null {
     sources[`ballast:${id}`] = fitted * resolution(block.last_digit);
   }
   return uncertain(value, sources);
+}
+
+/** From the readings to the weight, kg: what they come to together, and what the scale's checks put in (or take out). */
+export function trailOf(shown: readonly number[], whole: Uncertain): { together: number; taken: number } {
+  const together = fsum(shown);
+  return { together, taken: whole.value - together };
 }

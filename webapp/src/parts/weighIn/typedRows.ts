@@ -1,7 +1,8 @@
 /** What a person entered for a weigh-in, line by line: as typed, and how that was read. */
 import { say } from "../../answers";
 import { showMass } from "../../core/numbers/shown";
-import { subtract, total, type Uncertain, uncertain } from "../../core/numbers/uncertain";
+import type { Uncertain } from "../../core/numbers/uncertain";
+import { trailOf } from "../../core/wholeCar/weighed";
 import { LOOKS } from "../../core/wholeCar/weighIn";
 import { garage, type Rec } from "../../garage/garage";
 import { type Measure, massUnit, unitOf } from "../../garage/units";
@@ -52,13 +53,13 @@ export function trailRows(rec: Rec, whole: Uncertain): Fact[] {
   const unit = String(garage.value.byId.get(String(rec.values["scale"]))?.values["unit"] ?? massUnit());
   const names = LOOKS[rec.values["layout"] as keyof typeof LOOKS];
   const looks = names.map((name) => readingOf("mass", String(rec.values[name] ?? ""), unit));
-  const shown = looks.flatMap((look) => (look.state === "read" ? [uncertain(look.value)] : []));
+  const shown = looks.flatMap((look) => (look.state === "read" ? [look.value] : []));
   if (shown.length < looks.length) return [];
-  const sum = total(shown);
-  const correction = showMass(subtract(whole, sum).value, massUnit(), null, true);
+  const { together, taken } = trailOf(shown, whole);
+  const correction = showMass(taken, massUnit(), null, true);
   const isCorrected = correction !== showMass(0, massUnit(), null, true);
   return [
-    ...(shown.length > 1 ? [{ name: "Together", value: showMass(sum.value, massUnit()) }] : []),
+    ...(shown.length > 1 ? [{ name: "Together", value: showMass(together, massUnit()) }] : []),
     ...(isCorrected ? [{ name: "Scale's correction", value: correction, under: "by its checks" }] : []),
     { name: "So it weighed", value: say(whole) },
   ];

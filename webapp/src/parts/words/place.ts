@@ -1,8 +1,8 @@
 /** A place along one axis of the car, as a tape measure gives it: how far, to which side, and whether that can be. */
+import { FARTHEST } from "../../core/garage/fieldValues";
 import { readingOf } from "./reading";
 
 const MINUS = /^\s*[-−]\s*/;
-const FAR = 10; // m; nothing of a car is farther than this from where its axes begin
 
 /** The length without its side; `minus`: it is to the side below nothing (ahead, left). */
 export function sidesOf(text: string): { far: string; minus: boolean } {
@@ -16,7 +16,7 @@ export function placed(far: string, minus: boolean): string {
 /** A sentence when the length is more than a car is long. */
 export function tooFar(text: string, unit: string): string | null {
   const reading = readingOf("length", sidesOf(text).far, unit);
-  if (reading.state !== "read" || reading.value <= FAR) return null;
+  if (reading.state !== "read" || reading.value <= FARTHEST) return null;
   return `That is ${reading.words}, more than a car is long. Look at the number and its unit.`;
 }
 

@@ -1,5 +1,6 @@
 /** Where doubt comes from, in words: the error sources of the core, named for people and gathered by what they are. */
-import { type Uncertain, u, uncertain } from "../../core/numbers/uncertain";
+import { doubtsBy } from "../../core/numbers/doubts";
+import type { Uncertain } from "../../core/numbers/uncertain";
 import { garage } from "../../garage/garage";
 import { to } from "../../route";
 
@@ -28,8 +29,6 @@ const WORDS: [prefix: string, words: (rest: string) => string][] = [
   ["fuel:", () => "How well the fuel in the tank is known"],
 ];
 
-const LEAST = 1e-4; // of the widest: what is smaller changes no digit anybody sees
-
 function scaleName(id: string): string {
   return String(garage.value.byId.get(id)?.values["name"] ?? "something not here");
 }
@@ -53,16 +52,5 @@ function scaleOf(source: string): string | null {
 
 /** Sources that are called the same are one line; the largest doubt comes first. */
 export function doubtsOf(item: Uncertain): Doubt[] {
-  const groups = new Map<string, Record<string, number>>();
-  for (const [source, deviation] of Object.entries(item.sources)) {
-    const words = sourceWord(source);
-    groups.set(words, { ...groups.get(words), [source]: deviation });
-  }
-  const doubts = [...groups].map(([words, sources]) => ({
-    words,
-    u: u(uncertain(0, sources)),
-    href: scaleOf(Object.keys(sources)[0]!),
-  }));
-  const least = LEAST * Math.max(0, ...doubts.map((doubt) => doubt.u));
-  return doubts.filter((doubt) => doubt.u > least).sort((a, b) => b.u - a.u);
+  return doubtsBy(item, sourceWord).map(({ name, u, first }) => ({ words: name, u, href: scaleOf(first) }));
 }

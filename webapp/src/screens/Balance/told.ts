@@ -2,11 +2,11 @@
 import { say } from "../../answers";
 import { type Balance, balance, type StateName } from "../../core/balance/balance";
 import { changed } from "../../core/balance/body";
-import { type Moved, movedBetween } from "../../core/balance/moved";
+import { byPart, type Moved, movedBetween } from "../../core/balance/moved";
 import type { Garage } from "../../core/garage/records";
 import { jobNets, jobsInCar } from "../../core/ledger/net";
 import { showMass } from "../../core/numbers/shown";
-import { expanded, total, type Uncertain, uncertain } from "../../core/numbers/uncertain";
+import { expanded, type Uncertain, uncertain } from "../../core/numbers/uncertain";
 import type { Masses } from "../../core/weighing/weighing";
 import { massUnit } from "../../garage/units";
 import type { Named } from "../../parts/drawing/CentreClose";
@@ -44,21 +44,12 @@ export function tell(garage: Garage, known: Masses, jobs: readonly string[] | nu
   };
 }
 
-function byPart(moves: readonly Moved[]): Map<string, Moved[]> {
-  const parts = new Map<string, Moved[]>();
-  for (const move of moves) parts.set(move.line.part, [...(parts.get(move.line.part) ?? []), move]);
-  return parts;
-}
-
-const massOf = (moves: readonly Moved[]): Uncertain => total(moves.map(({ load }) => load.mass));
-
 function kilograms(moves: readonly Moved[]): Map<string, number> {
-  return new Map([...byPart(moves)].map(([part, all]) => [part, massOf(all).value]));
+  return new Map([...byPart(moves)].map(([part, { mass }]) => [part, mass.value]));
 }
 
 function marksOf(garage: Garage, moves: readonly Moved[], planned: boolean): Mark[] {
-  return [...byPart(moves)].flatMap(([part, all]) => {
-    const [mass, { place }] = [massOf(all), all[0]!];
+  return [...byPart(moves)].flatMap(([part, { mass, place }]) => {
     if (mass.value === 0) return [];
     const name = garage.parts.get(part)?.name ?? "A part not here yet";
     const shared = { part, name, planned, spot: spotOf(place), half: halfOf(place), apart: Math.sqrt(place.apart) };

@@ -2,9 +2,10 @@
 import { useState } from "preact/hooks";
 import { book, minimumWords, say, stand } from "../../answers";
 import type { Ballast } from "../../core/ballast/ballast";
-import type { BallastChoice } from "../../core/ballast/ballastRecords";
+import { massIn, overMinimum, sharesOf } from "../../core/ballast/ballastAnswer";
+import { type BallastChoice, lacking } from "../../core/ballast/ballastRecords";
 import { showMass } from "../../core/numbers/shown";
-import { subtract, uncertain } from "../../core/numbers/uncertain";
+import { uncertain } from "../../core/numbers/uncertain";
 import { inHandSentence } from "../../core/standing/sentences";
 import { massUnit, unitOf } from "../../garage/units";
 import { save } from "../../garage/write";
@@ -19,17 +20,7 @@ import { Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
 import { nameOf } from "../../parts/words/naming";
 import { to } from "../../route";
-import {
-  changeWords,
-  crossFact,
-  heightFact,
-  lacking,
-  missingIn,
-  movesSentence,
-  shareFact,
-  sharesWithout,
-  unaimedOf,
-} from "./words";
+import { changeWords, crossFact, heightFact, missingIn, movesSentence, shareFact, unaimedOf } from "./words";
 
 type Props = { choice: BallastChoice; found: Ballast; places: readonly Rec[] };
 
@@ -84,7 +75,7 @@ function PlaceLine({ place, put, fitted, misses }: { place: Rec; put: number; fi
       name={nameOf(place)}
       note={changeWords(fitted, put, misses)}
       value={value}
-      under={put > 1 && block ? showMass(put * block.value, massUnit()) : undefined}
+      under={put > 1 && block ? showMass(massIn(block, put), massUnit()) : undefined}
       href={to("ballast", place.id)}
     />
   );
@@ -123,7 +114,7 @@ function Fitted({ choice, found, places }: Props) {
 function factsOf({ car, wanted }: BallastChoice, found: Ballast): Fact[] {
   if (!car) return [];
   const { minimum, official } = stand.value;
-  const before = sharesWithout(car);
+  const before = sharesOf(car);
   const kept = official ? inHandSentence(official, massUnit()).text : "";
   const over: Fact[] =
     minimum === null
@@ -131,7 +122,7 @@ function factsOf({ car, wanted }: BallastChoice, found: Ballast): Fact[] {
       : [
           {
             name: "Over the minimum",
-            value: say(subtract(found.total, uncertain(minimum)), true),
+            value: say(overMinimum(found, minimum), true),
             under: [`minimum ${minimumWords.value}`, kept].filter(Boolean).join(" · "),
           },
         ];

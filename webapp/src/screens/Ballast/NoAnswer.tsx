@@ -1,12 +1,12 @@
 /** Before there is an answer: what the car lacks, and the one thing to enter next. */
 
-import type { BallastChoice } from "../../core/ballast/ballastRecords";
+import { type BallastChoice, lacking } from "../../core/ballast/ballastRecords";
 import { uncertain } from "../../core/numbers/uncertain";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Warnings } from "../../parts/frame/Warnings";
 import { to } from "../../route";
 import type { OfPlaces } from "./Ballast";
-import { lacking, unaimedOf } from "./words";
+import { unaimedOf } from "./words";
 
 const NEXT: Record<string, [words: string, screen: string]> = {
   ballast_unweighed: ["Weigh the whole car", "weigh-car"],

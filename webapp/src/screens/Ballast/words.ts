@@ -1,9 +1,10 @@
 /** What the answer says in words: what to move, what it comes to, what is missing. Figures are the core's. */
 import type { Ballast, Carried, Share } from "../../core/ballast/ballast";
+import { HARDLY } from "../../core/ballast/ballastAnswer";
 import type { BallastChoice } from "../../core/ballast/ballastRecords";
 import type { Warned } from "../../core/garage/records";
 import { showLength, showMass, showPercent } from "../../core/numbers/shown";
-import { divide, expanded, type Uncertain } from "../../core/numbers/uncertain";
+import { expanded, type Uncertain } from "../../core/numbers/uncertain";
 import type { Fact } from "../../parts/figures/Facts";
 
 /** Take 1 from “Boot floor”, put 2 in “Left footwell”. Blocks come out before others go in. */
@@ -45,17 +46,13 @@ function wantedWords(wanted: Share | null): string | null {
   return wanted[1] >= 1 ? `wanted at least ${low}` : `wanted ${low} to ${high}`;
 }
 
-export function sharesWithout({ total, front, left }: Carried): { front: Uncertain | null; left: Uncertain | null } {
-  return { front: front && divide(front, total), left: left && divide(left, total) };
-}
-
 /** How much the centre comes down or goes up. */
 export function heightFact({ height }: Ballast, car: Carried, unit: string): Fact {
   const name = "Centre of gravity";
   if (height === null || car.height === null) return { name, value: "height not known" };
   const change = height - car.height;
   const far = showLength(Math.abs(change), unit);
-  if (Math.abs(change) < 0.00005) return { name, value: "as high as before" };
+  if (far === showLength(0, unit)) return { name, value: "as high as before" };
   return { name, value: `${far} ${change < 0 ? "lower" : "higher"}`, under: "than without ballast" };
 }
 
@@ -63,18 +60,13 @@ export function heightFact({ height }: Ballast, car: Carried, unit: string): Fac
 export function crossFact({ cross_load: load }: Ballast, unit: string): Fact[] {
   if (load === null) return [];
   const value =
-    Math.abs(load) < 0.05 ? "next to no change" : `${showMass(load, unit, null, true)} on right front and left rear`;
+    Math.abs(load) < HARDLY ? "next to no change" : `${showMass(load, unit, null, true)} on right front and left rear`;
   return [{ name: "Cross weight", value, under: "by these blocks alone, springs untouched" }];
 }
 
 /** What is missing, with its mass in the garage's own unit. */
 export function missingIn(unit: string, missing: readonly Warned[]): Warned[] {
   return missing.map((each) => ({ ...each, data: { ...each.data, text: showMass(Number(each.data["kg"]), unit) } }));
-}
-
-/** kg the car lacks without any ballast, zero when it lacks nothing. */
-export function lacking({ car, wanted }: BallastChoice): number {
-  return car && wanted ? Math.max(0, wanted.least - car.total.value) : 0;
 }
 
 const UNAIMED = ["ballast_no_front", "ballast_no_left"];

@@ -2,7 +2,7 @@
 import { car, minimumWords, say, stand } from "../../answers";
 import { isSignificant } from "../../core/standing/gap";
 import { gapSentence, inHandSentence, marginSentence } from "../../core/standing/sentences";
-import type { Standing as Stand } from "../../core/standing/standing";
+import { isUnder, type Standing as Stand } from "../../core/standing/standing";
 import { massUnit } from "../../garage/units";
 import { TrimChoice } from "../../parts/controls/TrimChoice";
 import { armOf } from "../../parts/figures/arm";
@@ -38,7 +38,7 @@ export function Car() {
 function WeightNow() {
   const now = stand.value;
   const margin = marginSentence(now, massUnit());
-  const isUnder = now.verdict === "under" || (now.margin?.value ?? 0) < 0;
+  const under = isUnder(now);
   return (
     <section class="weight-now" aria-label="Weight now">
       <a class="weight-link" href={to("standing")}>
@@ -46,11 +46,11 @@ function WeightNow() {
           <span class="quiet">{now.weight ? "Weight now" : "Taken out so far"}</span>
           <span class="made-of">What it is made of</span>
         </span>
-        {(now.weight || now.removed.value !== 0) && <MassFigure mass={now.weight ?? now.removed} under={isUnder} />}
+        {(now.weight || now.removed.value !== 0) && <MassFigure mass={now.weight ?? now.removed} under={under} />}
       </a>
       <Steelyard {...armOf(now)} label={margin.text} />
       <ArmEnds />
-      <p class={isUnder ? "margin under" : "margin"}>{margin.text}.</p>
+      <p class={under ? "margin under" : "margin"}>{margin.text}.</p>
       {now.official && (
         <p>
           <a href={to("standing")}>{inHandSentence(now.official, massUnit()).text}</a>{" "}

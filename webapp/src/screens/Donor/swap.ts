@@ -1,9 +1,9 @@
 /** A donor part as if it were on the car in place of yours: what the standing would be, and the job that does it. */
 import { account, bookWith, car, type Lists, lists } from "../../answers";
 import type { Comparison } from "../../core/ledger/compare";
+import { onCar } from "../../core/ledger/onCar";
 import { type Standing, standing } from "../../core/standing/standing";
 import { garage, type Rec } from "../../garage/garage";
-import { onCar } from "./onCar";
 
 const TRIAL = "trial";
 

@@ -1,7 +1,7 @@
 /** What the lift tells while it is typed, how good that is, what a higher lift would bring; then photo, note and save. */
 import { useState } from "preact/hooks";
 import { bookWith, known } from "../../answers";
-import type { LiftedCar } from "../../core/balance/axleLift";
+import { higherThan, type LiftedCar } from "../../core/balance/axleLift";
 import { liftOf, outlook } from "../../core/balance/lift";
 import { warned } from "../../core/garage/records";
 import { isWarned } from "../../core/wholeCar/condition";
@@ -25,8 +25,8 @@ function workedOut(
   const record = laid.lifts.get(form.id);
   if (!record) return { found: null, higher: null };
   const ahead = outlook(laid, weighIn, form.raised, form.scale, known.value);
-  const higher = isWarned(ahead) ? undefined : ahead.rises.find(([rise]) => rise >= 1.4 * record.height.value);
-  return { found: liftOf(laid, record, known.value), higher: higher ?? null };
+  const higher = isWarned(ahead) ? null : higherThan(ahead, record.height.value);
+  return { found: liftOf(laid, record, known.value), higher };
 }
 
 export function LiveHeight({ form, weighIn }: Pick<StepProps, "form" | "weighIn">) {

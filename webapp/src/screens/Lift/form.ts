@@ -5,6 +5,7 @@
  * unit, exactly.
  */
 import { book } from "../../answers";
+import { sumOf } from "../../core/numbers/typedSum";
 import { describe } from "../../errors";
 import { unitOf } from "../../garage/units";
 import type { Change } from "../../garage/write";
@@ -12,7 +13,7 @@ import { TABLE } from "../../journal/kinds";
 import type { Value } from "../../journal/types";
 import type { Shot } from "../../parts/photos/Photos";
 import { momentForField, momentTyped } from "../../parts/words/momentFields";
-import { type Reading, readingOf, troubleIn, typedOf } from "../../parts/words/reading";
+import { readingOf, troubleIn, typedOf } from "../../parts/words/reading";
 
 export type Raised = "rear" | "front";
 
@@ -72,27 +73,8 @@ export function formFrom(id: string, before: Record<string, Value>, unit: string
 /** The load on the axle left on the ground, as one typed text; "" until all of it is there. */
 export function tiltedOf({ pads, left, right, unit }: LiftForm): string {
   const [one, other] = [readingOf("mass", left, unit, true), readingOf("mass", right, unit, true)];
-  if (pads) return sumOf(one, other) ?? "";
+  if (pads) return one.state === "read" && other.state === "read" ? (sumOf(one.typed, other.typed) ?? "") : "";
   return one.state === "read" ? one.typed : "";
-}
-
-const DECIMAL = /^(\d+)(?:\.(\d+))? (\S+)$/;
-
-/** Two decimal readings of one unit as one, to the last digit; null when one of them is something else. */
-export function sumOf(one: Reading, other: Reading): string | null {
-  if (one.state !== "read" || other.state !== "read") return null;
-  const [a, b] = [DECIMAL.exec(withUnit(one)), DECIMAL.exec(withUnit(other))];
-  if (!a || !b || a[3] !== b[3]) return null;
-  const places = Math.max(a[2]?.length ?? 0, b[2]?.length ?? 0);
-  const whole = ([, digits, decimals = ""]: RegExpExecArray) => BigInt(digits + decimals.padEnd(places, "0"));
-  const sum = String(whole(a) + whole(b)).padStart(places + 1, "0");
-  const at = sum.length - places;
-  return `${sum.slice(0, at)}${places ? `.${sum.slice(at)}` : ""} ${a[3]}`;
-}
-
-/** "262.8kg" as "262.8 kg". */
-function withUnit(reading: Reading & { state: "read" }): string {
-  return reading.typed.replace(/^([\d.]+)\s*/, "$1 ");
 }
 
 /** Why what is typed can be no rise of this car's axle; null when it can, or is not a reading yet. */

@@ -1,5 +1,6 @@
 /** The steps that look at the garage: how the car stood, how far to raise it, and the two numbers a lift gives. */
 import { book, known, say } from "../../answers";
+import { choicesOf } from "../../core/balance/axleLift";
 import { outlook } from "../../core/balance/lift";
 import { warned } from "../../core/garage/records";
 import { isWarned } from "../../core/wholeCar/condition";
@@ -118,17 +119,13 @@ function Rises({ ahead }: { ahead: Ahead }) {
   if (least === null) {
     return <Warnings of={[warned("lift_hopeless")]} />;
   }
-  const higher = ahead.rises.filter(([rise]) => rise >= least && rise <= Math.max(3 * least, 0.6));
-  const step = Math.max(1, Math.ceil(higher.length / 4));
   return (
     <>
       <p>
         <strong>Raise it by at least {length(least)}.</strong> Higher is surer:
       </p>
       <Facts
-        rows={higher
-          .filter((_, i) => i % step === 0)
-          .map(([rise, within]) => ({ name: length(rise), value: `height ± ${length(within)}` }))}
+        rows={choicesOf(ahead).map(([rise, within]) => ({ name: length(rise), value: `height ± ${length(within)}` }))}
       />
     </>
   );

@@ -2,7 +2,7 @@
 
 import { showArea, showLength, showMass, showPercent, showPlain } from "../../core/numbers/shown";
 import { expanded, type Uncertain } from "../../core/numbers/uncertain";
-import type { SheetMass } from "../../core/sheet/sheet";
+import { listedOver, type SheetMass } from "../../core/sheet/sheet";
 import { massUnit, unitOf } from "../../garage/units";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Doubts } from "../../parts/figures/Doubts";
@@ -29,7 +29,8 @@ function densityWords(density: Uncertain): string {
   return U ? showPlain(density.value, "kg/m³", U) : `${density.value} kg/m³`;
 }
 
-function factsOf({ area, thickness, density, mass, listed }: SheetMass): Fact[] {
+function factsOf(found: SheetMass): Fact[] {
+  const { area, thickness, density, listed } = found;
   const unit = unitOf("length");
   const facts: Fact[] = [
     { name: "Area", value: showArea(area.value, unit, expanded(area)) },
@@ -37,7 +38,7 @@ function factsOf({ area, thickness, density, mass, listed }: SheetMass): Fact[] 
     { name: "Density reckoned with", value: densityWords(density) },
   ];
   if (listed === null) return facts;
-  const over = listed / mass.value - 1;
-  const under = over > 0.001 ? `${showPercent(over)} more than worked out` : "as worked out";
+  const over = listedOver(found);
+  const under = over === null ? "as worked out" : `${showPercent(over)} more than worked out`;
   return [...facts, { name: "A gauge table lists", value: showMass(listed, massUnit()), under }];
 }

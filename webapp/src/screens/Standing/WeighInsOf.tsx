@@ -7,8 +7,6 @@ import { Row } from "../../parts/figures/Row";
 import { to } from "../../route";
 import { isOfficial, weighInName } from "./weighInName";
 
-const NONE = 5e-4; // of the weight: shown it would be nothing
-
 export function WeighInsOf({ fused }: { fused: Fused }) {
   const isAlone = fused.counted.length === 1;
   return (
@@ -45,8 +43,9 @@ const alone = ({ weigh_in }: Counted): string =>
 
 function share({ weigh_in, share }: Counted): string {
   const scales = isOfficial(weigh_in) ? "official" : "own scales";
-  if (Math.abs(share) >= NONE)
-    return share > 0.9995 ? `${scales} · it alone counts` : `${scales} · counts for ${showPercent(share)}`;
+  const shown = showPercent(share);
+  if (shown === showPercent(1)) return `${scales} · it alone counts`;
+  if (shown !== showPercent(0)) return `${scales} · counts for ${shown}`;
   const isLast = stand.value.since?.weigh_in === weigh_in;
   return `${scales} · does not count: ${stand.value.fused?.lower && isLast ? "the lower weight counts" : "the others say it surer"}`;
 }

@@ -13,7 +13,8 @@ import { to } from "../../route";
 import type { GapTrail } from "./gap";
 
 export function SinceBefore({ trail }: { trail: GapTrail }) {
-  const { gap, put_in, taken_out, written, found, causes } = trail;
+  const { gap, found, causes } = trail;
+  const { put_in, taken_out, net } = trail.since;
   return (
     <Section title="Against the weigh-in before">
       <p>
@@ -21,7 +22,7 @@ export function SinceBefore({ trail }: { trail: GapTrail }) {
       </p>
       <Facts
         rows={[
-          { name: "By the jobs between", value: say(written, true) },
+          { name: "By the jobs between", value: say(net, true) },
           { name: "By the scales", value: say(found, true), under: "without fuel, driver and ballast, both times" },
           { name: "Not written down", value: say(gap.difference, true) },
         ]}

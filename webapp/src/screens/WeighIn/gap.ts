@@ -1,16 +1,14 @@
 /** What a weigh-in found beside the jobs written down since the one before it: the two changes, side by side. */
 import { account, book, stand } from "../../answers";
 import { type Cause, ofStep } from "../../core/fusion/causes";
-import { netBetween } from "../../core/ledger/since";
-import { add, type Uncertain } from "../../core/numbers/uncertain";
-import type { Gap } from "../../core/standing/gap";
+import { type Since, sinceWeighIn } from "../../core/ledger/since";
+import type { Uncertain } from "../../core/numbers/uncertain";
+import { byScales, type Gap } from "../../core/standing/gap";
 
-/** `written`: the jobs between, kg; `found`: what the scales say changed. Both without fuel, driver and ballast. */
+/** `since`: the jobs between; `found`: what the scales say changed, kg. Both without fuel, driver and ballast. */
 export type GapTrail = {
   gap: Gap;
-  put_in: readonly string[];
-  taken_out: readonly string[];
-  written: Uncertain;
+  since: Since;
   found: Uncertain;
   /** What it most likely is, the likeliest first. */
   causes: readonly Cause[];
@@ -23,11 +21,9 @@ export function gapAt(weighIn: string): GapTrail | null {
   const [first, second] = [withJobs(gap.first), withJobs(gap.second)];
   const [then, now] = [first.jobs, second.jobs];
   const nets = account.value.jobs;
-  const put_in = now.filter((job) => !then.includes(job));
-  const taken_out = then.filter((job) => !now.includes(job));
-  const written = netBetween(now, then, nets);
+  const since = sinceWeighIn(gap.first, then, now, nets);
   const causes: Cause[] = [...ofStep(nets, first, second, gap.difference), "misnoted", "not_zeroed"];
-  return { gap, put_in, taken_out, written, found: add(gap.difference, written), causes };
+  return { gap, since, found: byScales(gap, since.net), causes };
 }
 
 function withJobs(weighIn: string) {

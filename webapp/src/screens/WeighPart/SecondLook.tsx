@@ -2,12 +2,12 @@
 import { known, say } from "../../answers";
 import { showMass } from "../../core/numbers/shown";
 import type { Uncertain } from "../../core/numbers/uncertain";
+import { farFrom } from "../../core/weighing/far";
 import { massUnit } from "../../garage/units";
 import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";
 import { methodRow } from "../../parts/weighing/methods";
 import { readOne } from "../../parts/weighing/readOne";
-import { farFrom } from "./far";
 import { missing, type PartForm, weighingOf } from "./form";
 
 /** The weighing as it stands in the form, read; null while something of it is still missing. */

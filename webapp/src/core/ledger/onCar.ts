@@ -1,5 +1,5 @@
 /** Which parts are on the car now: as they were, less what fitted jobs took off, with what those put on. */
-import type { JobNet } from "../../core/ledger/net";
+import type { JobNet } from "./net";
 
 type Part = { readonly id: string; readonly whereabouts?: unknown };
 

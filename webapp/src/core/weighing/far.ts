@@ -1,5 +1,5 @@
 /** Whether a new reading is so far from what a part weighed before that a second look at the display is worth it. */
-import { subtract, type Uncertain, u } from "../../core/numbers/uncertain";
+import { subtract, type Uncertain, u } from "../numbers/uncertain";
 
 const SHARE = 0.05; // of what it weighed before: closer than this is never odd; common practice, no source
 const SIGMAS = 3;
