@@ -37,19 +37,19 @@ function always<T>(given: fc.Arbitrary<T>, holds: (given: T) => unknown): void {
 
 /** Every weighing entered wrongly first, and then replaced. */
 function corrected(lists: Lists): Lists {
-  const weighings = lists["weighings"] ?? [];
-  const wrong = weighings.map((one) => ({ ...one, id: `wrong-${one["id"]}`, shown: "31 kg" }));
-  return { ...lists, weighings: [...wrong, ...weighings.map((one) => ({ ...one, replaces: `wrong-${one["id"]}` }))] };
+  const weighings = lists.weighings ?? [];
+  const wrong = weighings.map((one) => ({ ...one, id: `wrong-${one.id}`, shown: "31 kg" }));
+  return { ...lists, weighings: [...wrong, ...weighings.map((one) => ({ ...one, replaces: `wrong-${one.id}` }))] };
 }
 
 /** Every job done again the other way round. */
 function undone(lists: Lists): Lists {
   const { jobs = [], job_parts = [] } = lists;
   const turned = job_parts.map((line) => {
-    const way = line["way"] === "off" ? "on" : "off";
-    return { ...line, id: `un-${line["id"]}`, job: `un-${line["job"]}`, way };
+    const way = line.way === "off" ? "on" : "off";
+    return { ...line, id: `un-${line.id}`, job: `un-${line.job}`, way };
   });
-  const again = jobs.map((job) => ({ ...job, id: `un-${job["id"]}` }));
+  const again = jobs.map((job) => ({ ...job, id: `un-${job.id}` }));
   return { ...lists, jobs: [...jobs, ...again], job_parts: [...job_parts, ...turned] };
 }
 

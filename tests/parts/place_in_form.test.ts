@@ -36,10 +36,10 @@ test("from the left it sets how far back and how high, and leaves the side alone
 });
 
 test("what is known by a finger is no longer as good as the tape measure was", () => {
-  expect(written({ x: "1237 mm", y: "-330 mm", z: "0.5 m", place_within: "5 mm" }, TOP)["place_within"]).toBe("60 mm");
+  expect(written({ x: "1237 mm", y: "-330 mm", z: "0.5 m", place_within: "5 mm" }, TOP).place_within).toBe("60 mm");
 });
 
 test("an axis that was known worse keeps its doubt, unless it is set anew", () => {
-  expect(written({ z: "500 mm", place_within: "150 mm" }, TOP)["place_within"]).toBe("150 mm");
-  expect(written({ x: "1 m", y: "0 mm", place_within: "150 mm" }, TOP)["place_within"]).toBe("60 mm");
+  expect(written({ z: "500 mm", place_within: "150 mm" }, TOP).place_within).toBe("150 mm");
+  expect(written({ x: "1 m", y: "0 mm", place_within: "150 mm" }, TOP).place_within).toBe("60 mm");
 });

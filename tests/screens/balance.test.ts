@@ -167,7 +167,7 @@ test("a car nobody weighed, and a wheelbase of nothing, each give a sentence and
   expect(reasonsOf(told({ ...GARAGE, weigh_ins: [] }).balance).map(({ code }) => code)).toEqual(["no_weigh_in"]);
   const zero = { ...GARAGE, cars: [{ ...GARAGE.cars[0], wheelbase: "0 mm" }] };
   expect(reasonsOf(told(zero).balance).map(({ code }) => code)).toEqual(["wheelbase_unknown"]);
-  expect(aboutCar(readGarage(zero).warnings).map(({ code, data }) => [code, data["field"]])).toEqual([
+  expect(aboutCar(readGarage(zero).warnings).map(({ code, data }) => [code, data.field])).toEqual([
     ["quantity_zero", "wheelbase"],
   ]);
   const bare = { ...GARAGE, cars: [{ id: "c" }] };

@@ -92,7 +92,7 @@ describe("what the car comes to", () => {
   });
 
   test("what is missing in the garage's own unit", () => {
-    expect(missingIn("lb", [{ code: "ballast_short", data: { kg: 1, text: "1.00 kg" } }])[0]?.data["text"]).toBe(
+    expect(missingIn("lb", [{ code: "ballast_short", data: { kg: 1, text: "1.00 kg" } }])[0]?.data.text).toBe(
       "2.20 lb",
     );
   });

@@ -42,7 +42,7 @@ describe("what is missing", () => {
   test("what cannot be read is named with what to type", () => {
     expect(missing(form({ height: "45,2" }))).toContain("The rise: ");
     expect(missing(form({ right: "12 psi" }))).toContain("The right pad: ");
-    expect(missing(form({ within: "much" }))).toContain("good to: ");
+    expect(missing(form({ height_within: "much" }))).toContain("good to: ");
     expect(missing(form({ right: "584.7 lb" }))).toContain("same unit");
   });
 
@@ -52,7 +52,7 @@ describe("what is missing", () => {
 });
 
 test("it becomes one fact of its weigh-in, its bare numbers with their units", () => {
-  const [change] = changesOf(form({ within: "2" }), {
+  const [change] = changesOf(form({ height_within: "2" }), {
     car: "c-1",
     weighIn: "w-1",
     replaces: "l-0",
@@ -85,7 +85,7 @@ test("a lift to be replaced opens as it was entered, at the step where numbers a
     scale: "s-2",
     note: "bars",
     at: "2026-05-02",
-  };
+  } as const;
   const opened = formFrom("l-2", before, "kg", 6);
   expect(opened).toMatchObject({
     step: 6,

@@ -46,6 +46,8 @@ const rec = (id: string, kind: string, values: Record<string, Value>): Rec => ({
   deleted: false,
 });
 
+type Saved = [Rec<"part">, Rec<"sheet">, ...Rec<"sheet_hole">[]];
+
 /** The records as they stand once a new form has been saved. */
 function saved(of: SheetForm): Rec[] {
   return changesOf(of, claim(of), AROUND).map(({ record, kind, set }) => {
@@ -173,7 +175,7 @@ describe("the records it becomes", () => {
       outline: outline({ form: "polygon", corners: L, width: "", height: "" }),
       holes: [hole({ diameter: "50 mm", count: 2 })],
     });
-    const [part, sheet, ...holes] = saved(drawn) as [Rec, Rec, ...Rec[]];
+    const [part, sheet, ...holes] = saved(drawn) as Saved;
     const start = { ...emptyForm({ sheet: "s-2", part: "p-2" }, { id: "p-new", text: "Tray" }), seen: seenOf([part]) };
     const again = formOf(start, sheet, holes);
     expect(again).toMatchObject({
@@ -187,7 +189,7 @@ describe("the records it becomes", () => {
   });
 
   test("a change is written alone, as a change to what was seen; a hole left out is closed, and the weight follows", () => {
-    const [part, sheet, ...holes] = saved(form({ holes: [hole({ diameter: "50 mm" })] })) as [Rec, Rec, ...Rec[]];
+    const [part, sheet, ...holes] = saved(form({ holes: [hole({ diameter: "50 mm" })] })) as Saved;
     const opened = formOf(
       { ...emptyForm({ sheet: "s-2", part: "p-2" }, { id: "p-new", text: "Tray" }), seen: seenOf([part]) },
       sheet,
@@ -207,10 +209,13 @@ describe("the records it becomes", () => {
   });
 
   test("a material of one's own keeps its name and density", () => {
-    const own = form({ material: "", own: "cork", densityLow: "240", densityHigh: "260" });
+    const own = form({ material: "", own: "cork", density_low: "240", density_high: "260" });
     const [, sheet] = changesOf(own, claim(own), AROUND);
     expect(sheet!.set).toMatchObject({ material: "cork", density_low: "240", density_high: "260" });
-    expect(formOf(own, rec("s-1", "sheet", sheet!.set), [])).toMatchObject({ material: "", own: "cork" });
+    expect(formOf(own, rec("s-1", "sheet", sheet!.set) as Rec<"sheet">, [])).toMatchObject({
+      material: "",
+      own: "cork",
+    });
   });
 });
 

@@ -1,21 +1,21 @@
 /** The form behind weighing the whole car: what is missing, the list of jobs, and the fact it becomes. */
 import { describe, expect, test } from "vitest";
+import type { Values } from "../../webapp/src/journal/kinds";
 import { type CarForm, changesOf, emptyForm, formFrom, jobsIn, missing } from "../../webapp/src/screens/WeighCar/form";
 
 const HABITS = { layout: "corners", unit: "kg", scale: "s-1", driver: "d-1", trim: "event", place: "" } as const;
 const CORNERS = { lf: "251", rf: "248.5", lr: "212", rr: "207.5 kg", front: "", rear: "", total: "" };
-const UNITS = { volume: "L" };
 
-const form = (patch: Partial<CarForm> = {}): CarForm => ({ ...emptyForm("wi-1", HABITS), looks: CORNERS, ...patch });
+const form = (patch: Partial<CarForm> = {}): CarForm => ({ ...emptyForm("wi-1", HABITS), ...CORNERS, ...patch });
 
 describe("what is missing", () => {
   test("a corner, by its name", () => {
-    expect(missing(form({ looks: { ...CORNERS, rr: "" } }), 0)).toContain("Right rear is missing");
-    expect(missing(form({ looks: { ...CORNERS, lf: "250,5" } }), 0)).toContain("Left front: ");
+    expect(missing(form({ rr: "" }), 0)).toContain("Right rear is missing");
+    expect(missing(form({ lf: "250,5" }), 0)).toContain("Left front: ");
   });
 
   test("only what the layout asks for", () => {
-    expect(missing(form({ layout: "total", looks: { ...CORNERS, lf: "", total: "912" } }), 0)).toBeNull();
+    expect(missing(form({ layout: "total", lf: "", total: "912" }), 0)).toBeNull();
   });
 
   test("that somebody looked through the jobs, when there are any", () => {
@@ -36,11 +36,10 @@ test("jobs are those offered, unless the person ticked otherwise", () => {
 });
 
 test("it becomes one fact, with its bare numbers in the unit of the scales and its list of jobs", () => {
-  const typed = form({ fuel: "20", ballast: "5", official: true, driverIn: true });
+  const typed = form({ fuel: "20", ballast: "5", official: true, driver_in: true });
   const [change] = changesOf(typed, {
     car: "c-1",
     jobs: ["a"],
-    units: UNITS,
     replaces: "wi-0",
     at: "2026-05-02T09:30+00:00",
   });
@@ -70,12 +69,12 @@ test("it becomes one fact, with its bare numbers in the unit of the scales and i
 });
 
 test("an empty seat names no driver, whoever drove last", () => {
-  const [change] = changesOf(form(), { car: null, jobs: [], units: UNITS, replaces: null, at: "2026-05-02" });
+  const [change] = changesOf(form(), { car: null, jobs: [], replaces: null, at: "2026-05-02" });
   expect("driver" in change!.set).toBe(false);
 });
 
 test("a weigh-in to be replaced opens as it was entered", () => {
-  const before = {
+  const before: Values<"weigh_in"> = {
     layout: "axles",
     front: "500 kg",
     rear: "419 kg",
@@ -88,7 +87,9 @@ test("a weigh-in to be replaced opens as it was entered", () => {
   expect(formFrom("wi-2", before, HABITS)).toMatchObject({
     id: "wi-2",
     layout: "axles",
-    looks: { front: "500 kg", rear: "419 kg", lf: "" },
+    front: "500 kg",
+    rear: "419 kg",
+    lf: "",
     trim: "road",
     fuel: "10 L",
     official: true,
@@ -99,12 +100,12 @@ test("a weigh-in to be replaced opens as it was entered", () => {
 });
 
 test("every amount typed can be read before it is saved", () => {
-  expect(missing(form({ fuelWithin: "12 psi" }), 0)).toContain("Fuel good to: ");
+  expect(missing(form({ fuel_within: "12 psi" }), 0)).toContain("Fuel good to: ");
   expect(missing(form({ ballast: "1,5" }), 0)).toContain("Ballast: ");
 });
 
 test("a weigh-in that is corrected keeps its moment, so that it is not taken for a newer one", () => {
-  const before = { layout: "total", total: "912 kg", trim: "event", at: "2026-05-02T09:30+00:00" };
-  const [change] = changesOf(formFrom("wi-2", before, HABITS), { car: null, jobs: [], units: UNITS, replaces: "wi-1" });
-  expect(Date.parse(String(change!.set["at"]))).toBe(Date.parse("2026-05-02T09:30Z"));
+  const before = { layout: "total", total: "912 kg", trim: "event", at: "2026-05-02T09:30+00:00" } as const;
+  const [change] = changesOf(formFrom("wi-2", before, HABITS), { car: null, jobs: [], replaces: "wi-1" });
+  expect(Date.parse(String(change!.set.at))).toBe(Date.parse("2026-05-02T09:30Z"));
 });

@@ -7,7 +7,7 @@ import { offersFrom } from "../../webapp/src/screens/WeighPart/offers";
 
 const IDS = { weighing: "w-1", part: "p-new" };
 const HABITS = { unit: "oz", scale: "s-1", place: "garage" } as const;
-const AROUND = { car: "c-1", lengthUnit: "mm", replaces: null, isPart: true };
+const AROUND = { car: "c-1", replaces: null, isPart: true };
 
 const form = (patch: Partial<PartForm> = {}): PartForm => ({
   ...emptyForm(IDS, { id: "p-1", text: "Seat" }, HABITS),
@@ -86,15 +86,16 @@ test("a form with nothing in it is not worth keeping", () => {
 });
 
 test("what nobody has weighed is offered first, newest first; what is gone is not offered", () => {
-  const part = (id: string, values: Rec["values"] = {}) => ({ id, values: { name: id, ...values } }) as unknown as Rec;
-  const parts = [
+  const part = <K extends "part" | "driver">(id: string, values?: Rec<K>["values"]) =>
+    ({ id, values: { name: id, ...values } }) as unknown as Rec<K>;
+  const parts: Rec<"part">[] = [
     part("a"),
     part("b"),
     part("c", { whereabouts: "sold" }),
     part("d"),
     part("e", { whereabouts: "yard" }),
   ];
-  const weighings = [{ values: { of: "d" } } as unknown as Rec];
+  const weighings = [{ values: { of: "d" } } as unknown as Rec<"weighing">];
   expect(offersFrom(parts, [part("x")], weighings).map(({ id }) => id)).toEqual(["e", "b", "a", "d", "x"]);
   expect(offersFrom(parts, [], weighings)[0]!.note).toBe("not weighed yet, at the yard");
 });
@@ -115,7 +116,7 @@ test("a reading keeps its unit when the scale or the unit is changed after it", 
 });
 
 test("a weighing made earlier is dated then, in the phone's own time", () => {
-  const at = (patch: Partial<PartForm>) => String(changesOf(form({ shown: "6", ...patch }), AROUND)[0]!.set["at"]);
+  const at = (patch: Partial<PartForm>) => String(changesOf(form({ shown: "6", ...patch }), AROUND)[0]!.set.at);
   expect(at({ at: "2026-05-02T09:30" })).toMatch(/^2026-05-02T09:30[+-]\d\d:\d\d$/);
   expect(Math.abs(Date.parse(at({})) - Date.now())).toBeLessThan(120_000);
 });

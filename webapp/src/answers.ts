@@ -39,7 +39,7 @@ export const car = computed<Rec<"car"> | null>(() => {
 
 const ofCar = <K extends "class_sheet" | "job" | "weigh_in" | "stage">(kind: K) =>
   computed<Rec<K>[]>(() => {
-    const isOf = ({ values }: Rec) => !values["car"] || values["car"] === car.value?.id;
+    const isOf = ({ values }: Rec<K>) => !values.car || values.car === car.value?.id;
     return garage.value.of(kind).filter(isOf);
   });
 

@@ -3,6 +3,9 @@ import { signal } from "@preact/signals";
 
 export type Place = { path: string[]; query: URLSearchParams };
 
+/** What a screen is opened with: the record's id, "" for none, and the query. */
+export type Address = { id: string; query: URLSearchParams };
+
 function here(): Place {
   const raw = location.hash.replace(/^#\/?/, "");
   const [path = "", query = ""] = raw.split("?");

@@ -11,7 +11,7 @@ import { followStore } from "./session";
 
 export type { AsideEntry, Garage, Head, Rec, Value } from "../journal/types";
 
-const EMPTY: Garage = { byId: new Map(), of: () => [], aside: [] };
+const EMPTY: Garage = { byId: new Map(), of: () => [], one: () => undefined, aside: [] };
 
 /** The garage of one store, kept in step with it, whichever tab writes. */
 export class LiveGarage {

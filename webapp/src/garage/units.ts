@@ -11,11 +11,13 @@ const WORD: Record<string, string> = { gal_us: "US gal", gal_imp: "imp gal" };
 
 /** The garage's unit of a measure, by its name in the record ("lb oz", "gal_us"). */
 export function unitOf(kind: Measure): string {
-  const settings = garage.value.of("garage")[0]?.values;
-  return (settings?.[SETTING[kind]] as string | undefined) ?? FALLBACK[kind];
+  return garage.value.of("garage")[0]?.values[SETTING[kind]] ?? FALLBACK[kind];
 }
 
 export const massUnit = (): string => unitOf("mass");
+
+/** Nobody weighs a car in grams or ounces: a bare number is kilograms, or pounds. */
+export const bareUnit = (): string => (massUnit() === "kg" || massUnit() === "g" ? "kg" : "lb");
 
 /** A unit as people write it: "gal_us" is "US gal". */
 export function unitWord(unit: string): string {

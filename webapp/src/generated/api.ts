@@ -1579,7 +1579,7 @@ export interface components {
             of?: string | null;
             what?: string | null;
             /** @enum {string|null} */
-            method?: "direct" | "difference" | "batch" | "container" | "ends" | null;
+            method?: "direct" | "difference" | "container" | "batch" | "ends" | null;
             shown?: string | {
                 value: string | number;
                 unit: string;

@@ -106,7 +106,7 @@ export const TABLE = {
   weighing: { fact: true, fields: {
     of: { type: "ref", of: ["part", "driver"] },
     what: { type: "text", most: 120, kept: true },
-    method: { type: "choice", of: ["direct", "difference", "batch", "container", "ends"], required: true },
+    method: { type: "choice", of: ["direct", "difference", "container", "batch", "ends"], required: true },
     shown: { type: "mass", required: true },
     shown_empty: { type: "mass" },
     shown_far: { type: "mass" },

@@ -52,7 +52,11 @@ export class Board {
       lists.set(kind, list);
       return list as readonly Rec<K>[];
     };
-    return { byId, of, aside: setAside(this.over).map(asideEntry) };
+    const one = <K extends KindName>(kind: K, id: string | null | undefined): Rec<K> | undefined => {
+      const rec = byId.get(id ?? "");
+      return rec?.kind === kind ? (rec as Rec as Rec<K>) : undefined;
+    };
+    return { byId, of, one, aside: setAside(this.over).map(asideEntry) };
   }
 
   private advance(arrived: readonly Held[]): void {

@@ -51,11 +51,13 @@ export type ValueOf<F> = F extends { type: "flag" }
   ? boolean
   : F extends { type: "count" | "integer" }
     ? number
-    : F extends { type: "refs" | "choices" }
+    : F extends { type: "refs" }
       ? string[]
-      : F extends { type: "choice"; of: readonly (infer C)[] }
-        ? C
-        : string;
+      : F extends { type: "choices"; of: readonly (infer C)[] }
+        ? C[]
+        : F extends { type: "choice"; of: readonly (infer C)[] }
+          ? C
+          : string;
 
 /** A record's values; a field that nobody filled is not there. */
 export type Values<K extends KindName> = { [N in FieldName<K>]?: ValueOf<FieldsOf<K>[N]> };

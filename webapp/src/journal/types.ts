@@ -64,5 +64,7 @@ export type AsideEntry = { id: string; reason: AsideReason; number: number | nul
 export type Garage = {
   byId: ReadonlyMap<string, Rec>;
   of<K extends KindName>(kind: K): readonly Rec<K>[];
+  /** The record of this kind, deleted or not. */
+  one<K extends KindName>(kind: K, id: string | null | undefined): Rec<K> | undefined;
   aside: readonly AsideEntry[];
 };

@@ -4,190 +4,63 @@
  * A screen is a folder of its own: `<Name>/<Name>.tsx` draws, and whatever it alone needs lies beside it. The first screen comes
  * with the app; every other one is a file of its own, which the service worker keeps, so it opens without a server too.
  */
-import type { ComponentChildren, VNode } from "preact";
+import type { VNode } from "preact";
 import { car } from "../answers";
 import { own } from "../own";
 import { Loaded } from "../parts/frame/Loaded";
-import type { Place } from "../route";
+import type { Address, Place } from "../route";
 import { Car } from "./Car/Car";
 
 type Door = "car" | "weigh" | "jobs" | "yard" | "more";
-type Draw = (id: string, query: URLSearchParams) => VNode;
-type Opened = { door: Door; draw: Draw };
+type Opened = { door: Door; draw: (address: Address) => VNode };
 
-function later<M>(
-  door: Door,
-  load: () => Promise<M>,
-  draw: (screen: M, id: string, query: URLSearchParams) => ComponentChildren,
-): Opened {
-  return { door, draw: (id, query) => <Loaded load={load} draw={(screen) => draw(screen, id, query)} /> };
+/** Drawn anew for another record; `by` the whole address, for another query too. */
+function later(door: Door, load: () => Promise<(address: Address) => VNode | null>, by: "id" | "whole" = "id"): Opened {
+  const key = ({ id, query }: Address) => (by === "id" ? id : `${id}${query}`);
+  const draw = (address: Address) => (
+    <Loaded load={load} draw={(Screen) => <Screen key={key(address)} {...address} />} />
+  );
+  return { door, draw };
 }
 
-/** Until there is a car to look at. */
-function Welcome() {
-  return <Loaded load={() => import("./Welcome/Welcome")} draw={({ Welcome }) => <Welcome />} />;
-}
+const welcome = later("car", async () => (await import("./Welcome/Welcome")).Welcome);
 
 /** Address → door and screen. An id of "new" opens an empty form. */
 const SCREENS: Record<string, Opened> = {
-  car: { door: "car", draw: () => (car.value ? <Car /> : <Welcome />) },
-  standing: later(
-    "car",
-    () => import("./Standing/Standing"),
-    ({ Standing }) => <Standing />,
-  ),
-  fuel: later(
-    "car",
-    () => import("./Fuel/Fuel"),
-    ({ Fuel }) => <Fuel />,
-  ),
-  balance: later(
-    "car",
-    () => import("./Balance/Balance"),
-    ({ Balance }) => <Balance />,
-  ),
-  parts: later(
-    "car",
-    () => import("./Parts/Parts"),
-    ({ Parts }, _, query) => <Parts show={query.get("show")} />,
-  ),
-  part: later(
-    "car",
-    () => import("./Part/Part"),
-    ({ Part }, id) => <Part key={id} id={id} />,
-  ),
-  weighing: later(
-    "car",
-    () => import("./Weighing/Weighing"),
-    ({ Weighing }, id) => <Weighing key={id} id={id} />,
-  ),
-  ballast: later(
-    "car",
-    () => import("./Ballast/Ballast"),
-    ({ Ballast }, id) => <Ballast key={id} id={id} />,
-  ),
-  "weigh-in": later(
-    "car",
-    () => import("./WeighIn/WeighIn"),
-    ({ WeighIn }, id) => <WeighIn key={id} id={id} />,
-  ),
-  lift: later(
-    "car",
-    () => import("./Lift/Lift"),
-    ({ Lift }, id, query) => <Lift key={`${id}${query}`} id={id} replaces={query.get("replaces")} />,
-  ),
-  "load-transfer": later(
-    "car",
-    () => import("./LoadTransfer/LoadTransfer"),
-    ({ LoadTransfer }) => <LoadTransfer />,
-  ),
-  weigh: later(
-    "weigh",
-    () => import("./Weigh/Weigh"),
-    ({ Weigh }) => <Weigh />,
-  ),
-  "weigh-part": later(
-    "weigh",
-    () => import("./WeighPart/WeighPart"),
-    ({ WeighPart }, id, query) => (
-      <WeighPart key={`${id}${query}`} of={id || null} replaces={query.get("replaces")} back={query.get("back")} />
-    ),
-  ),
-  "weigh-car": later(
-    "weigh",
-    () => import("./WeighCar/WeighCar"),
-    ({ WeighCar }, _, query) => <WeighCar replaces={query.get("replaces")} />,
-  ),
-  sheet: later(
-    "more",
-    () => import("./Sheet/Sheet"),
-    ({ Sheet }, id, query) => (
-      <Sheet
-        key={`${id}${query}`}
-        part={id || "new"}
-        going={{ job: query.get("job"), way: query.get("way") === "off" ? "off" : "on" }}
-      />
-    ),
-  ),
-  jobs: later(
-    "jobs",
-    () => import("./Jobs/Jobs"),
-    ({ Jobs }, _, query) => <Jobs key={String(query)} stage={query.get("stage")} />,
-  ),
-  job: later(
-    "jobs",
-    () => import("./Job/Job"),
-    ({ Job }, id) => <Job key={id} id={id} />,
-  ),
-  "loose-ends": later(
-    "jobs",
-    () => import("./LooseEnds/LooseEnds"),
-    ({ LooseEnds }) => <LooseEnds />,
-  ),
-  yard: later(
-    "yard",
-    () => import("./Yard/Yard"),
-    ({ Yard }) => <Yard />,
-  ),
-  donor: later(
-    "yard",
-    () => import("./Donor/Donor"),
-    ({ Donor }, id, query) => <Donor key={id} id={id} insteadOf={query.get("instead-of")} />,
-  ),
-  more: later(
-    "more",
-    () => import("./More/More"),
-    ({ More }) => <More />,
-  ),
-  "car-sheet": later(
-    "more",
-    () => import("./CarSheet/CarSheet"),
-    ({ CarSheet }) => <CarSheet />,
-  ),
-  "class-sheet": later(
-    "more",
-    () => import("./ClassSheet/ClassSheet"),
-    ({ ClassSheet }) => <ClassSheet />,
-  ),
-  scales: later(
-    "more",
-    () => import("./Scales/Scales"),
-    ({ Scales }) => <Scales />,
-  ),
-  scale: later(
-    "more",
-    () => import("./Scale/Scale"),
-    ({ Scale }, id) => <Scale key={id} id={id} />,
-  ),
-  drivers: later(
-    "more",
-    () => import("./Drivers/Drivers"),
-    ({ Drivers }) => <Drivers />,
-  ),
-  stages: later(
-    "more",
-    () => import("./Stages/Stages"),
-    ({ Stages }) => <Stages />,
-  ),
-  devices: later(
-    "more",
-    () => import("./Devices/Devices"),
-    ({ Devices }) => <Devices />,
-  ),
-  units: later(
-    "more",
-    () => import("./Units/Units"),
-    ({ Units }) => <Units />,
-  ),
-  records: later(
-    "more",
-    () => import("./Records/Records"),
-    ({ Records }) => <Records />,
-  ),
+  car: { door: "car", draw: (address) => (car.value ? <Car /> : welcome.draw(address)) },
+  standing: later("car", async () => (await import("./Standing/Standing")).Standing),
+  fuel: later("car", async () => (await import("./Fuel/Fuel")).Fuel),
+  balance: later("car", async () => (await import("./Balance/Balance")).Balance),
+  parts: later("car", async () => (await import("./Parts/Parts")).Parts),
+  part: later("car", async () => (await import("./Part/Part")).Part),
+  weighing: later("car", async () => (await import("./Weighing/Weighing")).Weighing),
+  ballast: later("car", async () => (await import("./Ballast/Ballast")).Ballast),
+  "weigh-in": later("car", async () => (await import("./WeighIn/WeighIn")).WeighIn),
+  lift: later("car", async () => (await import("./Lift/Lift")).Lift, "whole"),
+  "load-transfer": later("car", async () => (await import("./LoadTransfer/LoadTransfer")).LoadTransfer),
+  weigh: later("weigh", async () => (await import("./Weigh/Weigh")).Weigh),
+  "weigh-part": later("weigh", async () => (await import("./WeighPart/WeighPart")).WeighPart, "whole"),
+  "weigh-car": later("weigh", async () => (await import("./WeighCar/WeighCar")).WeighCar),
+  sheet: later("more", async () => (await import("./Sheet/Sheet")).Sheet, "whole"),
+  jobs: later("jobs", async () => (await import("./Jobs/Jobs")).Jobs, "whole"),
+  job: later("jobs", async () => (await import("./Job/Job")).Job),
+  "loose-ends": later("jobs", async () => (await import("./LooseEnds/LooseEnds")).LooseEnds),
+  yard: later("yard", async () => (await import("./Yard/Yard")).Yard),
+  donor: later("yard", async () => (await import("./Donor/Donor")).Donor),
+  more: later("more", async () => (await import("./More/More")).More),
+  "car-sheet": later("more", async () => (await import("./CarSheet/CarSheet")).CarSheet),
+  "class-sheet": later("more", async () => (await import("./ClassSheet/ClassSheet")).ClassSheet),
+  scales: later("more", async () => (await import("./Scales/Scales")).Scales),
+  scale: later("more", async () => (await import("./Scale/Scale")).Scale),
+  drivers: later("more", async () => (await import("./Drivers/Drivers")).Drivers),
+  stages: later("more", async () => (await import("./Stages/Stages")).Stages),
+  devices: later("more", async () => (await import("./Devices/Devices")).Devices),
+  units: later("more", async () => (await import("./Units/Units")).Units),
+  records: later("more", async () => (await import("./Records/Records")).Records),
 };
 
 export function screenFor({ path, query }: Place): { name: string; screen: VNode; door: Door } {
   const name = own(SCREENS, path[0] ?? "") ? path[0]! : "car";
   const { door, draw } = SCREENS[name]!;
-  return { name, screen: draw(path[1] ?? "", query), door };
+  return { name, screen: draw({ id: path[1] ?? "", query }), door };
 }

@@ -64,13 +64,14 @@ _SHAPE = {
 
 SHEET = Kind("sheet", {
     "part": ref("part", required=True),
-    "material": Field("text", "Material", most=80),
+    "material": Field("text", "Material", most=80, none="Another, by its density"),
     **_SHAPE,
     "thickness": Field("length", "Thickness", sign="positive"),
     "measured": Field("flag"),
     "gauge": Field("integer", "Gauge", most=50),
     "gauge_table": Field("text", "By which table",
-        "Makers' thicknesses are what is rolled today; the legal table is a table of weights.", most=40),
+        "Makers' thicknesses are what is rolled today; the legal table is a table of weights.", most=40,
+        of={"msg": "Makers' (MSG)", "ussg": "Legal (USSG)"}),
     "density_low": Field("fraction", "Density from, kg/m³", sign="any", word="density from"),
     "density_high": Field("fraction", "Density to, kg/m³", sign="any", word="density to"),
     "within": Field("length", "Each edge true to within", "Empty: as far as the last digit typed."),

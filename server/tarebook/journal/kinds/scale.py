@@ -44,8 +44,8 @@ WEIGHING = Kind("weighing", {
     "of": ref("part", "driver"),
     "what": Field("text", most=120, core=False),
     "method": choice({
-        "direct": "On the scale", "difference": "Holding it, minus me", "batch": "Several alike",
-        "container": "In a box or bucket", "ends": "One end at a time"}, "How", required=True, start="direct"),
+        "direct": "On the scale", "difference": "Holding it, minus me", "container": "In a box or bucket",
+        "batch": "Several alike", "ends": "One end at a time"}, "How", required=True, start="direct"),
     "shown": _SHOWN,
     "shown_empty": Field("mass"),
     "shown_far": Field("mass", "The other end"),

@@ -16,12 +16,12 @@ const CORNERS = ["lf", "rf", "lr", "rr"] as const;
 export function reasonsOf(car: Car | null, base: Base, body: Body, loads: CarState["loads"]): Record<string, Warned> {
   const at = { weigh_in: base.record.id };
   const found: Record<string, Warned> = {};
-  if (!body.x) found["x"] = car?.wheelbase ? warned("axles_unknown", at) : warned("wheelbase_unknown");
-  if (!body.y) found["y"] = car?.track_front && car.track_rear ? warned("sides_unknown", at) : warned("tracks_unknown");
-  if (!body.z) found["z"] = warned("height_unknown");
+  if (!body.x) found.x = car?.wheelbase ? warned("axles_unknown", at) : warned("wheelbase_unknown");
+  if (!body.y) found.y = car?.track_front && car.track_rear ? warned("sides_unknown", at) : warned("tracks_unknown");
+  if (!body.z) found.z = warned("height_unknown");
   if (CORNERS.some((name) => !loads[name])) {
     const known = CORNERS.every((name) => base.loads.loads[name]);
-    found["corners"] = known ? warned("cross_unknown") : warned("corners_unweighed", at);
+    found.corners = known ? warned("cross_unknown") : warned("corners_unweighed", at);
   }
   return found;
 }

@@ -52,7 +52,7 @@ export function laden(garage: Garage, condition: Condition, known: Masses): Lade
   const found = balance(garage, { jobs: [] }, known);
   const state = found.states.now;
   const tank = placeAboard(car, "tank");
-  if (!state || found.weigh_in === null) return unknown(tank, found.reasons["now"] as Warned);
+  if (!state || found.weigh_in === null) return unknown(tank, found.reasons.now as Warned);
   const exchanged = exchangedIn(garage, garage.weigh_ins.get(found.weigh_in) as WeighIn, condition, known, tank);
   if (isWarned(exchanged)) return unknown(tank, exchanged);
   const body = changed(state.body, exchanged);

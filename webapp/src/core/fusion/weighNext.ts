@@ -57,7 +57,7 @@ function onPlatform(load: number): Uncertain {
   const gain = platformGain("cal:next", load);
   const sources: Record<string, number> = {};
   for (const name in gain.sources) sources[name] = -load * (gain.sources[name] as number);
-  const repeats = ASSUMED_REPEATABILITY["platform"] as number;
+  const repeats = ASSUMED_REPEATABILITY.platform as number;
   return uncertain(load, { ...sources, "round:next": resolution(ASSUMED_DIVISION), "rep:next": repeats });
 }
 

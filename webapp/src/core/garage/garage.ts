@@ -72,11 +72,11 @@ class Reader {
     for (const record of this.#listed(kind)) {
       if (rows.has(record.id) || gone.has(record.id)) {
         this.#warn("duplicate_record", { list: `${kind}s`, id: record.id });
-      } else if (record["deleted"] === true && !OUTLIVES_DELETION.has(kind)) {
+      } else if (record.deleted === true && !OUTLIVES_DELETION.has(kind)) {
         gone.add(record.id);
       } else {
         rows.set(record.id, this.#row(kind, record, replaced));
-        if (record["deleted"] === true) this.#retired.add(record.id);
+        if (record.deleted === true) this.#retired.add(record.id);
       }
     }
     for (const [id, row] of rows) {
@@ -97,7 +97,7 @@ class Reader {
     }
     const good: Row[] = [];
     given.forEach((record: unknown, position) => {
-      if (isObject(record) && isId(record["id"])) good.push(record as Row);
+      if (isObject(record) && isId(record.id)) good.push(record as Row);
       else this.#warn("unreadable_record", { list: `${kind}s`, position });
     });
     return good.sort((a, b) => order(a.id, b.id));
@@ -111,8 +111,8 @@ class Reader {
       if ((record[name] ?? null) === null) continue;
       row[name] = this.#value(kind, record, name, known[name] as Field, unit);
     }
-    if (record["replaces"] !== undefined && KINDS[kind]?.fact) {
-      const old = this.#value(kind, record, "replaces", known["replaces"] as Field, unit);
+    if (record.replaces !== undefined && KINDS[kind]?.fact) {
+      const old = this.#value(kind, record, "replaces", known.replaces as Field, unit);
       if (old !== null) replaced.set(old, record.id);
     }
     this.#nameUnknown(kind, record, known);
@@ -143,9 +143,9 @@ class Reader {
 
   /** The unit a bare number was typed in: the scale's own, where the record is or names a scale. */
   #ownUnit(kind: string, record: Row): string | null {
-    const scale = record["scale"];
+    const scale = record.scale;
     const own = kind === "scale" ? record : typeof scale === "string" ? this.#rows.get("scale")?.get(scale) : undefined;
-    return typeof own?.["unit"] === "string" ? own["unit"] : null;
+    return typeof own?.unit === "string" ? own.unit : null;
   }
 
   /** False without a field the record means nothing without (a name is not one); with a warning if it has none. */
@@ -211,12 +211,12 @@ class Reader {
   garage(): Garage {
     const car = this.#car();
     for (const kind of ["stage", "job", "weigh_in", "ballast_place", "class_sheet"]) {
-      this.#keep(kind, (row) => row["car"] === null || row["car"] === car);
+      this.#keep(kind, (row) => row.car === null || row.car === car);
     }
     const jobs = this.#of("job");
-    for (const kind of ["job_part", "loose_end"]) this.#keep(kind, (row) => jobs.has(row["job"] as string));
+    for (const kind of ["job_part", "loose_end"]) this.#keep(kind, (row) => jobs.has(row.job as string));
     const weighIns = this.#of("weigh_in");
-    this.#keep("lift", (row) => weighIns.has(row["weigh_in"] as string));
+    this.#keep("lift", (row) => weighIns.has(row.weigh_in as string));
     const byKind = Object.fromEntries([...this.#rows].map(([kind, rows]) => [`${kind}s`, rows]));
     const read = {
       ...byKind,
@@ -239,7 +239,7 @@ class Reader {
 
   /** The car asked for, else the first by id. */
   #car(): string | null {
-    const asked = this.#given["car"];
+    const asked = this.#given.car;
     const cars = this.#of("car");
     if (typeof asked === "string" && cars.has(asked)) return asked;
     if (asked !== undefined && asked !== null) this.#warn("unknown_car", { car: asked });
@@ -247,7 +247,7 @@ class Reader {
   }
 
   #trim(): "road" | "event" {
-    const asked = this.#given["trim"];
+    const asked = this.#given.trim;
     const known = asked === undefined || asked === null || asked === "road" || asked === "event";
     if (!known) this.#warn("unknown_trim", { trim: asked });
     return asked === "event" ? "event" : "road";

@@ -68,7 +68,7 @@ export function officialScale(
   const rounding = (sheet?.scale_rounding ?? "unknown") as OfficialScale["rounding"];
   if (named === undefined) {
     const gain = platformGain("cal:official", minimum, stated);
-    const repeats = ASSUMED_REPEATABILITY["platform"] as number;
+    const repeats = ASSUMED_REPEATABILITY.platform as number;
     return { scale: null, gain, repeatability: repeats, division: stated, rounding };
   }
   const model = known.scales.get(named) as ScaleModel;

@@ -75,8 +75,8 @@ function missing(standing: Standing, unit: string): Said {
   const reason = standing.reasons.margin as Warned;
   if (reason.code === "no_weigh_in") return byJobs(standing, unit);
   const why = missed(reason);
-  if (reason.data["list"] !== "class_sheets") return why;
-  return said(reason.data["field"] === "adders" ? "adders_unread" : "minimum_unread", { why: why.text });
+  if (reason.data.list !== "class_sheets") return why;
+  return said(reason.data.field === "adders" ? "adders_unread" : "minimum_unread", { why: why.text });
 }
 
 /** Without a weigh-in: what the jobs in the car made of it, and which of their parts have no weight. */

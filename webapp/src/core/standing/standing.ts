@@ -147,7 +147,7 @@ function jobsThen(garage: Garage, record: WeighIn): readonly string[] | null {
 function minimumOf(garage: Garage, sheet: ClassSheet | null): number | Warned {
   if (sheet === null) return warned("no_minimum");
   const unread = garage.warnings.find(({ data }) => {
-    return data["list"] === "class_sheets" && data["id"] === sheet.id && isOfMinimum(data["field"]);
+    return data.list === "class_sheets" && data.id === sheet.id && isOfMinimum(data.field);
   });
   if (unread) return unread;
   if (sheet.minimum === null) return warned("no_minimum", { class_sheet: sheet.id });

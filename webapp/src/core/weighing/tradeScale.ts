@@ -66,7 +66,7 @@ export function gainByClass(garage: Garage, model: ScaleModel): boolean {
 
 /** The gain assumed of a platform of unknown class, from the named source: no tighter than class III in service. */
 export function platformGain(source: string, load: number, division: number | null = null): Uncertain {
-  const assumed = ASSUMED_GAIN["platform"] as number;
+  const assumed = ASSUMED_GAIN.platform as number;
   const legal = load > 0 ? relative("III", division || ASSUMED_DIVISION, load) : assumed;
   return uncertain(0, { [source]: Math.max(assumed, legal) });
 }

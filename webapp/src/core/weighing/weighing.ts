@@ -223,6 +223,6 @@ export function claimed(thing: Part | Driver): [Uncertain, Basis] | null {
   const share = (isPerson ? CLAIM_WITHIN_PERSON : CLAIM_WITHIN)[basis] as number;
   const within = thing.claim_within?.value ?? share * value;
   const sources: Record<string, number> = { [`claim:${thing.id}`]: rectangular(within) };
-  if (basis === "guessed" && !isPerson) sources["guesses"] = GUESSES_SHARE * value;
+  if (basis === "guessed" && !isPerson) sources.guesses = GUESSES_SHARE * value;
   return [uncertain(value, sources), basis];
 }

@@ -144,7 +144,7 @@ function weightOf(
 
 /** What of this record could not be read. */
 function unread(garage: Garage, id: string): Warned[] {
-  return garage.warnings.filter(({ data }) => data["list"] === "weigh_ins" && data["id"] === id);
+  return garage.warnings.filter(({ data }) => data.list === "weigh_ins" && data.id === id);
 }
 
 /** The loads of one weigh-in, as many of its readings as there are. */
@@ -176,8 +176,8 @@ export function loadsOf(garage: Garage, record: WeighIn, known: Masses): Loads {
 export function modelFor(record: WeighIn, known: Masses): ScaleModel {
   const named = known.scales.get(record.scale ?? UNNAMED) as ScaleModel;
   if (record.scale !== null || !record.official) return named;
-  const gain = uncertain(0, { [`cal:official:${record.id}`]: ASSUMED_GAIN["platform"] as number });
-  return { ...named, gain, repeatability: ASSUMED_REPEATABILITY["platform"] as number };
+  const gain = uncertain(0, { [`cal:official:${record.id}`]: ASSUMED_GAIN.platform as number });
+  return { ...named, gain, repeatability: ASSUMED_REPEATABILITY.platform as number };
 }
 
 /** The gain for a car of about `load` kg; an official scale without a name is a platform of unknown class. */

@@ -32,7 +32,7 @@ export function CentreClose({
   const known = states.filter(({ centre: { spot } }) => Number.isFinite(spot.x) && Number.isFinite(spot.y));
   if (!known.length) return null;
   const window = windowOf(known);
-  const steps = STEPS[unit] ?? STEPS["mm"]!;
+  const steps = STEPS[unit] ?? STEPS.mm!;
   const step = steps.find((each) => each * window.scale >= 24) ?? steps[steps.length - 1]!;
   const names = namesOf(known, window);
   return (

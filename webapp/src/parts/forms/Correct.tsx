@@ -10,16 +10,15 @@ const ADDRESS = { weighing: "weighing", weigh_in: "weigh-in", lift: "lift" } as 
 type Fact = keyof typeof ADDRESS;
 
 /** The not withdrawn record that took this one's place. */
-function replacedBy(rec: Rec): Rec | undefined {
-  const all: readonly Rec[] = garage.value.of(rec.kind as Fact);
-  return all.find((each) => each.values["replaces"] === rec.id);
+function replacedBy(rec: Rec<Fact>): Rec<Fact> | undefined {
+  return garage.value.of(rec.kind).find((each) => each.values.replaces === rec.id);
 }
 
 /** Whether the fact still counts, and if not, why. */
-export function CountsOrNot({ rec }: { rec: Rec }) {
+export function CountsOrNot({ rec }: { rec: Rec<Fact> }) {
   const newer = replacedBy(rec);
-  const older = rec.values["replaces"];
-  const address = ADDRESS[rec.kind as Fact];
+  const older = rec.values.replaces;
+  const address = ADDRESS[rec.kind];
   return (
     <>
       {place.value.query.get("saved") && (
@@ -55,7 +54,7 @@ export function CountsOrNot({ rec }: { rec: Rec }) {
   );
 }
 
-export function Correct({ rec, again }: { rec: Rec; again: string }) {
+export function Correct({ rec, again }: { rec: Rec<Fact>; again: string }) {
   const [asked, setAsked] = useState(false);
   const saving = useSaving();
   const withdraw = (deleted: boolean) =>

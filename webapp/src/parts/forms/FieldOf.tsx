@@ -10,7 +10,7 @@ import type { FieldOf as Name, Value } from "../../journal/types";
 import { Choice, type Option, Pick, TextField, Tick } from "../controls/Field";
 import { PlaceField } from "../controls/PlaceField";
 import { QuantityField } from "../controls/QuantityField";
-import { optionsOf, toldOf } from "../words/fieldWords";
+import { labelOf, optionsOf, toldOf } from "../words/fieldWords";
 import { sentenceCase } from "../words/naming";
 import { fractionOf, percentOf } from "../words/percent";
 import type { Filled } from "./form";
@@ -25,6 +25,8 @@ type Otherwise = {
   unit?: string | null;
   needed?: boolean;
   hideLabel?: boolean;
+  /** The choice that counts while none is made. */
+  taken?: string;
   /** Texts offered while one types. */
   list?: string[];
   /** In place of setting the field. */
@@ -51,9 +53,10 @@ export function FieldOf<K extends KindName>({ form, name, onValue, ...otherwise 
   const any = form as unknown as Filled;
   const set = (value: Value) => (onValue ? onValue(String(value ?? "")) : any.set(name, value));
   const options = otherwise.options ?? optionsOf(form.kind, name);
-  const label = otherwise.label ?? told.label ?? "";
+  const label = otherwise.label ?? labelOf(form.kind, name);
   const hint = otherwise.hint ?? told.hint;
-  const drawn = { ...otherwise, spec, told, label, hint, value: any.values[name], text: any.text(name), set };
+  const text = any.text(name) || (otherwise.taken ?? "");
+  const drawn = { ...otherwise, spec, told, label, hint, value: any.values[name], text, set };
   if (spec.type === "flag" && !options.length) return <Tick label={label} value={drawn.value === true} onValue={set} />;
   if (options.length || spec.type === "ref") return <ChoiceField {...drawn} options={options} />;
   if (spec.type === "mass" || spec.type === "length" || spec.type === "volume")

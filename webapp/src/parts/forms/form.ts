@@ -8,8 +8,9 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { AppError } from "../../errors";
 import { drafts } from "../../garage/drafts";
 import { garage } from "../../garage/garage";
-import { type NewPhoto, newId, save } from "../../garage/write";
-import type { Changes, KindName } from "../../journal/kinds";
+import type { NewPhoto } from "../../garage/photos";
+import { newId, save } from "../../garage/write";
+import type { Changes, KindName, Values } from "../../journal/kinds";
 import type { FieldOf, Value, ValuesOf } from "../../journal/types";
 import { startOf } from "../words/fieldWords";
 import { troubleOf } from "./trouble";
@@ -31,6 +32,12 @@ export function filled<K extends KindName, D extends object>(kind: K, draft: D, 
   const text = (field: string) => String((draft as Fields)[field] ?? "");
   const set = (field: string, value: Value) => change({ [field]: value } as Partial<D>);
   return { kind, values, text, set } as Filled<K>;
+}
+
+/** The fields of a record that is made in one go and not kept as a draft. */
+export function useFilled<K extends KindName>(kind: K, start: Values<K>): Filled<K> {
+  const [values, setValues] = useState(start);
+  return filled(kind, values, (patch) => setValues((now) => ({ ...now, ...patch })));
 }
 
 export type Form<K extends string = string> = Filled<K> & {

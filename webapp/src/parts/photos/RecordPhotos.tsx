@@ -11,8 +11,8 @@ import { PhotoStrip, type Shot, TakePhoto } from "./Photos";
 export function photosOf(...records: string[]): { sha256: string; label: string }[] {
   return garage.value
     .of("photo")
-    .filter((photo) => records.includes(String(photo.values["of"])))
-    .map((photo, i) => ({ sha256: String(photo.values["sha256"]), label: `${i + 1}` }));
+    .filter(({ values }) => records.includes(values.of ?? ""))
+    .map(({ values: { sha256 = "" } }, i) => ({ sha256, label: `${i + 1}` }));
 }
 
 export function RecordPhotos({ of, also = [] }: { of: string; also?: string[] }) {

@@ -13,7 +13,7 @@ type Props = { piece: Piece; label: string; trouble?: Warned | null };
 
 export function SheetDrawing({ piece, label, trouble = null }: Props) {
   const drawing = drawingOf(piece);
-  const isOutlines = trouble?.code === "sheet_crosses" && trouble.data["shape"] === 0;
+  const isOutlines = trouble?.code === "sheet_crosses" && trouble.data.shape === 0;
   return (
     <figure class="sheet-drawing">
       <svg viewBox={`0 0 ${drawing.width} ${Math.ceil(drawing.height)}`} role="img" aria-label={label}>
@@ -101,6 +101,6 @@ function Along({ at, turn, words }: { at: Spot; turn: number; words: string }) {
 }
 
 function Crossing({ sides, data }: { sides: readonly Side[]; data: Warned["data"] }) {
-  const bad = [data["side"], data["other"]].flatMap((number) => sides[Number(number) - 1] ?? []);
+  const bad = [data.side, data.other].flatMap((number) => sides[Number(number) - 1] ?? []);
   return <path class="crossing" d={bad.map(({ from, to }) => `M${from[0]} ${from[1]}L${to[0]} ${to[1]}`).join("")} />;
 }

@@ -8,38 +8,39 @@ import { garage, type Rec } from "../../garage/garage";
 import { type Measure, massUnit, unitOf } from "../../garage/units";
 import { to } from "../../route";
 import type { Fact } from "../figures/Facts";
+import { labelOf } from "../words/fieldWords";
 import { refName } from "../words/naming";
 import { readingOf } from "../words/reading";
-import { LOOK_WORDS } from "./looks";
 
-export function readings(rec: Rec): Fact[] {
-  const unit = String(garage.value.byId.get(String(rec.values["scale"]))?.values["unit"] ?? massUnit());
-  return LOOKS[rec.values["layout"] as keyof typeof LOOKS].map((name) =>
-    typed("mass", LOOK_WORDS[name], rec.values[name] as string | undefined, unit),
-  );
+type WeighIn = Rec<"weigh_in">;
+
+/** The looks it has by its layout, and the unit of its scale. */
+function looksOf({ values }: WeighIn) {
+  const unit = garage.value.one("scale", values.scale)?.values.unit ?? massUnit();
+  return { unit, names: LOOKS[values.layout ?? "total"] };
 }
 
-export function asItStood(rec: Rec): Fact[] {
-  const { values } = rec;
+export function readings(rec: WeighIn): Fact[] {
+  const { unit, names } = looksOf(rec);
+  return names.map((name) => typed("mass", labelOf("weigh_in", name), rec.values[name], unit));
+}
+
+export function asItStood({ values }: WeighIn): Fact[] {
+  const { fuel, fuel_within: within, ballast, place, note } = values;
   const rows = [
-    typed("volume", "Fuel", values["fuel"] as string | undefined, unitOf("volume")),
-    driverRow(rec),
-    typed("mass", "Ballast", values["ballast"] as string | undefined, massUnit(), "none"),
+    typed("volume", "Fuel", fuel, unitOf("volume")),
+    driverRow(values),
+    typed("mass", "Ballast", ballast, massUnit(), "none"),
   ];
-  if (values["fuel_within"])
-    rows.push(typed("volume", "Fuel good to", values["fuel_within"] as string, unitOf("volume")));
-  if (values["place"]) rows.push({ name: "Where", value: String(values["place"]) });
-  if (values["note"]) rows.push({ name: "Note", value: String(values["note"]) });
+  if (within) rows.push(typed("volume", "Fuel good to", within, unitOf("volume")));
+  if (place) rows.push({ name: "Where", value: place });
+  if (note) rows.push({ name: "Note", value: note });
   return rows;
 }
 
-function driverRow({ values }: Rec): Fact {
-  if (!values["driver_in"]) return { name: "Driver", value: "nobody in the seat" };
-  return {
-    name: "Driver",
-    value: values["driver"] ? refName(values["driver"]) : "in it, not said who",
-    href: to("drivers"),
-  };
+function driverRow({ driver_in: isIn, driver }: WeighIn["values"]): Fact {
+  if (!isIn) return { name: "Driver", value: "nobody in the seat" };
+  return { name: "Driver", value: driver ? refName(driver) : "in it, not said who", href: to("drivers") };
 }
 
 function typed(kind: Measure, name: string, text: string | undefined, unit: string, without = "not noted"): Fact {
@@ -49,10 +50,9 @@ function typed(kind: Measure, name: string, text: string | undefined, unit: stri
 }
 
 /** From the readings to the weight: their sum, and what the scale's checks take out of it or put in. */
-export function trailRows(rec: Rec, whole: Uncertain): Fact[] {
-  const unit = String(garage.value.byId.get(String(rec.values["scale"]))?.values["unit"] ?? massUnit());
-  const names = LOOKS[rec.values["layout"] as keyof typeof LOOKS];
-  const looks = names.map((name) => readingOf("mass", String(rec.values[name] ?? ""), unit));
+export function trailRows(rec: WeighIn, whole: Uncertain): Fact[] {
+  const { unit, names } = looksOf(rec);
+  const looks = names.map((name) => readingOf("mass", rec.values[name] ?? "", unit));
   const shown = looks.flatMap((look) => (look.state === "read" ? [look.value] : []));
   if (shown.length < looks.length) return [];
   const { together, taken } = trailOf(shown, whole);

@@ -1,12 +1,12 @@
 /** One weigh-in worked out, also when a newer one took its place or it was withdrawn: then as it would have counted. */
-import { bookWith, known, type Trim } from "../../answers";
+import { bookWith, known } from "../../answers";
 import { type WholeCar, weighIn } from "../../core/wholeCar/weighIn";
 import type { Rec } from "../../journal/types";
 
-export function wholeCarOf(rec: Rec): WholeCar | null {
+export function wholeCarOf(rec: Rec<"weigh_in">): WholeCar | null {
   const alone = { ...rec.values, id: rec.id, replaces: null, car: null };
   const name = `${rec.id}~`;
   // Under a name of its own nothing can have replaced it; its error sources keep that name too.
-  const laid = bookWith({ weigh_ins: [{ ...alone, id: name }] }, rec.values["trim"] as Trim);
+  const laid = bookWith({ weigh_ins: [{ ...alone, id: name }] }, rec.values.trim);
   return weighIn(laid, name, known.value);
 }

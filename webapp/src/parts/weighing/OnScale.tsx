@@ -2,14 +2,14 @@
 
 import { showMass, showPercent } from "../../core/numbers/shown";
 import type { ScaleModel } from "../../core/weighing/scale";
-import { garage, type Value } from "../../garage/garage";
+import { garage } from "../../garage/garage";
 import { massUnit } from "../../garage/units";
 import { to } from "../../route";
 import { Row } from "../figures/Row";
 import { trustWords } from "./trust";
 
-export function OnScale({ model, scale }: { model: ScaleModel | null; scale: Value | undefined }) {
-  const rec = typeof scale === "string" ? garage.value.byId.get(scale) : undefined;
+export function OnScale({ model, scale }: { model: ScaleModel | null; scale: string | null | undefined }) {
+  const rec = garage.value.one("scale", scale);
   const trust = trustWords(model ?? undefined);
   if (!rec)
     return (
@@ -20,21 +20,11 @@ export function OnScale({ model, scale }: { model: ScaleModel | null; scale: Val
         under={trust.from}
       />
     );
-  const typed = rec.values["division"];
-  const steps = typed
-    ? `Steps of ${String(typed)}`
-    : model?.division
-      ? `Steps of ${showMass(model.division, massUnit())}`
-      : "Steps not noted: taken to be the last digit typed";
+  const { name, division = model?.division && showMass(model.division, massUnit()) } = rec.values;
+  const steps = division ? `Steps of ${division}` : "Steps not noted: taken to be the last digit typed";
   return (
     <div>
-      <Row
-        name={String(rec.values["name"])}
-        note={steps}
-        value={trust.shown}
-        under={trust.from}
-        href={to("scale", rec.id)}
-      />
+      <Row name={name} note={steps} value={trust.shown} under={trust.from} href={to("scale", rec.id)} />
       {model && <Correction gain={model.gain.value} />}
     </div>
   );

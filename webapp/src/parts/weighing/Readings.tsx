@@ -26,12 +26,12 @@ export function Readings({ of, back }: { of: string; back: string }) {
 }
 
 function ReadingRow({ weighing, value }: { weighing: string; value: string }) {
-  const rec = garage.value.byId.get(weighing);
+  const rec = garage.value.one("weighing", weighing);
   if (!rec) return null;
   const { scale, at, place } = rec.values;
-  const scaleName = garage.value.byId.get(String(scale))?.values["name"];
+  const scaleName = garage.value.one("scale", scale)?.values.name;
   const photo = photosOf(weighing)[0];
-  const note = [scaleName ?? "a scale not named", sayMoment(String(at ?? "")), place].filter(Boolean).join(" · ");
+  const note = [scaleName ?? "a scale not named", sayMoment(at), place].filter(Boolean).join(" · ");
   return (
     <Row
       lead={photo && <Thumb sha256={photo.sha256} />}

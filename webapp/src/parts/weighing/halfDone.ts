@@ -1,5 +1,6 @@
 /** Weighings begun and not saved: the drafts on this phone, named for people and with a way back into each. */
 
+import { LOOKS, type Reading } from "../../core/wholeCar/weighIn";
 import { drafts } from "../../garage/drafts";
 import { garage } from "../../garage/garage";
 import { to } from "../../route";
@@ -8,7 +9,8 @@ import { isBlank, type PartTyped } from "./blank";
 
 export type HalfDone = { name: string; words: string; href: string };
 
-type OfCar = { looks: Readonly<Record<string, string>> };
+type OfCar = Readonly<Partial<Record<Reading, string>>>;
+const READINGS = Object.values(LOOKS).flat();
 
 export async function halfDone(): Promise<HalfDone[]> {
   const names = (await drafts.names()).filter((name) => name.startsWith("weigh-"));
@@ -38,7 +40,7 @@ function ofPart(name: string, form: PartTyped): HalfDone | null {
 
 function ofCar(name: string, form: OfCar): HalfDone | null {
   const [, replaces = ""] = name.split(":");
-  const isUntouched = Object.values(form.looks).every((text) => text.trim() === "");
+  const isUntouched = READINGS.every((name) => !form[name]?.trim());
   if (isUntouched) return null;
   return { name, words: "The whole car", href: replaces ? to("weigh-car", { replaces }) : to("weigh-car") };
 }

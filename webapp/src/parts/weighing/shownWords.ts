@@ -1,12 +1,14 @@
 /** What the display showed for a weighing, all of its looks in one line: "82.4 − 75.1 kg", "18 kg, 12 pieces". */
-import { type Method, methodRow } from "./methods";
+import type { Values } from "../../journal/kinds";
+import { methodRow } from "./methods";
 
-export function shownWords(values: Readonly<Record<string, unknown>>): string {
-  const { second } = methodRow(values["method"] as Method);
-  const shown = String(values["shown"]);
-  if (second === null || values[second] == null) return shown;
-  if (second === "pieces") return `${shown}, ${String(values[second])} pieces`;
-  return joined(shown, String(values[second]), second === "shown_empty" ? "−" : "+");
+export function shownWords(values: Values<"weighing">): string {
+  const { second } = methodRow(values.method);
+  const { shown = "" } = values;
+  const other = second && values[second];
+  if (!other) return shown;
+  if (typeof other === "number") return `${shown}, ${other} pieces`;
+  return joined(shown, other, second === "shown_empty" ? "−" : "+");
 }
 
 /** The unit once, where both looks have the same and nothing else is in it. */

@@ -1,11 +1,14 @@
 /** What fields and their values are called in front of people, and what a form begins them with. */
 
-import type { Value } from "../../garage/garage";
+import { garage, type Value } from "../../garage/garage";
 import { unitWord } from "../../garage/units";
 import { FIELDS as TOLD } from "../../generated/fields";
 import { KINDS, type KindName, type Told, type Values } from "../../journal/kinds";
+import type { FieldOf, Rec } from "../../journal/types";
 import { own } from "../../own";
-import { refName } from "./naming";
+import { nameOf, refName } from "./naming";
+
+type Option = { value: string; label: string };
 
 const FIELDS: Readonly<Record<string, Readonly<Record<string, Told>>>> = TOLD;
 
@@ -14,20 +17,31 @@ export function toldOf(kind: string, field: string): Told {
   return own(own(FIELDS, kind) ?? {}, field) ?? {};
 }
 
+/** What stands above a field on a form. */
+export function labelOf<K extends string>(kind: K, field: FieldOf<K>): string {
+  return toldOf(kind, field).label ?? "";
+}
+
 /** A field in a sentence. */
 export function fieldWord(kind: string, field: string): string {
   return field === "deleted" ? "withdrawn" : (toldOf(kind, field).word ?? field.replaceAll("_", " "));
 }
 
-/** A field's choices as a form offers them. */
-export function optionsOf(kind: KindName, field: string): { value: string; label: string }[] {
-  const { words } = toldOf(kind, field);
-  const choices = words ? Object.entries(words) : (KINDS[kind]!.fields[field]?.of ?? []).map((each) => [each, each]);
-  return choices.map(([value, label]) => ({ value: value!, label: label! }));
+/** Records as a form offers them. */
+export function optionsFrom(records: readonly Rec[]): Option[] {
+  return records.map((rec) => ({ value: rec.id, label: nameOf(rec) }));
+}
+
+/** A field's choices as a form offers them; of a reference, all the records it may lead to. */
+export function optionsOf<K extends string>(kind: K, field: FieldOf<K>): Option[] {
+  const { type, of = [] } = KINDS[kind]?.fields[field] ?? {};
+  if (type === "ref") return of.flatMap((each) => optionsFrom(garage.value.of(each as KindName)));
+  const words = toldOf(kind, field).words ?? Object.fromEntries(of.map((each) => [each, each]));
+  return Object.entries(words).map(([value, label]) => ({ value, label }));
 }
 
 /** What a choice is called on a form; the choice itself where it has no words of its own. */
-export function choiceWord(kind: KindName, field: string, choice: string | undefined): string {
+export function choiceWord<K extends string>(kind: K, field: FieldOf<K>, choice: string | undefined): string {
   return toldOf(kind, field).words?.[choice ?? ""] ?? choice ?? "";
 }
 

@@ -39,5 +39,5 @@ export function momentOfId(id: string): string | null {
 
 /** When a fact was stated to have happened, else when its record was made. */
 export function momentOf({ id, values }: { id: string; values: Readonly<Record<string, unknown>> }): string | null {
-  return typeof values["at"] === "string" ? values["at"] : momentOfId(id);
+  return typeof values.at === "string" ? values.at : momentOfId(id);
 }

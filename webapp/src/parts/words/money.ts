@@ -2,5 +2,5 @@
 import { garage } from "../../garage/garage";
 
 export function currency(): string {
-  return String(garage.value.of("garage")[0]?.values["currency"] ?? "");
+  return garage.value.of("garage")[0]?.values.currency ?? "";
 }

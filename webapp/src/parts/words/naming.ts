@@ -14,11 +14,11 @@ export function kindWord(kind: string, count = 1): string {
 /** A record's own name, or what it is about where it has none. */
 export function nameOf(rec: Rec): string {
   const { values } = rec;
-  const text = (values["name"] ?? values["text"] ?? values["what"]) as string | undefined;
+  const text = (values.name ?? values.text ?? values.what) as string | undefined;
   if (text) return text;
   if (rec.kind === "job_part")
-    return `${refName(values["part"])} ${values["way"] === "on" ? "on" : "off"}, in ${refName(values["job"])}`;
-  const about = values["of"] ?? values["scale"] ?? values["part"] ?? values["sheet"];
+    return `${refName(values.part)} ${values.way === "on" ? "on" : "off"}, in ${refName(values.job)}`;
+  const about = values.of ?? values.scale ?? values.part ?? values.sheet;
   return about ? `${kindWord(rec.kind)} of ${refName(about)}` : kindWord(rec.kind);
 }
 

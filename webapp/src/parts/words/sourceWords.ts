@@ -30,7 +30,7 @@ const WORDS: [prefix: string, words: (rest: string) => string][] = [
 ];
 
 function scaleName(id: string): string {
-  return String(garage.value.byId.get(id)?.values["name"] ?? "something not here");
+  return String(garage.value.byId.get(id)?.values.name ?? "something not here");
 }
 
 function checkName(name: string): string {

@@ -16,7 +16,7 @@ export function Corners({ balance: { states, weigh_in } }: { balance: Balance })
   const { weighed, now } = states;
   if (!weighed) return null;
   const known = CORNERS.filter(([corner]) => weighed.loads[corner]);
-  const reason = (now ?? weighed).reasons["corners"] ?? weighed.reasons["corners"];
+  const reason = (now ?? weighed).reasons.corners ?? weighed.reasons.corners;
   const said = reason && describe(reason.code, reason.data);
   return (
     <Section

@@ -35,7 +35,7 @@ export function Onward({ balance }: { balance: Balance }) {
 /** The lift the height rests on, of this weigh-in or carried over from another. */
 function RestsOn({ balance }: { balance: Balance }) {
   const note = balance.warnings.find(({ code }) => code === "height_by_lift" || code === "height_carried");
-  const lift = book.value.lifts.get(String(note?.data["lift"] ?? ""));
+  const lift = book.value.lifts.get(String(note?.data.lift ?? ""));
   if (!note || !lift) return null;
   const { height } = liftOf(book.value, lift, known.value);
   return (

@@ -4,7 +4,7 @@ import type { Warned } from "../../core/garage/records";
 
 /** What was wrong with the car's or a part's own record: a wheelbase of nothing, a place that cannot be read. */
 export function aboutCar(warnings: readonly Warned[]): Warned[] {
-  return warnings.filter(({ data }) => data["list"] === "cars" || data["list"] === "parts");
+  return warnings.filter(({ data }) => data.list === "cars" || data.list === "parts");
 }
 
 /** Every reason once: why a state is not there, and why an axis or the corners of one are not. */
@@ -18,7 +18,7 @@ export function reasonsOf({ states, reasons }: Balance): Warned[] {
 
 /** The parts a warning is about. */
 export function partsOf({ data }: Warned): string[] {
-  if (data["list"] === "parts" && typeof data["id"] === "string") return [data["id"]];
-  const named = Array.isArray(data["parts"]) ? data["parts"] : [data["part"]];
+  if (data.list === "parts" && typeof data.id === "string") return [data.id];
+  const named = Array.isArray(data.parts) ? data.parts : [data.part];
   return named.filter((part): part is string => typeof part === "string");
 }

@@ -22,7 +22,7 @@ import { nameOf } from "../../parts/words/naming";
 import { to } from "../../route";
 import { changeWords, crossFact, heightFact, missingIn, movesSentence, shareFact, unaimedOf } from "./words";
 
-type Props = { choice: BallastChoice; found: Ballast; places: readonly Rec[] };
+type Props = { choice: BallastChoice; found: Ballast; places: readonly Rec<"ballast_place">[] };
 
 export function Answer({ choice, found, places }: Props) {
   const isAboard = Object.keys(choice.fitted).length > 0;
@@ -65,11 +65,13 @@ function headOf({ missing }: Ballast, isAboard: boolean): string {
   return isAboard ? "Ballast in all" : "Ballast to put in";
 }
 
+type Line = { place: Rec<"ballast_place">; put: number; fitted: number; misses: boolean };
+
 /** A place that has blocks, or is to have some. */
-function PlaceLine({ place, put, fitted, misses }: { place: Rec; put: number; fitted: number; misses: boolean }) {
+function PlaceLine({ place, put, fitted, misses }: Line) {
   const block = book.value.ballast_places.get(place.id)?.block;
   if (!put && !fitted) return null;
-  const value = put && block ? `${put} × ${String(place.values["block"])}` : "none";
+  const value = put && block ? `${put} × ${place.values.block}` : "none";
   return (
     <Row
       name={nameOf(place)}
@@ -88,7 +90,7 @@ function Fitted({ choice, found, places }: Props) {
   const [isSaved, setSaved] = useState(false);
   const changes = places
     .map((place) => ({ place, fitted: own(found.put, place.id) ?? 0 }))
-    .filter(({ place, fitted }) => (place.values["fitted"] ?? 0) !== fitted)
+    .filter(({ place, fitted }) => (place.values.fitted ?? 0) !== fitted)
     .map(({ place, fitted }) => ({ kind: "ballast_place", record: place.id, set: { fitted }, base: place.heads }));
   const press = () =>
     saving.run(async () => {

@@ -35,7 +35,7 @@ export function Ballast({ id }: { id: string }) {
 }
 
 function OfCar({ id }: { id: string }) {
-  const places = garage.value.of("ballast_place").filter(({ values }) => !values["car"] || values["car"] === id);
+  const places = garage.value.of("ballast_place").filter(({ values }) => !values.car || values.car === id);
   const form = useForm("car", id);
   const wished = form.changed && !form.unreadable ? JSON.stringify({ ...form.values, id }) : null; // the answer follows what is typed
   const [whole, masses, now] = [book.value, known.value, stand.value];
@@ -92,4 +92,4 @@ function Fixing() {
   );
 }
 
-export type OfPlaces = { places: readonly Rec[] };
+export type OfPlaces = { places: readonly Rec<"ballast_place">[] };

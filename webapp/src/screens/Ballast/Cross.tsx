@@ -1,9 +1,9 @@
 /** Cross weight: what is promised and what is not. */
 import { Disclosure } from "../../parts/controls/Disclosure";
+import { FieldOf } from "../../parts/forms/FieldOf";
 import type { Form } from "../../parts/forms/form";
-import { Percent } from "./Wishes";
 
-export function Cross({ form }: { form: Form }) {
+export function Cross({ form }: { form: Form<"car"> }) {
   return (
     <Disclosure title="What this says of cross weight, and what not">
       <p>
@@ -15,12 +15,7 @@ export function Cross({ form }: { form: Form }) {
         What the cross weight then is, nobody can work out: weigh the corners with the ballast fitted, and set the
         springs.
       </p>
-      <Percent
-        form={form}
-        field="roll_front"
-        label="Front's share of roll stiffness, %"
-        hint="From the spring and bar rates, if you know them; only then the shift is told in weight."
-      />
+      <FieldOf form={form} name="roll_front" />
     </Disclosure>
   );
 }

@@ -1,9 +1,8 @@
 /** One place for ballast: where it is, what one block weighs, how many it takes and how many are in. */
 import { book, car } from "../../answers";
 import { unitOf } from "../../garage/units";
-import { Pick, TextField } from "../../parts/controls/Field";
-import { PlaceField } from "../../parts/controls/PlaceField";
-import { QuantityField } from "../../parts/controls/QuantityField";
+import { Pick } from "../../parts/controls/Field";
+import { FieldOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { type Form, useForm } from "../../parts/forms/form";
 import { Screen, Section } from "../../parts/frame/Screen";
@@ -18,48 +17,18 @@ export function PlaceForm({ id }: { id: string }) {
     <Screen title={form.isNew ? "New ballast place" : form.text("name")} back={to("ballast")}>
       <div class="stack">
         {form.isNew && <CommonSpot form={form} />}
-        <TextField label="Name" value={form.text("name")} onValue={(value) => form.set("name", value)} most={120} />
-        <QuantityField
-          kind="mass"
-          label="One block weighs"
-          value={form.text("block")}
-          onValue={(value) => form.set("block", value)}
-          needed
-          hint="With its bolts and plates, to the last digit the scale shows: 2.50 kg says more than 2.5 kg."
-        />
+        <FieldOf form={form} name="name" />
+        <FieldOf form={form} name="block" needed />
         <div class="pair">
-          <Count form={form} field="most" label="Takes at most" hint="Blocks" />
-          <Count form={form} field="fitted" label="Fitted now" hint="Blocks" />
+          <FieldOf form={form} name="most" />
+          <FieldOf form={form} name="fitted" />
         </div>
         <Section title="Where the middle of the blocks is">
-          <PlaceField
-            label="From the front axle"
-            sides={["Ahead of it", "Behind it"]}
-            value={form.text("x")}
-            onValue={(value) => form.set("x", value)}
-          />
-          <PlaceField
-            label="From the centreline"
-            sides={["Left", "Right"]}
-            value={form.text("y")}
-            onValue={(value) => form.set("y", value)}
-            hint="Left and right as you sit in the car; 0 on the middle."
-          />
-          <QuantityField
-            kind="length"
-            label="Above the ground"
-            value={form.text("z")}
-            onValue={(value) => form.set("z", value)}
-            needed
-          />
+          <FieldOf form={form} name="x" />
+          <FieldOf form={form} name="y" />
+          <FieldOf form={form} name="z" needed />
         </Section>
-        <TextField
-          label="Note"
-          long
-          value={form.text("note")}
-          onValue={(value) => form.set("note", value)}
-          most={4000}
-        />
+        <FieldOf form={form} name="note" />
         <FormDock
           form={form}
           missing={missingIn(form)}
@@ -75,14 +44,17 @@ export function PlaceForm({ id }: { id: string }) {
   );
 }
 
+type Place = { form: Form<"ballast_place"> };
+
 /** A first guess at name and place, to be measured. */
-function CommonSpot({ form }: { form: Form }) {
+function CommonSpot({ form }: Place) {
   const { wheelbase, track_front: front, track_rear: rear } = book.value.car ?? {};
   const track = front ?? rear;
   const sizes = { wheelbase: wheelbase?.value ?? null, track: track?.value ?? null, unit: unitOf("length") };
   const choose = (name: string) => {
     const spot = SPOTS.find((each) => each.name === name);
-    if (spot) for (const [field, value] of Object.entries(typedAt(spot, sizes))) form.set(field, value);
+    const typed = spot ? typedAt(spot, sizes) : {};
+    for (const field of ["name", "x", "y", "z"] as const) if (typed[field]) form.set(field, typed[field]);
   };
   return (
     <Pick
@@ -96,30 +68,16 @@ function CommonSpot({ form }: { form: Form }) {
   );
 }
 
-function Count({ form, field, label, hint }: { form: Form; field: string; label: string; hint: string }) {
-  const toCount = (text: string) => (/^\d{1,3}$/.test(text.trim()) ? Number(text) : null);
-  return (
-    <TextField
-      label={label}
-      mode="numeric"
-      most={3}
-      value={form.text(field)}
-      onValue={(value) => form.set(field, toCount(value))}
-      hint={hint}
-    />
-  );
-}
+const NEEDED = {
+  block: "what one block weighs",
+  most: "how many it takes",
+  x: "how far it is from the front axle",
+  y: "how far it is from the centreline",
+  z: "how high it is",
+} as const;
 
-function missingIn(form: Form): string | null {
+function missingIn(form: Place["form"]): string | null {
   if (!form.text("name").trim()) return "Give the place a name.";
-  const open = (
-    [
-      ["block", "what one block weighs"],
-      ["most", "how many it takes"],
-      ["x", "how far it is from the front axle"],
-      ["y", "how far it is from the centreline"],
-      ["z", "how high it is"],
-    ] as const
-  ).filter(([field]) => form.text(field).trim() === "");
-  return open.length ? `Still needed: ${open.map(([, words]) => words).join(", ")}.` : null;
+  const open = (Object.keys(NEEDED) as (keyof typeof NEEDED)[]).filter((field) => form.text(field).trim() === "");
+  return open.length ? `Still needed: ${open.map((field) => NEEDED[field]).join(", ")}.` : null;
 }

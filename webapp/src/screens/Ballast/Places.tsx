@@ -24,8 +24,8 @@ export function Places({ places }: OfPlaces) {
             key={place.id}
             name={nameOf(place)}
             note={whereWords(place.values)}
-            value={`up to ${String(place.values["most"] ?? 0)}`}
-            under={`of ${String(place.values["block"] ?? "no weight")}`}
+            value={`up to ${place.values.most ?? 0}`}
+            under={`of ${place.values.block ?? "no weight"}`}
             href={to("ballast", place.id)}
           />
         ))}
@@ -35,7 +35,7 @@ export function Places({ places }: OfPlaces) {
 }
 
 /** "1150 mm behind the front axle, on the centreline, 190 mm up" */
-function whereWords({ x, y, z }: Rec["values"]): string {
+function whereWords({ x, y, z }: Rec<"ballast_place">["values"]): string {
   const across = Number.parseFloat(String(y)) === 0 ? "on the centreline" : placeWords({ y });
-  return [placeWords({ x }), across, z && `${String(z)} up`].filter(Boolean).join(", ");
+  return [placeWords({ x }), across, z && `${z} up`].filter(Boolean).join(", ");
 }

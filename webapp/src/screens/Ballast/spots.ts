@@ -5,6 +5,7 @@
  * floor pans and wells of common road cars (common practice, no source).
  */
 import { showStepped } from "../../core/numbers/shown";
+import type { Values } from "../../journal/kinds";
 
 export type Spot = { name: string; x: number; y: number; z: number };
 
@@ -25,7 +26,7 @@ export const SPOTS: readonly Spot[] = [
 type Sizes = { wheelbase: number | null; track: number | null; unit: string };
 
 /** What a spot sets in the form; along and across only where the car's own size is known. */
-export function typedAt({ name, x, y, z }: Spot, { wheelbase, track, unit }: Sizes): Record<string, string> {
+export function typedAt({ name, x, y, z }: Spot, { wheelbase, track, unit }: Sizes): Values<"ballast_place"> {
   return {
     name,
     ...(wheelbase ? { x: typed(x * wheelbase, unit) } : {}),

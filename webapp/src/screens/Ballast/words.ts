@@ -66,7 +66,7 @@ export function crossFact({ cross_load: load }: Ballast, unit: string): Fact[] {
 
 /** What is missing, with its mass in the garage's own unit. */
 export function missingIn(unit: string, missing: readonly Warned[]): Warned[] {
-  return missing.map((each) => ({ ...each, data: { ...each.data, text: showMass(Number(each.data["kg"]), unit) } }));
+  return missing.map((each) => ({ ...each, data: { ...each.data, text: showMass(Number(each.data.kg), unit) } }));
 }
 
 const UNAIMED = ["ballast_no_front", "ballast_no_left"];

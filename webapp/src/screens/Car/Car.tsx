@@ -10,7 +10,7 @@ import { MassFigure } from "../../parts/figures/MassFigure";
 import { Steelyard } from "../../parts/figures/Steelyard";
 import { Notice } from "../../parts/frame/Notice";
 import { Screen } from "../../parts/frame/Screen";
-import { refName } from "../../parts/words/naming";
+import { nameOf, refName } from "../../parts/words/naming";
 import { to } from "../../route";
 import { Open } from "./Open";
 import { StageTotals } from "./StageTotals";
@@ -20,7 +20,7 @@ import "./Car.css";
 
 export function Car() {
   return (
-    <Screen title={String(car.value!.values["name"])}>
+    <Screen title={nameOf(car.value!)}>
       <TrimChoice />
       <WeightNow />
       <div class="two-columns">

@@ -11,17 +11,13 @@ import { sync } from "../../sync/state";
 export function Open() {
   const { shares, spent, brought } = account.value;
   const unweighed = account.value.unweighed.length;
-  const claimed = 1 - (shares["weighed"] ?? 0);
-  const done = new Set(jobs.value.filter((job) => job.values["state"] === "fitted").map((job) => job.id));
-  const ends = garage.value
-    .of("loose_end")
-    .filter((end) => done.has(String(end.values["job"])) && !end.values["closed"]);
-  const moving = new Set(garage.value.of("job_part").map((line) => line.values["part"]));
+  const claimed = 1 - (shares.weighed ?? 0);
+  const done = new Set(jobs.value.filter((job) => job.values.state === "fitted").map((job) => job.id));
+  const ends = garage.value.of("loose_end").filter((end) => done.has(end.values.job ?? "") && !end.values.closed);
+  const moving = new Set(garage.value.of("job_part").map((line) => line.values.part));
   const loose = garage.value
     .of("part")
-    .filter(
-      (part) => part.values["whereabouts"] !== "yard" && part.values["whereabouts"] !== "left" && !moving.has(part.id),
-    );
+    .filter((part) => part.values.whereabouts !== "yard" && part.values.whereabouts !== "left" && !moving.has(part.id));
   return (
     <div>
       <Section title="Still open">

@@ -5,7 +5,7 @@ import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 
 export function StageTotals() {
-  const names = new Map(stages.value.map((stage) => [stage.id, String(stage.values["name"])]));
+  const names = new Map(stages.value.map((stage) => [stage.id, stage.values.name]));
   const rows = account.value.by_stage.filter((each) =>
     Object.values(each.states).some((total) => total.effort.jobs.length),
   );
@@ -19,8 +19,8 @@ export function StageTotals() {
       )}
       <div>
         {rows.map(({ stage, states }) => {
-          const fitted = states["fitted"]!;
-          const chosen = states["chosen"]!;
+          const fitted = states.fitted!;
+          const chosen = states.chosen!;
           const note = [
             `${fitted.effort.jobs.length} fitted`,
             chosen.effort.jobs.length && `${chosen.effort.jobs.length} chosen, ${say(chosen.mass.net, true)}`,

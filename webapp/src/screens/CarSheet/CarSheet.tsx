@@ -2,12 +2,12 @@
 import { car } from "../../answers";
 import { chooseCar } from "../../garage/choices";
 import { garage } from "../../garage/garage";
-import type { Rec } from "../../journal/types";
 import { Pick } from "../../parts/controls/Field";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { type Form, useForm } from "../../parts/forms/form";
 import { Screen, Section } from "../../parts/frame/Screen";
+import { optionsFrom } from "../../parts/words/fieldWords";
 import { to } from "../../route";
 
 export function CarSheet() {
@@ -16,14 +16,12 @@ export function CarSheet() {
   return (
     <Screen title="Car" back={to("more")}>
       {cars.length > 1 && (
-        <Pick label="Which car" value={id} options={cars.map(optionOf)} onValue={(value) => void chooseCar(value)} />
+        <Pick label="Which car" value={id} options={optionsFrom(cars)} onValue={(value) => void chooseCar(value)} />
       )}
       <CarForm key={id} id={id} />
     </Screen>
   );
 }
-
-const optionOf = (each: Rec) => ({ value: each.id, label: String(each.values["name"]) });
 
 function missing(form: Form<"car">): string | null {
   if (!form.text("name").trim()) return "Give the car a name.";

@@ -1,12 +1,11 @@
 /** The class: its minimum, how it weighs, and the clauses noted in the driver's own words. The rule book itself decides. */
-import { useState } from "preact/hooks";
 import { car, sheets } from "../../answers";
 import { garage } from "../../garage/garage";
-import type { Rec } from "../../journal/types";
 import { Row } from "../../parts/figures/Row";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { useForm } from "../../parts/forms/form";
+import { OpenList } from "../../parts/forms/OpenList";
 import { Notice } from "../../parts/frame/Notice";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
@@ -48,31 +47,15 @@ function SheetForm({ id }: { id: string }) {
 }
 
 function Clauses({ sheet }: { sheet: string }) {
-  const [open, setOpen] = useState<string | null>(null);
-  const clauses = garage.value.of("clause").filter((clause) => clause.values["class_sheet"] === sheet);
   return (
     <Section title="Clauses">
-      {clauses.map((clause) =>
-        open === clause.id ? (
-          <ClauseForm key={clause.id} id={clause.id} sheet={sheet} onDone={() => setOpen(null)} />
-        ) : (
-          <ClauseRow key={clause.id} clause={clause} onTap={() => setOpen(clause.id)} />
-        ),
-      )}
-      {open === "new" ? (
-        <ClauseForm id="new" sheet={sheet} onDone={() => setOpen(null)} />
-      ) : (
-        <button type="button" class="button wide" onClick={() => setOpen("new")}>
-          Note a clause
-        </button>
-      )}
+      <OpenList
+        of={garage.value.of("clause").filter((clause) => clause.values.class_sheet === sheet)}
+        row={({ values }, onTap) => <Row name={values.reference ?? "Clause"} note={values.text} onTap={onTap} />}
+        form={(id, onDone) => <ClauseForm id={id} sheet={sheet} onDone={onDone} />}
+        add="Note a clause"
+      />
     </Section>
-  );
-}
-
-function ClauseRow({ clause, onTap }: { clause: Rec; onTap: () => void }) {
-  return (
-    <Row name={String(clause.values["reference"] ?? "Clause")} note={String(clause.values["text"])} onTap={onTap} />
   );
 }
 

@@ -33,9 +33,9 @@ type Typed = Record<string, unknown>;
 function described(name: string, kept: unknown): Unfinished | null {
   const [sort, kind = "", id = "new"] = name.split(":");
   const fields = (kept ?? {}) as Typed;
-  if (sort === "form") return ofForm(name, kind, id, (fields["typed"] ?? {}) as Typed);
+  if (sort === "form") return ofForm(name, kind, id, (fields.typed ?? {}) as Typed);
   if (sort === "donor") return ofDonor(name, kind, fields);
-  return fields["car"] ? { name, words: "The first start", href: to("car") } : null;
+  return fields.car ? { name, words: "The first start", href: to("car") } : null;
 }
 
 function ofForm(name: string, kind: string, id: string, typed: Typed): Unfinished | null {
@@ -48,8 +48,8 @@ function ofForm(name: string, kind: string, id: string, typed: Typed): Unfinishe
 }
 
 function ofDonor(name: string, insteadOf: string, form: Typed): Unfinished | null {
-  const isUntouched = ![form["shown"], form["row"], form["asking"], form["shot"]].some(Boolean);
-  if (isUntouched || garage.value.byId.has(String(form["part"]))) return null;
+  const isUntouched = ![form.shown, form.row, form.asking, form.shot].some(Boolean);
+  if (isUntouched || garage.value.byId.has(String(form.part))) return null;
   const query = insteadOf === "new" ? [] : [{ "instead-of": insteadOf }];
-  return { name, words: `${String(form["name"] || "A part")}, at the yard`, href: to("donor", "new", ...query) };
+  return { name, words: `${String(form.name || "A part")}, at the yard`, href: to("donor", "new", ...query) };
 }

@@ -1,61 +1,52 @@
 /** Noting a donor part in one go: what, instead of what, its weight, row, price and a photo; one save, without signal. */
-import { useState } from "preact/hooks";
-import { bookWith, car, known, type Lists, lists, type Plain, say } from "../../answers";
+import { bookWith, car, type Lists, type Plain } from "../../answers";
 import { compare } from "../../core/ledger/compare";
-import type { AppError } from "../../errors";
 import { garage } from "../../garage/garage";
 import { unitOf } from "../../garage/units";
 import { newId, save } from "../../garage/write";
-import { Pick, TextField } from "../../parts/controls/Field";
-import { QuantityField } from "../../parts/controls/QuantityField";
+import { partOffers } from "../../parts/controls/partOffers";
 import { type Picked, RecordPick } from "../../parts/controls/RecordPick";
+import { setOf } from "../../parts/forms/draftRecord";
+import { FieldOf } from "../../parts/forms/FieldOf";
+import { filled } from "../../parts/forms/form";
 import { SaveDock } from "../../parts/forms/SaveDock";
 import { useSaving } from "../../parts/forms/saving";
 import { useDraft } from "../../parts/forms/useDraft";
-import { Notice, TroubleNotice } from "../../parts/frame/Notice";
+import { Notice } from "../../parts/frame/Notice";
 import { Screen } from "../../parts/frame/Screen";
-import { type Shot, ShotPreview, TakePhoto } from "../../parts/photos/Photos";
-import { basisWord } from "../../parts/words/basis";
+import type { Shot } from "../../parts/photos/Photos";
+import { Shots, shotsOf } from "../../parts/photos/Shots";
 import { momentNow } from "../../parts/words/momentFields";
-import { readingOf, troubleIn, typedOf } from "../../parts/words/reading";
+import { nameOf } from "../../parts/words/naming";
+import { readingOf, troubleIn } from "../../parts/words/reading";
 import { replace, to } from "../../route";
 import { Comparison } from "./Comparison";
 import { priceTrouble } from "./price";
 import { isOnCar } from "./swap";
 
-type Draft = {
-  part: string;
-  name: string;
+/** `part`: its id; the rest as the fields of the part and its weighing are named. */
+type Draft = Record<"part" | "name" | "shown" | "scale" | "yard" | "row" | "asking", string> & {
   insteadOf: Picked;
-  shown: string;
-  scale: string;
-  yard: string;
-  row: string;
-  asking: string;
-  shot: Shot | null;
+  shots: Shot[];
 };
 
 /** The last yard and scale used stay filled in: one walks along one yard with one scale. */
 function start(insteadOf: string | null): Draft {
-  const last = garage.value
-    .of("part")
-    .filter((part) => part.values["yard"])
-    .at(-1);
-  const scale = garage.value
-    .of("weighing")
-    .filter((weighing) => weighing.values["place"] === "yard")
-    .at(-1)?.values["scale"];
-  const old = insteadOf ? garage.value.byId.get(insteadOf) : undefined;
+  const now = garage.value;
+  const last = now.of("part").findLast((part) => part.values.yard);
+  const weighed = now.of("weighing").findLast((weighing) => weighing.values.place === "yard");
+  const hanging = now.of("scale").find((scale) => scale.values.kind === "hanging");
+  const old = now.one("part", insteadOf);
   return {
     part: newId(),
-    name: String(old?.values["name"] ?? ""),
+    name: old ? nameOf(old) : "",
     insteadOf: { id: insteadOf, text: "" },
     shown: "",
-    scale: String(scale ?? garage.value.of("scale").find((each) => each.values["kind"] === "hanging")?.id ?? ""),
-    yard: String(last?.values["yard"] ?? ""),
+    scale: weighed?.values.scale ?? hanging?.id ?? "",
+    yard: last?.values.yard ?? "",
     row: "",
     asking: "",
-    shot: null,
+    shots: [],
   };
 }
 
@@ -65,54 +56,40 @@ export function NewDonor({ insteadOf }: { insteadOf: string | null }) {
     () => start(insteadOf),
     (kept) => garage.value.byId.has(kept.part),
   );
-  const [trouble, setTrouble] = useState<AppError | null>(null);
   const saving = useSaving();
   if (!form) return null;
-  const scaleUnit = String(garage.value.byId.get(form.scale)?.values["unit"] ?? unitOf("mass"));
+  const [part, weighing] = [filled("part", form, change), filled("weighing", form, change)];
+  const scaleUnit = garage.value.one("scale", form.scale)?.values.unit ?? unitOf("mass");
   const records = recordsOf(form, scaleUnit);
   const found = form.shown.trim() ? compare(bookWith(records), form.part) : null;
   const finish = async () => {
-    const [part] = records["parts"]!;
-    const [weighing] = records["weighings"]!;
-    const shots = form.shot ? [{ of: form.part, ...form.shot }] : [];
-    await save([asChange("part", part!), ...(weighing ? [asChange("weighing", weighing)] : [])], shots);
+    await save(
+      [...records.parts.map(asChange("part")), ...records.weighings.map(asChange("weighing"))],
+      shotsOf(form.part, form),
+    );
     await drop();
     replace(to("donor", form.part));
   };
   return (
     <Screen title="Donor part" back={to("yard")}>
       <div class="stack">
-        <InsteadOf
+        <RecordPick
+          label="Instead of"
+          offers={partOffers(garage.value.of("part").filter(({ id }) => isOnCar(id)))}
           value={form.insteadOf}
           onValue={(value) => change({ insteadOf: value, name: form.name || value.text })}
+          hint="The part on the car it would replace."
         />
-        <TextField label="What it is" value={form.name} onValue={(name) => change({ name })} most={120} />
-        <QuantityField
-          kind="mass"
-          unit={scaleUnit}
-          label="The scale shows"
-          value={form.shown}
-          onValue={(shown) => change({ shown })}
-        />
+        <FieldOf form={part} name="name" label="What it is" />
+        <FieldOf form={weighing} name="shown" unit={scaleUnit} />
         {found && <Comparison found={found} over={records} />}
-        <ScaleChoice value={form.scale} onValue={(scale) => change({ scale })} />
-        {form.shot ? (
-          <ShotPreview shot={form.shot} onDrop={() => change({ shot: null })} />
-        ) : (
-          <TakePhoto onShot={(shot) => change({ shot })} onTrouble={setTrouble} />
-        )}
-        <TroubleNotice trouble={trouble} />
+        <FieldOf form={weighing} name="scale" />
+        <Shots form={form} change={change} most={1} />
         <div class="pair">
-          <TextField label="Row" value={form.row} onValue={(row) => change({ row })} most={80} />
-          <TextField
-            label="Asking price"
-            mode="decimal"
-            value={form.asking}
-            onValue={(asking) => change({ asking })}
-            trouble={priceTrouble(form.asking)}
-          />
+          <FieldOf form={part} name="row" />
+          <FieldOf form={part} name="asking" trouble={priceTrouble(form.asking)} />
         </div>
-        <TextField label="Which yard" value={form.yard} onValue={(yard) => change({ yard })} most={120} />
+        <FieldOf form={part} name="yard" />
         <Notice sort="caution">
           <p class="small">
             Airbags, tensioners and anything under a car on a jack: leave them to trained people and the yard’s own
@@ -131,58 +108,29 @@ function missingIn(form: Draft, unit: string): string | null {
 }
 
 /** The part and its weighing as records, before they are saved. */
-function recordsOf(form: Draft, unit: string): Lists {
-  const part: Plain = {
+function recordsOf(form: Draft, unit: string) {
+  const part = {
     id: form.part,
-    name: form.name.trim(),
     car: car.value?.id ?? null,
     whereabouts: "yard",
     instead_of: form.insteadOf.id,
-    yard: form.yard.trim() || null,
-    row: form.row.trim() || null,
-    asking: form.asking || null,
+    ...setOf("part", form, ["name", "yard", "row", "asking"]),
   };
-  const weighing: Plain = {
+  const weighing = {
     id: `${form.part}-w`,
     of: form.part,
     method: "direct",
-    shown: typedOf("mass", form.shown, unit),
-    scale: form.scale || null,
     at: momentNow(),
     place: "yard",
+    ...setOf("weighing", form, ["shown", "scale"], { mass: unit }),
   };
-  return { parts: [part], weighings: form.shown.trim() ? [weighing] : [] };
+  return { parts: [part], weighings: form.shown.trim() ? [weighing] : [] } satisfies Lists;
 }
 
-function asChange(kind: string, { id, ...values }: Plain) {
-  const set = Object.fromEntries(Object.entries(values).filter(([, value]) => value !== null));
-  return { kind, record: id, set };
-}
-
-function InsteadOf({ value, onValue }: { value: Picked; onValue: (value: Picked) => void }) {
-  const offers = (lists.value["parts"] ?? [])
-    .filter((part) => isOnCar(part.id))
-    .map((part) => {
-      const mass = known.value.of.get(part.id);
-      return {
-        id: part.id,
-        name: String(part["name"]),
-        note: mass?.mass ? `${say(mass.mass)} ${basisWord(mass.basis)}` : "no weight yet",
-      };
-    });
-  return (
-    <RecordPick
-      label="Instead of"
-      offers={offers}
-      value={value}
-      onValue={onValue}
-      hint="The part on the car it would replace."
-      show={4}
-    />
-  );
-}
-
-function ScaleChoice({ value, onValue }: { value: string; onValue: (value: string) => void }) {
-  const scales = garage.value.of("scale").map((scale) => ({ value: scale.id, label: String(scale.values["name"]) }));
-  return <Pick label="Scale" value={value} options={scales} none="Another scale" onValue={onValue} />;
-}
+const asChange =
+  (kind: string) =>
+  ({ id, ...values }: Plain) => ({
+    kind,
+    record: id,
+    set: Object.fromEntries(Object.entries(values).filter(([, value]) => value !== null)),
+  });

@@ -7,12 +7,12 @@ import { Row } from "../../parts/figures/Row";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { useForm } from "../../parts/forms/form";
-import { useSaving } from "../../parts/forms/saving";
-import { TroubleNotice } from "../../parts/frame/Notice";
+import { SaveButton } from "../../parts/forms/SaveButton";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { RecordPhotos } from "../../parts/photos/RecordPhotos";
 import { Readings } from "../../parts/weighing/Readings";
 import { stateWord } from "../../parts/words/jobStates";
+import { nameOf } from "../../parts/words/naming";
 import { go, to } from "../../route";
 import { Comparison } from "./Comparison";
 import { priceTrouble } from "./price";
@@ -30,11 +30,11 @@ const REMOVE = {
   next: to("yard"),
 };
 
-export function Seen({ part }: { part: Rec }) {
+export function Seen({ part }: { part: Rec<"part"> }) {
   const form = useForm("part", part.id);
   const found = compare(book.value, part.id, null, known.value);
   return (
-    <Screen title={String(part.values["name"])} back={to("yard")}>
+    <Screen title={nameOf(part)} back={to("yard")}>
       <div class="stack">
         <Comparison found={found} />
         <FieldOf form={form} name="whereabouts" label="Decision" options={DECISIONS} />
@@ -67,11 +67,10 @@ function SwapJob(swap: Swap) {
   const job = swapJob(swap.part, swap.old);
   if (!job) return <MakeJob {...swap} />;
   const { name, state } = job.values;
-  return <Row name={String(name)} note={`The job that swaps them, ${stateWord(state)}`} href={to("job", job.id)} />;
+  return <Row name={name} note={`The job that swaps them, ${stateWord(state)}`} href={to("job", job.id)} />;
 }
 
 function MakeJob({ part, old, name, count }: Swap) {
-  const saving = useSaving();
   const make = async () => {
     const job = newId();
     const line = (way: string, which: string): Change => ({ kind: "job_part", set: { job, part: which, way, count } });
@@ -82,12 +81,5 @@ function MakeJob({ part, old, name, count }: Swap) {
     ]);
     go(to("job", job));
   };
-  return (
-    <>
-      <button type="button" class="button wide" disabled={saving.busy} onClick={() => void saving.run(make)}>
-        Make it a job: yours off, this on
-      </button>
-      <TroubleNotice trouble={saving.trouble} />
-    </>
-  );
+  return <SaveButton onSave={make}>Make it a job: yours off, this on</SaveButton>;
 }

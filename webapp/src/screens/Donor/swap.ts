@@ -9,7 +9,7 @@ const TRIAL = "trial";
 
 export function isOnCar(part: string): boolean {
   const { jobs, in_car } = account.value;
-  const record = lists.value["parts"]?.find((each) => each.id === part);
+  const record = lists.value.parts?.find((each) => each.id === part);
   return (
     record !== undefined &&
     onCar(
@@ -28,9 +28,9 @@ export function standingWith({ part, instead_of: old, count }: Comparison, over:
 }
 
 /** A job that takes the old part off and puts this one on, if somebody wrote one down already. */
-export function swapJob(part: string, old: string): Rec | null {
+export function swapJob(part: string, old: string): Rec<"job"> | null {
   const lines = garage.value.of("job_part");
-  const moves = (job: Rec, which: string, way: string) =>
-    lines.some(({ values }) => values["job"] === job.id && values["part"] === which && values["way"] === way);
+  const moves = (job: Rec<"job">, which: string, way: string) =>
+    lines.some(({ values }) => values.job === job.id && values.part === which && values.way === way);
   return garage.value.of("job").find((job) => moves(job, old, "off") && moves(job, part, "on")) ?? null;
 }

@@ -1,5 +1,4 @@
 /** Drivers, weighed in the gear they race in: where the class weighs the car with its driver, the lightest decides. */
-import { useState } from "preact/hooks";
 import { known, say } from "../../answers";
 import { garage } from "../../garage/garage";
 import type { Rec } from "../../journal/types";
@@ -7,6 +6,7 @@ import { Row } from "../../parts/figures/Row";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { useForm } from "../../parts/forms/form";
+import { OpenList } from "../../parts/forms/OpenList";
 import { Screen } from "../../parts/frame/Screen";
 import { basisWord } from "../../parts/words/basis";
 import { optionsOf } from "../../parts/words/fieldWords";
@@ -15,38 +15,27 @@ import { to } from "../../route";
 const BASES = optionsOf("driver", "claim_basis").filter(({ value }) => value !== "worked_out");
 
 export function Drivers() {
-  const [open, setOpen] = useState<string | null>(null);
   return (
     <Screen title="Drivers with gear" back={to("more")}>
       <p class="quiet">
         Weigh every driver in suit, shoes and helmet, as your rule book weighs them. The lightest who will drive
         decides.
       </p>
-      {garage.value
-        .of("driver")
-        .map((driver) =>
-          open === driver.id ? (
-            <DriverForm key={driver.id} id={driver.id} onDone={() => setOpen(null)} />
-          ) : (
-            <DriverRow key={driver.id} driver={driver} onTap={() => setOpen(driver.id)} />
-          ),
-        )}
-      {open === "new" ? (
-        <DriverForm id="new" onDone={() => setOpen(null)} />
-      ) : (
-        <button type="button" class="button wide" onClick={() => setOpen("new")}>
-          Add a driver
-        </button>
-      )}
+      <OpenList
+        of={garage.value.of("driver")}
+        row={(driver, onTap) => <DriverRow driver={driver} onTap={onTap} />}
+        form={(id, onDone) => <DriverForm id={id} onDone={onDone} />}
+        add="Add a driver"
+      />
     </Screen>
   );
 }
 
-function DriverRow({ driver, onTap }: { driver: Rec; onTap: () => void }) {
+function DriverRow({ driver, onTap }: { driver: Rec<"driver">; onTap: () => void }) {
   const found = known.value.of.get(driver.id);
   return (
     <Row
-      name={String(driver.values["name"])}
+      name={driver.values.name}
       value={found?.mass ? say(found.mass) : "not weighed"}
       under={basisWord(found?.basis)}
       onTap={onTap}

@@ -13,7 +13,7 @@ type Props = { form: RunForm; change: (patch: Partial<RunForm>) => void };
 export function PerLap({ form, change }: Props) {
   const saving = useSaving();
   const record = car.value;
-  const own = String(record?.values["fuel_per_lap"] ?? "");
+  const own = record?.values.fuel_per_lap ?? "";
   const typed = form.perLap ?? own;
   const isOther =
     form.perLap !== null &&

@@ -5,8 +5,8 @@ import type { Form } from "../../parts/forms/form";
 import { Notice } from "../../parts/frame/Notice";
 import { CAUTIONS, type Hazard, hazardsIn } from "../../parts/words/cautions";
 
-export function Cautions({ form, words }: { form: Form; words: string }) {
-  const ticked = (form.values["hazards"] ?? []) as Hazard[];
+export function Cautions({ form, words }: { form: Form<"job">; words: string }) {
+  const ticked = form.values.hazards ?? [];
   const apply = TABLE.job.fields.hazards.of.filter(
     (hazard) => ticked.includes(hazard) || hazardsIn(words).includes(hazard),
   );

@@ -1,15 +1,15 @@
 /** One job: what it does to the weight, its parts off and on, its state, its cost, what the class says, what it leaves behind. */
 import { account, car, interval, say, stages, stand } from "../../answers";
 import { garage } from "../../garage/garage";
-import { Choice, Pick, TextField } from "../../parts/controls/Field";
 import { armOf } from "../../parts/figures/arm";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Steelyard } from "../../parts/figures/Steelyard";
+import { FieldOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { type Form, useForm } from "../../parts/forms/form";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { RecordPhotos } from "../../parts/photos/RecordPhotos";
-import { STATES } from "../../parts/words/jobStates";
+import { optionsFrom } from "../../parts/words/fieldWords";
 import { currency } from "../../parts/words/money";
 import { to } from "../../route";
 import { Cautions } from "./Cautions";
@@ -17,38 +17,17 @@ import { JobParts, partsOf } from "./JobParts";
 import { LooseEnds } from "./LooseEnds";
 import { WeighedAlready } from "./WeighedAlready";
 
-const TRIMS = [
-  { value: "both", label: "On the road too" },
-  { value: "event", label: "Only at the event" },
-];
-const RULINGS = [
-  { value: "allowed", label: "Allowed" },
-  { value: "allowed_if", label: "Allowed if…" },
-  { value: "not_allowed", label: "Not allowed" },
-  { value: "unclear", label: "Unclear" },
-];
-
 export function Job({ id }: { id: string }) {
-  const form = useForm("job", id, { state: "idea", trim: "both", car: car.value?.id ?? null });
-  const words = [form.text("name"), ...partsOf(form.id).map((part) => String(part.values["name"]))].join(" ");
+  const form = useForm("job", id, { car: car.value?.id ?? null });
+  const words = [form.text("name"), ...partsOf(form.id).map((part) => part.values.name)].join(" ");
   return (
     <Screen title={form.isNew ? "New job" : form.text("name")} back={to("jobs")}>
       {!form.isNew && <Effect job={form.id} />}
       <div class="two-columns">
         <div class="stack">
-          <TextField
-            label="What is done"
-            value={form.text("name")}
-            onValue={(value) => form.set("name", value)}
-            most={120}
-          />
+          <FieldOf form={form} name="name" />
           <Cautions form={form} words={words} />
-          <Choice
-            label="State"
-            value={form.text("state")}
-            options={STATES}
-            onValue={(value) => setState(form, value)}
-          />
+          <FieldOf form={form} name="state" onValue={(state) => setState(form, state as State)} />
           {!form.isNew && <WeighedAlready job={form.id} />}
           {!form.isNew && <JobParts job={form.id} />}
           {!form.isNew && <LooseEnds job={form.id} />}
@@ -77,9 +56,12 @@ export function Job({ id }: { id: string }) {
   );
 }
 
-function setState(form: Form, state: string): void {
+type OfForm = { form: Form<"job"> };
+type State = OfForm["form"]["values"]["state"];
+
+function setState(form: Form<"job">, state: State): void {
   form.set("state", state);
-  if (state === "fitted" && !form.values["fitted_on"]) form.set("fitted_on", new Date().toISOString().slice(0, 10));
+  if (state === "fitted" && !form.values.fitted_on) form.set("fitted_on", new Date().toISOString().slice(0, 10));
 }
 
 /** What the job takes out, in figures and on the arm. */
@@ -114,68 +96,20 @@ function Effect({ job }: { job: string }) {
   );
 }
 
-function Details({ form }: { form: Form }) {
-  const stageOptions = stages.value.map((stage) => ({ value: stage.id, label: String(stage.values["name"]) }));
-  const clauses = garage.value
-    .of("clause")
-    .map((clause) => String(clause.values["reference"] ?? ""))
-    .filter(Boolean);
+function Details({ form }: OfForm) {
+  const clauses = garage.value.of("clause").flatMap(({ values }) => values.reference || []);
   return (
     <>
-      <Pick
-        label="Stage"
-        value={form.text("stage")}
-        options={stageOptions}
-        none="Without a stage"
-        onValue={(value) => form.set("stage", value)}
-      />
-      <Choice label="Trim" value={form.text("trim")} options={TRIMS} onValue={(value) => form.set("trim", value)} />
+      <FieldOf form={form} name="stage" options={optionsFrom(stages.value)} />
+      <FieldOf form={form} name="trim" />
       <div class="pair">
-        <TextField
-          label="Hours"
-          mode="decimal"
-          value={form.text("hours")}
-          onValue={(value) => form.set("hours", value)}
-          trouble={decimalTrouble(form.text("hours"))}
-        />
-        <TextField
-          label={["Money", currency()].filter(Boolean).join(", ")}
-          mode="decimal"
-          value={form.text("money")}
-          onValue={(value) => form.set("money", value)}
-          trouble={decimalTrouble(form.text("money"))}
-        />
+        <FieldOf form={form} name="hours" />
+        <FieldOf form={form} name="money" label={["Money", currency()].filter(Boolean).join(", ")} />
       </div>
-      <TextField
-        label="Fitted on"
-        type="date"
-        value={form.text("fitted_on").slice(0, 10)}
-        onValue={(value) => form.set("fitted_on", value)}
-      />
-      <Pick
-        label="What the class says"
-        value={form.text("ruling")}
-        options={RULINGS}
-        none="Not looked up"
-        onValue={(value) => form.set("ruling", value)}
-      />
-      <TextField
-        label="Clause"
-        value={form.text("clause")}
-        onValue={(value) => form.set("clause", value)}
-        list={clauses}
-      />
-      <TextField
-        label="Notes"
-        long
-        value={form.text("note")}
-        onValue={(value) => form.set("note", value)}
-        most={4000}
-      />
+      <FieldOf form={form} name="fitted_on" />
+      <FieldOf form={form} name="ruling" />
+      <FieldOf form={form} name="clause" list={clauses} />
+      <FieldOf form={form} name="note" />
     </>
   );
-}
-
-function decimalTrouble(text: string): string | null {
-  return !text || /^\d{1,9}(\.\d{1,2})?$/.test(text) ? null : "Type a plain number, such as 2.5.";
 }

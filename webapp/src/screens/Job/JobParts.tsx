@@ -1,14 +1,17 @@
 /** The parts of a job, off and on, each with how its mass is known; adding one takes a known part or a name. */
 import { useState } from "preact/hooks";
-import { account, car, known, say } from "../../answers";
+import { account, car, say } from "../../answers";
 import { garage } from "../../garage/garage";
 import { unitOf } from "../../garage/units";
-import { type Change, newId, save } from "../../garage/write";
+import type { Change } from "../../garage/write";
+import { newId, save } from "../../garage/write";
+import type { Values } from "../../journal/kinds";
 import type { Rec } from "../../journal/types";
-import { Choice } from "../../parts/controls/Field";
-import { QuantityField } from "../../parts/controls/QuantityField";
+import { partOffers } from "../../parts/controls/partOffers";
 import { type Picked, RecordPick } from "../../parts/controls/RecordPick";
 import { Row } from "../../parts/figures/Row";
+import { FieldOf } from "../../parts/forms/FieldOf";
+import { useFilled } from "../../parts/forms/form";
 import { SaveDock } from "../../parts/forms/SaveDock";
 import { useSaving } from "../../parts/forms/saving";
 import { Section } from "../../parts/frame/Screen";
@@ -16,19 +19,14 @@ import { basisWord } from "../../parts/words/basis";
 import { typedOf } from "../../parts/words/reading";
 import { to } from "../../route";
 
-type Way = "off" | "on";
+type Way = NonNullable<Values<"job_part">["way"]>;
 
-const BASES = [
-  { value: "guessed", label: "Guessed" },
-  { value: "quoted", label: "Quoted" },
-  { value: "worked_out", label: "Worked out" },
-];
-
-const linesOf = (job: string): Rec[] => garage.value.of("job_part").filter((line) => line.values["job"] === job);
+const linesOf = (job: string): Rec<"job_part">[] =>
+  garage.value.of("job_part").filter((line) => line.values.job === job);
 
 /** The part records of a job. */
-export function partsOf(job: string): Rec[] {
-  return linesOf(job).flatMap((line) => garage.value.byId.get(String(line.values["part"])) ?? []);
+export function partsOf(job: string): Rec<"part">[] {
+  return linesOf(job).flatMap((line) => garage.value.one("part", line.values.part) ?? []);
 }
 
 export function JobParts({ job }: { job: string }) {
@@ -42,7 +40,7 @@ export function JobParts({ job }: { job: string }) {
 
 function Side({ job, way, title }: { job: string; way: Way; title: string }) {
   const [adding, setAdding] = useState(false);
-  const lines = linesOf(job).filter((line) => line.values["way"] === way);
+  const lines = linesOf(job).filter((line) => line.values.way === way);
   return (
     <Section title={title}>
       <div>
@@ -61,12 +59,12 @@ function Side({ job, way, title }: { job: string; way: Way; title: string }) {
   );
 }
 
-function Line({ line }: { line: Rec }) {
+function Line({ line }: { line: Rec<"job_part"> }) {
   const [open, setOpen] = useState(false);
-  const part = garage.value.byId.get(String(line.values["part"]));
-  const worked = account.value.jobs.get(String(line.values["job"]))?.lines.find((each) => each.id === line.id);
+  const part = garage.value.one("part", line.values.part);
+  const worked = account.value.jobs.get(line.values.job ?? "")?.lines.find((each) => each.id === line.id);
   const count = worked?.count ?? 1;
-  const name = `${count > 1 ? `${count} × ` : ""}${String(part?.values["name"] ?? "A part not here yet")}`;
+  const name = `${count > 1 ? `${count} × ` : ""}${part?.values.name ?? "A part not here yet"}`;
   return (
     <>
       <Row
@@ -80,14 +78,16 @@ function Line({ line }: { line: Rec }) {
   );
 }
 
-function LineActions({ line, part, count }: { line: Rec; part: Rec; count: number }) {
+type OfLine = { line: Rec<"job_part">; part: Rec<"part">; count: number };
+
+function LineActions({ line, part, count }: OfLine) {
   const saving = useSaving();
   const set = (values: Change["set"]) =>
     saving.run(async () => void (await save([{ kind: "job_part", record: line.id, base: line.heads, set: values }])));
   return (
     <div class="stack notice">
       <div class="pair">
-        <a class="button" href={to("weigh-part", part.id, { back: to("job", String(line.values["job"])) })}>
+        <a class="button" href={to("weigh-part", part.id, { back: to("job", line.values.job!) })}>
           Weigh it
         </a>
         <a class="button" href={to("part", part.id)}>
@@ -124,50 +124,25 @@ function LineActions({ line, part, count }: { line: Rec; part: Rec; count: numbe
 
 function AddPart({ job, way, onDone }: { job: string; way: Way; onDone: () => void }) {
   const [picked, setPicked] = useState<Picked>({ id: null, text: "" });
-  const [claim, setClaim] = useState("");
-  const [basis, setBasis] = useState("guessed");
+  const form = useFilled("part", { claim_basis: "guessed" });
+  const claim = form.text("claim").trim();
   const saving = useSaving();
   const isNew = picked.id === null;
-  const offers = garage.value.of("part").map((part) => {
-    const mass = known.value.of.get(part.id);
-    return {
-      id: part.id,
-      name: String(part.values["name"]),
-      note: mass?.mass ? `${say(mass.mass)} ${basisWord(mass.basis)}` : "no weight yet",
-    };
-  });
   const add = async () => {
     const part = picked.id ?? newId();
-    const made: Change[] = isNew
-      ? [
-          {
-            kind: "part",
-            record: part,
-            set: {
-              name: picked.text.trim(),
-              car: car.value?.id ?? null,
-              ...(claim.trim() && { claim: typedOf("mass", claim, unitOf("mass")), claim_basis: basis }),
-            },
-          },
-        ]
-      : [];
+    const claimed = claim ? { ...form.values, claim: typedOf("mass", claim, unitOf("mass")) } : {};
+    const set = { name: picked.text.trim(), car: car.value?.id ?? null, ...claimed };
+    const made: Change[] = isNew ? [{ kind: "part", record: part, set }] : [];
     await save([...made, { kind: "job_part", set: { job, part, way } }]);
     onDone();
   };
   return (
     <div class="stack notice">
-      <RecordPick label="Which part" offers={offers} value={picked} onValue={setPicked} makes="a new part" />
+      <RecordPick label="Which part" offers={partOffers()} value={picked} onValue={setPicked} makes="a new part" />
       {isNew && picked.text.trim() && (
         <>
-          <QuantityField
-            kind="mass"
-            unit={unitOf("mass")}
-            label="Weight, until it is weighed"
-            value={claim}
-            onValue={setClaim}
-            hint="Leave it empty if you have no idea."
-          />
-          {claim.trim() && <Choice label="That weight is" value={basis} options={BASES} onValue={setBasis} />}
+          <FieldOf form={form} name="claim" hint="Leave it empty if you have no idea." />
+          {claim && <FieldOf form={form} name="claim_basis" />}
         </>
       )}
       <SaveDock

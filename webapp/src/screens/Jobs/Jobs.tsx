@@ -6,17 +6,20 @@ import type { Rec } from "../../journal/types";
 import { Choice } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";
 import { Screen, Section } from "../../parts/frame/Screen";
-import { STATES, stateWord } from "../../parts/words/jobStates";
+import { optionsOf } from "../../parts/words/fieldWords";
+import { stateWord } from "../../parts/words/jobStates";
 import { currency } from "../../parts/words/money";
-import { to } from "../../route";
+import { nameOf } from "../../parts/words/naming";
+import { type Address, to } from "../../route";
 
-const FILTERS = [{ value: "all", label: "All" }, ...STATES];
+const FILTERS = [{ value: "all", label: "All" }, ...optionsOf("job", "state")];
 
-export function Jobs({ stage }: { stage: string | null }) {
+export function Jobs({ query }: Address) {
+  const stage = query.get("stage");
   const [state, setState] = useState("all");
-  const shown = jobs.value.filter((job) => state === "all" || (job.values["state"] ?? "idea") === state);
+  const shown = jobs.value.filter((job) => state === "all" || (job.values.state ?? "idea") === state);
   const all = [
-    ...stages.value.map((stage) => ({ id: stage.id, name: String(stage.values["name"]) })),
+    ...stages.value.map((stage) => ({ id: stage.id, name: nameOf(stage) })),
     { id: null, name: "Without a stage" },
   ];
   const groups = stage === null ? all : all.filter((group) => (group.id ?? "") === stage);
@@ -28,7 +31,7 @@ export function Jobs({ stage }: { stage: string | null }) {
           key={group.id ?? ""}
           stage={group.id}
           name={group.name}
-          jobs={shown.filter((job) => (job.values["stage"] ?? null) === group.id)}
+          jobs={shown.filter((job) => (job.values.stage ?? null) === group.id)}
         />
       ))}
       {stage !== null && (
@@ -50,9 +53,9 @@ export function Jobs({ stage }: { stage: string | null }) {
   );
 }
 
-function Group({ stage, name, jobs: list }: { stage: string | null; name: string; jobs: Rec[] }) {
+function Group({ stage, name, jobs: list }: { stage: string | null; name: string; jobs: Rec<"job">[] }) {
   if (!list.length) return null;
-  const fitted = account.value.by_stage.find((each) => each.stage === stage)?.states["fitted"];
+  const fitted = account.value.by_stage.find((each) => each.stage === stage)?.states.fitted;
   return (
     <Section title={name} aside={fitted && <span class="brass num">{say(fitted.mass.net, true)} fitted</span>}>
       <div>
@@ -64,7 +67,7 @@ function Group({ stage, name, jobs: list }: { stage: string | null; name: string
   );
 }
 
-export function JobRow({ job }: { job: Rec }) {
+export function JobRow({ job }: { job: Rec<"job"> }) {
   const net = account.value.jobs.get(job.id);
   const effort = net?.total.effort;
   const { hours, money } = job.values;
@@ -73,13 +76,13 @@ export function JobRow({ job }: { job: Rec }) {
     [hours != null && showHours(effort.hours), money != null && showMoney(effort.money, currency())]
       .filter(Boolean)
       .join(" · ");
-  const note = [stateWord(job.values["state"]), job.values["trim"] === "event" && "event only", cost]
+  const note = [stateWord(job.values.state), job.values.trim === "event" && "event only", cost]
     .filter(Boolean)
     .join(" · ");
   const hasMass = !!net?.total.mass.lines.length;
   return (
     <Row
-      name={String(job.values["name"])}
+      name={job.values.name}
       note={note}
       value={hasMass ? say(net.total.mass.net, true) : ""}
       under={net?.unweighed.length ? `${net.unweighed.length} not weighed` : ""}

@@ -1,18 +1,17 @@
 /** What the lift tells while it is typed, how good that is, what a higher lift would bring; then photo, note and save. */
-import { useState } from "preact/hooks";
 import { bookWith, known } from "../../answers";
 import { higherThan, type LiftedCar } from "../../core/balance/axleLift";
 import { liftOf, outlook } from "../../core/balance/lift";
 import { warned } from "../../core/garage/records";
 import { isWarned } from "../../core/wholeCar/condition";
-import { type AppError, describe } from "../../errors";
+import { describe } from "../../errors";
 import { Disclosure } from "../../parts/controls/Disclosure";
-import { TextField } from "../../parts/controls/Field";
 import { LengthFigure } from "../../parts/figures/MassFigure";
-import { TroubleNotice } from "../../parts/frame/Notice";
+import { FieldOf } from "../../parts/forms/FieldOf";
+import { filled } from "../../parts/forms/form";
 import { Warnings } from "../../parts/frame/Warnings";
-import { ShotPreview, TakePhoto } from "../../parts/photos/Photos";
-import { type LiftForm, liftOfForm, NOTE_MOST, riseTrouble } from "./form";
+import { Shots } from "../../parts/photos/Shots";
+import { type LiftForm, liftOfForm, riseTrouble } from "./form";
 import type { StepProps } from "./steps";
 import { length } from "./words";
 
@@ -85,7 +84,7 @@ export function Told({ found }: { found: LiftedCar }) {
 }
 
 export function Answer({ form, change, weighIn }: StepProps) {
-  const [trouble, setTrouble] = useState<AppError | null>(null);
+  const lift = filled("lift", form, change);
   return (
     <>
       <LiveHeight form={form} weighIn={weighIn} />
@@ -93,20 +92,10 @@ export function Answer({ form, change, weighIn }: StepProps) {
         Lower the car slowly, chocks last. Then weigh it level once more: when an axle shows more than two steps
         otherwise than before, something moved. Mend that and lift again; twice the same is worth more than once higher.
       </p>
-      {form.shots.map((shot, i) => (
-        <ShotPreview key={i} shot={shot} onDrop={() => change({ shots: form.shots.filter((each) => each !== shot) })} />
-      ))}
-      <TakePhoto onShot={(shot) => change({ shots: [...form.shots, shot] })} onTrouble={setTrouble} />
-      <TroubleNotice trouble={trouble} />
+      <Shots form={form} change={change} />
       <Disclosure title="When, note">
-        <TextField
-          label="When"
-          type="datetime-local"
-          value={form.at}
-          onValue={(at) => change({ at })}
-          hint="Now, unless you say otherwise."
-        />
-        <TextField label="Note" long value={form.note} most={NOTE_MOST} onValue={(note) => change({ note })} />
+        <FieldOf form={lift} name="at" />
+        <FieldOf form={lift} name="note" />
       </Disclosure>
     </>
   );

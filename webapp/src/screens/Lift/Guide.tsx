@@ -2,16 +2,17 @@
 import { useMemo } from "preact/hooks";
 import { car } from "../../answers";
 import { garage, type Rec } from "../../garage/garage";
-import { massUnit } from "../../garage/units";
+import { bareUnit } from "../../garage/units";
 import { newId, save } from "../../garage/write";
 import { SaveDock } from "../../parts/forms/SaveDock";
 import { useSaving } from "../../parts/forms/saving";
 import { useDraft } from "../../parts/forms/useDraft";
+import { shotsOf } from "../../parts/photos/Shots";
 import { replace, to } from "../../route";
 import { changesOf, emptyForm, formFrom, type LiftForm, missing } from "./form";
 import { MEASURING, STEPS } from "./steps";
 
-type Props = { weighIn: Rec; replaces: string | null };
+type Props = { weighIn: Rec<"weigh_in">; replaces: string | null };
 
 export function Guide({ weighIn, replaces }: Props) {
   const start = useMemo(() => () => startOf(weighIn, replaces), [weighIn.id, replaces]);
@@ -31,17 +32,11 @@ export function Guide({ weighIn, replaces }: Props) {
   );
 }
 
-function startOf(weighIn: Rec, replaces: string | null): LiftForm {
-  const before = replaces ? garage.value.byId.get(replaces)?.values : undefined;
-  const scale = (weighIn.values["scale"] as string | undefined) ?? null;
-  const unit = String(garage.value.byId.get(scale ?? "")?.values["unit"] ?? bareUnit());
+function startOf({ values: { scale, layout } }: Rec<"weigh_in">, replaces: string | null): LiftForm {
+  const before = garage.value.one("lift", replaces)?.values;
+  const unit = garage.value.one("scale", scale)?.values.unit ?? bareUnit();
   if (before) return formFrom(newId(), before, unit, MEASURING);
-  return emptyForm(newId(), unit, scale, weighIn.values["layout"] === "corners");
-}
-
-/** Nobody weighs a car in pounds and ounces: a bare number is pounds. */
-function bareUnit(): string {
-  return massUnit() === "kg" || massUnit() === "g" ? "kg" : "lb";
+  return emptyForm(newId(), unit, scale ?? null, layout === "corners");
 }
 
 function Progress({ step }: { step: number }) {
@@ -85,11 +80,7 @@ function Steps({ form, change, weighIn, replaces, draft }: StepsProps) {
   }
   const keep = async () => {
     const changes = changesOf(form, { car: car.value?.id ?? null, weighIn: weighIn.id, replaces });
-    await save(
-      changes,
-      form.shots.map((shot) => ({ of: form.id, ...shot })),
-      draft,
-    );
+    await save(changes, shotsOf(form.id, form), draft);
     replace(to("lift", form.id, { saved: "yes" }));
   };
   return (

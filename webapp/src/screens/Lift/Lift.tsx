@@ -5,14 +5,16 @@ import { garage } from "../../garage/garage";
 import { NotHere } from "../../parts/frame/NotHere";
 import { Notice } from "../../parts/frame/Notice";
 import { Screen } from "../../parts/frame/Screen";
-import { to } from "../../route";
+import { type Address, to } from "../../route";
 import { Guide } from "./Guide";
 import { Trail } from "./Trail";
 
-export function Lift({ id, replaces }: { id: string; replaces: string | null }) {
-  const rec = garage.value.byId.get(id);
-  if (rec?.kind === "lift") return <Trail rec={rec} />;
-  if (rec?.kind !== "weigh_in") return <NotHere what="A weigh-in to lift from" back={to("balance")} />;
+export function Lift({ id, query }: Address) {
+  const replaces = query.get("replaces");
+  const lift = garage.value.one("lift", id);
+  const rec = garage.value.one("weigh_in", id);
+  if (lift) return <Trail rec={lift} />;
+  if (!rec) return <NotHere what="A weigh-in to lift from" back={to("balance")} />;
   return (
     <Screen title={replaces ? "Lift an axle again" : "Lift an axle"} back={to("weigh-in", id)}>
       {book.value.weigh_ins.has(id) ? <Guide weighIn={rec} replaces={replaces} /> : <Gone id={id} />}

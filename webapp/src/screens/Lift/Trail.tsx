@@ -15,11 +15,10 @@ import { OnScale } from "../../parts/weighing/OnScale";
 import { momentOf, sayMoment } from "../../parts/words/moments";
 import { to } from "../../route";
 import { Told } from "./Answer";
-import type { Raised } from "./form";
 import { GROUNDED } from "./words";
 
-export function Trail({ rec }: { rec: Rec }) {
-  const weighIn = String(rec.values["weigh_in"]);
+export function Trail({ rec }: { rec: Rec<"lift"> }) {
+  const { weigh_in: weighIn = "", raised } = rec.values;
   const found = foundOf(rec);
   return (
     <Screen title="Axle lift" back={to("weigh-in", weighIn)}>
@@ -27,7 +26,7 @@ export function Trail({ rec }: { rec: Rec }) {
       <div class="stack">
         {found ? <Told found={found} /> : <p class="figure">Not readable</p>}
         <p class="quiet">
-          The {String(rec.values["raised"])} axle raised, {sayMoment(momentOf(rec))}
+          The {raised} axle raised, {sayMoment(momentOf(rec))}
           {rec.pending ? "; on this phone only" : ""}
         </p>
       </div>
@@ -65,7 +64,7 @@ export function Trail({ rec }: { rec: Rec }) {
 }
 
 /** As it would have counted, also when a newer one took its place or it was withdrawn. */
-function foundOf(rec: Rec): LiftedCar | null {
+function foundOf(rec: Rec<"lift">): LiftedCar | null {
   const name = `${rec.id}~`;
   const laid = bookWith({ lifts: [{ ...rec.values, id: name, replaces: null, car: null, deleted: null }] });
   const record = laid.lifts.get(name);
@@ -73,18 +72,17 @@ function foundOf(rec: Rec): LiftedCar | null {
 }
 
 /** The scale the lift was read on: its own, else the weigh-in's; "" when nobody named one. */
-function scaleOf({ values }: Rec): string {
-  const weighed = garage.value.byId.get(String(values["weigh_in"]))?.values["scale"];
-  return String(values["scale"] ?? weighed ?? "");
+function scaleOf({ values }: Rec<"lift">): string {
+  return values.scale ?? garage.value.one("weigh_in", values.weigh_in)?.values.scale ?? "";
 }
 
-function typedRows({ values }: Rec): Fact[] {
-  const grounded = GROUNDED[values["raised"] as Raised];
+function typedRows({ values }: Rec<"lift">): Fact[] {
+  const { raised = "rear", tilted = "", height = "", height_within = "3 mm, taken so", note } = values;
   return [
-    { name: `The ${grounded} axle, the other raised`, value: String(values["tilted"]) },
-    { name: `The ${String(values["raised"])} axle rose by`, value: String(values["height"]) },
-    { name: "Good to", value: String(values["height_within"] ?? "3 mm, taken so") },
-    ...(values["note"] ? [{ name: "Note", value: String(values["note"]) }] : []),
+    { name: `The ${GROUNDED[raised]} axle, the other raised`, value: tilted },
+    { name: `The ${raised} axle rose by`, value: height },
+    { name: "Good to", value: height_within },
+    ...(note ? [{ name: "Note", value: note }] : []),
   ];
 }
 

@@ -9,65 +9,40 @@ import { sumOf } from "../../core/numbers/typedSum";
 import { describe } from "../../errors";
 import { unitOf } from "../../garage/units";
 import type { Change } from "../../garage/write";
-import { TABLE } from "../../journal/kinds";
-import type { Value } from "../../journal/types";
+import type { Changes, Values } from "../../journal/kinds";
+import { setOf, textsOf } from "../../parts/forms/draftRecord";
 import type { Shot } from "../../parts/photos/Photos";
 import { momentForField, momentTyped } from "../../parts/words/momentFields";
-import { readingOf, troubleIn, typedOf } from "../../parts/words/reading";
+import { readingOf, troubleIn } from "../../parts/words/reading";
 
-export type Raised = "rear" | "front";
+export type Raised = NonNullable<Values<"lift">["raised"]>;
 
-export type LiftForm = {
+const TYPED = ["height", "height_within", "note"] as const;
+
+/** Named as the fields of the lift. `at`: when, as a date field gives it; "" is now. */
+export type LiftForm = Record<(typeof TYPED)[number] | "at", string> & {
   id: string;
   step: number;
   raised: Raised;
-  height: string;
-  within: string;
   /** Two pads stand under the axle on the ground: `left` and `right` of it; else all of it is in `left`. */
   pads: boolean;
   left: string;
   right: string;
   unit: string;
   scale: string | null;
-  /** When, as a date field gives it; "" is now. */
-  at: string;
-  note: string;
   shots: Shot[];
 };
 
-export const NOTE_MOST = TABLE.lift.fields.note.most;
-
 export function emptyForm(id: string, unit: string, scale: string | null, pads: boolean): LiftForm {
-  return {
-    id,
-    step: 0,
-    raised: "rear",
-    height: "",
-    within: "",
-    pads,
-    left: "",
-    right: "",
-    unit,
-    scale,
-    at: "",
-    note: "",
-    shots: [],
-  };
+  const typed = { height: "", height_within: "", note: "", at: "", left: "", right: "" };
+  return { ...typed, id, step: 0, raised: "rear", pads, unit, scale, shots: [] };
 }
 
 /** A lift to be replaced, opened as it was entered, at `step`. Its load stands in one field, as the record has it. */
-export function formFrom(id: string, before: Record<string, Value>, unit: string, step: number): LiftForm {
-  const text = (field: string) => String(before[field] ?? "");
-  return {
-    ...emptyForm(id, unit, (before["scale"] as string | undefined) ?? null, false),
-    step,
-    raised: before["raised"] === "front" ? "front" : "rear",
-    height: text("height"),
-    within: text("height_within"),
-    left: text("tilted"),
-    at: momentForField(before["at"]),
-    note: text("note"),
-  };
+export function formFrom(id: string, before: Values<"lift">, unit: string, step: number): LiftForm {
+  const { raised = "rear", scale = null, tilted = "", at } = before;
+  const typed = { ...textsOf(before, TYPED), left: tilted, at: momentForField(at) };
+  return { ...emptyForm(id, unit, scale, false), ...typed, step, raised };
 }
 
 /** The load on the axle left on the ground, as one typed text; "" until all of it is there. */
@@ -96,7 +71,7 @@ export function missing(form: LiftForm): string | null {
     troubleIn("The rise", height) ??
     troubleIn("The reading", readingOf("mass", form.left, form.unit, true)) ??
     (form.pads ? troubleIn("The right pad", readingOf("mass", form.right, form.unit, true)) : null) ??
-    troubleIn("The rise is good to", readingOf("length", form.within, unit));
+    troubleIn("The rise is good to", readingOf("length", form.height_within, unit));
   if (trouble) return trouble;
   const unlikely = riseTrouble(form);
   if (unlikely) return unlikely;
@@ -107,23 +82,15 @@ export function missing(form: LiftForm): string | null {
 }
 
 /** The lift's own fields as far as they are typed: what is saved, and what is worked out while typing. */
-export function liftOfForm(form: LiftForm, weighIn: string): Record<string, Value> {
-  const fields: Record<string, Value> = { weigh_in: weighIn, raised: form.raised };
-  const put = (name: string, value: string | null) => {
-    if (value) fields[name] = value;
-  };
-  put("tilted", tiltedOf(form));
-  put("height", typedOf("length", form.height, unitOf("length")));
-  put("height_within", typedOf("length", form.within, unitOf("length")));
-  put("scale", form.scale);
-  put("note", form.note.trim());
-  return fields;
+export function liftOfForm(form: LiftForm, weighIn: string): Changes<"lift"> {
+  const tilted = tiltedOf(form);
+  const typed = setOf("lift", form, ["raised", ...TYPED, "scale"]);
+  return { weigh_in: weighIn, ...typed, ...(tilted && { tilted }) };
 }
 
 type Around = { car: string | null; weighIn: string; replaces: string | null; at?: string };
 
 export function changesOf(form: LiftForm, { car, weighIn, replaces, at = momentTyped(form.at) }: Around): Change[] {
-  const fields = liftOfForm(form, weighIn);
-  const set = { ...fields, at, ...(car ? { car } : {}), ...(replaces ? { replaces } : {}) };
+  const set = { ...liftOfForm(form, weighIn), at, ...(car && { car }), ...(replaces && { replaces }) };
   return [{ kind: "lift", record: form.id, set, base: [] }];
 }

@@ -10,13 +10,15 @@ import { unitOf } from "../../garage/units";
 import { Choice } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { Facts } from "../../parts/figures/Facts";
+import { FieldOf } from "../../parts/forms/FieldOf";
+import { filled } from "../../parts/forms/form";
 import { Warnings } from "../../parts/frame/Warnings";
 import { asItStood } from "../../parts/weighIn/typedRows";
 import { momentOf, sayMoment } from "../../parts/words/moments";
 import { readingOf } from "../../parts/words/reading";
 import { to } from "../../route";
 import { LiveHeight } from "./Answer";
-import { type Raised, riseTrouble } from "./form";
+import { riseTrouble } from "./form";
 import type { StepProps } from "./steps";
 import { Tilt } from "./Tilt";
 import { GROUNDED, length } from "./words";
@@ -41,7 +43,7 @@ export function LevelCar({ weighIn }: StepProps) {
         <strong>Now, before anything is raised:</strong> measure from the ground to the middle of both wheels of the
         axle that will go up, left and right, and write it down. The rise is worked out from it.
       </p>
-      {weighIn.values["driver_in"] === true && <Warnings of={[warned("lift_driver_in")]} />}
+      {weighIn.values.driver_in && <Warnings of={[warned("lift_driver_in")]} />}
       <Unready weighIn={weighIn} />
       <a class="button wide" href={to("weigh-car")}>
         Weigh it level again first
@@ -77,7 +79,7 @@ export function TankThen({ weighIn }: StepProps) {
       </p>
       <Facts
         rows={[
-          { name: "Fuel at the level weigh-in", value: String(weighIn.values["fuel"] ?? "not noted") },
+          { name: "Fuel at the level weigh-in", value: weighIn.values.fuel ?? "not noted" },
           ...(tank ? [{ name: "The tank holds", value: tank.reads }] : []),
         ]}
       />
@@ -85,22 +87,11 @@ export function TankThen({ weighIn }: StepProps) {
   );
 }
 
-const AXLES: { value: Raised; label: string }[] = [
-  { value: "rear", label: "Rear raised" },
-  { value: "front", label: "Front raised" },
-];
-
 export function HowFar({ form, change, weighIn }: StepProps) {
   const ahead = outlook(book.value, weighIn.id, form.raised, form.scale, known.value);
   return (
     <>
-      <Choice
-        label="Which axle goes up"
-        hideLabel
-        value={form.raised}
-        options={AXLES}
-        onValue={(raised) => change({ raised })}
-      />
+      <FieldOf form={filled("lift", form, change)} name="raised" hideLabel />
       {isWarned(ahead) ? <Warnings of={[ahead]} /> : <Rises ahead={ahead} />}
       <Tilt raised={form.raised} rise={isWarned(ahead) ? 0.4 : Math.max(ahead.enough ?? 0.4, 0.4)} />
       <p>
@@ -132,6 +123,7 @@ function Rises({ ahead }: { ahead: Ahead }) {
 }
 
 export function Measured({ form, change, weighIn }: StepProps) {
+  const lift = filled("lift", form, change);
   return (
     <>
       <p>
@@ -141,21 +133,8 @@ export function Measured({ form, change, weighIn }: StepProps) {
       <p>
         Do it left and right. They agree within 5 mm, or the car leans: mend that first, then take the middle of both.
       </p>
-      <QuantityField
-        kind="length"
-        label={`The ${form.raised} axle rose by`}
-        value={form.height}
-        needed
-        onValue={(height) => change({ height })}
-        trouble={riseTrouble(form)}
-      />
-      <QuantityField
-        kind="length"
-        label="Good to"
-        value={form.within}
-        onValue={(within) => change({ within })}
-        hint="3 mm when nothing is said: a tape, twice."
-      />
+      <FieldOf form={lift} name="height" label={`The ${form.raised} axle rose by`} needed trouble={riseTrouble(form)} />
+      <FieldOf form={lift} name="height_within" />
       <Foreseen form={form} weighIn={weighIn} />
     </>
   );
@@ -194,7 +173,7 @@ export function OnTheGround({ form, change, weighIn }: StepProps) {
   return (
     <>
       <p>Step back and let it settle. Nobody touches the car while the display is read.</p>
-      {weighIn.values["layout"] === "corners" && (
+      {weighIn.values.layout === "corners" && (
         <Choice
           label="What is typed"
           hideLabel

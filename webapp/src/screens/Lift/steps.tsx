@@ -9,7 +9,7 @@ import { Answer } from "./Answer";
 import type { LiftForm } from "./form";
 import { HowFar, LevelCar, Measured, OnTheGround, TankThen } from "./stepBodies";
 
-export type StepProps = { form: LiftForm; change: (patch: Partial<LiftForm>) => void; weighIn: Rec };
+export type StepProps = { form: LiftForm; change: (patch: Partial<LiftForm>) => void; weighIn: Rec<"weigh_in"> };
 /** `done`: what a person says on going on. */
 type Step = { title: string; done: string; Body: (props: StepProps) => VNode };
 

@@ -18,10 +18,10 @@ export function More() {
   return (
     <Screen title="More">
       <Section title="The car">
-        <Row name="Car" note={String(car.value?.values["name"] ?? "Not named yet")} href={to("car-sheet")} />
+        <Row name="Car" note={car.value?.values.name ?? "Not named yet"} href={to("car-sheet")} />
         <Row
           name="Class sheet"
-          note={String(sheets.value[0]?.values["name"] ?? "No minimum noted yet")}
+          note={sheets.value[0]?.values.name ?? "No minimum noted yet"}
           href={to("class-sheet")}
         />
         <Row name="Drivers with gear" note={count("driver", "driver", "drivers")} href={to("drivers")} />

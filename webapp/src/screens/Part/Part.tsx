@@ -76,23 +76,15 @@ function MassOf({ id }: { id: string }) {
 }
 
 function UsedIn({ part }: { part: string }) {
-  const lines = garage.value.of("job_part").filter((line) => line.values["part"] === part);
+  const lines = garage.value.of("job_part").filter((line) => line.values.part === part);
   if (!lines.length) return null;
   return (
     <Section title="Moved by">
       <div>
-        {lines.map((line) => {
-          const job = garage.value.byId.get(String(line.values["job"]));
-          return (
-            job && (
-              <Row
-                key={line.id}
-                name={String(job.values["name"])}
-                note={`${line.values["way"] === "on" ? "goes on" : "comes off"} · ${stateWord(job.values["state"])}`}
-                href={to("job", job.id)}
-              />
-            )
-          );
+        {lines.map(({ id, values: { way, job } }) => {
+          const { name, state } = garage.value.one("job", job)?.values ?? {};
+          const note = `${way === "on" ? "goes on" : "comes off"} · ${stateWord(state)}`;
+          return name && <Row key={id} name={name} note={note} href={to("job", job!)} />;
         })}
       </div>
     </Section>

@@ -45,7 +45,7 @@ function Compared({ found, from }: { found: Against; from: string }) {
   );
 }
 
-function Drawn({ sheet, part }: { sheet: Rec; part: string }) {
+function Drawn({ sheet, part }: { sheet: Rec<"sheet">; part: string }) {
   const piece = pieceRead(sheet.id);
   return (
     <div class="stack">

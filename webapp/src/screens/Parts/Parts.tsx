@@ -7,8 +7,10 @@ import { Choice } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";
 import { Screen } from "../../parts/frame/Screen";
 import { basisWord } from "../../parts/words/basis";
+import { choiceWord } from "../../parts/words/fieldWords";
 import { currency } from "../../parts/words/money";
-import { replace, to } from "../../route";
+import { nameOf } from "../../parts/words/naming";
+import { type Address, replace, to } from "../../route";
 
 const FILTERS = [
   { value: "all", label: "All" },
@@ -17,33 +19,25 @@ const FILTERS = [
   { value: "jobless", label: "In no job" },
   { value: "sold", label: "Sold" },
 ];
-const PLACE: Record<string, string> = {
-  shelf: "on the shelf",
-  yard: "at the yard",
-  left: "left there",
-  sold: "sold",
-  scrapped: "scrapped",
-};
-
-export function Parts({ show }: { show: string | null }) {
-  const filter = show ?? "all";
+export function Parts({ query }: Address) {
+  const filter = query.get("show") ?? "all";
   const moved = new Set(
     account.value.in_car.flatMap((job) => account.value.jobs.get(job)?.lines.map((line) => line.part) ?? []),
   );
-  const inJobs = new Set(garage.value.of("job_part").map((line) => line.values["part"]));
-  const keeps = (part: Rec): boolean => {
+  const inJobs = new Set(garage.value.of("job_part").map((line) => line.values.part));
+  const keeps = (part: Rec<"part">): boolean => {
     const basis = known.value.of.get(part.id)?.basis ?? null;
     if (filter === "unweighed") return account.value.unweighed.includes(part.id);
     if (filter === "jobless")
-      return !inJobs.has(part.id) && !["yard", "left"].includes(String(part.values["whereabouts"]));
-    if (filter === "sold") return part.values["whereabouts"] === "sold";
+      return !inJobs.has(part.id) && part.values.whereabouts !== "yard" && part.values.whereabouts !== "left";
+    if (filter === "sold") return part.values.whereabouts === "sold";
     if (filter === "claimed") return moved.has(part.id) && basis !== null && basis !== "weighed";
     return true;
   };
   const parts = garage.value
     .of("part")
     .filter(keeps)
-    .sort((a, b) => String(a.values["name"]).localeCompare(String(b.values["name"])));
+    .sort((a, b) => nameOf(a).localeCompare(nameOf(b)));
   return (
     <Screen title="Parts" back={to("car")}>
       <Choice
@@ -63,24 +57,17 @@ export function Parts({ show }: { show: string | null }) {
   );
 }
 
-function PartRow({ part }: { part: Rec }) {
+function PartRow({ part }: { part: Rec<"part"> }) {
   const mass = known.value.of.get(part.id);
   const { zone, whereabouts, box, sold_for: soldFor } = part.values;
   const note = [
     basisWord(mass?.basis),
     zone,
-    PLACE[String(whereabouts)],
+    whereabouts !== "car" && choiceWord("part", "whereabouts", whereabouts).toLowerCase(),
     box,
-    soldFor && `for ${showMoney(String(soldFor), currency())}`,
+    soldFor && `for ${showMoney(soldFor, currency())}`,
   ]
     .filter(Boolean)
     .join(" · ");
-  return (
-    <Row
-      name={String(part.values["name"])}
-      note={note}
-      value={mass?.mass ? say(mass.mass) : "—"}
-      href={to("part", part.id)}
-    />
-  );
+  return <Row name={nameOf(part)} note={note} value={mass?.mass ? say(mass.mass) : "—"} href={to("part", part.id)} />;
 }

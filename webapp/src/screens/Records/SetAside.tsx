@@ -83,7 +83,7 @@ function AsideRow({ each }: { each: AsideEntry }) {
 function aboutEntry({ entry }: AsideEntry): string {
   if (!entry) return "Something unreadable";
   const known = garage.value.byId.get(entry.record);
-  const name = entry.set["name"] ?? entry.set["text"] ?? entry.set["what"] ?? (known && nameOf(known));
+  const name = entry.set.name ?? entry.set.text ?? entry.set.what ?? (known && nameOf(known));
   return typeof name === "string" ? `${name} (${kindWord(entry.kind)})` : `A ${kindWord(entry.kind)}`;
 }
 

@@ -1,18 +1,12 @@
 /** The size of an outline or a hole: a rectangle's two sides, a circle's width, or corners drawn and typed. */
 import type { Warned } from "../../core/garage/records";
 import { Disclosure } from "../../parts/controls/Disclosure";
-import { Choice } from "../../parts/controls/Field";
-import { QuantityField } from "../../parts/controls/QuantityField";
+import { FieldOf } from "../../parts/forms/FieldOf";
+import { filled } from "../../parts/forms/form";
 import type { Spot } from "../../parts/sheet/geometry";
 import { CornerTable } from "./CornerTable";
 import type { Cut } from "./form";
 import { Pad } from "./Pad";
-
-const FORMS = [
-  { value: "rectangle", label: "Rectangle" },
-  { value: "circle", label: "Circle" },
-  { value: "polygon", label: "Drawn" },
-] as const;
 
 type Props = {
   cut: Cut;
@@ -24,30 +18,17 @@ type Props = {
 };
 
 export function CutFields({ cut, label, onCut, around, trouble }: Props) {
+  const shape = filled("sheet_hole", cut, onCut);
   return (
     <div class="stack">
-      <Choice label={label} value={cut.form} options={FORMS} onValue={(form) => onCut({ form })} />
+      <FieldOf form={shape} name="form" label={label} />
       {cut.form === "rectangle" && (
         <div class="pair">
-          <QuantityField kind="length" label="Width" needed value={cut.width} onValue={(width) => onCut({ width })} />
-          <QuantityField
-            kind="length"
-            label="Height"
-            needed
-            value={cut.height}
-            onValue={(height) => onCut({ height })}
-          />
+          <FieldOf form={shape} name="width" needed />
+          <FieldOf form={shape} name="height" needed />
         </div>
       )}
-      {cut.form === "circle" && (
-        <QuantityField
-          kind="length"
-          label="Diameter"
-          needed
-          value={cut.diameter}
-          onValue={(diameter) => onCut({ diameter })}
-        />
-      )}
+      {cut.form === "circle" && <FieldOf form={shape} name="diameter" needed />}
       {cut.form === "polygon" && (
         <>
           <Pad corners={cut.corners} around={around} trouble={trouble} onCorners={(corners) => onCut({ corners })} />

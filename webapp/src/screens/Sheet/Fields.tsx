@@ -7,7 +7,8 @@ import { outlineTrouble } from "../../core/sheet/sheetOutline";
 import { massUnit, unitOf } from "../../garage/units";
 import { save } from "../../garage/write";
 import { own } from "../../own";
-import { QuantityField } from "../../parts/controls/QuantityField";
+import { FieldOf } from "../../parts/forms/FieldOf";
+import { filled } from "../../parts/forms/form";
 import { SaveDock } from "../../parts/forms/SaveDock";
 import { useSaving } from "../../parts/forms/saving";
 import { Notice } from "../../parts/frame/Notice";
@@ -67,13 +68,7 @@ export function Fields({ form, change, draft, isFixed, going }: Props) {
           <Holes form={form} change={change} around={piece ? edgeOf(piece.outline) : []} trouble={worked.trouble} />
         </Section>
         <Section title="How well it is cut">
-          <QuantityField
-            kind="length"
-            label="Each edge true to within"
-            value={form.within}
-            onValue={(within) => change({ within })}
-            hint="Empty: as far as the last digit typed."
-          />
+          <FieldOf form={filled("sheet", form, change)} name="within" />
         </Section>
       </div>
       <div class="sheet-result">

@@ -2,7 +2,8 @@
 import type { Warned } from "../../core/garage/records";
 import { newId } from "../../garage/write";
 import { own } from "../../own";
-import { TextField } from "../../parts/controls/Field";
+import { FieldOf } from "../../parts/forms/FieldOf";
+import { filled } from "../../parts/forms/form";
 import type { Spot } from "../../parts/sheet/geometry";
 import { CutFields } from "./CutFields";
 import { type Cut, emptyCut, type SheetForm } from "./form";
@@ -37,11 +38,10 @@ export function Holes({ form, change, around, trouble }: Props) {
             trouble={ofHole(trouble, at + 1)}
             onCut={(patch) => put(at, patch)}
           />
-          <TextField
-            label="How often it is cut"
-            mode="numeric"
-            value={String(hole.count)}
-            onValue={(text) => put(at, { count: toCount(text) })}
+          <FieldOf
+            form={filled("sheet_hole", hole, (patch) => put(at, patch))}
+            name="count"
+            onValue={(text) => put(at, { count: Number(text) || 1 })}
           />
           {hole.form !== "polygon" && ofHole(trouble, at + 1) && (
             <p class="trouble" role="status">
@@ -69,9 +69,4 @@ export function Holes({ form, change, around, trouble }: Props) {
 function ofHole(trouble: Warned | null, number: number): Warned | null {
   const { shape, hole, other } = trouble?.data ?? {};
   return [shape, hole, trouble?.code === "sheet_holes_overlap" ? other : null].includes(number) ? trouble : null;
-}
-
-/** Digits only; one when there are none. */
-function toCount(text: string): number {
-  return Number(text.replace(/\D/g, "").slice(0, 3)) || 1;
 }

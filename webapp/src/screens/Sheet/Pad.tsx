@@ -175,7 +175,7 @@ function outward([x, y]: Spot, line: readonly Spot[]): Spot {
 }
 
 function crossed(known: readonly (Spot | null)[], { data }: Warned): string {
-  return [data["side"], data["other"]]
+  return [data.side, data.other]
     .map((number) => [known[Number(number) - 1], known[Number(number) % known.length]].filter((spot) => !!spot))
     .map((side) => pathThrough(side, false))
     .join("");

@@ -11,16 +11,19 @@ import { useDraft } from "../../parts/forms/useDraft";
 import { NotHere } from "../../parts/frame/NotHere";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { sheetOf } from "../../parts/sheet/sheetOf";
-import { to } from "../../route";
+import { nameOf } from "../../parts/words/naming";
+import { type Address, to } from "../../route";
 import { Fields, type Going } from "./Fields";
 import { emptyForm, formOf, type SheetForm, seenOf } from "./form";
 
 type Props = { part: string; going: Going };
 
-export function Sheet({ part, going }: Props) {
-  const known = garage.value.byId.get(part);
+export function Sheet({ id, query }: Address) {
+  const part = id || "new";
+  const going: Going = { job: query.get("job"), way: query.get("way") === "off" ? "off" : "on" };
+  const known = garage.value.one("part", part);
   if (part !== "new" && !known) return <NotHere what="A part" back={to("parts")} />;
-  return known ? <OfPart part={part} name={String(known.values["name"])} going={going} /> : <New going={going} />;
+  return known ? <OfPart part={part} name={nameOf(known)} going={going} /> : <New going={going} />;
 }
 
 function New({ going }: { going: Going }) {
@@ -49,19 +52,14 @@ function Draft({ part, going }: Props) {
 
 /** What was worked out before, to be opened again. */
 function Before() {
-  const sheets = garage.value.of("sheet").flatMap(({ values }) => garage.value.byId.get(String(values["part"])) ?? []);
+  const sheets = garage.value.of("sheet").flatMap(({ values }) => garage.value.one("part", values.part) ?? []);
   const parts = sheets.filter((part) => !part.deleted);
   if (!parts.length) return null;
   return (
     <Section title="Worked out before">
       <div>
         {parts.map((part) => (
-          <Row
-            key={part.id}
-            name={String(part.values["name"])}
-            note={String(part.values["claim_from"] ?? "")}
-            href={to("sheet", part.id)}
-          />
+          <Row key={part.id} name={nameOf(part)} note={part.values.claim_from} href={to("sheet", part.id)} />
         ))}
       </div>
     </Section>
@@ -70,13 +68,13 @@ function Before() {
 
 /** The part's own sheet as it is in the records, or an empty one. */
 function startOf(part: string): SheetForm {
-  const record = garage.value.byId.get(part);
-  const name = String(record?.values["name"] ?? "");
+  const record = garage.value.one("part", part);
+  const name = record ? nameOf(record) : "";
   const empty = emptyForm({ sheet: newId(), part: newId() }, { id: record ? part : null, text: name });
   if (!record) return empty;
   const seen = { ...empty, seen: seenOf([record]) };
   const sheet = sheetOf(part);
-  const holes = garage.value.of("sheet_hole").filter((hole) => hole.values["sheet"] === sheet?.id);
+  const holes = garage.value.of("sheet_hole").filter((hole) => hole.values.sheet === sheet?.id);
   return sheet ? formOf(seen, sheet, holes) : seen;
 }
 

@@ -1,30 +1,26 @@
 /** What it is cut from: the material with the range of its density, and how thick, as sold, measured or by gauge. */
 import { LEGAL_OUNCES, MATERIALS } from "../../core/sheet/sheetStock";
 import { Disclosure } from "../../parts/controls/Disclosure";
-import { Choice, Pick, TextField } from "../../parts/controls/Field";
-import { QuantityField } from "../../parts/controls/QuantityField";
+import { Choice, TextField } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";
+import { FieldOf } from "../../parts/forms/FieldOf";
+import { filled } from "../../parts/forms/form";
 import type { How, SheetForm } from "./form";
 
 type Props = { form: SheetForm; change: (patch: Partial<SheetForm>) => void };
 
 const NAMES = [...MATERIALS].map(([value, { name }]) => ({ value, label: name }));
 const GAUGES = [...LEGAL_OUNCES.keys()].map((number) => ({ value: String(number), label: `${number} gauge` }));
-const TABLES = [
-  { value: "msg", label: "Makers' (MSG)" },
-  { value: "ussg", label: "Legal (USSG)" },
-];
 
 export function Stock({ form, change }: Props) {
   const known = MATERIALS.get(form.material);
   return (
     <div class="stack">
-      <Pick
-        label="Material"
-        value={form.material}
+      <FieldOf
+        form={filled("sheet", form, change)}
+        name="material"
         options={NAMES}
-        none="Another, by its density"
-        hint={known ? `${densityWords(form.material)}. ${sourceWords(known.source)}` : undefined}
+        hint={known ? `${densityWords(form.material)}. From: ${known.source}.` : undefined}
         onValue={(material) => change(withMaterial(form, material))}
       />
       {!known && <OwnMaterial form={form} change={change} />}
@@ -46,10 +42,6 @@ export function Stock({ form, change }: Props) {
   );
 }
 
-function sourceWords(source: string): string {
-  return `From: ${source}.`;
-}
-
 /** The gauge numbers are for steel alone. */
 function withMaterial({ how }: SheetForm, material: string): Partial<SheetForm> {
   return { material, how: how === "gauge" && material !== "steel" ? "sold" : how };
@@ -61,29 +53,26 @@ function densityWords(material: string): string {
 }
 
 function OwnMaterial({ form, change }: Props) {
+  const sheet = filled("sheet", form, change);
   return (
     <>
       <TextField label="What it is called" value={form.own} most={80} onValue={(own) => change({ own })} />
       <div class="pair">
-        <TextField
-          label="Density from, kg/m³"
-          mode="decimal"
-          value={form.densityLow}
-          onValue={(densityLow) => change({ densityLow })}
-        />
-        <TextField
-          label="Density to, kg/m³"
-          mode="decimal"
-          value={form.densityHigh}
-          onValue={(densityHigh) => change({ densityHigh })}
-        />
+        <FieldOf form={sheet} name="density_low" />
+        <FieldOf form={sheet} name="density_high" />
       </div>
       <p class="small quiet">The second stays empty where only one is known.</p>
     </>
   );
 }
 
+const TYPED = {
+  sold: "What the shop calls it, with its unit: 1.5 mm, 1/8 in.",
+  measured: "By callipers, with its unit: 1.48 mm.",
+} as const;
+
 function Thickness({ form, change }: Props) {
+  const sheet = filled("sheet", form, change);
   const ways = [
     { value: "sold", label: "As sold" },
     { value: "measured", label: "Measured" },
@@ -99,34 +88,11 @@ function Thickness({ form, change }: Props) {
       />
       {form.how === "gauge" ? (
         <>
-          <Pick
-            label="Gauge"
-            value={String(form.gauge)}
-            options={GAUGES}
-            onValue={(gauge) => change({ gauge: Number(gauge) })}
-          />
-          <Choice
-            label="By which table"
-            value={form.gaugeTable}
-            options={TABLES}
-            onValue={(gaugeTable) => change({ gaugeTable })}
-            hint="Makers' thicknesses are what is rolled today; the legal table is a table of weights."
-          />
+          <FieldOf form={sheet} name="gauge" options={GAUGES} onValue={(gauge) => change({ gauge: Number(gauge) })} />
+          <FieldOf form={sheet} name="gauge_table" />
         </>
       ) : (
-        <QuantityField
-          kind="length"
-          unit={null}
-          label="Thickness"
-          needed
-          value={form.thickness}
-          onValue={(thickness) => change({ thickness })}
-          hint={
-            form.how === "sold"
-              ? "What the shop calls it, with its unit: 1.5 mm, 1/8 in."
-              : "By callipers, with its unit: 1.48 mm."
-          }
-        />
+        <FieldOf form={sheet} name="thickness" unit={null} needed hint={TYPED[form.how]} />
       )}
     </>
   );

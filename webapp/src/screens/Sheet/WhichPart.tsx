@@ -1,6 +1,6 @@
 /** Which part the sheet is: a known one, or a new one by its name; and what becomes of what was claimed of it. */
 import { known, say } from "../../answers";
-import { garage } from "../../garage/garage";
+import { partOffers } from "../../parts/controls/partOffers";
 import { RecordPick } from "../../parts/controls/RecordPick";
 import { otherSheet } from "../../parts/sheet/sheetOf";
 import { basisWord } from "../../parts/words/basis";
@@ -17,7 +17,7 @@ export function WhichPart({ form, change, isFixed }: Props) {
       {!isFixed && (
         <RecordPick
           label="Which part is it?"
-          offers={offers()}
+          offers={partOffers()}
           value={form.of}
           makes="a new part"
           onValue={(of) => change({ of })}
@@ -31,17 +31,6 @@ export function WhichPart({ form, change, isFixed }: Props) {
       )}
     </div>
   );
-}
-
-function offers() {
-  return garage.value.of("part").map((part) => {
-    const found = known.value.of.get(part.id);
-    return {
-      id: part.id,
-      name: String(part.values["name"]),
-      note: found?.mass ? `${say(found.mass)} ${basisWord(found.basis)}` : "no weight yet",
-    };
-  });
 }
 
 function GivesWay({ part }: { part: string }) {

@@ -5,15 +5,16 @@
  * is saved twice.
  */
 import { type CornerText, cornerTexts } from "../../core/sheet/sheetCorners";
-import type { Shape } from "../../core/sheet/sheetOutline";
 import { MATERIALS } from "../../core/sheet/sheetStock";
-import type { Rec, Value } from "../../journal/types";
+import type { Values } from "../../journal/kinds";
+import type { Rec } from "../../journal/types";
 import type { Picked } from "../../parts/controls/picking";
+import { textsOf } from "../../parts/forms/draftRecord";
 
 /** An outline or a hole as typed. `id`: the record of a hole; `count`: how often it is cut. */
 export type Cut = {
   id: string;
-  form: Shape["form"];
+  form: NonNullable<Values<"sheet">["form"]>;
   width: string;
   height: string;
   diameter: string;
@@ -30,12 +31,12 @@ export type SheetForm = {
   /** A material of the table, or "" for one of the person's own. */
   material: string;
   own: string;
-  densityLow: string;
-  densityHigh: string;
+  density_low: string;
+  density_high: string;
   how: How;
   thickness: string;
   gauge: number;
-  gaugeTable: string;
+  gauge_table: string;
   within: string;
   outline: Cut;
   holes: Cut[];
@@ -58,12 +59,12 @@ export function emptyForm(ids: { sheet: string; part: string }, of: Picked): She
     of,
     material: "aluminium",
     own: "",
-    densityLow: "",
-    densityHigh: "",
+    density_low: "",
+    density_high: "",
     how: "sold",
     thickness: "",
     gauge: 20,
-    gaugeTable: "msg",
+    gauge_table: "msg",
     within: "",
     outline: emptyCut(ids.sheet, "rectangle"),
     holes: [],
@@ -73,23 +74,19 @@ export function emptyForm(ids: { sheet: string; part: string }, of: Picked): She
 }
 
 /** The form of a sheet that is in the records, and of its holes. */
-export function formOf(empty: SheetForm, record: Rec, holes: readonly Rec[]): SheetForm {
+export function formOf(empty: SheetForm, record: Rec<"sheet">, holes: readonly Rec<"sheet_hole">[]): SheetForm {
   const { id, values } = record;
-  const text = (name: string) => textOf(values, name);
-  const material = text("material");
+  const { material = "", gauge, gauge_table = empty.gauge_table } = values;
   const isKnown = MATERIALS.has(material);
   return {
     ...empty,
+    ...textsOf(values, ["density_low", "density_high", "thickness", "within"]),
     sheet: id,
     material: isKnown ? material : "",
     own: isKnown ? "" : material,
-    densityLow: text("density_low"),
-    densityHigh: text("density_high"),
-    how: values["gauge"] ? "gauge" : values["measured"] ? "measured" : "sold",
-    thickness: text("thickness"),
-    gauge: Number(values["gauge"] ?? empty.gauge),
-    gaugeTable: text("gauge_table") || empty.gaugeTable,
-    within: text("within"),
+    how: gauge ? "gauge" : values.measured ? "measured" : "sold",
+    gauge: gauge ?? empty.gauge,
+    gauge_table,
     outline: cutOf(id, values),
     holes: holes.map((hole) => cutOf(hole.id, hole.values)),
     seen: { ...empty.seen, ...seenOf([record, ...holes]) },
@@ -100,24 +97,14 @@ export function seenOf(records: readonly Rec[]): Record<string, Seen> {
   return Object.fromEntries(records.map(({ id, heads, values }) => [id, { heads, values }]));
 }
 
-function cutOf(id: string, values: Rec["values"]): Cut {
-  return {
-    id,
-    form: (values["form"] as Cut["form"] | null | undefined) ?? "rectangle",
-    width: textOf(values, "width"),
-    height: textOf(values, "height"),
-    diameter: textOf(values, "diameter"),
-    corners: cornerTexts(textOf(values, "corners")).map(cornerOf),
-    count: Number(values["count"] ?? 1),
-  };
+function cutOf(id: string, values: Values<"sheet_hole">): Cut {
+  const { form = "rectangle", corners = "", count = 1 } = values;
+  const sizes = textsOf(values, ["width", "height", "diameter"]);
+  return { id, form, ...sizes, corners: cornerTexts(corners).map(cornerOf), count };
 }
 
 /** What cannot be a corner stays in sight, in the first of its two fields. */
 function cornerOf(text: string): CornerText {
   const [across = "", up = "", ...more] = text.split(",").map((size) => size.trim());
   return more.length ? [text, ""] : [across, up];
-}
-
-function textOf(values: Readonly<Record<string, Value | undefined>>, name: string): string {
-  return String(values[name] ?? "");
 }

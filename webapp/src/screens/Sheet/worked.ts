@@ -32,9 +32,9 @@ export function recordOf(form: SheetForm, lengthUnit: string): PieceRecord {
     thickness: byGauge ? null : form.thickness.trim(),
     measured: form.how === "measured",
     gauge: byGauge ? form.gauge : null,
-    gauge_table: byGauge ? form.gaugeTable : null,
-    density_low: form.material ? null : form.densityLow.trim(),
-    density_high: form.material ? null : form.densityHigh.trim(),
+    gauge_table: byGauge ? form.gauge_table : null,
+    density_low: form.material ? null : form.density_low.trim(),
+    density_high: form.material ? null : form.density_high.trim(),
     within: typedOf("length", form.within, lengthUnit),
   };
 }
@@ -81,7 +81,7 @@ export function missing(form: SheetForm, lengthUnit: string): string | null {
 /** A trouble in the words of the error table, with the hole it is of. */
 export function troubleWords({ code, data }: Warned): string {
   const said = describe(code, data);
-  const hole = Number(data["shape"] ?? 0);
+  const hole = Number(data.shape ?? 0);
   return `${hole ? `Hole ${hole}: ` : ""}${said.sentence} ${said.do}`;
 }
 

@@ -92,7 +92,7 @@ function MadeOf({ now }: { now: Stand }) {
 /** An event's job is not undone for the drive home: its parts are just back in. */
 function sinceWords(job: string, isIn: boolean): string {
   if (isIn) return "done since, in each line above already";
-  return garage.value.byId.get(job)?.values["state"] === "fitted"
+  return garage.value.one("job", job)?.values.state === "fitted"
     ? "not in this trim, out of each line above already"
     : "undone since, out of each line above already";
 }

@@ -26,25 +26,25 @@ export function LastLooks() {
   );
 }
 
-function Look({ rec }: { rec: Rec }) {
+function Look({ rec }: { rec: Rec<"weighing"> | Rec<"weigh_in"> }) {
   const when = sayMoment(momentOf(rec));
   if (rec.kind === "weigh_in") {
     return (
       <Row
         name="The whole car"
-        note={`${when}${rec.values["official"] ? ", official" : ""}`}
+        note={`${when}${rec.values.official ? ", official" : ""}`}
         value={totalWords(rec)}
         href={to("weigh-in", rec.id)}
       />
     );
   }
   const { reading } = readOne({ id: rec.id, ...rec.values });
-  const name = rec.values["of"] ? refName(rec.values["of"]) : String(rec.values["what"] ?? "Something");
+  const { of, what = "Something", shown } = rec.values;
   return (
     <Row
-      name={name}
+      name={of ? refName(of) : what}
       note={when}
-      value={reading ? say(reading.mass) : String(rec.values["shown"])}
+      value={reading ? say(reading.mass) : shown}
       href={to("weighing", rec.id)}
     />
   );

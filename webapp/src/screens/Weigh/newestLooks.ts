@@ -2,10 +2,12 @@
 import type { Rec } from "../../journal/types";
 import { momentOf } from "../../parts/words/moments";
 
+type Look = Pick<Rec<"weighing" | "weigh_in">, "id"> & { values: { replaces?: string; at?: string } };
+
 /** The newest first; readings that a newer one replaced are left out. */
-export function newestLooks(facts: readonly Rec[], most: number): Rec[] {
-  const replaced = new Set(facts.map((fact) => fact.values["replaces"]));
-  const when = (fact: Rec) => Date.parse(momentOf(fact) ?? "") || 0;
+export function newestLooks<R extends Look>(facts: readonly R[], most: number): R[] {
+  const replaced = new Set(facts.map((fact) => fact.values.replaces));
+  const when = (fact: R) => Date.parse(momentOf(fact) ?? "") || 0;
   return facts
     .filter((fact) => !replaced.has(fact.id))
     .map((fact) => ({ fact, when: when(fact) }))

@@ -5,14 +5,12 @@ import { own } from "../../own";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Tick } from "../../parts/controls/Field";
 import { Section } from "../../parts/frame/Screen";
-import type { CarForm } from "./form";
+import type { OfCar } from "./form";
 
-type Props = { form: CarForm; change: (patch: Partial<CarForm>) => void; offered: ReadonlySet<string> };
-
-export function JobsThen({ form, change, offered }: Props) {
+export function JobsThen({ form, change, offered }: OfCar & { offered: ReadonlySet<string> }) {
   if (!jobs.value.length) return null;
-  const isIn = (job: Rec) => own(form.ticks, job.id) ?? offered.has(job.id);
-  const tick = (job: Rec) => (
+  const isIn = (job: Rec<"job">) => own(form.ticks, job.id) ?? offered.has(job.id);
+  const tick = (job: Rec<"job">) => (
     <Tick
       key={job.id}
       value={isIn(job)}
@@ -49,15 +47,15 @@ export function JobsThen({ form, change, offered }: Props) {
   );
 }
 
-function JobLine({ job, trim }: { job: Rec; trim: string }) {
+function JobLine({ job, trim }: { job: Rec<"job">; trim: string }) {
   const { name, state, trim: only } = job.values;
   const notes = [
-    state !== "fitted" && `not marked fitted (${String(state ?? "idea")})`,
+    state !== "fitted" && `not marked fitted (${state ?? "idea"})`,
     only === "event" && trim === "road" && "event trim only",
   ].filter(Boolean);
   return (
     <>
-      {String(name ?? "")}
+      {name}
       {notes.length > 0 && <span class="small quiet"> · {notes.join(", ")}</span>}
     </>
   );

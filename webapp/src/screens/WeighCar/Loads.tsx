@@ -1,46 +1,21 @@
 /** What the scales show, each reading in its place: the car seen from above, left and right as the driver sits. */
 import { LOOKS, type Reading } from "../../core/wholeCar/weighIn";
 import { garage } from "../../garage/garage";
-import { Choice, Pick } from "../../parts/controls/Field";
-import { QuantityField } from "../../parts/controls/QuantityField";
-import { LOOK_WORDS } from "../../parts/weighIn/looks";
-import type { CarForm, Layout } from "./form";
+import { FieldOf } from "../../parts/forms/FieldOf";
+import { filled } from "../../parts/forms/form";
+import type { OfCar } from "./form";
 
-const LAYOUTS: { value: Layout; label: string }[] = [
-  { value: "corners", label: "Corners" },
-  { value: "axles", label: "Axles" },
-  { value: "total", label: "Total only" },
-];
-
-type Props = { form: CarForm; change: (patch: Partial<CarForm>) => void };
-
-export function Loads({ form, change }: Props) {
-  const scales = garage.value.of("scale").map((scale) => ({ value: scale.id, label: String(scale.values["name"]) }));
+export function Loads({ form, change }: OfCar) {
+  const weighIn = filled("weigh_in", form, change);
   const setScale = (id: string) => {
-    const unit = garage.value.byId.get(id)?.values["unit"];
+    const unit = garage.value.one("scale", id)?.values.unit;
     change({ scale: id || null, ...(unit === "kg" || unit === "lb" ? { unit } : {}) });
   };
-  const look = (name: Reading) => (
-    <QuantityField
-      key={name}
-      kind="mass"
-      label={LOOK_WORDS[name]}
-      value={form.looks[name]}
-      unit={form.unit}
-      needed
-      onValue={(text) => change({ looks: { ...form.looks, [name]: text } })}
-    />
-  );
+  const look = (name: Reading) => <FieldOf key={name} form={weighIn} name={name} unit={form.unit} needed />;
   return (
     <>
-      <Choice
-        label="What the scales give"
-        value={form.layout}
-        options={LAYOUTS}
-        onValue={(layout) => change({ layout })}
-        hideLabel
-      />
-      <Pick label="On which scales" value={form.scale} options={scales} none="No scales named" onValue={setScale} />
+      <FieldOf form={weighIn} name="layout" hideLabel />
+      <FieldOf form={weighIn} name="scale" onValue={setScale} />
       {form.layout === "corners" ? <FromAbove look={look} /> : <div class="pair">{LOOKS[form.layout].map(look)}</div>}
     </>
   );

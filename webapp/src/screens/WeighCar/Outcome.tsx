@@ -4,7 +4,7 @@ import { isSignificant } from "../../core/standing/gap";
 import { gapSentence, marginSentence } from "../../core/standing/sentences";
 import { standing } from "../../core/standing/standing";
 import { weighIn } from "../../core/wholeCar/weighIn";
-import { massUnit, unitOf } from "../../garage/units";
+import { massUnit } from "../../garage/units";
 import { Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Notice } from "../../parts/frame/Notice";
@@ -18,7 +18,7 @@ const SAID_AT_ITS_FIELD = new Set(["missing_field", "fuel_above_tank"]);
 
 /** The half-typed weigh-in laid over the garage and worked out, as if it had been saved. */
 function workedOut(form: CarForm, jobs: readonly string[]) {
-  const record = { id: form.id, ...weighInOf(form, jobs, { volume: unitOf("volume") }), car: car.value?.id ?? null };
+  const record = { id: form.id, ...weighInOf(form, jobs), car: car.value?.id ?? null };
   const laid = bookWith({ weigh_ins: [record] }, form.trim);
   const whole = weighIn(laid, form.id, known.value);
   return whole?.loads.loads.total
@@ -36,7 +36,7 @@ export function Outcome({ form, jobs }: { form: CarForm; jobs: readonly string[]
       <h2>{total ? "As it stands on the scales" : "Type what the scales show"}</h2>
       {total && <MassFigure mass={total} />}
       {whole && <Shares loads={whole.loads} />}
-      {total && whole && <Facts rows={conditionRows(whole, form.driverIn ? form.driver : null).slice(1)} />}
+      {total && whole && <Facts rows={conditionRows(whole, form.driver_in ? form.driver : null).slice(1)} />}
       {margin && <p class={margin.code === "under" ? "under" : undefined}>{margin.text}.</p>}
       {total && <Warnings of={warnings} />}
       {stand?.gap?.second === form.id && isSignificant(stand.gap) && (

@@ -3,7 +3,6 @@
  * jobs then in the car, confirmed and stored, so that later nobody has to remember what was in it.
  */
 import { useEffect, useMemo, useState } from "preact/hooks";
-import "./WeighCar.css";
 import { book, bookWith, car, jobs as jobsOfCar } from "../../answers";
 import { jobsInCar } from "../../core/ledger/net";
 import { showMass } from "../../core/numbers/shown";
@@ -15,7 +14,8 @@ import { SaveDock } from "../../parts/forms/SaveDock";
 import { useSaving } from "../../parts/forms/saving";
 import { useDraft } from "../../parts/forms/useDraft";
 import { Screen } from "../../parts/frame/Screen";
-import { replace, to } from "../../route";
+import { shotsOf } from "../../parts/photos/Shots";
+import { type Address, replace, to } from "../../route";
 import { AsItStood } from "./AsItStood";
 import { type CarForm, type CarHabits, changesOf, emptyForm, formFrom, jobsIn, missing } from "./form";
 import { habitsNow, rememberHabits } from "./habits";
@@ -23,8 +23,10 @@ import { JobsThen } from "./JobsThen";
 import { Loads } from "./Loads";
 import { Outcome } from "./Outcome";
 import { PhotosAndNote } from "./PhotosAndNote";
+import "./WeighCar.css";
 
-export function WeighCar({ replaces }: { replaces: string | null }) {
+export function WeighCar({ query }: Address) {
+  const replaces = query.get("replaces");
   const [habits, setHabits] = useState<CarHabits | null>(null);
   useEffect(() => void habitsNow().then(setHabits), []);
   return (
@@ -44,14 +46,8 @@ function Form({ replaces, habits }: { replaces: string | null; habits: CarHabits
   const all = jobsOfCar.value.map((job) => job.id);
   const offered = new Set(jobsInCar(bookWith({}, form.trim)).map((job) => job.id));
   const jobs = jobsIn(form, offered, all);
-  const units = { volume: unitOf("volume") };
   const keep = async () => {
-    const changes = changesOf(form, { car: car.value?.id ?? null, jobs, units, replaces });
-    await save(
-      changes,
-      form.shots.map((shot) => ({ of: form.id, ...shot })),
-      name,
-    );
+    await save(changesOf(form, { car: car.value?.id ?? null, jobs, replaces }), shotsOf(form.id, form), name);
     rememberHabits(form);
     replace(to("weigh-in", form.id, { saved: "yes" }));
   };
@@ -74,7 +70,7 @@ function Form({ replaces, habits }: { replaces: string | null; habits: CarHabits
 }
 
 function startOf(replaces: string | null, habits: CarHabits): CarForm {
-  const before = replaces ? garage.value.byId.get(replaces)?.values : undefined;
+  const before = garage.value.one("weigh_in", replaces)?.values;
   if (before) return formFrom(newId(), before, habits);
   const aboard = ballastNow(book.value)?.value;
   return { ...emptyForm(newId(), habits), ballast: aboard ? showMass(aboard, unitOf("mass")) : "" };

@@ -2,11 +2,11 @@
 
 import { drafts } from "../../garage/drafts";
 import { garage } from "../../garage/garage";
-import { massUnit } from "../../garage/units";
+import { bareUnit } from "../../garage/units";
 import type { CarForm, CarHabits, Layout } from "./form";
 
 const KEPT = "car-habits";
-const LAYOUT_OF: Record<string, Layout> = { corner_pads: "corners", axle_pads: "axles", platform: "total" };
+const LAYOUT_OF: Record<string, Layout | undefined> = { corner_pads: "corners", axle_pads: "axles", platform: "total" };
 
 export async function habitsNow(): Promise<CarHabits> {
   const kept = await drafts.load<CarHabits>(KEPT).catch(() => null);
@@ -15,22 +15,17 @@ export async function habitsNow(): Promise<CarHabits> {
 
 /** Before any weigh-in: the scales of the garage that a car fits on, and what they are made for. */
 function firstHabits(): CarHabits {
-  const scale = garage.value.of("scale").find((each) => String(each.values["kind"]) in LAYOUT_OF);
-  const layout = LAYOUT_OF[String(scale?.values["kind"])] ?? "corners";
+  const scale = garage.value.of("scale").find(({ values: { kind = "" } }) => LAYOUT_OF[kind]);
+  const layout = LAYOUT_OF[scale?.values.kind ?? ""] ?? "corners";
   const driver = garage.value.of("driver")[0]?.id ?? null;
   return {
     layout,
-    unit: String(scale?.values["unit"] ?? bareUnit()),
+    unit: scale?.values.unit ?? bareUnit(),
     scale: scale?.id ?? null,
     driver,
     trim: "event",
     place: "",
   };
-}
-
-/** Nobody weighs a car in pounds and ounces: a bare number is pounds. */
-function bareUnit(): string {
-  return massUnit() === "kg" || massUnit() === "g" ? "kg" : "lb";
 }
 
 /** Lost without harm: the next form then asks what this one knew. */

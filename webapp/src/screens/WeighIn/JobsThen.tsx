@@ -6,8 +6,8 @@ import { Section } from "../../parts/frame/Screen";
 import { refName } from "../../parts/words/naming";
 import { to } from "../../route";
 
-export function JobsThen({ rec }: { rec: Rec }) {
-  const jobs = rec.values["jobs"] as string[] | undefined;
+export function JobsThen({ rec }: { rec: Rec<"weigh_in"> }) {
+  const { jobs } = rec.values;
   return (
     <Section title={jobs ? `Jobs then in the car (${jobs.length})` : "Jobs then in the car"}>
       {!jobs && <p class="quiet">{describe("jobs_not_confirmed").sentence}</p>}

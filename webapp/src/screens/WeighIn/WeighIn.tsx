@@ -24,7 +24,7 @@ import { SinceBefore } from "./SinceBefore";
 import { ToCondition } from "./ToCondition";
 
 export function WeighIn({ id }: { id: string }) {
-  const rec = garage.value.byId.get(id);
+  const rec = garage.value.one("weigh_in", id);
   if (!rec) return <NotHere what="A weigh-in" back="#/weigh" />;
   const whole = wholeCarOf(rec);
   const before = gapAt(id);
@@ -52,21 +52,21 @@ export function WeighIn({ id }: { id: string }) {
 }
 
 /** Who sat in it; null for an empty seat or a driver nobody named. */
-function driverThen({ values }: Rec): string | null {
-  return values["driver_in"] ? ((values["driver"] as string | undefined) ?? null) : null;
+function driverThen({ values }: Rec<"weigh_in">): string | null {
+  return values.driver_in ? (values.driver ?? null) : null;
 }
 
-type Trail = { rec: Rec; whole: WholeCar | null };
+type Trail = { rec: Rec<"weigh_in">; whole: WholeCar | null };
 
 function Headline({ rec, whole }: Trail) {
   const total = whole?.loads.loads.total;
   const when = sayMoment(momentOf(rec));
-  const whose = rec.values["official"] ? "the official scale" : "our own scales";
+  const whose = rec.values.official ? "the official scale" : "our own scales";
   return (
     <div class="stack trail-head">
       {total ? <MassFigure mass={total} /> : <p class="figure">Not complete</p>}
       <p class="quiet">
-        As it stood there {when}: {whose}, {String(rec.values["trim"])} trim
+        As it stood there {when}: {whose}, {rec.values.trim} trim
         {rec.pending ? "; on this phone only" : ""}
       </p>
       {whole && <Shares loads={whole.loads} />}
@@ -87,7 +87,7 @@ function AsEntered({ rec, whole }: Trail) {
         <Facts rows={asItStood(rec)} />
       </Section>
       <Section title="Scales">
-        <OnScale model={known.value.scales.get(String(scale ?? "")) ?? null} scale={scale} />
+        <OnScale model={known.value.scales.get(scale ?? "") ?? null} scale={scale} />
       </Section>
       {total && (
         <Section title="How sure, and why">

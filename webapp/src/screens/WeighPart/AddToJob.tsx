@@ -1,20 +1,16 @@
 /** Puts what was just weighed into a job, off the car or onto it, without leaving the scale. */
 import { useState } from "preact/hooks";
 import { car, jobs } from "../../answers";
-import { garage, type Rec } from "../../garage/garage";
-import { type Change, newId, save } from "../../garage/write";
-import { Choice } from "../../parts/controls/Field";
+import { garage } from "../../garage/garage";
+import type { Change } from "../../garage/write";
+import { newId, save } from "../../garage/write";
 import { type Offer, type Picked, RecordPick } from "../../parts/controls/RecordPick";
-import { useSaving } from "../../parts/forms/saving";
-import { Notice, TroubleNotice } from "../../parts/frame/Notice";
-import { refName } from "../../parts/words/naming";
+import { FieldOf } from "../../parts/forms/FieldOf";
+import { useFilled } from "../../parts/forms/form";
+import { SaveButton } from "../../parts/forms/SaveButton";
+import { Notice } from "../../parts/frame/Notice";
+import { nameOf, refName } from "../../parts/words/naming";
 import { to } from "../../route";
-
-type Way = "off" | "on";
-const WAYS: { value: Way; label: string }[] = [
-  { value: "off", label: "Comes off" },
-  { value: "on", label: "Goes on" },
-];
 
 type Added = { id: string; name: string };
 
@@ -34,43 +30,35 @@ export function AddToJob({ part }: { part: string }) {
 
 function WhichJob({ part, onAdded }: { part: string; onAdded: (job: Added) => void }) {
   const [job, setJob] = useState<Picked>({ id: null, text: "" });
-  const [way, setWay] = useState<Way>("off");
-  const saving = useSaving();
-  const add = () =>
-    saving.run(async () => {
-      const id = job.id ?? newId();
-      await save([...(job.id ? [] : [newJob(id, job.text)]), { kind: "job_part", set: { job: id, part, way } }]);
-      onAdded({ id, name: job.text.trim() });
-    });
+  const line = useFilled("job_part", { part, way: "off" });
+  const add = async () => {
+    const id = job.id ?? newId();
+    await save([...(job.id ? [] : [newJob(id, job.text)]), { kind: "job_part", set: { job: id, ...line.values } }]);
+    onAdded({ id, name: job.text.trim() });
+  };
   const hint = "Tap one, or type a name.";
   const named = job.id !== null || job.text.trim() !== "";
   return (
     <div class="stack">
       <RecordPick label="Which job" offers={jobOffers()} value={job} onValue={setJob} makes="a new job" hint={hint} />
-      <Choice label="In this job it" value={way} options={WAYS} onValue={setWay} />
-      <TroubleNotice trouble={saving.trouble} />
-      <button type="button" class="button wide" disabled={saving.busy || !named} onClick={add}>
+      <FieldOf form={line} name="way" />
+      <SaveButton onSave={add} disabled={!named}>
         Add
-      </button>
+      </SaveButton>
     </div>
   );
 }
 
 /** The newest first: most often it is the job one is at. */
 function jobOffers(): Offer[] {
-  const offer = ({ id, values }: Rec) => ({
-    id,
-    name: String(values["name"] ?? ""),
-    note: String(values["state"] ?? ""),
-  });
-  return jobs.value.map(offer).toReversed();
+  return jobs.value.map((job) => ({ id: job.id, name: nameOf(job), note: job.values.state ?? "" })).toReversed();
 }
 
 function Closed({ part, onOpen }: { part: string; onOpen: () => void }) {
   const names = garage.value
     .of("job_part")
-    .filter((line) => line.values["part"] === part)
-    .map((line) => refName(line.values["job"]));
+    .filter((line) => line.values.part === part)
+    .map((line) => refName(line.values.job));
   return (
     <>
       <button type="button" class="button wide" onClick={onOpen}>
@@ -82,10 +70,6 @@ function Closed({ part, onOpen }: { part: string; onOpen: () => void }) {
 }
 
 function newJob(id: string, name: string): Change {
-  return {
-    kind: "job",
-    record: id,
-    set: { name: name.trim(), state: "idea", ...(car.value ? { car: car.value.id } : {}) },
-    base: [],
-  };
+  const set = { name: name.trim(), state: "idea", ...(car.value && { car: car.value.id }) };
+  return { kind: "job", record: id, set, base: [] };
 }

@@ -1,9 +1,8 @@
 /** The form of one weighing: looks and keypad first, then what it is and the photo; save stays in reach. */
 import { useMemo, useState } from "preact/hooks";
 import { car } from "../../answers";
-import type { AppError } from "../../errors";
 import { garage } from "../../garage/garage";
-import { KEYPAD_UNITS, takesFractions, unitOf, unitWord } from "../../garage/units";
+import { KEYPAD_UNITS, takesFractions, unitWord } from "../../garage/units";
 import { newId, save } from "../../garage/write";
 import { Keypad } from "../../parts/controls/Keypad";
 import { RecordPick } from "../../parts/controls/RecordPick";
@@ -11,11 +10,11 @@ import { type Key, press, unitWritten } from "../../parts/controls/typing";
 import { SaveDock } from "../../parts/forms/SaveDock";
 import { useSaving } from "../../parts/forms/saving";
 import { useDraft } from "../../parts/forms/useDraft";
-import { TroubleNotice } from "../../parts/frame/Notice";
-import { ShotPreview, TakePhoto } from "../../parts/photos/Photos";
+import { Shots, shotsOf } from "../../parts/photos/Shots";
 import { methodRow } from "../../parts/weighing/methods";
 import { momentOf, sayMoment } from "../../parts/words/moments";
-import { changesOf, emptyForm, type PartForm as Form, frozen, type Habits, missing } from "./form";
+import { nameOf } from "../../parts/words/naming";
+import { changesOf, emptyForm, type PartForm as Form, frozen, type Habits, missing, type OfPart } from "./form";
 import { How } from "./How";
 import { rememberHabits } from "./habits";
 import { type LookName, Looks } from "./Looks";
@@ -33,12 +32,7 @@ export function PartForm({ of, replaces, habits, onSaved }: Props) {
   if (!form) return null;
   const isPart = garage.value.byId.get(form.of.id ?? "")?.kind !== "driver";
   const keep = async () => {
-    const around = { car: car.value?.id ?? null, lengthUnit: unitOf("length"), replaces, isPart };
-    await save(
-      changesOf(form, around),
-      form.shots.map((shot) => ({ of: form.id, ...shot })),
-      name,
-    );
+    await save(changesOf(form, { car: car.value?.id ?? null, replaces, isPart }), shotsOf(form.id, form), name);
     rememberHabits(form);
     onSaved(form.id);
   };
@@ -48,42 +42,37 @@ export function PartForm({ of, replaces, habits, onSaved }: Props) {
       <ByKeypad form={form} change={change} />
       <div class="stack weigh-what-it-is">
         <WhatItIs form={form} change={change} />
-        <Shots form={form} change={change} />
+        <div class="stack">
+          <Shots form={form} change={change} />
+        </div>
         <More form={form} isPart={isPart} change={change} />
         <SecondLook form={form} replaces={replaces} />
       </div>
-      <SaveDock label="Save weighing" saving={saving} missing={missing(form, isPart, unitOf("length"))} onSave={keep} />
+      <SaveDock label="Save weighing" saving={saving} missing={missing(form, isPart)} onSave={keep} />
     </div>
   );
 }
 
 function Replaced({ weighing }: { weighing: string }) {
-  const before = garage.value.byId.get(weighing);
+  const before = garage.value.one("weighing", weighing);
   if (!before) return null;
   return (
     <p class="small quiet replaced">
-      Takes the place of the reading {String(before.values["shown"])} of {sayMoment(momentOf(before))}.
+      Takes the place of the reading {before.values.shown} of {sayMoment(momentOf(before))}.
     </p>
   );
 }
 
 /** A new reading of a known weighing starts from the same scale and the same way of weighing. */
 function startOf(of: string | null, replaces: string | null, habits: Habits): Form {
-  const before = replaces ? garage.value.byId.get(replaces)?.values : undefined;
-  const id = of ?? (before?.["of"] as string | undefined) ?? null;
-  const name = id ? String(garage.value.byId.get(id)?.values["name"] ?? "") : "";
-  const form = emptyForm({ weighing: newId(), part: newId() }, { id, text: name }, habits);
-  if (!before) return form;
-  return {
-    ...form,
-    method: before["method"] as Form["method"],
-    scale: (before["scale"] as string | undefined) ?? null,
-  };
+  const before = garage.value.one("weighing", replaces)?.values;
+  const id = of ?? before?.of ?? null;
+  const what = garage.value.byId.get(id ?? "");
+  const form = emptyForm({ weighing: newId(), part: newId() }, { id, text: what ? nameOf(what) : "" }, habits);
+  return before ? { ...form, method: before.method ?? "direct", scale: before.scale ?? null } : form;
 }
 
-type Part = { form: Form; change: (patch: Partial<Form>) => void };
-
-function ByKeypad({ form, change }: Part) {
+function ByKeypad({ form, change }: OfPart) {
   const [active, setActive] = useState<LookName>("shown");
   const { second } = methodRow(form.method);
   const now = second ? active : "shown";
@@ -116,7 +105,7 @@ function unitAfter(unit: string, key: Key): Partial<Form> {
   return key.sort === "unit" && !unit.split(" ").includes(key.text) ? { unit: key.text } : {};
 }
 
-function WhatItIs({ form, change }: Part) {
+function WhatItIs({ form, change }: OfPart) {
   const now = garage.value;
   const offers = useMemo(() => offersFrom(now.of("part"), now.of("driver"), now.of("weighing")), [now]);
   return (
@@ -128,18 +117,5 @@ function WhatItIs({ form, change }: Part) {
       hint={offers.length ? "Tap one, or type a name." : "A name of your own will do."}
       onValue={(picked) => change({ of: picked })}
     />
-  );
-}
-
-function Shots({ form, change }: Part) {
-  const [trouble, setTrouble] = useState<AppError | null>(null);
-  return (
-    <div class="stack">
-      {form.shots.map((shot, i) => (
-        <ShotPreview key={i} shot={shot} onDrop={() => change({ shots: form.shots.filter((each) => each !== shot) })} />
-      ))}
-      <TakePhoto onShot={(shot) => change({ shots: [...form.shots, shot] })} onTrouble={setTrouble} />
-      <TroubleNotice trouble={trouble} />
-    </div>
   );
 }

@@ -7,14 +7,14 @@
 import { useEffect, useState } from "preact/hooks";
 import "./WeighPart.css";
 import { Screen } from "../../parts/frame/Screen";
+import type { Address } from "../../route";
 import type { Habits } from "./form";
 import { habitsNow } from "./habits";
 import { PartForm } from "./PartForm";
 import { Weighed } from "./Weighed";
 
-type Props = { of: string | null; replaces: string | null; back: string | null };
-
-export function WeighPart({ of, replaces, back }: Props) {
+export function WeighPart({ id, query }: Address) {
+  const [replaces, back] = [query.get("replaces"), query.get("back")];
   const [habits, setHabits] = useState<Habits | null>(null);
   const [saved, setSaved] = useState<string | null>(null);
   const [round, setRound] = useState(0);
@@ -32,7 +32,7 @@ export function WeighPart({ of, replaces, back }: Props) {
         habits && (
           <PartForm
             key={round}
-            of={round ? null : of}
+            of={round ? null : id || null}
             replaces={round ? null : replaces}
             habits={habits}
             onSaved={setSaved}

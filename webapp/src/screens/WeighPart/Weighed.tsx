@@ -13,10 +13,10 @@ import { AddToJob } from "./AddToJob";
 type Props = { id: string; back: string | null; onAgain: () => void };
 
 export function Weighed({ id, back, onAgain }: Props) {
-  const rec = garage.value.byId.get(id);
+  const rec = garage.value.one("weighing", id);
   if (!rec) return null;
-  const of = String(rec.values["of"]);
-  const part = garage.value.byId.get(of);
+  const { of = "", pieces = 1 } = rec.values;
+  const part = garage.value.one("part", of);
   const { reading, warnings } = readOne({ id, ...rec.values });
   return (
     <div class="stack">
@@ -28,7 +28,7 @@ export function Weighed({ id, back, onAgain }: Props) {
       <div>
         <h2>
           {refName(of)}
-          {Number(rec.values["pieces"] ?? 1) > 1 ? ", one piece" : ""}
+          {pieces > 1 ? ", one piece" : ""}
         </h2>
         {reading && <MassFigure mass={reading.mass} />}
         <Together of={of} rec={rec} />
@@ -46,27 +46,27 @@ export function Weighed({ id, back, onAgain }: Props) {
       <a class="button wide" href={to("weighing", id)}>
         Look at this weighing
       </a>
-      {part?.values["whereabouts"] === "yard" && (
+      {part?.values.whereabouts === "yard" && (
         <a class="button wide" href={to("donor", of)}>
           Compare with yours
         </a>
       )}
-      {part?.kind === "part" && <AddToJob part={of} />}
+      {part && <AddToJob part={of} />}
     </div>
   );
 }
 
 /** As it now stands in the part's record. */
-function Where({ values }: { values: Rec["values"] }) {
+function Where({ values }: { values: Rec<"part">["values"] }) {
   const words = placeWords(values);
   return words && <p class="quiet">Sits: {words}</p>;
 }
 
 /** With earlier weighings of the same part, what all of them say together. */
-function Together({ of, rec }: { of: string; rec: Rec }) {
+function Together({ of, rec }: { of: string; rec: Rec<"weighing"> }) {
   const mass = known.value.of.get(of);
   const readings = mass?.readings.length ?? 0;
-  if (!mass?.mass || readings < 2 || rec.values["replaces"]) return null;
+  if (!mass?.mass || readings < 2 || rec.values.replaces) return null;
   return (
     <p class="quiet num">
       All {readings} weighings of it together: {say(mass.mass)}

@@ -5,17 +5,20 @@
  * and never saved twice.
  */
 
+import { unitOf } from "../../garage/units";
 import type { Change } from "../../garage/write";
-import type { Value } from "../../journal/types";
+import type { Changes, Values } from "../../journal/kinds";
 import type { Picked } from "../../parts/controls/RecordPick";
+import { setOf } from "../../parts/forms/draftRecord";
 import type { Shot } from "../../parts/photos/Photos";
 import { type Method, methodRow } from "../../parts/weighing/methods";
 import { momentTyped } from "../../parts/words/momentFields";
-import { placeTrouble, sidesOf, placed as withSide } from "../../parts/words/place";
+import { placeTrouble } from "../../parts/words/place";
 import { readingOf, typedOf } from "../../parts/words/reading";
 
-export type Place = "garage" | "yard" | "paddock" | "elsewhere";
+export type Place = NonNullable<Values<"weighing">["place"]>;
 
+/** Named as the fields of the weighing and its part. `second`: the other reading, or the count. */
 export type PartForm = {
   id: string;
   newPart: string;
@@ -26,9 +29,8 @@ export type PartForm = {
   /** What a bare number is read in. */
   unit: string;
   scale: string | null;
-  withBolts: boolean | null;
+  with_bolts: boolean | null;
   zone: string | null;
-  /** Where somebody measured it: behind the front axle, and right of the centreline. */
   x: string;
   y: string;
   place: Place;
@@ -37,6 +39,7 @@ export type PartForm = {
   note: string;
   shots: Shot[];
 };
+export type OfPart = { form: PartForm; change: (patch: Partial<PartForm>) => void };
 
 /** What the next weighing starts with: the scale and unit in hand, and where. */
 export type Habits = { unit: string; scale: string | null; place: Place };
@@ -50,7 +53,7 @@ export function emptyForm(ids: { weighing: string; part: string }, of: Picked, h
     shown: "",
     second: "",
     ...habits,
-    withBolts: null,
+    with_bolts: null,
     zone: null,
     x: "",
     y: "",
@@ -61,11 +64,11 @@ export function emptyForm(ids: { weighing: string; part: string }, of: Picked, h
 }
 
 /** What stands between this form and saving, as one sentence; null when it can be saved. */
-export function missing(form: PartForm, isPart = true, lengthUnit = "mm"): string | null {
+export function missing(form: PartForm, isPart = true): string | null {
   const looks = missingLooks(form);
   if (looks) return looks;
   if (form.of.id === null && form.of.text.trim() === "") return "Say what it is.";
-  const place = isPart && (placeTrouble(form.x, lengthUnit) ?? placeTrouble(form.y, lengthUnit));
+  const place = isPart && (placeTrouble(form.x, unitOf("length")) ?? placeTrouble(form.y, unitOf("length")));
   return place ? `Its measured place: ${place}` : null;
 }
 
@@ -97,56 +100,38 @@ function isCount(text: string): boolean {
 }
 
 /** The weighing's own fields, as far as they are typed: what is saved, and what is worked out while typing. */
-export function weighingOf(form: PartForm, replaces: string | null): Record<string, Value> {
-  const { second } = methodRow(form.method);
-  const fields: Record<string, Value> = {
+export function weighingOf(form: PartForm, replaces: string | null): Changes<"weighing"> {
+  const own = ["method", "shown", "place", "scale", "with_bolts", "note"] as const;
+  return {
     of: form.of.id ?? form.newPart,
     what: form.of.text.trim(),
-    method: form.method,
-    shown: typedOf("mass", form.shown, form.unit),
-    place: form.place,
+    ...setOf("weighing", form, own, { mass: form.unit }),
+    ...secondOf(form),
+    ...(replaces && { replaces }),
   };
-  if (second === "pieces") fields["pieces"] = isCount(form.second) ? Number(form.second) : null;
-  else if (second) fields[second] = typedOf("mass", form.second, form.unit);
-  if (form.scale) fields["scale"] = form.scale;
-  if (form.withBolts !== null) fields["with_bolts"] = form.withBolts;
-  if (form.note.trim()) fields["note"] = form.note.trim();
-  if (replaces) fields["replaces"] = replaces;
-  return fields;
+}
+
+function secondOf({ method, second: text, unit }: PartForm): Changes<"weighing"> {
+  const { second } = methodRow(method);
+  if (second === null) return {};
+  if (second !== "pieces") return { [second]: typedOf("mass", text, unit) };
+  return { pieces: isCount(text) ? Number(text) : null };
 }
 
 /** `isPart`: what is weighed is a part (a driver has no place in the car to note here). */
-export type Around = { car: string | null; lengthUnit: string; replaces: string | null; isPart: boolean };
+export type Around = { car: string | null; replaces: string | null; isPart: boolean };
 
 /** The changes that save the form: the weighing, and before it the part where it is new or its place was given. */
-export function changesOf(form: PartForm, { car, lengthUnit, replaces, isPart }: Around): Change[] {
-  const weighing: Change = {
-    kind: "weighing",
-    record: form.id,
-    set: { ...weighingOf(form, replaces), at: momentTyped(form.at) },
-    base: [],
-  };
-  const where = placed(form, lengthUnit);
+export function changesOf(form: PartForm, { car, replaces, isPart }: Around): Change[] {
+  const set = { ...weighingOf(form, replaces), at: momentTyped(form.at) };
+  const weighing: Change = { kind: "weighing", record: form.id, set, base: [] };
+  const where = setOf("part", form, ["zone", "x", "y"]);
   if (form.of.id === null) {
-    const part: Record<string, Value> = { name: form.of.text.trim(), ...where };
-    if (car) part["car"] = car;
-    if (form.place === "yard") part["whereabouts"] = "yard";
+    const seen = form.place === "yard" ? { whereabouts: "yard" } : {};
+    const part = { name: form.of.text.trim(), ...where, ...(car && { car }), ...seen };
     return [{ kind: "part", record: form.newPart, set: part, base: [] }, weighing];
   }
   return isPart && Object.keys(where).length
     ? [{ kind: "part", record: form.of.id, set: where }, weighing]
     : [weighing];
-}
-
-function placed(form: PartForm, lengthUnit: string): Record<string, Value> {
-  const where: Record<string, Value> = form.zone ? { zone: form.zone } : {};
-  for (const axis of ["x", "y"] as const) {
-    if (form[axis].trim()) where[axis] = placeOf(form[axis], lengthUnit);
-  }
-  return where;
-}
-
-function placeOf(text: string, lengthUnit: string): string {
-  const { far, minus } = sidesOf(text);
-  return withSide(typedOf("length", far, lengthUnit), minus);
 }

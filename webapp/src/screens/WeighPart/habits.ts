@@ -17,9 +17,9 @@ export async function habitsNow(): Promise<Habits> {
 /** A phone that has weighed nothing yet takes up the scale of the garage's newest weighing, else the first there is. */
 function firstHabits(): Habits {
   const scales = garage.value.of("scale");
-  const newest = garage.value.of("weighing").at(-1)?.values["scale"];
+  const newest = garage.value.of("weighing").at(-1)?.values.scale;
   const scale = scales.find((each) => each.id === newest) ?? scales[0];
-  return { unit: String(scale?.values["unit"] ?? massUnit()), scale: scale?.id ?? null, place: "garage" };
+  return { unit: scale?.values.unit ?? massUnit(), scale: scale?.id ?? null, place: "garage" };
 }
 
 /** Lost without harm: the next form then asks what this one knew. */

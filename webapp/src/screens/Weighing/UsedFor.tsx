@@ -7,8 +7,8 @@ import { basisWord } from "../../parts/words/basis";
 import { nameOf } from "../../parts/words/naming";
 import { to } from "../../route";
 
-export function UsedFor({ rec }: { rec: Rec }) {
-  const of = garage.value.byId.get(String(rec.values["of"]));
+export function UsedFor({ rec }: { rec: Rec<"weighing"> }) {
+  const of = garage.value.byId.get(rec.values.of ?? "");
   if (!of) return null;
   const mass = known.value.of.get(of.id);
   const counts = mass?.readings.some((reading) => reading.weighing === rec.id) ?? false;
@@ -18,7 +18,7 @@ export function UsedFor({ rec }: { rec: Rec }) {
       ? `with ${others} other ${others === 1 ? "weighing" : "weighings"}`
       : "from this weighing alone"
     : "this weighing does not count";
-  const lines = garage.value.of("job_part").filter((line) => line.values["part"] === of.id);
+  const lines = garage.value.of("job_part").filter((line) => line.values.part === of.id);
   return (
     <Section title="Used for">
       <Row
@@ -35,14 +35,14 @@ export function UsedFor({ rec }: { rec: Rec }) {
   );
 }
 
-function JobRow({ line }: { line: Rec }) {
-  const job = garage.value.byId.get(String(line.values["job"]));
+function JobRow({ line }: { line: Rec<"job_part"> }) {
+  const job = garage.value.one("job", line.values.job);
   if (!job || job.deleted) return null;
   return (
     <Row
       name={nameOf(job)}
-      note={line.values["way"] === "on" ? "goes on in this job" : "comes off in this job"}
-      value={String(job.values["state"] ?? "idea")}
+      note={line.values.way === "on" ? "goes on in this job" : "comes off in this job"}
+      value={job.values.state ?? "idea"}
       href={to("job", job.id)}
     />
   );

@@ -8,9 +8,9 @@ import { NotHere } from "../../parts/frame/NotHere";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
 import { RecordPhotos } from "../../parts/photos/RecordPhotos";
-import { type Method, methodRow } from "../../parts/weighing/methods";
 import { OnScale } from "../../parts/weighing/OnScale";
 import { type ReadOne, readOne } from "../../parts/weighing/readOne";
+import { choiceWord } from "../../parts/words/fieldWords";
 import { momentOf, sayMoment } from "../../parts/words/moments";
 import { nameOf } from "../../parts/words/naming";
 import { to } from "../../route";
@@ -18,11 +18,11 @@ import { typedRows } from "./typedRows";
 import { UsedFor } from "./UsedFor";
 
 export function Weighing({ id }: { id: string }) {
-  const rec = garage.value.byId.get(id);
+  const rec = garage.value.one("weighing", id);
   if (!rec) return <NotHere what="A weighing" back="#/weigh" />;
   const read = readOne({ id, ...rec.values });
-  const of = garage.value.byId.get(String(rec.values["of"]));
-  const title = of ? nameOf(of) : String(rec.values["what"] ?? "Weighing");
+  const of = garage.value.byId.get(rec.values.of ?? "");
+  const title = of ? nameOf(of) : (rec.values.what ?? "Weighing");
   return (
     <Screen title={title} back={of?.kind === "part" ? to("part", of.id) : "#/weigh"}>
       <CountsOrNot rec={rec} />
@@ -41,7 +41,7 @@ export function Weighing({ id }: { id: string }) {
   );
 }
 
-type Trail = { rec: Rec; read: ReadOne };
+type Trail = { rec: Rec<"weighing">; read: ReadOne };
 
 function AsEntered({ rec, read }: Trail) {
   return (
@@ -50,7 +50,7 @@ function AsEntered({ rec, read }: Trail) {
         <Facts rows={typedRows(rec)} />
       </Section>
       <Section title="On the scale">
-        <OnScale model={read.model} scale={rec.values["scale"]} />
+        <OnScale model={read.model} scale={rec.values.scale} />
       </Section>
       {read.reading && (
         <Section title="How sure, and why">
@@ -62,14 +62,14 @@ function AsEntered({ rec, read }: Trail) {
 }
 
 function Headline({ rec, read }: Trail) {
-  const row = methodRow(rec.values["method"] as Method);
+  const { method, pieces = 1 } = rec.values;
   const when = sayMoment(momentOf(rec));
   return (
     <div class="stack trail-head">
       {read.reading ? <MassFigure mass={read.reading.mass} /> : <p class="figure">Not readable</p>}
       <p class="quiet">
-        {Number(rec.values["pieces"] ?? 1) > 1 ? "One piece. " : ""}
-        {row.label}, {when}
+        {pieces > 1 ? "One piece. " : ""}
+        {choiceWord("weighing", "method", method)}, {when}
         {rec.pending ? ", on this phone only" : ""}
       </p>
       <Warnings of={read.warnings} />

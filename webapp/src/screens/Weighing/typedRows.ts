@@ -2,27 +2,20 @@
 import { garage, type Rec } from "../../garage/garage";
 import { massUnit } from "../../garage/units";
 import type { Fact } from "../../parts/figures/Facts";
-import { type Method, methodRow } from "../../parts/weighing/methods";
+import { methodRow } from "../../parts/weighing/methods";
+import { WHERE } from "../../parts/weighing/where";
 import { readingOf } from "../../parts/words/reading";
 
-const PLACES: Record<string, string> = {
-  garage: "In the garage",
-  yard: "At the yard",
-  paddock: "In the paddock",
-  elsewhere: "Elsewhere",
-};
-
-export function typedRows(rec: Rec): Fact[] {
-  const { values } = rec;
-  const row = methodRow(values["method"] as Method);
-  const unit = String(garage.value.byId.get(String(values["scale"]))?.values["unit"] ?? massUnit());
-  const rows: Fact[] = [look(row.first, String(values["shown"]), unit)];
-  if (row.second === "pieces") rows.push({ name: row.secondLabel, value: String(values["pieces"] ?? "not said") });
-  else if (row.second) rows.push(look(row.secondLabel, String(values[row.second] ?? ""), unit));
-  if (values["with_bolts"] !== undefined)
-    rows.push({ name: "Bolts", value: values["with_bolts"] ? "included" : "not included" });
-  if (values["place"]) rows.push({ name: "Where", value: PLACES[String(values["place"])] ?? String(values["place"]) });
-  if (values["note"]) rows.push({ name: "Note", value: String(values["note"]) });
+export function typedRows({ values }: Rec<"weighing">): Fact[] {
+  const { shown = "", with_bolts: bolts, place, note } = values;
+  const row = methodRow(values.method);
+  const unit = garage.value.one("scale", values.scale)?.values.unit ?? massUnit();
+  const rows: Fact[] = [look(row.first, shown, unit)];
+  if (row.second === "pieces") rows.push({ name: row.secondLabel, value: String(values.pieces ?? "not said") });
+  else if (row.second) rows.push(look(row.secondLabel, values[row.second] ?? "", unit));
+  if (bolts !== undefined) rows.push({ name: "Bolts", value: bolts ? "included" : "not included" });
+  if (place) rows.push({ name: "Where", value: WHERE[place] });
+  if (note) rows.push({ name: "Note", value: note });
   return rows;
 }
 

@@ -12,12 +12,14 @@ import { currency } from "../../parts/words/money";
 import { withWord } from "../../parts/words/naming";
 import { to } from "../../route";
 
-const isAt = (where: string) => (part: Rec) => part.values["whereabouts"] === where;
+type Part = Rec<"part">;
+
+const isAt = (where: Part["values"]["whereabouts"]) => (part: Part) => part.values.whereabouts === where;
 
 export function Yard() {
   const parts = garage.value.of("part");
   const seen = parts.filter(isAt("yard"));
-  const bought = parts.filter((part) => isAt("shelf")(part) && part.values["yard"]);
+  const bought = parts.filter((part) => isAt("shelf")(part) && part.values.yard);
   const left = parts.filter(isAt("left"));
   return (
     <Screen title="Yard">
@@ -40,7 +42,7 @@ export function Yard() {
   );
 }
 
-function Group({ title, parts }: { title: string; parts: Rec[] }) {
+function Group({ title, parts }: { title: string; parts: Part[] }) {
   if (!parts.length) return null;
   return (
     <Section title={title}>
@@ -53,16 +55,16 @@ function Group({ title, parts }: { title: string; parts: Rec[] }) {
   );
 }
 
-function DonorRow({ part }: { part: Rec }) {
+function DonorRow({ part }: { part: Part }) {
   const { yard, row, asking, name } = part.values;
   const found = compare(book.value, part.id, null, known.value);
   const photo = photosOf(part.id)[0];
-  const price = asking && showMoney(String(asking), currency());
-  const note = [yard, row && withWord("row", String(row)), price].filter(Boolean).join(" · ");
+  const price = asking && showMoney(asking, currency());
+  const note = [yard, row && withWord("row", row), price].filter(Boolean).join(" · ");
   return (
     <Row
       lead={photo && <Thumb sha256={photo.sha256} />}
-      name={String(name)}
+      name={name}
       note={note}
       value={found.whole ? say(found.whole, true) : found.this?.mass ? say(found.this.mass) : "not weighed"}
       href={to("donor", part.id)}

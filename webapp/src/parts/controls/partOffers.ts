@@ -1,0 +1,14 @@
+/** Parts as a picker offers them, each with what it weighs and how that is known. */
+import { known, say } from "../../answers";
+import { garage } from "../../garage/garage";
+import type { Rec } from "../../journal/types";
+import { basisWord } from "../words/basis";
+import { nameOf } from "../words/naming";
+import type { Offer } from "./picking";
+
+export function partOffers(parts: readonly Rec<"part">[] = garage.value.of("part")): Offer[] {
+  return parts.map((part) => {
+    const { mass, basis } = known.value.of.get(part.id) ?? {};
+    return { id: part.id, name: nameOf(part), note: mass ? `${say(mass)} ${basisWord(basis)}` : basisWord(null) };
+  });
+}

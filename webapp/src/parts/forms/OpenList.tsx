@@ -1,0 +1,31 @@
+/** Records in a list, one of them open as a form in its place; below it the way to a new one. */
+import { Fragment, type VNode } from "preact";
+import { useState } from "preact/hooks";
+import type { KindName } from "../../journal/kinds";
+import type { Rec } from "../../journal/types";
+
+type Props<K extends KindName> = {
+  of: readonly Rec<K>[];
+  row: (rec: Rec<K>, onTap: () => void) => VNode;
+  form: (id: string, onDone: () => void) => VNode;
+  add: string;
+};
+
+export function OpenList<K extends KindName>({ of, row, form, add }: Props<K>) {
+  const [open, setOpen] = useState<string | null>(null);
+  const close = () => setOpen(null);
+  return (
+    <>
+      {of.map((rec) => (
+        <Fragment key={rec.id}>{open === rec.id ? form(rec.id, close) : row(rec, () => setOpen(rec.id))}</Fragment>
+      ))}
+      {open === "new" ? (
+        form("new", close)
+      ) : (
+        <button type="button" class="button wide" onClick={() => setOpen("new")}>
+          {add}
+        </button>
+      )}
+    </>
+  );
+}
