@@ -4,9 +4,11 @@
  * The value is the text as typed; on leaving the field a bare number gets the unit it was read in ("52" becomes
  * "52 kg"). Under a thumb the big keypad comes up in place of the phone's own; a mouse and a real keyboard just type.
  */
+
 import type { ComponentChildren } from "preact";
 import { useEffect, useId, useRef, useState } from "preact/hooks";
 import { KEYPAD_UNITS, type Measure, takesFractions, unitOf, unitWord } from "../../garage/units";
+import { Button } from "../frame/Button";
 import { type Reading, readingOf, typedOf } from "../words/reading";
 import { afterPress } from "./afterPress";
 import { Keypad } from "./Keypad";
@@ -130,12 +132,8 @@ function KeypadDock({ kind, label, value, unit, reading, onValue, onDone, onNext
           <br />
           {reading.state === "read" ? reading.words : value || (unit && `in ${unitWord(unit)}`)}
         </span>
-        <button type="button" class="button plain" tabIndex={-1} onClick={onNext}>
-          Next
-        </button>
-        <button type="button" class="button" tabIndex={-1} onClick={onDone}>
-          Done
-        </button>
+        <Button look="plain" label="Next" tabIndex={-1} onClick={onNext} />
+        <Button label="Done" tabIndex={-1} onClick={onDone} />
       </div>
       <Keypad
         units={KEYPAD_UNITS[kind]}

@@ -4,7 +4,9 @@
  * With nothing typed the likeliest are offered at once, so that a known part costs one tap. A known name typed out is
  * that record: nobody means a second one by writing the first one's name.
  */
+
 import { useId, useState } from "preact/hooks";
+import { Button } from "../frame/Button";
 import { afterPress } from "./afterPress";
 import { matching, type Offer, type Picked, typedAs } from "./picking";
 import "./RecordPick.css";
@@ -79,9 +81,7 @@ function Chosen({ label, offer, onChange }: { label: string; offer: Offer; onCha
           <strong>{offer.name}</strong>
           {offer.note && <span class="small quiet">{offer.note}</span>}
         </span>
-        <button type="button" class="button plain" onClick={onChange}>
-          Change
-        </button>
+        <Button look="plain" label="Change" onClick={onChange} />
       </div>
     </div>
   );

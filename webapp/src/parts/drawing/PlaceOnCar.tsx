@@ -8,7 +8,7 @@ import { useMemo, useState } from "preact/hooks";
 import { book } from "../../answers";
 import { describe } from "../../errors";
 import { to } from "../../route";
-import { FieldOf } from "../forms/FieldOf";
+import { FieldsOf } from "../forms/FieldOf";
 import "../../laterErrors";
 import { unitOf } from "../../garage/units";
 import type { Form } from "../forms/form";
@@ -121,10 +121,7 @@ function ByTape({ form }: { form: Form<"part"> }) {
     <details>
       <summary class="button plain">By tape measure</summary>
       <div class="stack">
-        <FieldOf form={form} name="x" />
-        <FieldOf form={form} name="y" />
-        <FieldOf form={form} name="z" />
-        <FieldOf form={form} name="place_within" />
+        <FieldsOf form={form} names={["x", "y", "z", "place_within"]} />
       </div>
     </details>
   );

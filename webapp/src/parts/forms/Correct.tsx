@@ -1,8 +1,10 @@
 /** A fact is never edited: it is replaced by a new reading, or withdrawn and, if that was wrong, taken back. */
+
 import { useState } from "preact/hooks";
 import { garage, type Rec } from "../../garage/garage";
 import { save } from "../../garage/write";
 import { place, to } from "../../route";
+import { Button, ButtonLink } from "../frame/Button";
 import { Notice, TroubleNotice } from "../frame/Notice";
 import { useSaving } from "./saving";
 
@@ -64,31 +66,15 @@ export function Correct({ rec, again }: { rec: Rec<Fact>; again: string }) {
     });
   return (
     <div class="section stack">
-      {!rec.deleted && (
-        <a class="button wide" href={again}>
-          Replace with a new reading
-        </a>
-      )}
-      {rec.deleted && (
-        <button type="button" class="button wide" onClick={() => withdraw(false)}>
-          Let it count again
-        </button>
-      )}
-      {!rec.deleted && !asked && (
-        <button type="button" class="button plain" onClick={() => setAsked(true)}>
-          Withdraw it
-        </button>
-      )}
+      {!rec.deleted && <ButtonLink look="wide" label="Replace with a new reading" href={again} />}
+      {rec.deleted && <Button look="wide" label="Let it count again" onClick={() => withdraw(false)} />}
+      {!rec.deleted && !asked && <Button look="plain" label="Withdraw it" onClick={() => setAsked(true)} />}
       {asked && (
         <Notice sort="caution">
           <p>It will count no more, on every phone. It stays in the records and can be brought back.</p>
           <div class="pair">
-            <button type="button" class="button" onClick={() => setAsked(false)}>
-              Keep it
-            </button>
-            <button type="button" class="button" onClick={() => withdraw(true)}>
-              Withdraw
-            </button>
+            <Button label="Keep it" onClick={() => setAsked(false)} />
+            <Button label="Withdraw" onClick={() => withdraw(true)} />
           </div>
         </Notice>
       )}

@@ -64,6 +64,17 @@ export function FieldOf<K extends KindName>({ form, name, onValue, ...otherwise 
   return <TypedField {...drawn} />;
 }
 
+/** Several fields one below the other, just as they are declared. */
+export function FieldsOf<K extends KindName>({ form, names }: { form: Filled<K>; names: readonly Name<K>[] }) {
+  return (
+    <>
+      {names.map((name) => (
+        <FieldOf key={name} form={form} name={name} />
+      ))}
+    </>
+  );
+}
+
 type Choices = { options: readonly Option<string>[]; hideLabel?: boolean };
 
 function ChoiceField({ spec, told, label, hint, value, text, set, options, hideLabel }: Drawn & Choices) {

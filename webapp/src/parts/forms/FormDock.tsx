@@ -1,7 +1,9 @@
 /** The end of a form: save in thumb's reach, what went wrong, that it was saved, and a guarded way to delete. */
+
 import { useState } from "preact/hooks";
 import type { NewPhoto } from "../../garage/write";
 import { replace } from "../../route";
+import { Button } from "../frame/Button";
 import { Notice, TroubleNotice } from "../frame/Notice";
 import type { Form } from "./form";
 
@@ -42,11 +44,7 @@ export function FormDock({ form, photos = [], label = "Save", next, remove, miss
               <strong>{wanting}</strong>
             </p>
           )}
-          {!nothing && (
-            <button type="button" class="button main" disabled={busy || !!wanting} onClick={() => void save()}>
-              {label}
-            </button>
-          )}
+          {!nothing && <Button look="main" label={label} disabled={busy || !!wanting} onClick={() => void save()} />}
         </div>
       )}
     </>
@@ -55,22 +53,13 @@ export function FormDock({ form, photos = [], label = "Save", next, remove, miss
 
 function Remove({ form, label, warning, next }: { form: Form; label: string; warning: string; next: string }) {
   const [asked, setAsked] = useState(false);
-  if (!asked)
-    return (
-      <button type="button" class="button plain" onClick={() => setAsked(true)}>
-        {label}
-      </button>
-    );
+  if (!asked) return <Button look="plain" label={label} onClick={() => setAsked(true)} />;
   return (
     <Notice sort="caution">
       <p>{warning}</p>
       <div class="pair">
-        <button type="button" class="button" onClick={() => setAsked(false)}>
-          Keep it
-        </button>
-        <button type="button" class="button" onClick={() => void form.remove().then((done) => done && replace(next))}>
-          {label}
-        </button>
+        <Button label="Keep it" onClick={() => setAsked(false)} />
+        <Button label={label} onClick={() => void form.remove().then((done) => done && replace(next))} />
       </div>
     </Notice>
   );

@@ -1,8 +1,10 @@
 /** Records in a list, one of them open as a form in its place; below it the way to a new one. */
+
 import { Fragment, type VNode } from "preact";
 import { useState } from "preact/hooks";
 import type { KindName } from "../../journal/kinds";
 import type { Rec } from "../../journal/types";
+import { Button } from "../frame/Button";
 
 type Props<K extends KindName> = {
   of: readonly Rec<K>[];
@@ -19,13 +21,7 @@ export function OpenList<K extends KindName>({ of, row, form, add }: Props<K>) {
       {of.map((rec) => (
         <Fragment key={rec.id}>{open === rec.id ? form(rec.id, close) : row(rec, () => setOpen(rec.id))}</Fragment>
       ))}
-      {open === "new" ? (
-        form("new", close)
-      ) : (
-        <button type="button" class="button wide" onClick={() => setOpen("new")}>
-          {add}
-        </button>
-      )}
+      {open === "new" ? form("new", close) : <Button look="wide" label={add} onClick={() => setOpen("new")} />}
     </>
   );
 }

@@ -1,18 +1,16 @@
 /** A button that saves at once; what kept it from that stands above it. */
-import type { ComponentChildren } from "preact";
+import { Button, type Look } from "../frame/Button";
 import { TroubleNotice } from "../frame/Notice";
 import { useSaving } from "./saving";
 
-type Props = { onSave: () => Promise<void>; look?: string; disabled?: boolean; children: ComponentChildren };
+type Props = { label: string; look?: Look; disabled?: boolean; onSave: () => Promise<unknown> };
 
-export function SaveButton({ onSave, look = "button wide", disabled = false, children }: Props) {
+export function SaveButton({ label, look = "wide", disabled = false, onSave }: Props) {
   const { trouble, busy, run } = useSaving();
   return (
     <>
       <TroubleNotice trouble={trouble} />
-      <button type="button" class={look} disabled={busy || disabled} onClick={() => void run(onSave)}>
-        {children}
-      </button>
+      <Button look={look} label={label} disabled={busy || disabled} onClick={() => void run(onSave)} />
     </>
   );
 }

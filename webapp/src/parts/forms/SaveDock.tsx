@@ -3,22 +3,24 @@
  *
  * "Saved" is never said here on a press; a screen says it when `save()` has resolved.
  */
+
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
+import { Button } from "../frame/Button";
 import { TroubleNotice } from "../frame/Notice";
 import { showFirstTrouble } from "./firstTrouble";
-import type { Saving } from "./saving";
+import { useSaving } from "./saving";
 
 type Props = {
   label: string;
-  saving: Saving;
   onSave: () => Promise<void>;
   /** Why saving makes no sense yet, in words; shown when pressed anyway. */
   missing?: string | null;
   children?: ComponentChildren;
 };
 
-export function SaveDock({ label, saving, onSave, missing, children }: Props) {
+export function SaveDock({ label, onSave, missing, children }: Props) {
+  const saving = useSaving();
   const [asked, setAsked] = useState(false);
   const press = () => {
     setAsked(!!missing);
@@ -34,9 +36,7 @@ export function SaveDock({ label, saving, onSave, missing, children }: Props) {
         </p>
       )}
       <TroubleNotice trouble={saving.trouble} />
-      <button type="button" class="button main" disabled={saving.busy} onClick={press}>
-        {saving.busy ? "Saving…" : label}
-      </button>
+      <Button look="main" label={saving.busy ? "Saving…" : label} disabled={saving.busy} onClick={press} />
     </div>
   );
 }

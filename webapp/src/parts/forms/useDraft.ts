@@ -15,7 +15,11 @@ export type Draft<T> = {
 };
 
 /** `start` makes the empty form; what was kept under `name` is laid over it, unless `isDone` says it has been saved. */
-export function useDraft<T extends object>(name: string, start: () => T, isDone: (kept: T) => boolean): Draft<T> {
+export function useDraft<T extends object>(
+  name: string,
+  start: () => T,
+  isDone: (kept: T) => boolean = () => false,
+): Draft<T> {
   const [form, setForm] = useState<T | null>(null);
   const latest = useRef<T | null>(null);
 

@@ -1,6 +1,8 @@
 /** A screen that is a file of its own: drawn once it is there; where it cannot be fetched, said in words. */
+
 import type { ComponentChildren } from "preact";
 import { useEffect, useState } from "preact/hooks";
+import { Button } from "./Button";
 import { Notice } from "./Notice";
 
 type Props<M> = { load: () => Promise<M>; draw: (screen: M) => ComponentChildren };
@@ -22,9 +24,7 @@ export function Loaded<M>({ load, draw }: Props<M>) {
         <strong>This screen is not on this phone yet.</strong> Open it once within reach of the home computer; nothing
         is lost.
       </p>
-      <button type="button" class="button" onClick={() => location.reload()}>
-        Try again
-      </button>
+      <Button label="Try again" onClick={() => location.reload()} />
     </Notice>
   );
 }

@@ -1,8 +1,10 @@
 /** Joining by what the home computer shows: its square code scanned, or its short code or link typed. */
+
 import { useEffect, useState } from "preact/hooks";
 import { session } from "../../garage/session";
 import { place } from "../../route";
 import { TextField } from "../controls/Field";
+import { Button } from "../frame/Button";
 import { TroubleNotice } from "../frame/Notice";
 import { isHomeComputer } from "../words/whereabouts";
 import { join, joining } from "./join";
@@ -30,14 +32,12 @@ export function JoinField({ follow = false }: { follow?: boolean }) {
         hint={isHomeComputer() ? "The whole link, or the code at its end." : "8 letters and digits, or the whole link."}
       />
       <TroubleNotice trouble={trouble ?? session.value.trouble ?? null} />
-      <button
-        type="button"
-        class={isScannable ? "button wide" : "button main"}
+      <Button
+        look={isScannable ? "wide" : "main"}
+        label={busy ? "Joining…" : "Join"}
         disabled={busy || !code}
         onClick={() => code && void join(code)}
-      >
-        {busy ? "Joining…" : "Join"}
-      </button>
+      />
     </>
   );
 }

@@ -1,6 +1,7 @@
 /** The camera, looking for the square code the home computer shows. Frames are read here and go nowhere. */
+import { Button } from "../frame/Button";
 import "./ScanCode.css";
-import type { ComponentChildren, RefObject } from "preact";
+import type { RefObject } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { Icon } from "../frame/Icon";
 import { Notice } from "../frame/Notice";
@@ -36,7 +37,7 @@ function Viewfinder({ onCode, onClose }: { onCode: (code: string) => void; onClo
     <div class="stack">
       <video ref={video} class="viewfinder" muted playsInline aria-label="What the camera sees" />
       <p role="status">{words}</p>
-      <CloseButton onClose={onClose}>Close the camera</CloseButton>
+      <Button label="Close the camera" onClick={onClose} />
     </div>
   );
 }
@@ -48,16 +49,8 @@ function NoCamera({ onClose }: { onClose: () => void }) {
         <strong>The camera cannot be used here.</strong> Allow it in the browser's settings for this page, or type the
         code.
       </p>
-      <CloseButton onClose={onClose}>Good</CloseButton>
+      <Button label="Good" onClick={onClose} />
     </Notice>
-  );
-}
-
-function CloseButton({ onClose, children }: { onClose: () => void; children: ComponentChildren }) {
-  return (
-    <button type="button" class="button" onClick={onClose}>
-      {children}
-    </button>
   );
 }
 

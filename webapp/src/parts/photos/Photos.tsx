@@ -1,9 +1,11 @@
 /** Photos of a record: taken, chosen, looked at. Bytes live in the phone's own store; what shows is a blob: address. */
+
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { AppError } from "../../errors";
 import { photoUrl } from "../../garage/photos";
 import { shrink } from "../../store/shrink";
 import { troubleOf } from "../forms/trouble";
+import { Button } from "../frame/Button";
 import { Icon } from "../frame/Icon";
 
 export type Shot = { bytes: ArrayBuffer; type: string; width: number; height: number };
@@ -67,25 +69,24 @@ function PickFile({
 
 /** A photo not yet saved, with a way to drop it. */
 export function ShotPreview({ shot, onDrop }: { shot: Shot; onDrop: () => void }) {
-  const url = useObjectUrl(shot);
+  const url = useObjectUrl(shot.bytes, shot.type);
   return (
     <div class="spread">
       {url && <img src={url} alt="The photo just taken" width="96" height="96" class="shot" />}
       <span class="small quiet num">{Math.round(shot.bytes.byteLength / 1000)} kB</span>
-      <button type="button" class="button plain" onClick={onDrop}>
-        Remove
-      </button>
+      <Button look="plain" label="Remove" onClick={onDrop} />
     </div>
   );
 }
 
-function useObjectUrl(shot: Shot): string | null {
+/** A blob: address of what is no file, for as long as it is shown. */
+export function useObjectUrl(content: BlobPart, type: string): string | null {
   const [url, setUrl] = useState<string | null>(null);
   useEffect(() => {
-    const made = URL.createObjectURL(new Blob([shot.bytes], { type: shot.type }));
+    const made = URL.createObjectURL(new Blob([content], { type }));
     setUrl(made);
     return () => URL.revokeObjectURL(made);
-  }, [shot]);
+  }, [content, type]);
   return url;
 }
 

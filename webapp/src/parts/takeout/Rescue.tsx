@@ -1,7 +1,9 @@
 /** Everything on the phone as one file, even when nothing else works. */
+
 import { useState } from "preact/hooks";
 import { exportAll } from "../../store/takeout";
 import { useSaving } from "../forms/saving";
+import { Button } from "../frame/Button";
 import { Notice, TroubleNotice } from "../frame/Notice";
 import { handOver } from "./handOver";
 
@@ -11,9 +13,7 @@ export function Rescue({ label = "Export everything on this phone" }: { label?: 
   const run = () => saving.run(async () => setDone(await handOver(await exportAll())));
   return (
     <div class="stack">
-      <button type="button" class="button wide" disabled={saving.busy} onClick={run}>
-        {saving.busy ? "Putting it together…" : label}
-      </button>
+      <Button look="wide" label={saving.busy ? "Putting it together…" : label} disabled={saving.busy} onClick={run} />
       <TroubleNotice trouble={saving.trouble} />
       {done && <Notice sort="saved">{done}</Notice>}
     </div>

@@ -1,8 +1,10 @@
 /** The readings a mass was made from, newest last, each open to its own trail; and a way to take another. */
+
 import { known, say } from "../../answers";
 import { garage } from "../../garage/garage";
 import { to } from "../../route";
 import { Row } from "../figures/Row";
+import { ButtonLink } from "../frame/Button";
 import { Thumb } from "../photos/Photos";
 import { photosOf } from "../photos/RecordPhotos";
 import { sayMoment } from "../words/moments";
@@ -18,9 +20,11 @@ export function Readings({ of, back }: { of: string; back: string }) {
         ))}
       </div>
       {!readings.length && <p class="quiet">Never weighed.</p>}
-      <a class="button wide" href={to("weigh-part", of, { back })}>
-        {readings.length ? "Weigh it again" : "Weigh it"}
-      </a>
+      <ButtonLink
+        look="wide"
+        label={readings.length ? "Weigh it again" : "Weigh it"}
+        href={to("weigh-part", of, { back })}
+      />
     </div>
   );
 }

@@ -1,6 +1,6 @@
 /** A place along one axis of the car, as a tape measure gives it: how far, to which side, and whether that can be. */
 import { FARTHEST } from "../../core/garage/fieldValues";
-import { readingOf } from "./reading";
+import { readingOf, whyNot } from "./reading";
 
 const MINUS = /^\s*[-−]\s*/;
 
@@ -22,8 +22,7 @@ export function tooFar(text: string, unit: string): string | null {
 
 /** Why a typed place cannot be one, with what to do; null when it can, or nothing is typed. */
 export function placeTrouble(text: string, unit: string): string | null {
-  const reading = readingOf("length", sidesOf(text).far, unit);
-  return reading.state === "trouble" ? `${reading.sentence} ${reading.todo}` : tooFar(text, unit);
+  return whyNot(readingOf("length", sidesOf(text).far, unit)) ?? tooFar(text, unit);
 }
 
 /** Where a part sits, from what its record says of zone and tape measure; null when it says nothing. */

@@ -31,9 +31,15 @@ export function readingOf(kind: Measure, text: string, unit: string | null, posi
   }
 }
 
-/** Why a typed quantity cannot be kept, with what to do, behind what it is; null when it can, or nothing is typed. */
+/** Why a typed quantity cannot be read, with what to do; null when it can, or nothing is typed. */
+export function whyNot(reading: Reading): string | null {
+  return reading.state === "trouble" ? `${reading.sentence} ${reading.todo}` : null;
+}
+
+/** The same, behind what it is. */
 export function troubleIn(name: string, reading: Reading): string | null {
-  return reading.state === "trouble" ? `${name}: ${reading.sentence} ${reading.todo}` : null;
+  const why = whyNot(reading);
+  return why && `${name}: ${why}`;
 }
 
 /** The text to keep: with its unit where it can be read, else exactly as typed. */

@@ -1,8 +1,10 @@
 /** Which jobs "after" counts: the chosen ones, unless others are ticked here. Ticking changes nothing but this page. */
+
 import { book } from "../../answers";
 import type { Balance } from "../../core/balance/balance";
 import { inTrim, jobsInCar, stateOf } from "../../core/ledger/net";
 import { Tick } from "../../parts/controls/Field";
+import { Button } from "../../parts/frame/Button";
 import { Section } from "../../parts/frame/Screen";
 import { stateWord } from "../../parts/words/jobStates";
 
@@ -18,13 +20,7 @@ export function AfterJobs({ balance, jobs, onJobs }: Props) {
   return (
     <Section
       title="After which jobs"
-      aside={
-        jobs && (
-          <button type="button" class="button plain" onClick={() => onJobs(null)}>
-            The chosen ones
-          </button>
-        )
-      }
+      aside={jobs && <Button look="plain" label="The chosen ones" onClick={() => onJobs(null)} />}
     >
       {!open.length && <p class="quiet">Every job written down is in the car.</p>}
       {open.map((job) => (

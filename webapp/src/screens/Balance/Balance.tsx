@@ -31,11 +31,7 @@ import "./Balance.css";
 type Asked = { jobs: string[] | null };
 
 export function Balance() {
-  const { form: asked, change } = useDraft<Asked>(
-    "balance",
-    () => ({ jobs: null }),
-    () => false,
-  );
+  const { form: asked, change } = useDraft<Asked>("balance", () => ({ jobs: null }));
   const jobs = asked?.jobs ?? null;
   const told = useMemo(() => tell(book.value, known.value, jobs), [book.value, known.value, jobs]);
   const [placing, setPlacing] = useState<string | null>(null);

@@ -1,7 +1,9 @@
 /** What stands on each wheel, where that can be known: as weighed, and never invented for any other state. */
+
 import { say } from "../../answers";
 import type { Balance, Corner } from "../../core/balance/balance";
 import { describe } from "../../errors";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 
@@ -21,13 +23,7 @@ export function Corners({ balance: { states, weigh_in } }: { balance: Balance })
   return (
     <Section
       title="On each wheel, as weighed"
-      aside={
-        weigh_in && (
-          <a class="button plain" href={to("weigh-in", weigh_in)}>
-            That weigh-in
-          </a>
-        )
-      }
+      aside={weigh_in && <ButtonLink look="plain" label="That weigh-in" href={to("weigh-in", weigh_in)} />}
     >
       {known.length > 0 && (
         <dl class="corners">

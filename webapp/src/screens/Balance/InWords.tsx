@@ -1,6 +1,8 @@
 /** The balance in a few sentences, or what is missing for them and where to enter it. */
+
 import { describe } from "../../errors";
 import { unitOf } from "../../garage/units";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Notice } from "../../parts/frame/Notice";
 import { to } from "../../route";
 import { reasonsOf } from "./reasons";
@@ -40,11 +42,7 @@ export function InWords({ told: { balance } }: { told: Told }) {
             <p>
               <strong>{said.sentence}</strong> {said.do}
             </p>
-            {out && (
-              <a class="button" href={to(out[0])}>
-                {out[1]}
-              </a>
-            )}
+            {out && <ButtonLink label={out[1]} href={to(out[0])} />}
           </Notice>
         );
       })}

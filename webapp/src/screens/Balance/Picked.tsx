@@ -1,10 +1,12 @@
 /** The weight that was tapped, in thumb's reach: what it is, where it sits and how that is known; and its neighbours under the same finger. */
+
 import { book } from "../../answers";
 import { type Place, placeOf } from "../../core/balance/place";
 import { unitOf } from "../../garage/units";
 import type { Mark } from "../../parts/drawing/marks";
 import { placePhrases } from "../../parts/drawing/placeWords";
 import { Row } from "../../parts/figures/Row";
+import { Button, ButtonLink } from "../../parts/frame/Button";
 import { to } from "../../route";
 
 type Props = {
@@ -29,15 +31,9 @@ export function Picked({ near, onPick, onPlace, onClose }: Props) {
         {wayWords(mark)}. {place && knownWords(place)}
       </p>
       <div class="button-row">
-        <button type="button" class="button" onClick={() => onPlace(mark.key)}>
-          Move it
-        </button>
-        <a class="button plain" href={to("part", mark.part)}>
-          Open
-        </a>
-        <button type="button" class="button plain" onClick={onClose}>
-          Close
-        </button>
+        <Button label="Move it" onClick={() => onPlace(mark.key)} />
+        <ButtonLink look="plain" label="Open" href={to("part", mark.part)} />
+        <Button look="plain" label="Close" onClick={onClose} />
       </div>
       {others.length > 0 && (
         <div role="group" aria-label="Also there">

@@ -1,4 +1,5 @@
 /** Moving one weight on the drawing: the centre of gravity goes along while the finger slides; nothing counts until it is saved. */
+
 import type { ComponentChildren } from "preact";
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Mark } from "../../parts/drawing/marks";
@@ -7,6 +8,7 @@ import { PlaceOnCar } from "../../parts/drawing/PlaceOnCar";
 import type { Spot } from "../../parts/drawing/view";
 import { FormDock } from "../../parts/forms/FormDock";
 import { useForm } from "../../parts/forms/form";
+import { Button } from "../../parts/frame/Button";
 import { centreOf, centresWith, type Told } from "./told";
 import { STATE_WORDS } from "./words";
 
@@ -53,9 +55,7 @@ export function Placing({ told, mark, closeUp, onDone, children }: Props) {
       >
         {children}
       </PlaceOnCar>
-      <button type="button" class="button wide" onClick={onDone}>
-        Back to all weights
-      </button>
+      <Button look="wide" label="Back to all weights" onClick={onDone} />
       <FormDock form={form} label="Save this place" />
     </section>
   );

@@ -1,4 +1,5 @@
 /** The answer: how much in all, how many blocks where, and what the car comes to with them. */
+
 import { useState } from "preact/hooks";
 import { book, minimumWords, say, stand } from "../../answers";
 import type { Ballast } from "../../core/ballast/ballast";
@@ -14,8 +15,8 @@ import { own } from "../../own";
 import { type Fact, Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Row } from "../../parts/figures/Row";
-import { useSaving } from "../../parts/forms/saving";
-import { Notice, TroubleNotice } from "../../parts/frame/Notice";
+import { SaveButton } from "../../parts/forms/SaveButton";
+import { Notice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
 import { nameOf } from "../../parts/words/naming";
@@ -85,32 +86,20 @@ function PlaceLine({ place, put, fitted, misses }: Line) {
 
 /** One save for all the places, once the blocks are bolted in. */
 function Fitted({ choice, found, places }: Props) {
-  const saving = useSaving();
   const misses = found.missing.length > 0;
   const [isSaved, setSaved] = useState(false);
   const changes = places
     .map((place) => ({ place, fitted: own(found.put, place.id) ?? 0 }))
     .filter(({ place, fitted }) => (place.values.fitted ?? 0) !== fitted)
     .map(({ place, fitted }) => ({ kind: "ballast_place", record: place.id, set: { fitted }, base: place.heads }));
-  const press = () =>
-    saving.run(async () => {
-      await save(changes);
-      setSaved(true);
-    });
+  const label = misses ? "Fit the nearest all the same" : "Fitted like this";
   if (!changes.length) {
     if (isSaved) return <Notice sort="saved">Saved on this phone. The weight now counts these blocks.</Notice>;
     return Object.keys(choice.fitted).length ? (
       <p class="quiet">The blocks are fitted like this{misses && ": the nearest, with what it misses"}.</p>
     ) : null;
   }
-  return (
-    <>
-      <TroubleNotice trouble={saving.trouble} />
-      <button type="button" class="button main" disabled={saving.busy} onClick={() => void press()}>
-        {misses ? "Fit the nearest all the same" : "Fitted like this"}
-      </button>
-    </>
-  );
+  return <SaveButton look="main" label={label} onSave={() => save(changes).then(() => setSaved(true))} />;
 }
 
 function factsOf({ car, wanted }: BallastChoice, found: Ballast): Fact[] {

@@ -3,6 +3,7 @@
 import { type BallastChoice, lacking } from "../../core/ballast/ballastRecords";
 import { uncertain } from "../../core/numbers/uncertain";
 import { MassFigure } from "../../parts/figures/MassFigure";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Warnings } from "../../parts/frame/Warnings";
 import { to } from "../../route";
 import type { OfPlaces } from "./Ballast";
@@ -22,17 +23,11 @@ export function NoAnswer({ choice, places }: OfPlaces & { choice: BallastChoice 
     <section class="ballast-answer" aria-label="How much, and where">
       <Warnings of={unaimedOf(choice)} />
       {reason ? <Warnings of={[reason]} /> : <Lacking kg={lacking(choice)} />}
-      {next && (
-        <a class="button main" href={to(next[1])}>
-          {next[0]}
-        </a>
-      )}
+      {next && <ButtonLink look="main" label={next[0]} href={to(next[1])} />}
       {!places.length && (
         <>
           <p>Note where ballast may be bolted in and what one block weighs; this screen then says how many go where.</p>
-          <a class={next ? "button wide" : "button main"} href={to("ballast", "new")}>
-            Add the first place
-          </a>
+          <ButtonLink look={next ? "wide" : "main"} label="Add the first place" href={to("ballast", "new")} />
         </>
       )}
     </section>

@@ -1,6 +1,8 @@
 /** Every place ballast may go, with what it takes; each can be opened and changed. */
+
 import type { Rec } from "../../journal/types";
 import { Row } from "../../parts/figures/Row";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Section } from "../../parts/frame/Screen";
 import { nameOf } from "../../parts/words/naming";
 import { placeWords } from "../../parts/words/place";
@@ -10,14 +12,7 @@ import type { OfPlaces } from "./Ballast";
 export function Places({ places }: OfPlaces) {
   if (!places.length) return null;
   return (
-    <Section
-      title="Places"
-      aside={
-        <a class="button plain" href={to("ballast", "new")}>
-          Add a place
-        </a>
-      }
-    >
+    <Section title="Places" aside={<ButtonLink look="plain" label="Add a place" href={to("ballast", "new")} />}>
       <div>
         {places.map((place) => (
           <Row

@@ -1,5 +1,5 @@
 /** What the driver wants of it: what to keep least, and the shares on the front axle and the left side. */
-import { FieldOf } from "../../parts/forms/FieldOf";
+import { FieldOf, FieldsOf } from "../../parts/forms/FieldOf";
 import type { Form } from "../../parts/forms/form";
 import { Section } from "../../parts/frame/Screen";
 
@@ -16,10 +16,7 @@ export function Wishes({ form }: { form: Form<"car"> }) {
       <FieldOf form={form} name="ballast_for" taken="mass" hint={HINTS[aim]} />
       {aim !== "mass" && <FieldOf form={form} name="ballast_more" />}
       <div class="pair">
-        <FieldOf form={form} name="front_from" />
-        <FieldOf form={form} name="front_to" />
-        <FieldOf form={form} name="left_from" />
-        <FieldOf form={form} name="left_to" />
+        <FieldsOf form={form} names={["front_from", "front_to", "left_from", "left_to"]} />
       </div>
       <p class="small quiet">
         Shares of the car's weight with driver and fuel as the class weighs it. Empty means any.

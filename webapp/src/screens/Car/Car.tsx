@@ -1,4 +1,5 @@
 /** What the car weighs now, how sure that is, how far from the minimum; and below it, where that comes from and what is open. */
+
 import { car, minimumWords, say, stand } from "../../answers";
 import { isSignificant } from "../../core/standing/gap";
 import { gapSentence, inHandSentence, marginSentence } from "../../core/standing/sentences";
@@ -8,6 +9,7 @@ import { TrimChoice } from "../../parts/controls/TrimChoice";
 import { armOf } from "../../parts/figures/arm";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Steelyard } from "../../parts/figures/Steelyard";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Notice } from "../../parts/frame/Notice";
 import { Screen } from "../../parts/frame/Screen";
 import { nameOf, refName } from "../../parts/words/naming";
@@ -58,9 +60,7 @@ function WeightNow() {
         </p>
       )}
       {now.since && now.since.unweighed.length > 0 && (
-        <a class="button" href={to("parts", { show: "unweighed" })}>
-          Weigh what moved without a weight
-        </a>
+        <ButtonLink label="Weigh what moved without a weight" href={to("parts", { show: "unweighed" })} />
       )}
       {now.gap && isSignificant(now.gap) && (
         <Notice>
@@ -68,16 +68,10 @@ function WeightNow() {
             <strong>{gapSentence(now.gap, massUnit()).text}.</strong> Something went in or came out without a note, or a
             reading is wrong.{now.fused?.lower ? " Until it is found, the lower weight counts." : ""}
           </p>
-          <a class="button" href={to("weigh-in", now.gap.second)}>
-            Look at the last weigh-in
-          </a>
+          <ButtonLink label="Look at the last weigh-in" href={to("weigh-in", now.gap.second)} />
         </Notice>
       )}
-      {!now.weight && (
-        <a class="button main" href={to("weigh-car")}>
-          Weigh the whole car
-        </a>
-      )}
+      {!now.weight && <ButtonLink look="main" label="Weigh the whole car" href={to("weigh-car")} />}
     </section>
   );
 }

@@ -1,7 +1,9 @@
 /** Every weigh-in, to the class's condition, newest first. */
+
 import { say, stand } from "../../answers";
 import { describe } from "../../errors";
 import { Row } from "../../parts/figures/Row";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Section } from "../../parts/frame/Screen";
 import { sayMoment } from "../../parts/words/moments";
 import { to } from "../../route";
@@ -9,14 +11,7 @@ import { to } from "../../route";
 export function WeighIns() {
   const past = [...stand.value.history].reverse();
   return (
-    <Section
-      title="Weigh-ins"
-      aside={
-        <a class="button plain" href={to("weigh-car")}>
-          Weigh the car
-        </a>
-      }
-    >
+    <Section title="Weigh-ins" aside={<ButtonLink look="plain" label="Weigh the car" href={to("weigh-car")} />}>
       {!past.length && <p class="quiet">{describe("no_weigh_in").sentence}</p>}
       <div>
         {past.map((each) => (

@@ -3,7 +3,7 @@ import { car } from "../../answers";
 import { chooseCar } from "../../garage/choices";
 import { garage } from "../../garage/garage";
 import { Pick } from "../../parts/controls/Field";
-import { FieldOf } from "../../parts/forms/FieldOf";
+import { FieldOf, FieldsOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { type Form, useForm } from "../../parts/forms/form";
 import { Screen, Section } from "../../parts/frame/Screen";
@@ -32,31 +32,15 @@ function CarForm({ id }: { id: string }) {
   const form = useForm("car", id);
   return (
     <div class="stack">
-      <FieldOf form={form} name="name" />
-      <FieldOf form={form} name="book_weight" />
-      <FieldOf form={form} name="book_weight_from" />
+      <FieldsOf form={form} names={["name", "book_weight", "book_weight_from"]} />
       <Section title="Dimensions">
-        <FieldOf form={form} name="wheelbase" />
-        <FieldOf form={form} name="track_front" />
-        <FieldOf form={form} name="track_rear" />
-        <FieldOf form={form} name="tyre_radius_front" />
-        <FieldOf form={form} name="tyre_radius_rear" />
-        <FieldOf form={form} name="beltline" />
-        <FieldOf form={form} name="length" />
-        <FieldOf form={form} name="front_overhang" />
-        <FieldOf form={form} name="width" />
-        <FieldOf form={form} name="height" />
-        <FieldOf form={form} name="driver_x" />
-        <FieldOf form={form} name="driver_y" />
-        <FieldOf form={form} name="driver_z" />
+        <FieldsOf form={form} names={["wheelbase", "track_front", "track_rear"]} />
+        <FieldsOf form={form} names={["tyre_radius_front", "tyre_radius_rear", "beltline"]} />
+        <FieldsOf form={form} names={["length", "front_overhang", "width", "height"]} />
+        <FieldsOf form={form} names={["driver_x", "driver_y", "driver_z"]} />
       </Section>
       <Section title="Fuel and its tank">
-        <FieldOf form={form} name="fuel_kind" />
-        <FieldOf form={form} name="tank_size" />
-        <FieldOf form={form} name="fuel_per_lap" />
-        <FieldOf form={form} name="tank_x" />
-        <FieldOf form={form} name="tank_y" />
-        <FieldOf form={form} name="tank_z" />
+        <FieldsOf form={form} names={["fuel_kind", "tank_size", "fuel_per_lap", "tank_x", "tank_y", "tank_z"]} />
       </Section>
       <Section title="Power">
         <FieldOf form={form} name="power" />

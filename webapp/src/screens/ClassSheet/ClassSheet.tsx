@@ -2,7 +2,7 @@
 import { car, sheets } from "../../answers";
 import { garage } from "../../garage/garage";
 import { Row } from "../../parts/figures/Row";
-import { FieldOf } from "../../parts/forms/FieldOf";
+import { FieldOf, FieldsOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { useForm } from "../../parts/forms/form";
 import { OpenList } from "../../parts/forms/OpenList";
@@ -31,16 +31,9 @@ function SheetForm({ id }: { id: string }) {
   const form = useForm("class_sheet", id, { car: car.value?.id ?? null });
   return (
     <div class="stack">
-      <FieldOf form={form} name="name" />
-      <FieldOf form={form} name="minimum" />
-      <FieldOf form={form} name="driver" />
-      <FieldOf form={form} name="fuel" />
+      <FieldsOf form={form} names={["name", "minimum", "driver", "fuel"]} />
       {form.values.fuel === "stated" && <FieldOf form={form} name="fuel_stated" />}
-      <FieldOf form={form} name="adders" />
-      <FieldOf form={form} name="scale_division" />
-      <FieldOf form={form} name="scale_rounding" />
-      <FieldOf form={form} name="risk" />
-      <FieldOf form={form} name="finish" />
+      <FieldsOf form={form} names={["adders", "scale_division", "scale_rounding", "risk", "finish"]} />
       <FormDock form={form} missing={form.text("name").trim() ? null : "Give the class a name."} />
     </div>
   );

@@ -1,7 +1,10 @@
 /** On the home computer: a code for a phone to scan or type, good once. */
+
 import { useEffect, useState } from "preact/hooks";
 import { useSaving } from "../../parts/forms/saving";
+import { Button } from "../../parts/frame/Button";
 import { Notice, TroubleNotice } from "../../parts/frame/Notice";
+import { useObjectUrl } from "../../parts/photos/Photos";
 import { askHome } from "./askHome";
 
 type Invitation = { link: string; code: string; svg: string; seconds: number };
@@ -18,20 +21,18 @@ export function AddPhone() {
         <p>A code works once, for five minutes. The phone then waits until you say yes here.</p>
       )}
       <TroubleNotice trouble={inviting.trouble} />
-      <button
-        type="button"
-        class={invitation ? "button wide" : "button main"}
+      <Button
+        look={invitation ? "wide" : "main"}
+        label={invitation ? "Show a fresh code" : "Add a phone"}
         disabled={inviting.busy}
         onClick={() => void invite()}
-      >
-        {invitation ? "Show a fresh code" : "Add a phone"}
-      </button>
+      />
     </div>
   );
 }
 
 function Shown({ link, code, svg, seconds, onOver }: Invitation & { onOver: () => void }) {
-  const picture = usePicture(svg);
+  const picture = useObjectUrl(svg, "image/svg+xml");
   const minutes = useMinutes(seconds, onOver);
   return (
     <Notice>
@@ -54,16 +55,6 @@ function Shown({ link, code, svg, seconds, onOver }: Invitation & { onOver: () =
       </div>
     </Notice>
   );
-}
-
-function usePicture(svg: string): string | null {
-  const [url, setUrl] = useState<string | null>(null);
-  useEffect(() => {
-    const made = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
-    setUrl(made);
-    return () => URL.revokeObjectURL(made);
-  }, [svg]);
-  return url;
 }
 
 /** How long the code is good, in words; counted here, for the two clocks may differ. */

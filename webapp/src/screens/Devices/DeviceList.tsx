@@ -1,5 +1,7 @@
 /** Who may write in this garage, as the home computer tells it; each can be named, and each other one taken off. */
+
 import { Disclosure } from "../../parts/controls/Disclosure";
+import { Button } from "../../parts/frame/Button";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { sayMoment } from "../../parts/words/moments";
 import { DeviceRow } from "./DeviceRow";
@@ -14,11 +16,7 @@ export function DeviceList({ devices, asking, ask }: Devices) {
         </p>
       )}
       <TroubleNotice trouble={asking.trouble} />
-      {asking.trouble && (
-        <button type="button" class="button" disabled={asking.busy} onClick={() => void ask()}>
-          Ask again
-        </button>
-      )}
+      {asking.trouble && <Button label="Ask again" disabled={asking.busy} onClick={() => void ask()} />}
       <div>
         {devices
           ?.filter((device) => !device.revoked_at)

@@ -1,6 +1,8 @@
 /** One device of the garage: its name, when it was last heard, and what can be done about it. */
+
 import { useState } from "preact/hooks";
 import { TextField } from "../../parts/controls/Field";
+import { Button } from "../../parts/frame/Button";
 import { Notice } from "../../parts/frame/Notice";
 import { sayMoment } from "../../parts/words/moments";
 import { about, type Device, type Devices } from "./useDevices";
@@ -23,19 +25,8 @@ export function DeviceRow({ device, busy, ask }: Props) {
       </div>
       {doing === null && (
         <div class="device-doors">
-          <button
-            type="button"
-            class="button plain"
-            aria-label={`Rename ${device.name}`}
-            onClick={() => setDoing("rename")}
-          >
-            Rename
-          </button>
-          {!device.this && (
-            <button type="button" class="button plain" onClick={() => setDoing("revoke")}>
-              Take off
-            </button>
-          )}
+          <Button look="plain" label="Rename" aria-label={`Rename ${device.name}`} onClick={() => setDoing("rename")} />
+          {!device.this && <Button look="plain" label="Take off" onClick={() => setDoing("revoke")} />}
         </div>
       )}
       {doing === "rename" && <Rename device={device} busy={busy} ask={ask} onClose={close} />}
@@ -51,12 +42,8 @@ function Rename({ device, busy, ask, onClose }: Props & { onClose: () => void })
     <div class="stack">
       <TextField label="What is this device called?" value={name} most={80} onValue={setName} />
       <div class="pair">
-        <button type="button" class="button" onClick={onClose}>
-          Leave it
-        </button>
-        <button type="button" class="button" disabled={busy || !name.trim()} onClick={() => void rename()}>
-          Call it that
-        </button>
+        <Button label="Leave it" onClick={onClose} />
+        <Button label="Call it that" disabled={busy || !name.trim()} onClick={() => void rename()} />
       </div>
     </div>
   );
@@ -70,17 +57,12 @@ function Revoke({ device, busy, ask, onClose }: Props & { onClose: () => void })
         deleted.
       </p>
       <div class="pair">
-        <button type="button" class="button" onClick={onClose}>
-          Keep it
-        </button>
-        <button
-          type="button"
-          class="button"
+        <Button label="Keep it" onClick={onClose} />
+        <Button
+          label="Take it off"
           disabled={busy}
           onClick={() => void ask(about(device, "revoke"), {}).then(onClose)}
-        >
-          Take it off
-        </button>
+        />
       </div>
     </Notice>
   );

@@ -1,6 +1,8 @@
 /** The phones that wait for a yes on the home computer, each with the two words that it shows itself. */
+
 import { useEffect, useState } from "preact/hooks";
 import { useSaving } from "../../parts/forms/saving";
+import { Button } from "../../parts/frame/Button";
 import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { askHome } from "./askHome";
 
@@ -31,12 +33,8 @@ export function Joins({ onDecided }: { onDecided: () => void }) {
           </p>
           <p class="check-words">{join.words.join(" · ")}</p>
           <div class="pair">
-            <button type="button" class="button" disabled={deciding.busy} onClick={() => void decide(join, "refuse")}>
-              Refuse
-            </button>
-            <button type="button" class="button" disabled={deciding.busy} onClick={() => void decide(join, "confirm")}>
-              Let it in
-            </button>
+            <Button label="Refuse" disabled={deciding.busy} onClick={() => void decide(join, "refuse")} />
+            <Button label="Let it in" disabled={deciding.busy} onClick={() => void decide(join, "confirm")} />
           </div>
         </Notice>
       ))}

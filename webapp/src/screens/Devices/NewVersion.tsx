@@ -1,6 +1,8 @@
 /** A new version of the app, taken when the person says so and never in the middle of a weighing or a form. */
+
 import { useEffect, useState } from "preact/hooks";
 import { Row } from "../../parts/figures/Row";
+import { Button } from "../../parts/frame/Button";
 import { Notice } from "../../parts/frame/Notice";
 import { takeUpdate, updateReady } from "../../sync/update";
 import { inTheMiddle, type Unfinished } from "./inTheMiddle";
@@ -33,11 +35,7 @@ function UseIt({ onPress }: { onPress: () => Promise<void> }) {
     setBusy(true);
     void onPress().finally(() => setBusy(false));
   };
-  return (
-    <button type="button" class="button" disabled={busy} onClick={press}>
-      {busy ? "Changing over…" : "Use it now"}
-    </button>
-  );
+  return <Button label={busy ? "Changing over…" : "Use it now"} disabled={busy} onClick={press} />;
 }
 
 function FinishFirst({ unfinished }: { unfinished: readonly Unfinished[] }) {

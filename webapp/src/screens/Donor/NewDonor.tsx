@@ -10,7 +10,6 @@ import { setOf } from "../../parts/forms/draftRecord";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { filled } from "../../parts/forms/form";
 import { SaveDock } from "../../parts/forms/SaveDock";
-import { useSaving } from "../../parts/forms/saving";
 import { useDraft } from "../../parts/forms/useDraft";
 import { Notice } from "../../parts/frame/Notice";
 import { Screen } from "../../parts/frame/Screen";
@@ -56,7 +55,6 @@ export function NewDonor({ insteadOf }: { insteadOf: string | null }) {
     () => start(insteadOf),
     (kept) => garage.value.byId.has(kept.part),
   );
-  const saving = useSaving();
   if (!form) return null;
   const [part, weighing] = [filled("part", form, change), filled("weighing", form, change)];
   const scaleUnit = garage.value.one("scale", form.scale)?.values.unit ?? unitOf("mass");
@@ -96,7 +94,7 @@ export function NewDonor({ insteadOf }: { insteadOf: string | null }) {
             rules.
           </p>
         </Notice>
-        <SaveDock label="Save on this phone" saving={saving} onSave={finish} missing={missingIn(form, scaleUnit)} />
+        <SaveDock label="Save on this phone" onSave={finish} missing={missingIn(form, scaleUnit)} />
       </div>
     </Screen>
   );

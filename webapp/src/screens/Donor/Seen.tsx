@@ -81,5 +81,5 @@ function MakeJob({ part, old, name, count }: Swap) {
     ]);
     go(to("job", job));
   };
-  return <SaveButton onSave={make}>Make it a job: yours off, this on</SaveButton>;
+  return <SaveButton label="Make it a job: yours off, this on" onSave={make} />;
 }

@@ -1,4 +1,5 @@
 /** Drivers, weighed in the gear they race in: where the class weighs the car with its driver, the lightest decides. */
+
 import { known, say } from "../../answers";
 import { garage } from "../../garage/garage";
 import type { Rec } from "../../journal/types";
@@ -7,6 +8,7 @@ import { FieldOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { useForm } from "../../parts/forms/form";
 import { OpenList } from "../../parts/forms/OpenList";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Screen } from "../../parts/frame/Screen";
 import { basisWord } from "../../parts/words/basis";
 import { optionsOf } from "../../parts/words/fieldWords";
@@ -51,9 +53,7 @@ function DriverForm({ id, onDone }: { id: string; onDone: () => void }) {
       <FieldOf form={form} name="claim" />
       <FieldOf form={form} name="claim_basis" options={BASES} />
       {!form.isNew && (
-        <a class="button wide" href={to("weigh-part", id, { back: to("drivers") })}>
-          Weigh with gear
-        </a>
+        <ButtonLink look="wide" label="Weigh with gear" href={to("weigh-part", id, { back: to("drivers") })} />
       )}
       <FormDock
         form={form}

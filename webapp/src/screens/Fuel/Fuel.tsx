@@ -22,7 +22,7 @@ import { Screen, Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
 import { to } from "../../route";
 import { Balance } from "./Balance";
-import { emptyRun, questionOf, type RunForm, unreadRun } from "./form";
+import { emptyRun, type OfRun, questionOf, type RunForm, unreadRun } from "./form";
 import "./Fuel.css";
 import { LapByLap } from "./LapByLap";
 import { Laps } from "./Laps";
@@ -38,7 +38,7 @@ export function Fuel() {
 }
 
 function Run() {
-  const { form, change } = useDraft<RunForm>(`fuel-run:${car.value?.id ?? ""}`, emptyRun, () => false);
+  const { form, change } = useDraft<RunForm>(`fuel-run:${car.value?.id ?? ""}`, emptyRun);
   const [garage, masses, unit] = [book.value, known.value, unitOf("volume")];
   const ready = useMemo(() => readyToRun(garage, masses), [garage, masses]); // not weighed and balanced anew at every key
   const run = useMemo(() => form && fuelRun(garage, questionOf(form, unit), masses, ready), [form, ready, unit]);
@@ -104,38 +104,26 @@ function counted({ condition, reasons }: FuelRun): string {
   return `${driver} ${describe(margin.code, margin.data).sentence}`;
 }
 
-function TheRun({ form, change }: { form: RunForm; change: (patch: Partial<RunForm>) => void }) {
+function TheRun({ form, change }: OfRun) {
   const tank = book.value.car?.tank_size;
+  const full = tank && `A full tank unless you say otherwise: ${showBoth(tank, unitOf("volume"))}.`;
+  const field = (name: "start" | "startWithin" | "perLapWithin", label: string, hint: string) => (
+    <QuantityField
+      kind="volume"
+      label={label}
+      value={form[name]}
+      onValue={(text) => change({ [name]: text })}
+      hint={hint}
+    />
+  );
   return (
     <Section title="The run">
       <div class="stack">
-        <QuantityField
-          kind="volume"
-          label="Fuel at the start"
-          value={form.start}
-          onValue={(start) => change({ start })}
-          hint={
-            tank
-              ? `A full tank unless you say otherwise: ${showBoth(tank, unitOf("volume"))}.`
-              : describe("tank_size_unknown").sentence
-          }
-        />
+        {field("start", "Fuel at the start", full ?? "The car's tank has no size yet.")}
         <PerLap form={form} change={change} />
         <Disclosure title="How closely that is known">
-          <QuantityField
-            kind="volume"
-            label="The start may be off by"
-            value={form.startWithin}
-            onValue={(startWithin) => change({ startWithin })}
-            hint="Half a litre unless you say otherwise."
-          />
-          <QuantityField
-            kind="volume"
-            label="A lap may be off by"
-            value={form.perLapWithin}
-            onValue={(perLapWithin) => change({ perLapWithin })}
-            hint="A tenth of it unless you say otherwise."
-          />
+          {field("startWithin", "The start may be off by", "Half a litre unless you say otherwise.")}
+          {field("perLapWithin", "A lap may be off by", "A tenth of it unless you say otherwise.")}
         </Disclosure>
         <Row name="The tank: size, place and what is in it" href={to("car-sheet")} />
       </div>

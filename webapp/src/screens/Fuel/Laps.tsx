@@ -1,5 +1,7 @@
 /** How many laps: a step less, a step more, or typed. */
+
 import { useId } from "preact/hooks";
+import { Button } from "../../parts/frame/Button";
 import { lapsWithin } from "./form";
 
 export function Laps({ laps, onLaps }: { laps: number; onLaps: (laps: number) => void }) {
@@ -11,9 +13,7 @@ export function Laps({ laps, onLaps }: { laps: number; onLaps: (laps: number) =>
         Laps
       </label>
       <div class="stepper">
-        <button type="button" class="button" aria-label="A lap less" disabled={laps === 0} onClick={() => step(-1)}>
-          −
-        </button>
+        <Button label="−" aria-label="A lap less" disabled={laps === 0} onClick={() => step(-1)} />
         <input
           id={id}
           class="input num"
@@ -23,9 +23,7 @@ export function Laps({ laps, onLaps }: { laps: number; onLaps: (laps: number) =>
           value={String(laps)}
           onInput={(event) => onLaps(lapsWithin(Number(event.currentTarget.value)))}
         />
-        <button type="button" class="button" aria-label="A lap more" onClick={() => step(1)}>
-          +
-        </button>
+        <Button label="+" aria-label="A lap more" onClick={() => step(1)} />
       </div>
     </div>
   );

@@ -2,6 +2,7 @@
 import { MOST_LAPS, type RunQuestion } from "../../core/fuelRun/fuelGiven";
 import { type Quantity, read } from "../../core/numbers/quantity";
 import { AppError } from "../../errors";
+import { readingOf, whyNot } from "../../parts/words/reading";
 
 /** Texts as typed. `perLap`: null while the car's own figure stands. */
 export type RunForm = {
@@ -11,6 +12,8 @@ export type RunForm = {
   perLap: string | null;
   perLapWithin: string;
 };
+
+export type OfRun = { form: RunForm; change: (patch: Partial<RunForm>) => void };
 
 export const emptyRun = (): RunForm => ({ laps: 10, start: "", startWithin: "", perLap: null, perLapWithin: "" });
 
@@ -33,14 +36,7 @@ export function unreadRun(form: RunForm, unit: string): string | null {
 
 /** Why a volume cannot be read; null when it can, or nothing is typed. */
 export function troubleIn(text: string, unit: string, positive = false): string | null {
-  if (text.trim() === "") return null;
-  try {
-    read("volume", text, unit, positive);
-    return null;
-  } catch (error) {
-    if (error instanceof AppError) return `${error.sentence} ${error.do}`;
-    throw error;
-  }
+  return whyNot(readingOf("volume", text, unit, positive));
 }
 
 /** The question, what cannot be read left out. `unit`: what bare numbers are in. */

@@ -1,4 +1,5 @@
 /** The parts of a job, off and on, each with how its mass is known; adding one takes a known part or a name. */
+
 import { useState } from "preact/hooks";
 import { account, car, say } from "../../answers";
 import { garage } from "../../garage/garage";
@@ -14,6 +15,7 @@ import { FieldOf } from "../../parts/forms/FieldOf";
 import { useFilled } from "../../parts/forms/form";
 import { SaveDock } from "../../parts/forms/SaveDock";
 import { useSaving } from "../../parts/forms/saving";
+import { Button, ButtonLink } from "../../parts/frame/Button";
 import { Section } from "../../parts/frame/Screen";
 import { basisWord } from "../../parts/words/basis";
 import { typedOf } from "../../parts/words/reading";
@@ -51,9 +53,11 @@ function Side({ job, way, title }: { job: string; way: Way; title: string }) {
       {adding ? (
         <AddPart job={job} way={way} onDone={() => setAdding(false)} />
       ) : (
-        <button type="button" class="button wide" onClick={() => setAdding(true)}>
-          {way === "off" ? "Add a part that comes off" : "Add a part that goes on"}
-        </button>
+        <Button
+          look="wide"
+          label={way === "off" ? "Add a part that comes off" : "Add a part that goes on"}
+          onClick={() => setAdding(true)}
+        />
       )}
     </Section>
   );
@@ -83,41 +87,28 @@ type OfLine = { line: Rec<"job_part">; part: Rec<"part">; count: number };
 function LineActions({ line, part, count }: OfLine) {
   const saving = useSaving();
   const set = (values: Change["set"]) =>
-    saving.run(async () => void (await save([{ kind: "job_part", record: line.id, base: line.heads, set: values }])));
+    saving.run(() => save([{ kind: "job_part", record: line.id, base: line.heads, set: values }]));
   return (
     <div class="stack notice">
       <div class="pair">
-        <a class="button" href={to("weigh-part", part.id, { back: to("job", line.values.job!) })}>
-          Weigh it
-        </a>
-        <a class="button" href={to("part", part.id)}>
-          Its readings
-        </a>
+        <ButtonLink label="Weigh it" href={to("weigh-part", part.id, { back: to("job", line.values.job!) })} />
+        <ButtonLink label="Its readings" href={to("part", part.id)} />
       </div>
-      <a class="button wide" href={to("sheet", part.id)}>
-        Work it out from sheet
-      </a>
+      <ButtonLink look="wide" label="Work it out from sheet" href={to("sheet", part.id)} />
       <div class="spread">
         <span>Pieces</span>
         <span class="spread">
-          <button
-            type="button"
-            class="button"
+          <Button
+            label="−"
             aria-label="One fewer"
             disabled={count <= 1}
             onClick={() => void set({ count: count - 1 })}
-          >
-            −
-          </button>
+          />
           <strong class="num">{count}</strong>
-          <button type="button" class="button" aria-label="One more" onClick={() => void set({ count: count + 1 })}>
-            +
-          </button>
+          <Button label="+" aria-label="One more" onClick={() => void set({ count: count + 1 })} />
         </span>
       </div>
-      <button type="button" class="button plain" onClick={() => void set({ deleted: true })}>
-        Take it off this job
-      </button>
+      <Button look="plain" label="Take it off this job" onClick={() => void set({ deleted: true })} />
     </div>
   );
 }
@@ -126,7 +117,6 @@ function AddPart({ job, way, onDone }: { job: string; way: Way; onDone: () => vo
   const [picked, setPicked] = useState<Picked>({ id: null, text: "" });
   const form = useFilled("part", { claim_basis: "guessed" });
   const claim = form.text("claim").trim();
-  const saving = useSaving();
   const isNew = picked.id === null;
   const add = async () => {
     const part = picked.id ?? newId();
@@ -147,16 +137,11 @@ function AddPart({ job, way, onDone }: { job: string; way: Way; onDone: () => vo
       )}
       <SaveDock
         label="Add it"
-        saving={saving}
         onSave={add}
         missing={isNew && !picked.text.trim() ? "Choose a part or name a new one." : null}
       />
-      <a class="button wide" href={to("sheet", "new", { job, way })}>
-        Work one out from sheet
-      </a>
-      <button type="button" class="button plain" onClick={onDone}>
-        Not now
-      </button>
+      <ButtonLink look="wide" label="Work one out from sheet" href={to("sheet", "new", { job, way })} />
+      <Button look="plain" label="Not now" onClick={onDone} />
     </div>
   );
 }

@@ -1,4 +1,5 @@
 /** What a job leaves behind: a plug to cap, a wire to tie, a hole to seal, a bag of bolts to label. Open until closed. */
+
 import { useState } from "preact/hooks";
 import type { AppError } from "../../errors";
 import { garage } from "../../garage/garage";
@@ -7,6 +8,7 @@ import { Tick } from "../../parts/controls/Field";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { useFilled } from "../../parts/forms/form";
 import { troubleOf } from "../../parts/forms/trouble";
+import { Button } from "../../parts/frame/Button";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
 
@@ -50,9 +52,7 @@ function NewLooseEnd({ job, onTrouble }: { job: string; onTrouble: (trouble: App
     <div class="stack">
       <FieldOf form={form} name="sort" hideLabel />
       <FieldOf form={form} name="text" />
-      <button type="button" class="button" disabled={!text} onClick={() => void add()}>
-        Note it
-      </button>
+      <Button label="Note it" disabled={!text} onClick={() => void add()} />
     </div>
   );
 }

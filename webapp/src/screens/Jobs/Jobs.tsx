@@ -1,10 +1,12 @@
 /** Jobs by stage, each with what it takes out of the car; the subtotal is of what is fitted. */
+
 import { useState } from "preact/hooks";
 import { account, jobs, say, stages } from "../../answers";
 import { showHours, showMoney } from "../../core/numbers/shown";
 import type { Rec } from "../../journal/types";
 import { Choice } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { optionsOf } from "../../parts/words/fieldWords";
 import { stateWord } from "../../parts/words/jobStates";
@@ -34,20 +36,14 @@ export function Jobs({ query }: Address) {
           jobs={shown.filter((job) => (job.values.stage ?? null) === group.id)}
         />
       ))}
-      {stage !== null && (
-        <a class="button wide" href={to("jobs")}>
-          Show all stages
-        </a>
-      )}
+      {stage !== null && <ButtonLink look="wide" label="Show all stages" href={to("jobs")} />}
       {!jobs.value.length && (
         <p class="quiet">
           A job is work on the car: what comes off, what goes on, what it cost and what it leaves behind.
         </p>
       )}
       <div class="dock">
-        <a class="button main" href={to("job", "new")}>
-          New job
-        </a>
+        <ButtonLink look="main" label="New job" href={to("job", "new")} />
       </div>
     </Screen>
   );

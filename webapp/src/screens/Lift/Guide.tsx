@@ -1,12 +1,13 @@
 /** Lifting an axle, one step at a time: what to do in large words, the two numbers it gives, and the answer. */
+
 import { useMemo } from "preact/hooks";
 import { car } from "../../answers";
 import { garage, type Rec } from "../../garage/garage";
 import { bareUnit } from "../../garage/units";
 import { newId, save } from "../../garage/write";
 import { SaveDock } from "../../parts/forms/SaveDock";
-import { useSaving } from "../../parts/forms/saving";
 import { useDraft } from "../../parts/forms/useDraft";
+import { Button } from "../../parts/frame/Button";
 import { shotsOf } from "../../parts/photos/Shots";
 import { replace, to } from "../../route";
 import { changesOf, emptyForm, formFrom, type LiftForm, missing } from "./form";
@@ -58,23 +59,16 @@ type StepsProps = Props & { form: LiftForm; change: (patch: Partial<LiftForm>) =
 
 /** On with the next step, or back; at the last one the lift is saved. */
 function Steps({ form, change, weighIn, replaces, draft }: StepsProps) {
-  const saving = useSaving();
   const turn = (by: number) => {
     change({ step: form.step + by });
     scrollTo(0, 0);
   };
-  const back = (
-    <button type="button" class="button wide" disabled={form.step === 0} onClick={() => turn(-1)}>
-      Back
-    </button>
-  );
+  const back = <Button look="wide" label="Back" disabled={form.step === 0} onClick={() => turn(-1)} />;
   if (form.step < STEPS.length - 1) {
     return (
       <div class="dock">
         {back}
-        <button type="button" class="button main" onClick={() => turn(1)}>
-          {STEPS[form.step]!.done}
-        </button>
+        <Button look="main" label={STEPS[form.step]!.done} onClick={() => turn(1)} />
       </div>
     );
   }
@@ -84,7 +78,7 @@ function Steps({ form, change, weighIn, replaces, draft }: StepsProps) {
     replace(to("lift", form.id, { saved: "yes" }));
   };
   return (
-    <SaveDock label="Save this lift" saving={saving} missing={missing(form)} onSave={keep}>
+    <SaveDock label="Save this lift" missing={missing(form)} onSave={keep}>
       {back}
     </SaveDock>
   );

@@ -1,4 +1,5 @@
 /** The steps that look at the garage: how the car stood, how far to raise it, and the two numbers a lift gives. */
+
 import { book, known, say } from "../../answers";
 import { choicesOf } from "../../core/balance/axleLift";
 import { outlook } from "../../core/balance/lift";
@@ -12,6 +13,7 @@ import { QuantityField } from "../../parts/controls/QuantityField";
 import { Facts } from "../../parts/figures/Facts";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { filled } from "../../parts/forms/form";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Warnings } from "../../parts/frame/Warnings";
 import { asItStood } from "../../parts/weighIn/typedRows";
 import { momentOf, sayMoment } from "../../parts/words/moments";
@@ -45,9 +47,7 @@ export function LevelCar({ weighIn }: StepProps) {
       </p>
       {weighIn.values.driver_in && <Warnings of={[warned("lift_driver_in")]} />}
       <Unready weighIn={weighIn} />
-      <a class="button wide" href={to("weigh-car")}>
-        Weigh it level again first
-      </a>
+      <ButtonLink look="wide" label="Weigh it level again first" href={to("weigh-car")} />
     </>
   );
 }
@@ -59,11 +59,7 @@ function Unready({ weighIn }: Pick<StepProps, "weighIn">) {
   return (
     <>
       <Warnings of={[ahead]} />
-      {ahead.code !== "axles_unknown" && (
-        <a class="button wide" href={to("car-sheet")}>
-          The car's dimensions
-        </a>
-      )}
+      {ahead.code !== "axles_unknown" && <ButtonLink look="wide" label="The car's dimensions" href={to("car-sheet")} />}
     </>
   );
 }

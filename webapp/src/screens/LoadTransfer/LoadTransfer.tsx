@@ -26,11 +26,7 @@ const STATES: readonly [StateName, string][] = [
 ];
 
 export function LoadTransfer() {
-  const { form: asked, change } = useDraft<Asked>(
-    "load-transfer",
-    () => START,
-    () => false,
-  );
+  const { form: asked, change } = useDraft<Asked>("load-transfer", () => START);
   const found = useMemo(() => balance(book.value, {}, known.value), [book.value]);
   if (!asked) return null;
   const states = STATES.flatMap(([name, words]) => {

@@ -1,6 +1,8 @@
 /** An acceleration in tenths of g, stepped by a gloved thumb. */
+
 import { useId } from "preact/hooks";
 import { MINUS } from "../../core/numbers/quantity";
+import { Button } from "../../parts/frame/Button";
 
 type Props = { label: string; value: number; least: number; most: number; onValue: (value: number) => void };
 
@@ -18,27 +20,11 @@ export function Stepper({ label, value, least, most, onValue }: Props) {
       <span id={id} class="small stepper-label">
         {label}
       </span>
-      <button
-        type="button"
-        class="button"
-        aria-label={`${label}: less`}
-        disabled={value <= least}
-        onClick={() => step(-1)}
-      >
-        −
-      </button>
+      <Button label="−" aria-label={`${label}: less`} disabled={value <= least} onClick={() => step(-1)} />
       <output class="num stepper-value" aria-live="polite">
         {inG(value)}
       </output>
-      <button
-        type="button"
-        class="button"
-        aria-label={`${label}: more`}
-        disabled={value >= most}
-        onClick={() => step(1)}
-      >
-        +
-      </button>
+      <Button label="+" aria-label={`${label}: more`} disabled={value >= most} onClick={() => step(1)} />
     </div>
   );
 }

@@ -1,4 +1,5 @@
 /** The garage is open on this phone; one more thing makes it safe and handy: the home screen. */
+import { Button } from "../../parts/frame/Button";
 import { InstallSteps } from "../../parts/install/InstallSteps";
 import { installed } from "../../parts/install/install";
 import { goOn } from "../../parts/joining/join";
@@ -18,9 +19,7 @@ export function Joined() {
           <InstallSteps />
         </>
       )}
-      <button type="button" class="button wide" onClick={goOn}>
-        {installed.value ? "Go on here" : "Later"}
-      </button>
+      <Button look="wide" label={installed.value ? "Go on here" : "Later"} onClick={goOn} />
     </div>
   );
 }

@@ -2,6 +2,7 @@
 
 import { session } from "../../garage/session";
 import { Disclosure } from "../../parts/controls/Disclosure";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Notice } from "../../parts/frame/Notice";
 import { InstallSteps } from "../../parts/install/InstallSteps";
 import { installed } from "../../parts/install/install";
@@ -20,9 +21,7 @@ export function Pairing() {
       </p>
       {installFirst ? <InstallFirst /> : <JoinHere />}
       {session.value.state === "ready" && (
-        <a class="button wide" href="#/car">
-          Go on with the garage that is open here
-        </a>
+        <ButtonLink look="wide" label="Go on with the garage that is open here" href="#/car" />
       )}
       {session.value.garage && <Rescue />}
     </div>

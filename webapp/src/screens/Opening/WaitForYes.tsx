@@ -1,6 +1,8 @@
 /** The code was right: two words to compare, and somebody at home has to let this phone in. */
+
 import { useEffect, useState } from "preact/hooks";
 import { stopWaiting, type Waiting } from "../../garage/joining";
+import { Button } from "../../parts/frame/Button";
 
 export function WaitForYes({ words, until }: Waiting) {
   const left = useMinutesLeft(until);
@@ -13,9 +15,7 @@ export function WaitForYes({ words, until }: Waiting) {
       <p class="quiet" role="status">
         Waiting for the home computer. {left}
       </p>
-      <button type="button" class="button wide" onClick={stopWaiting}>
-        Stop waiting
-      </button>
+      <Button look="wide" label="Stop waiting" onClick={stopWaiting} />
     </div>
   );
 }

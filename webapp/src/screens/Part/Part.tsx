@@ -1,11 +1,13 @@
 /** One part: its mass and how it is known, every reading and photo behind that, where it is, and the jobs that move it. */
+
 import { book, known } from "../../answers";
 import { garage } from "../../garage/garage";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Row } from "../../parts/figures/Row";
-import { FieldOf } from "../../parts/forms/FieldOf";
+import { FieldOf, FieldsOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { type Form, useForm } from "../../parts/forms/form";
+import { ButtonLink } from "../../parts/frame/Button";
 import { NotHere } from "../../parts/frame/NotHere";
 import { Notice } from "../../parts/frame/Notice";
 import { Screen, Section } from "../../parts/frame/Screen";
@@ -100,26 +102,15 @@ function Details({ form }: { form: Form<"part"> }) {
       <FieldOf form={form} name="count" />
       <FieldOf form={form} name="claim" hint={sheetOf(form.id) ? FROM_SHEET : undefined} />
       {!form.changed && !sheetOf(form.id) && (
-        <a class="button wide" href={to("sheet", form.id)}>
-          Work it out from sheet
-        </a>
+        <ButtonLink look="wide" label="Work it out from sheet" href={to("sheet", form.id)} />
       )}
-      {form.text("claim") && (
-        <>
-          <FieldOf form={form} name="claim_basis" />
-          <FieldOf form={form} name="claim_within" />
-          <FieldOf form={form} name="claim_from" />
-        </>
-      )}
+      {form.text("claim") && <FieldsOf form={form} names={["claim_basis", "claim_within", "claim_from"]} />}
       <FieldOf form={form} name="whereabouts" />
       <FieldOf form={form} name="box" />
       {form.values.whereabouts === "sold" && <FieldOf form={form} name="sold_for" />}
       <FieldOf form={form} name="zone" />
       <Place form={form} />
-      <FieldOf form={form} name="with_bolts" />
-      <FieldOf form={form} name="unsprung" />
-      <FieldOf form={form} name="rotating" />
-      <FieldOf form={form} name="note" />
+      <FieldsOf form={form} names={["with_bolts", "unsprung", "rotating", "note"]} />
     </div>
   );
 }

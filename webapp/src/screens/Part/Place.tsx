@@ -1,19 +1,16 @@
 /** Where in the car the part sits, and how large it is: opened when wanted, for most parts do well with their zone. */
+
 import { useState } from "preact/hooks";
 import { book, known } from "../../answers";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { PlaceOnCar } from "../../parts/drawing/PlaceOnCar";
 import type { Form } from "../../parts/forms/form";
+import { Button } from "../../parts/frame/Button";
 
 export function Place({ form }: { form: Form<"part"> }) {
   const [open, setOpen] = useState(false);
-  if (!open)
-    return (
-      <button type="button" class="button wide" onClick={() => setOpen(true)}>
-        Show where it sits in the car
-      </button>
-    );
+  if (!open) return <Button look="wide" label="Show where it sits in the car" onClick={() => setOpen(true)} />;
   return (
     <div class="stack">
       <PlaceOnCar form={form} mass={massOf(form.id)} />

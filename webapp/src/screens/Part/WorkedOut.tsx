@@ -1,4 +1,5 @@
 /** A part that was worked out: the sheet it is cut from, drawn, and once it is weighed, the one against the other. */
+
 import { book, known, say } from "../../answers";
 import { QuantityError } from "../../core/numbers/quantity";
 import type { Piece } from "../../core/sheet/sheet";
@@ -8,6 +9,7 @@ import { describe } from "../../errors";
 import { massUnit } from "../../garage/units";
 import type { Rec } from "../../journal/types";
 import { Facts } from "../../parts/figures/Facts";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Notice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
 import { SheetDrawing } from "../../parts/sheet/SheetDrawing";
@@ -54,9 +56,7 @@ function Drawn({ sheet, part }: { sheet: Rec<"sheet">; part: string }) {
       ) : (
         piece && <p>{piece.sentence}</p>
       )}
-      <a class="button wide" href={to("sheet", part)}>
-        Change the sheet
-      </a>
+      <ButtonLink look="wide" label="Change the sheet" href={to("sheet", part)} />
     </div>
   );
 }

@@ -1,5 +1,7 @@
 /** Whether the browser may throw the phone's records away when it runs short, and what to do about that. */
+
 import { useEffect, useState } from "preact/hooks";
+import { Button, ButtonLink } from "../../parts/frame/Button";
 import { Notice } from "../../parts/frame/Notice";
 import { installed } from "../../parts/install/install";
 import { to } from "../../route";
@@ -22,9 +24,7 @@ export function Protection() {
       <p class="small quiet">{room ? fullness(room) : "This browser does not say how full its storage is."}</p>
       {protection.value === false && <Asking />}
       {!isSafe && !installed.value && (
-        <a class="button plain" href={to("devices")}>
-          Install to the home screen
-        </a>
+        <ButtonLink look="plain" label="Install to the home screen" href={to("devices")} />
       )}
       <p class="small">Deleting the app or its data destroys what is on this phone only.</p>
     </Notice>
@@ -47,12 +47,7 @@ function sayBytes(bytes: number): string {
 function Asking() {
   const [asked, setAsked] = useState(false);
   const ask = () => askForProtection().then(() => setAsked(true));
-  if (!asked)
-    return (
-      <button type="button" class="button" onClick={() => void ask()}>
-        Ask the browser to protect it
-      </button>
-    );
+  if (!asked) return <Button label="Ask the browser to protect it" onClick={() => void ask()} />;
   const instead = installed.value
     ? "Open the app often, and export now and then."
     : "Installing to the home screen protects it.";

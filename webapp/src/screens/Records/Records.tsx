@@ -1,4 +1,5 @@
 /** Where every record is, in words; what two phones disagree about; what could not be used; the way out. */
+import { Button } from "../../parts/frame/Button";
 import "./Records.css";
 import { garage } from "../../garage/garage";
 import type { KindName } from "../../journal/kinds";
@@ -60,9 +61,12 @@ function Whereabouts() {
           ? `Last heard from the home computer ${sayMoment(lastHeard)}.`
           : "The home computer has not answered yet."}
       </p>
-      <button type="button" class="button wide" disabled={phase !== "idle"} onClick={syncNow}>
-        {phase === "idle" ? "Send now" : "Sending…"}
-      </button>
+      <Button
+        look="wide"
+        label={phase === "idle" ? "Send now" : "Sending…"}
+        disabled={phase !== "idle"}
+        onClick={syncNow}
+      />
     </div>
   );
 }

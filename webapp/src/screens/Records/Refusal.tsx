@@ -1,5 +1,7 @@
 /** Why the last try did not get through, and where to go because of it. */
+
 import type { AppError } from "../../errors";
+import { ButtonLink } from "../../parts/frame/Button";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { to } from "../../route";
 
@@ -16,11 +18,7 @@ export function Refusal({ refusal }: { refusal: AppError | null }) {
 }
 
 function Way({ href, children }: { href: string; children: string }) {
-  return (
-    <a class="button wide" href={href}>
-      {children}
-    </a>
-  );
+  return <ButtonLink look="wide" label={children} href={href} />;
 }
 
 /** A page cannot tell a home computer that is away from one whose certificate the phone no longer believes. */

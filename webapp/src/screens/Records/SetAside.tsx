@@ -4,7 +4,9 @@ import { describe } from "../../errors";
 import { type AsideEntry, garage } from "../../garage/garage";
 import { save } from "../../garage/write";
 import { Disclosure } from "../../parts/controls/Disclosure";
+import { SaveButton } from "../../parts/forms/SaveButton";
 import { useSaving } from "../../parts/forms/saving";
+import { Button } from "../../parts/frame/Button";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
 import { deviceName } from "../../parts/words/deviceNames";
@@ -33,29 +35,15 @@ export function SetAside() {
 
 /** A device taken off the list that joined again brings everything it wrote meanwhile: one tap for all of it. */
 function TakeAll({ strangers }: { strangers: readonly AsideEntry[] }) {
-  const saving = useSaving();
   if (strangers.length < 2) return null;
-  const take = () =>
-    saving.run(async () => {
-      await save(strangers.map(({ id }) => ({ kind: "verdict", set: { entry: id, take: true } })));
-    });
-  return (
-    <>
-      <button type="button" class="button wide" disabled={saving.busy} onClick={take}>
-        Take in all {strangers.length} from devices not in this garage
-      </button>
-      <TroubleNotice trouble={saving.trouble} />
-    </>
-  );
+  const take = () => save(strangers.map(({ id }) => ({ kind: "verdict", set: { entry: id, take: true } })));
+  return <SaveButton label={`Take in all ${strangers.length} from devices not in this garage`} onSave={take} />;
 }
 
 function AsideRow({ each }: { each: AsideEntry }) {
   const saving = useSaving();
   const { sentence, do: todo } = describe(each.reason);
-  const decide = (take: boolean) =>
-    saving.run(async () => {
-      await save([{ kind: "verdict", set: { entry: each.id, take } }]);
-    });
+  const decide = (take: boolean) => saving.run(() => save([{ kind: "verdict", set: { entry: each.id, take } }]));
   return (
     <div class="aside-entry">
       <h3>{aboutEntry(each)}</h3>
@@ -67,13 +55,9 @@ function AsideRow({ each }: { each: AsideEntry }) {
       </Disclosure>
       <div class="pair">
         {CAN_BE_TAKEN.includes(each.reason) && (
-          <button type="button" class="button" disabled={saving.busy} onClick={() => decide(true)}>
-            Take in
-          </button>
+          <Button label="Take in" disabled={saving.busy} onClick={() => decide(true)} />
         )}
-        <button type="button" class="button" disabled={saving.busy} onClick={() => decide(false)}>
-          Leave
-        </button>
+        <Button label="Leave" disabled={saving.busy} onClick={() => decide(false)} />
       </div>
       <TroubleNotice trouble={saving.trouble} />
     </div>

@@ -1,13 +1,15 @@
 /** One scale: its steps and limit, and the checks against known masses that say how far it is trusted. */
+
 import { known } from "../../answers";
 import { garage } from "../../garage/garage";
 import { massUnit } from "../../garage/units";
 import { save } from "../../garage/write";
 import type { Rec } from "../../journal/types";
 import { Row } from "../../parts/figures/Row";
-import { FieldOf } from "../../parts/forms/FieldOf";
+import { FieldOf, FieldsOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { useForm } from "../../parts/forms/form";
+import { Button } from "../../parts/frame/Button";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { trustWords } from "../../parts/weighing/trust";
 import { type ScaleKind, usualScale } from "../../parts/words/scaleKinds";
@@ -27,12 +29,7 @@ export function Scale({ id }: { id: string }) {
     <Screen title={form.isNew ? "New scale" : form.text("name")} back={to("scales")}>
       <div class="stack">
         <FieldOf form={form} name="kind" onValue={(kind) => setKind(kind as ScaleKind)} />
-        <FieldOf form={form} name="name" />
-        <FieldOf form={form} name="division" />
-        <FieldOf form={form} name="capacity" />
-        <FieldOf form={form} name="repeatability" />
-        <FieldOf form={form} name="accuracy_class" />
-        <FieldOf form={form} name="note" />
+        <FieldsOf form={form} names={["name", "division", "capacity", "repeatability", "accuracy_class", "note"]} />
         {!form.isNew && <Checks scale={id} trust={`${trust.shown} ${trust.from}`} />}
         <FormDock
           form={form}
@@ -70,13 +67,11 @@ function Check({ check }: { check: Rec<"scale_check"> }) {
       note={at?.slice(0, 10)}
       value={`showed ${shown}`}
       under={
-        <button
-          type="button"
-          class="button plain"
+        <Button
+          look="plain"
+          label="Withdraw"
           onClick={() => void save([{ kind: "scale_check", record: check.id, set: { deleted: true } }])}
-        >
-          Withdraw
-        </button>
+        />
       }
     />
   );
@@ -87,10 +82,7 @@ function NewCheck({ scale }: { scale: string }) {
   const ready = form.text("known") && form.text("shown");
   return (
     <div class="stack notice">
-      <FieldOf form={form} name="known_name" />
-      <FieldOf form={form} name="known" />
-      <FieldOf form={form} name="known_within" />
-      <FieldOf form={form} name="shown" />
+      <FieldsOf form={form} names={["known_name", "known", "known_within", "shown"]} />
       <FormDock
         form={form}
         label="Note this check"

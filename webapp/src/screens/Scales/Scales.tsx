@@ -1,8 +1,10 @@
 /** The scales at hand, each with how far it is trusted and why. */
+
 import { known } from "../../answers";
 import { garage } from "../../garage/garage";
 import type { Rec } from "../../journal/types";
 import { Row } from "../../parts/figures/Row";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Screen } from "../../parts/frame/Screen";
 import { trustWords } from "../../parts/weighing/trust";
 import { choiceWord } from "../../parts/words/fieldWords";
@@ -20,9 +22,7 @@ export function Scales() {
           <ScaleRow key={scale.id} scale={scale} />
         ))}
       </div>
-      <a class="button wide" href={to("scale", "new")}>
-        Add a scale
-      </a>
+      <ButtonLink look="wide" label="Add a scale" href={to("scale", "new")} />
     </Screen>
   );
 }

@@ -1,7 +1,9 @@
 /** The corners of an outline as text: how far across from the left, how far up from the bottom. */
+
 import type { CornerText } from "../../core/sheet/sheetCorners";
 import { MOST_CORNERS } from "../../core/sheet/sheetOutline";
 import { QuantityField } from "../../parts/controls/QuantityField";
+import { Button } from "../../parts/frame/Button";
 
 type Props = { corners: readonly CornerText[]; onCorners: (corners: CornerText[]) => void };
 
@@ -27,24 +29,20 @@ export function CornerTable({ corners, onCorners }: Props) {
             value={up}
             onValue={(text) => put(at, [across, text])}
           />
-          <button
-            type="button"
-            class="button plain"
+          <Button
+            look="plain"
+            label="Out"
             aria-label={`Take out corner ${at + 1}`}
             onClick={() => onCorners(corners.filter((_, place) => place !== at))}
-          >
-            Out
-          </button>
+          />
         </div>
       ))}
-      <button
-        type="button"
-        class="button wide"
+      <Button
+        look="wide"
+        label="Add a corner"
         disabled={corners.length >= MOST_CORNERS}
         onClick={() => onCorners([...corners, ["", ""]])}
-      >
-        Add a corner
-      </button>
+      />
     </div>
   );
 }

@@ -10,7 +10,6 @@ import { own } from "../../own";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { filled } from "../../parts/forms/form";
 import { SaveDock } from "../../parts/forms/SaveDock";
-import { useSaving } from "../../parts/forms/saving";
 import { Notice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
 import { edgeOf } from "../../parts/sheet/geometry";
@@ -40,7 +39,6 @@ type Props = {
 };
 
 export function Fields({ form, change, draft, isFixed, going }: Props) {
-  const saving = useSaving();
   const unit = unitOf("length");
   const worked = workedOut(form, unit);
   const piece = drawable(form, unit);
@@ -91,7 +89,6 @@ export function Fields({ form, change, draft, isFixed, going }: Props) {
       </div>
       <SaveDock
         label={own(form.seen, form.sheet) ? "Save the change" : "Save as a part"}
-        saving={saving}
         missing={lacking(form, unit)}
         onSave={keep}
       >

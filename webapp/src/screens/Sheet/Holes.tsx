@@ -1,9 +1,11 @@
 /** The holes: each a shape like the outline, and how often it is cut. */
+
 import type { Warned } from "../../core/garage/records";
 import { newId } from "../../garage/write";
 import { own } from "../../own";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { filled } from "../../parts/forms/form";
+import { Button } from "../../parts/frame/Button";
 import type { Spot } from "../../parts/sheet/geometry";
 import { CutFields } from "./CutFields";
 import { type Cut, emptyCut, type SheetForm } from "./form";
@@ -48,19 +50,15 @@ export function Holes({ form, change, around, trouble }: Props) {
               {troubleWords(trouble!)}
             </p>
           )}
-          <button type="button" class="button plain" onClick={() => close(hole)}>
-            Leave out hole {at + 1}
-          </button>
+          <Button look="plain" label={`Leave out hole ${at + 1}`} onClick={() => close(hole)} />
         </fieldset>
       ))}
-      <button
-        type="button"
-        class="button wide"
+      <Button
+        look="wide"
+        label="Add a hole"
         disabled={form.holes.length >= MOST}
         onClick={() => change({ holes: [...form.holes, emptyCut(newId(), "circle")] })}
-      >
-        Add a hole
-      </button>
+      />
     </div>
   );
 }

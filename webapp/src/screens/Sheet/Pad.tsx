@@ -3,12 +3,14 @@
  *
  * The table of corners below it holds the same corners as text, for a keyboard, a screen reader and odd sizes.
  */
+
 import { useState } from "preact/hooks";
 import type { Warned } from "../../core/garage/records";
 import type { CornerText } from "../../core/sheet/sheetCorners";
 import { unitOf } from "../../garage/units";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Choice } from "../../parts/controls/Field";
+import { Button } from "../../parts/frame/Button";
 import type { Spot } from "../../parts/sheet/geometry";
 import { cornerAt, EDGE, FIELDS, fieldFor, SIDE, SPAN, STEPS, scaleOf, snapped, spotsOf, toPad } from "./pad";
 import { useCorners } from "./useCorners";
@@ -72,12 +74,12 @@ export function Pad({ corners, onCorners, around = [], trouble }: Props) {
         </p>
       )}
       <div class="pair">
-        <button type="button" class="button" disabled={!hand.undo} onClick={hand.undo ?? undefined}>
-          Undo
-        </button>
-        <button type="button" class="button" disabled={hand.last === null} onClick={() => hand.takeOut(hand.last!)}>
-          {hand.last === null ? "Take out a corner" : `Take out corner ${hand.last + 1}`}
-        </button>
+        <Button label="Undo" disabled={!hand.undo} onClick={hand.undo ?? undefined} />
+        <Button
+          label={hand.last === null ? "Take out a corner" : `Take out corner ${hand.last + 1}`}
+          disabled={hand.last === null}
+          onClick={() => hand.takeOut(hand.last!)}
+        />
       </div>
       <Disclosure title={`Snaps to ${step} ${unit}; the field is ${field} ${unit} wide`}>
         <Choice

@@ -1,10 +1,12 @@
 /** What does not fit among the weigh-ins: how much, between which of them, and what it most likely is. */
+
 import { account, book } from "../../answers";
 import { type Change, changesOf } from "../../core/fusion/causes";
 import { changeSentence } from "../../core/fusion/fusionWords";
 import type { Fused } from "../../core/standing/estimate";
 import { massUnit } from "../../garage/units";
 import { Likely } from "../../parts/figures/Likely";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 import { dayOf } from "./weighInName";
@@ -28,9 +30,7 @@ function Told({ change }: { change: Change }) {
         <strong>{changeSentence(change, massUnit()).text}.</strong> {place(change)}
       </p>
       <Likely causes={change.causes} />
-      <a class="button" href={to("weigh-in", change.second)}>
-        Look at that weigh-in
-      </a>
+      <ButtonLink label="Look at that weigh-in" href={to("weigh-in", change.second)} />
     </div>
   );
 }

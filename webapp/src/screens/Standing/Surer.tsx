@@ -1,9 +1,11 @@
 /** What one more weigh-in now would make of the doubt, scale by scale. */
+
 import { book, known } from "../../answers";
 import { nextSentence } from "../../core/fusion/fusionWords";
 import { type Next, weighNext } from "../../core/fusion/weighNext";
 import type { Fused } from "../../core/standing/estimate";
 import { massUnit } from "../../garage/units";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
 import "../../parts/figures/Likely.css";
@@ -18,9 +20,7 @@ export function Surer({ fused }: { fused: Fused }) {
           <li key={each.scale}>{nextSentence(each, nameOf(each), massUnit()).text}.</li>
         ))}
       </ul>
-      <a class="button" href={to("weigh-car")}>
-        Weigh the whole car
-      </a>
+      <ButtonLink label="Weigh the whole car" href={to("weigh-car")} />
     </Section>
   );
 }

@@ -1,7 +1,7 @@
 /** The units figures are shown in. What was typed stays as typed. */
 
 import { session } from "../../garage/session";
-import { FieldOf } from "../../parts/forms/FieldOf";
+import { FieldOf, FieldsOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { type Filled, useForm } from "../../parts/forms/form";
 import { Screen } from "../../parts/frame/Screen";
@@ -15,9 +15,7 @@ export function Units() {
     <Screen title="Units" back={to("more")}>
       <div class="stack">
         <p class="quiet">Figures are shown in these units. A reading stays exactly as you typed it, in its own unit.</p>
-        <FieldOf form={keeping} name="mass_unit" />
-        <FieldOf form={keeping} name="length_unit" />
-        <FieldOf form={keeping} name="volume_unit" />
+        <FieldsOf form={keeping} names={["mass_unit", "length_unit", "volume_unit"]} />
         <FieldOf form={form} name="currency" />
         <FieldOf form={form} name="name" />
         <FormDock form={form} />

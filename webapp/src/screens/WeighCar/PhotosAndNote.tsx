@@ -1,6 +1,6 @@
 /** Photos of the displays, where it was, a note: none of it needed. */
 import { Disclosure } from "../../parts/controls/Disclosure";
-import { FieldOf } from "../../parts/forms/FieldOf";
+import { FieldsOf } from "../../parts/forms/FieldOf";
 import { filled } from "../../parts/forms/form";
 import { Section } from "../../parts/frame/Screen";
 import { Shots } from "../../parts/photos/Shots";
@@ -16,10 +16,7 @@ export function PhotosAndNote({ form, change }: OfCar) {
       <div class="stack">
         <Shots form={form} change={change} />
         <Disclosure title={`${when}Where, when, how sure of the fuel, note`}>
-          <FieldOf form={weighIn} name="at" />
-          <FieldOf form={weighIn} name="place" />
-          <FieldOf form={weighIn} name="fuel_within" />
-          <FieldOf form={weighIn} name="note" />
+          <FieldsOf form={weighIn} names={["at", "place", "fuel_within", "note"]} />
         </Disclosure>
       </div>
     </Section>

@@ -11,7 +11,6 @@ import { garage } from "../../garage/garage";
 import { unitOf } from "../../garage/units";
 import { newId, save } from "../../garage/write";
 import { SaveDock } from "../../parts/forms/SaveDock";
-import { useSaving } from "../../parts/forms/saving";
 import { useDraft } from "../../parts/forms/useDraft";
 import { Screen } from "../../parts/frame/Screen";
 import { shotsOf } from "../../parts/photos/Shots";
@@ -41,7 +40,6 @@ function Form({ replaces, habits }: { replaces: string | null; habits: CarHabits
   const { form, change, name } = useDraft<CarForm>(`weigh-car:${replaces ?? ""}`, start, (kept) =>
     garage.value.byId.has(kept.id),
   );
-  const saving = useSaving();
   if (!form) return null;
   const all = jobsOfCar.value.map((job) => job.id);
   const offered = new Set(jobsInCar(bookWith({}, form.trim)).map((job) => job.id));
@@ -64,7 +62,7 @@ function Form({ replaces, habits }: { replaces: string | null; habits: CarHabits
         <JobsThen form={form} change={change} offered={offered} />
         <PhotosAndNote form={form} change={change} />
       </div>
-      <SaveDock label="Save weigh-in" saving={saving} missing={missing(form, all.length)} onSave={keep} />
+      <SaveDock label="Save weigh-in" missing={missing(form, all.length)} onSave={keep} />
     </div>
   );
 }

@@ -1,7 +1,9 @@
 /** From the car as it stood to the condition the class weighs it in: fuel and driver out, the class's in. */
+
 import type { WholeCar } from "../../core/wholeCar/weighIn";
 import { describe } from "../../errors";
 import { Facts } from "../../parts/figures/Facts";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Section } from "../../parts/frame/Screen";
 import { conditionRows } from "../../parts/weighIn/conditionRows";
 import { to } from "../../route";
@@ -14,11 +16,7 @@ export function ToCondition({ whole, driver }: { whole: WholeCar /** Who sat in 
   return (
     <Section
       title="As the class weighs it"
-      aside={
-        <a class="button plain" href={to("class-sheet")}>
-          Class sheet
-        </a>
-      }
+      aside={<ButtonLink look="plain" label="Class sheet" href={to("class-sheet")} />}
     >
       <p class="small quiet">
         The class weighs it with the driver {condition.driver}, fuel {FUEL[condition.fuel as keyof typeof FUEL]}.

@@ -1,4 +1,5 @@
 /** Puts what was just weighed into a job, off the car or onto it, without leaving the scale. */
+
 import { useState } from "preact/hooks";
 import { car, jobs } from "../../answers";
 import { garage } from "../../garage/garage";
@@ -8,6 +9,7 @@ import { type Offer, type Picked, RecordPick } from "../../parts/controls/Record
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { useFilled } from "../../parts/forms/form";
 import { SaveButton } from "../../parts/forms/SaveButton";
+import { Button } from "../../parts/frame/Button";
 import { Notice } from "../../parts/frame/Notice";
 import { nameOf, refName } from "../../parts/words/naming";
 import { to } from "../../route";
@@ -42,9 +44,7 @@ function WhichJob({ part, onAdded }: { part: string; onAdded: (job: Added) => vo
     <div class="stack">
       <RecordPick label="Which job" offers={jobOffers()} value={job} onValue={setJob} makes="a new job" hint={hint} />
       <FieldOf form={line} name="way" />
-      <SaveButton onSave={add} disabled={!named}>
-        Add
-      </SaveButton>
+      <SaveButton label="Add" onSave={add} disabled={!named} />
     </div>
   );
 }
@@ -61,9 +61,7 @@ function Closed({ part, onOpen }: { part: string; onOpen: () => void }) {
     .map((line) => refName(line.values.job));
   return (
     <>
-      <button type="button" class="button wide" onClick={onOpen}>
-        Add to a job
-      </button>
+      <Button look="wide" label="Add to a job" onClick={onOpen} />
       {names.length > 0 && <p class="small quiet">Already in: {names.join(", ")}.</p>}
     </>
   );

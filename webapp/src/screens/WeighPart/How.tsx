@@ -1,9 +1,11 @@
 /** On what and how it is weighed: one quiet line while it is the usual way, all the choices when tapped. */
+
 import { useState } from "preact/hooks";
 import { garage } from "../../garage/garage";
 import { Row } from "../../parts/figures/Row";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { filled } from "../../parts/forms/form";
+import { Button, ButtonLink } from "../../parts/frame/Button";
 import { type Method, methodRow } from "../../parts/weighing/methods";
 import { choiceWord } from "../../parts/words/fieldWords";
 import { nameOf } from "../../parts/words/naming";
@@ -55,12 +57,8 @@ function HowChoices({ form, change, onClose }: OfPart & { onClose: () => void })
       <FieldOf form={weighing} name="method" hint={row.hint} onValue={(method) => setMethod(method as Method)} />
       <FieldOf form={weighing} name="scale" onValue={setScale} />
       <div class="pair">
-        <a class="button plain" href={to("scale", "new")}>
-          Add a scale
-        </a>
-        <button type="button" class="button" onClick={onClose}>
-          Done
-        </button>
+        <ButtonLink look="plain" label="Add a scale" href={to("scale", "new")} />
+        <Button label="Done" onClick={onClose} />
       </div>
     </div>
   );

@@ -8,7 +8,6 @@ import { Keypad } from "../../parts/controls/Keypad";
 import { RecordPick } from "../../parts/controls/RecordPick";
 import { type Key, press, unitWritten } from "../../parts/controls/typing";
 import { SaveDock } from "../../parts/forms/SaveDock";
-import { useSaving } from "../../parts/forms/saving";
 import { useDraft } from "../../parts/forms/useDraft";
 import { Shots, shotsOf } from "../../parts/photos/Shots";
 import { methodRow } from "../../parts/weighing/methods";
@@ -28,7 +27,6 @@ export function PartForm({ of, replaces, habits, onSaved }: Props) {
   const start = useMemo(() => () => startOf(of, replaces, habits), [of, replaces, habits]);
   const isSaved = (kept: Form) => garage.value.byId.has(kept.id);
   const { form, change, name } = useDraft<Form>(`weigh-part:${of ?? ""}:${replaces ?? ""}`, start, isSaved);
-  const saving = useSaving();
   if (!form) return null;
   const isPart = garage.value.byId.get(form.of.id ?? "")?.kind !== "driver";
   const keep = async () => {
@@ -48,7 +46,7 @@ export function PartForm({ of, replaces, habits, onSaved }: Props) {
         <More form={form} isPart={isPart} change={change} />
         <SecondLook form={form} replaces={replaces} />
       </div>
-      <SaveDock label="Save weighing" saving={saving} missing={missing(form, isPart)} onSave={keep} />
+      <SaveDock label="Save weighing" missing={missing(form, isPart)} onSave={keep} />
     </div>
   );
 }

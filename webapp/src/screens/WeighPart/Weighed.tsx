@@ -1,7 +1,9 @@
 /** After saving: what it weighs and how sure that is, and what comes next. */
+
 import { known, say } from "../../answers";
 import { garage, type Rec } from "../../garage/garage";
 import { MassFigure } from "../../parts/figures/MassFigure";
+import { Button, ButtonLink } from "../../parts/frame/Button";
 import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";
 import { readOne } from "../../parts/weighing/readOne";
@@ -35,21 +37,11 @@ export function Weighed({ id, back, onAgain }: Props) {
         <Where values={part?.values ?? {}} />
       </div>
       <Warnings of={warnings} />
-      <button type="button" class="button main" onClick={onAgain}>
-        Weigh another
-      </button>
-      {back && (
-        <a class="button wide" href={back}>
-          Back to where I was
-        </a>
-      )}
-      <a class="button wide" href={to("weighing", id)}>
-        Look at this weighing
-      </a>
+      <Button look="main" label="Weigh another" onClick={onAgain} />
+      {back && <ButtonLink look="wide" label="Back to where I was" href={back} />}
+      <ButtonLink look="wide" label="Look at this weighing" href={to("weighing", id)} />
       {part?.values.whereabouts === "yard" && (
-        <a class="button wide" href={to("donor", of)}>
-          Compare with yours
-        </a>
+        <ButtonLink look="wide" label="Compare with yours" href={to("donor", of)} />
       )}
       {part && <AddToJob part={of} />}
     </div>

@@ -14,7 +14,7 @@ import type { Shot } from "../../parts/photos/Photos";
 import { type Method, methodRow } from "../../parts/weighing/methods";
 import { momentTyped } from "../../parts/words/momentFields";
 import { placeTrouble } from "../../parts/words/place";
-import { readingOf, typedOf } from "../../parts/words/reading";
+import { readingOf, typedOf, whyNot } from "../../parts/words/reading";
 
 export type Place = NonNullable<Values<"weighing">["place"]>;
 
@@ -76,12 +76,12 @@ function missingLooks(form: PartForm): string | null {
   const row = methodRow(form.method);
   const first = readingOf("mass", form.shown, form.unit, true);
   if (first.state === "empty") return `Type what the scale shows (${row.first.toLowerCase()}).`;
-  if (first.state === "trouble") return `${first.sentence} ${first.todo}`;
+  if (first.state === "trouble") return whyNot(first);
   if (row.second === "pieces" && !isCount(form.second)) return "Type how many pieces are on the scale, a whole number.";
   if (row.second && row.second !== "pieces") {
     const second = readingOf("mass", form.second, form.unit);
     if (second.state === "empty") return `Type the second reading too (${row.secondLabel.toLowerCase()}).`;
-    if (second.state === "trouble") return `${second.sentence} ${second.todo}`;
+    if (second.state === "trouble") return whyNot(second);
     if (row.second === "shown_empty" && second.value >= first.value)
       return `“${row.first}” must show more than “${row.secondLabel}”. Look at both readings again.`;
   }

@@ -4,7 +4,9 @@
  * Four fields are needed in all: the car's name, the kind of scale, what is weighed and what the display shows. The
  * minimum may wait; nothing else is asked.
  */
+
 import { useState } from "preact/hooks";
+import { Button } from "../../parts/frame/Button";
 import "./Welcome.css";
 import { garage } from "../../garage/garage";
 import { session } from "../../garage/session";
@@ -13,7 +15,6 @@ import { Choice, TextField } from "../../parts/controls/Field";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { showFirstTrouble } from "../../parts/forms/firstTrouble";
 import { SaveDock } from "../../parts/forms/SaveDock";
-import { useSaving } from "../../parts/forms/saving";
 import { useDraft } from "../../parts/forms/useDraft";
 import { optionsOf } from "../../parts/words/fieldWords";
 import { typedOf } from "../../parts/words/reading";
@@ -35,9 +36,8 @@ const blank = (): Start => ({
 });
 
 export function Welcome() {
-  const { form, change, name } = useDraft<Start>("welcome", blank, () => false);
+  const { form, change, name } = useDraft<Start>("welcome", blank);
   const [step, setStep] = useState<"car" | "scale">("car");
-  const saving = useSaving();
   if (!form) return null;
   const begin = async () => {
     await save(changesOf(form), [], name);
@@ -50,9 +50,7 @@ export function Welcome() {
       ) : (
         <TheScale form={form} change={change} onBack={() => setStep("car")} />
       )}
-      {step === "scale" && (
-        <SaveDock label="Weigh the first part" saving={saving} missing={divisionTrouble(form)} onSave={begin} />
-      )}
+      {step === "scale" && <SaveDock label="Weigh the first part" missing={divisionTrouble(form)} onSave={begin} />}
     </div>
   );
 }
@@ -100,9 +98,7 @@ function TheCar({ form, change, onNext }: Half & { onNext: () => void }) {
         trouble={asked ? unread : null}
       />
       <div class="dock">
-        <button type="button" class="button main" onClick={next}>
-          Next: your scale
-        </button>
+        <Button look="main" label="Next: your scale" onClick={next} />
       </div>
     </>
   );
@@ -114,9 +110,7 @@ function TheScale({ form, change, onBack }: Half & { onBack: () => void }) {
   return (
     <>
       <header class="welcome-head">
-        <button type="button" class="button plain" onClick={onBack}>
-          Back
-        </button>
+        <Button look="plain" label="Back" onClick={onBack} />
         <h1>Which scale is at hand?</h1>
         <p class="quiet">More can be added later.</p>
       </header>

@@ -1,10 +1,12 @@
 /** Donor parts seen at the yard, with what each would save against the part on the car. */
+
 import { book, known, say } from "../../answers";
 import { compare } from "../../core/ledger/compare";
 import { showMoney } from "../../core/numbers/shown";
 import { garage } from "../../garage/garage";
 import type { Rec } from "../../journal/types";
 import { Row } from "../../parts/figures/Row";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { Thumb } from "../../parts/photos/Photos";
 import { photosOf } from "../../parts/photos/RecordPhotos";
@@ -34,9 +36,7 @@ export function Yard() {
       <Group title="Bought" parts={bought} />
       <Group title="Left there" parts={left} />
       <div class="dock">
-        <a class="button main" href={to("donor", "new")}>
-          Note a donor part
-        </a>
+        <ButtonLink look="main" label="Note a donor part" href={to("donor", "new")} />
       </div>
     </Screen>
   );
