@@ -48,7 +48,7 @@ function ofForm(name: string, kind: string, id: string, typed: Typed): Unfinishe
 }
 
 function ofDonor(name: string, insteadOf: string, form: Typed): Unfinished | null {
-  const isUntouched = ![form.shown, form.row, form.asking, form.shot].some(Boolean);
+  const isUntouched = ![form.shown, form.row, form.asking, (form.shots as unknown[] | undefined)?.length].some(Boolean);
   if (isUntouched || garage.value.byId.has(String(form.part))) return null;
   const query = insteadOf === "new" ? [] : [{ "instead-of": insteadOf }];
   return { name, words: `${String(form.name || "A part")}, at the yard`, href: to("donor", "new", ...query) };
