@@ -3,8 +3,8 @@
 import { useState } from "preact/hooks";
 import { book, known } from "../../answers";
 import { Disclosure } from "../../parts/controls/Disclosure";
-import { QuantityField } from "../../parts/controls/QuantityField";
 import { PlaceOnCar } from "../../parts/drawing/PlaceOnCar";
+import { FieldOf } from "../../parts/forms/FieldOf";
 import type { Form } from "../../parts/forms/form";
 import { Button } from "../../parts/frame/Button";
 
@@ -15,19 +15,8 @@ export function Place({ form }: { form: Form<"part"> }) {
     <div class="stack">
       <PlaceOnCar form={form} mass={massOf(form.id)} />
       <Disclosure title="How large it is">
-        <QuantityField
-          kind="length"
-          label="Length, along the car"
-          value={form.text("length")}
-          onValue={(value) => form.set("length", value)}
-          hint="Only a wide part needs it: a carpet resists turning by its own size."
-        />
-        <QuantityField
-          kind="length"
-          label="Width, across the car"
-          value={form.text("width")}
-          onValue={(value) => form.set("width", value)}
-        />
+        <FieldOf form={form} name="length" />
+        <FieldOf form={form} name="width" />
       </Disclosure>
     </div>
   );
