@@ -1,6 +1,6 @@
 """Writes what the phone shares with the server: `webapp/src/generated/`.
 
-The error table, the kinds of record, the units, the OpenAPI document and the types made from it. Run
+The error table, the kinds of record, the units, the sentences, and the types of the routes a phone asks. Run
 `python -m tarebook.contract` after changing any of them, and commit what it wrote; `--check` writes nothing
 and fails when a file is stale. It works on a checkout only; an installed Tarebook has no need of it.
 """
@@ -8,9 +8,7 @@ and fails when a file is stale. It works on a checkout only; an installed Tarebo
 from __future__ import annotations
 
 import json
-import subprocess
 import sys
-import tempfile
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
@@ -80,21 +78,11 @@ def sentences() -> Iterator[tuple[str, str]]:
     yield "workedOutSentences.ts", f"{HEADER}\n{_table('WORKED_OUT_SENTENCES', WORKED_OUT_SENTENCES)}"
 
 
-def openapi_json() -> str:
+def routes() -> str:
     from tarebook.api.app import openapi_document
+    from tarebook.api.typescript import routes_ts
 
-    return _json(openapi_document()) + "\n"
-
-
-def api_ts(document: str) -> str:
-    """The document's types, by openapi-typescript (a development dependency of webapp)."""
-    program = WEBAPP / "node_modules" / ".bin" / "openapi-typescript"
-    with tempfile.TemporaryDirectory() as folder:
-        source, target = Path(folder) / "openapi.json", Path(folder) / "api.ts"
-        source.write_text(document, encoding="utf-8")
-        command = [str(program), str(source), "-o", str(target), "--default-non-nullable=false"]
-        subprocess.run(command, check=True, stdout=subprocess.DEVNULL, cwd=WEBAPP)
-        return HEADER + target.read_text(encoding="utf-8")
+    return f"{HEADER}\n{routes_ts(openapi_document())}"
 
 
 def everything() -> Iterator[tuple[str, str]]:
@@ -106,9 +94,7 @@ def everything() -> Iterator[tuple[str, str]]:
     yield RECORDS, records_py()
     yield "units.ts", units_ts()
     yield from sentences()
-    document = openapi_json()
-    yield "openapi.json", document
-    yield "api.ts", api_ts(document)
+    yield "routes.ts", routes()
 
 
 def stale() -> list[str]:

@@ -92,7 +92,7 @@ class History {
   private async saveNew(phone: Phone): Promise<void> {
     const record = newId();
     const bytes = Uint8Array.from({ length: 20 }, () => Math.floor(this.random() * 256)).buffer;
-    const photos = this.random() < 0.3 ? [{ of: record, bytes, type: "image/jpeg", width: 4, height: 3 }] : [];
+    const photos = this.random() < 0.3 ? [{ of: record, bytes, type: "image/jpeg" as const, width: 4, height: 3 }] : [];
     const fact = { kind: "weighing", record, set: { method: "direct", shown: `${Math.floor(this.random() * 90)} kg` } };
     const job = { kind: "job", record, set: { name: `Job ${this.saved.size}`, hours: "1" } };
     await phone.writer.save([this.random() < 0.5 ? fact : job], photos);

@@ -16,7 +16,7 @@ async function phoneWithPhoto(size = 1000, fill = 7): Promise<{ home: HomeComput
 async function shoot(phone: Phone, size: number, fill: number): Promise<string> {
   const record = newId();
   const bytes = new Uint8Array(size).fill(fill).buffer;
-  const photo = { of: record, bytes, type: "image/jpeg", width: 40, height: 30 };
+  const photo = { of: record, bytes, type: "image/jpeg" as const, width: 40, height: 30 };
   await phone.writer.save([{ kind: "weighing", record, set: { method: "direct", shown: "12 kg" } }], [photo]);
   return hashHere(bytes);
 }

@@ -7,7 +7,7 @@
 
 import { type ReadonlySignal, signal } from "@preact/signals";
 import { AppError } from "../errors";
-import { requestJson, type Wire } from "../wire/request";
+import { type Claimed, requestJson, type Wire } from "../wire/request";
 
 /** `until`: when the wait ends, in milliseconds since 1970 by this phone's clock, which alone measures it. */
 export type Waiting = { words: string[]; until: number };
@@ -17,7 +17,7 @@ const asked = signal<Waiting | null>(null);
 /** What to show while this phone waits for a yes; null when it does not wait. */
 export const waiting: ReadonlySignal<Waiting | null> = asked;
 
-type Answer = Record<string, unknown>;
+type Answer = Claimed<"POST /pair/wait">;
 export type Kept = Waiting & { join: string };
 
 const KEPT = "tarebook-join";
@@ -87,7 +87,7 @@ async function askUntilAnswered(wire: Wire, { join, until }: Kept): Promise<Answ
 /** Null for a trouble that may pass; in the end it is thrown. */
 async function askOnce(wire: Wire, join: string, mayPass: boolean): Promise<Answer | null> {
   try {
-    return await requestJson(wire, "/pair/wait", { method: "POST", json: { join } });
+    return await requestJson(wire, "POST /pair/wait", { json: { join } });
   } catch (error) {
     if (mayPass && error instanceof AppError && PASSING.includes(error.code)) return null;
     throw error;

@@ -3,15 +3,20 @@
  * fetched, checked against its hash, and kept.
  */
 
-import type { BytesRow } from "../store/database";
+import type { BytesRow, PhotoType } from "../store/database";
 import { type Opened, opened } from "../store/opened";
 import { hashOf, keepFetched, readBytes } from "../store/photo_rows";
-import { LONG_PATIENCE, requestBytes, type Wire } from "../wire/request";
+import type { Shrunk } from "../store/shrink";
+import { LONG_PATIENCE, requestBytes, wireOf } from "../wire/request";
 
 /** A photo taken now, to be saved with the record `of` it shows. */
-export type NewPhoto = { of: string; bytes: ArrayBuffer; type: string; width: number; height: number };
+export type NewPhoto = Shrunk & { of: string };
 
 type Size = BytesRow["size"];
+
+function isPhotoType(type: string): type is PhotoType {
+  return /^image\/(jpeg|png|webp)$/.test(type);
+}
 
 /** Addresses given out. They stay valid as long as the page: a list that scrolls back asks for them again. */
 const given = new Map<string, Promise<string | null>>();
@@ -43,8 +48,8 @@ async function stored({ store }: Opened, sha256: string, size: Size): Promise<By
 }
 
 async function fetched({ store, token }: Opened, sha256: string, size: Size): Promise<BytesRow> {
-  const wire: Wire = { fetch: (url, options) => fetch(url, options), token, patience: LONG_PATIENCE };
-  const { bytes, type } = await requestBytes(wire, `/photos/${sha256}?size=${size}`);
+  const { bytes, type } = await requestBytes(wireOf(token, LONG_PATIENCE), `GET /photos/${sha256}?size=${size}`);
+  if (!isPhotoType(type)) throw new Error("not a type of picture");
   if (size === "full" && hashOf(bytes) !== sha256) throw new Error("other bytes than the hash names");
   const row: BytesRow = { sha256, size, type, bytes };
   await keepFetched(store, row).catch(() => undefined); // a full phone still shows the picture

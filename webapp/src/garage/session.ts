@@ -10,7 +10,7 @@ import { opened, type Pairing } from "../store/opened";
 import { forgetPairing, latestPairing, otherDemos, rememberPairing } from "../store/pairings";
 import { Store } from "../store/store";
 import { storageTrouble } from "../store/trouble";
-import { PATIENCE, requestJson, unreadable, type Wire } from "../wire/request";
+import { type Claimed, isText, requestJson, unreadable, wireOf } from "../wire/request";
 import { loadChoices } from "./choices";
 import { handedOut, type Kept, waitForYes } from "./joining";
 
@@ -58,21 +58,17 @@ export async function openSession(): Promise<void> {
 export async function pair(code: string | null): Promise<boolean> {
   const before = opened.value ?? (await latestPairing());
   const json = { code, name: deviceName(navigator.userAgent), ...(before && { device: before.device }) };
-  const wire = withoutToken();
-  return keepAndOpen(await handedOut(wire, await requestJson(wire, "/pair", { method: "POST", json })));
+  const wire = wireOf(null);
+  return keepAndOpen(await handedOut(wire, await requestJson(wire, "POST /pair", { json })));
 }
 
 /** Goes on with a pairing whose wait for a yes was broken off by a reload of the page. */
 export async function pairOn(kept: Kept): Promise<boolean> {
-  return keepAndOpen(await waitForYes(withoutToken(), kept));
-}
-
-function withoutToken(): Wire {
-  return { fetch: (url, options) => fetch(url, options), token: null, patience: PATIENCE };
+  return keepAndOpen(await waitForYes(wireOf(null), kept));
 }
 
 /** The token is handed out once: it is on the disk before anything else happens. */
-async function keepAndOpen(answer: Record<string, unknown> | null): Promise<boolean> {
+async function keepAndOpen(answer: Claimed<"POST /pair"> | null): Promise<boolean> {
   if (!answer) return false;
   const pairing = readPairing(answer);
   await rememberPairing(pairing);
@@ -81,12 +77,9 @@ async function keepAndOpen(answer: Record<string, unknown> | null): Promise<bool
   return true;
 }
 
-function readPairing(body: Record<string, unknown>): Pairing {
-  const { token, device, garage, name = "", demo = false } = body;
-  if (![token, device, garage].every((text) => typeof text === "string" && text !== "")) {
-    throw unreadable({ status: 200 }, "pairing without token, device or garage");
-  }
-  return { token, device, garage, name: String(name), demo: demo === true } as Pairing;
+function readPairing({ token, device, garage, name = "", demo }: Claimed<"POST /pair">): Pairing {
+  if (!isText(token) || !isText(device) || !isText(garage)) throw unreadable({ status: 200 }, "no pairing");
+  return { token, device, garage, name: String(name), demo: demo === true };
 }
 
 async function open(pairing: Pairing): Promise<void> {

@@ -5,6 +5,7 @@
 
 import { Dexie, type Table } from "dexie";
 
+import type { Announce } from "../generated/routes";
 import type { Row } from "../journal/board";
 
 /** Raise it together with a further `version(…).stores(…)` below, never by changing an existing one. */
@@ -19,17 +20,19 @@ export type EntryRow = Row & { seq: number; state: "pending" | "sent" | "held" }
 /** `refused`, `damaged`: never sent again by itself, still kept. `fetched`: came from the home computer. */
 export type PhotoState = "waiting" | "sent" | "fetched" | "refused" | "damaged";
 
+/** What the home computer takes. */
+export type PhotoType = Announce["type"];
 export type PhotoRow = {
   sha256: string;
   size: number;
-  type: string;
+  type: PhotoType;
   state: PhotoState;
   order: number;
   why: string | null;
 };
 
 /** Bytes as an ArrayBuffer: WebKit loses Blobs. */
-export type BytesRow = { sha256: string; size: "thumb" | "full"; type: string; bytes: ArrayBuffer };
+export type BytesRow = { sha256: string; size: "thumb" | "full"; type: PhotoType; bytes: ArrayBuffer };
 
 /**
  * Where this phone has read up to in the home computer's journal: its epoch, the last number read, and the mark of all

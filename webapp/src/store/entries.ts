@@ -2,16 +2,16 @@
 
 import { Dexie } from "dexie";
 
+import type { Pulled, PulledEntry } from "../generated/routes";
 import { rawId, readEntry } from "../journal/entry";
 import { type Cursor, type EntryRow, type GarageDb, NO_CURSOR, type State } from "./database";
 import type { PhotoToKeep } from "./photo_rows";
 import { keepPhotos } from "./photo_rows";
 import type { Store, Written } from "./store";
 
-/** A line of a pulled page; `id` comes only with a text that has no name of its own. */
-export type PulledLine = { number: number; text: string; aside: string | null; id?: string };
-/** `mark`: the home computer's own for the journal up to the page's last line. */
-export type Page = { lines: PulledLine[]; epoch: string; mark: string; durable: number; heard: string };
+/** `lines`: one's `id` comes only with a text without a name of its own. `mark`: the home computer's own for the journal
+ * up to the last line. */
+export type Page = Pick<Pulled, "epoch" | "mark"> & { lines: readonly PulledEntry[]; durable: number; heard: string };
 
 export type Fresh = { id: string; text: string };
 export type WrittenRows = Written<EntryRow[]>;
@@ -90,7 +90,7 @@ export async function takePage(store: Store, asked: Cursor, page: Page): Promise
   return written.result === null ? null : (written as WrittenRows);
 }
 
-async function putHeld(db: GarageDb, state: State, named: { line: PulledLine; key: string }[]): Promise<EntryRow[]> {
+async function putHeld(db: GarageDb, state: State, named: { line: PulledEntry; key: string }[]): Promise<EntryRow[]> {
   const before = await db.entries.bulkGet(named.map(({ key }) => key));
   const rows = named.map(({ line, key }, at): EntryRow => {
     const order = before[at]?.order ?? state.counter + 1;

@@ -2,10 +2,11 @@
 
 import { signal } from "@preact/signals";
 
+import type { Paired } from "../generated/routes";
 import type { Drafts } from "./drafts";
 import type { Store } from "./store";
 
-export type Pairing = { garage: string; device: string; token: string; demo: boolean; name: string };
+export type Pairing = Paired;
 export type Opened = Pairing & { store: Store; drafts: Drafts };
 
 export const opened = signal<Opened | null>(null);

@@ -6,11 +6,11 @@
 import { Dexie } from "dexie";
 
 import { sha256 } from "../journal/bytes";
-import type { BytesRow, GarageDb, PhotoRow, PhotoState, State } from "./database";
+import type { BytesRow, GarageDb, PhotoRow, PhotoState, PhotoType, State } from "./database";
 import type { Store } from "./store";
 
 /** A photo to be written with its entry; the hash is made once, of the very bytes that are stored. */
-export type PhotoToKeep = { sha256: string; bytes: ArrayBuffer; type: string };
+export type PhotoToKeep = { sha256: string; bytes: ArrayBuffer; type: PhotoType };
 
 export function hashOf(bytes: ArrayBuffer): string {
   return sha256(new Uint8Array(bytes));

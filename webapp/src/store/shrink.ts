@@ -4,10 +4,12 @@
  */
 
 import { AppError } from "../errors";
+import type { PhotoType } from "./database";
 import { isCutShort, pictureHead } from "./picture_head";
 
-export type Shrunk = { bytes: ArrayBuffer; type: string; width: number; height: number };
+export type Shrunk = { bytes: ArrayBuffer; type: PhotoType; width: number; height: number };
 
+const JPEG = "image/jpeg";
 const SIDE_MOST = 1600;
 const BYTES_MOST = 600_000;
 /** What a phone can open without being killed for it. */
@@ -85,7 +87,7 @@ async function encodeWithin(picture: Picture): Promise<Shrunk> {
     const blob = await firstFitting(canvas);
     const { width, height } = canvas;
     canvas.width = canvas.height = 0; // WebKit holds on to a canvas's memory until told
-    if (blob) return { bytes: await blob.arrayBuffer(), type: blob.type, width, height };
+    if (blob) return { bytes: await blob.arrayBuffer(), type: JPEG, width, height };
   }
   throw new AppError("photo_not_shrunk");
 }
@@ -105,8 +107,8 @@ function draw({ source, width, height }: Picture, scale: number): HTMLCanvasElem
 
 async function firstFitting(canvas: HTMLCanvasElement): Promise<Blob | null> {
   for (const quality of QUALITIES) {
-    const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, "image/jpeg", quality));
-    if (blob && blob.type === "image/jpeg" && blob.size > 0 && blob.size <= BYTES_MOST) return blob;
+    const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, JPEG, quality));
+    if (blob && blob.type === JPEG && blob.size > 0 && blob.size <= BYTES_MOST) return blob;
   }
   return null;
 }

@@ -5,9 +5,9 @@
  */
 
 import { AppError } from "../errors";
-import type { PhotoRow } from "../store/database";
+import type { PhotoRow, PhotoType } from "../store/database";
 import { hashOf, heldPhotos, readBytes, setPhotoState, waitingPhotos } from "../store/photo_rows";
-import { managed, paced, request, requestJson, unreadable } from "../wire/request";
+import { isWhole, managed, paced, request, requestJson, unreadable } from "../wire/request";
 import type { Post } from "./post";
 
 /** The most the home computer takes at once. */
@@ -126,15 +126,14 @@ async function upload(post: Post, photo: PhotoRow, bytes: Uint8Array<ArrayBuffer
 type Place = { url: string; offset: number } | null;
 
 /** Announces a photo, new or begun before; tells from which byte on it is wanted. */
-async function begin(post: Post, sha256: string, type: string, size: number): Promise<Place> {
-  const body = await requestJson(post.wire, "/photos", { method: "POST", json: { sha256, size, type } });
+async function begin(post: Post, sha256: string, type: PhotoType, size: number): Promise<Place> {
+  const body = await requestJson(post.wire, "POST /photos", { json: { sha256, size, type } });
   post.onHeard();
   if (body.present === true) return null;
   const { url, offset } = body;
-  if (typeof url !== "string" || !url.startsWith(PREFIX) || !Number.isSafeInteger(offset)) {
+  if (typeof url !== "string" || !url.startsWith(PREFIX) || !isWhole(offset))
     throw unreadable({ status: 201 }, "no upload");
-  }
-  return { url: url.slice(PREFIX.length), offset: offset as number };
+  return { url: url.slice(PREFIX.length), offset };
 }
 
 async function sendChunk(post: Post, place: NonNullable<Place>, bytes: Uint8Array<ArrayBuffer>): Promise<Place> {
@@ -142,7 +141,7 @@ async function sendChunk(post: Post, place: NonNullable<Place>, bytes: Uint8Arra
   const most = paced(post.wire, CHUNK);
   const chunk = bytes.subarray(offset, offset + most);
   const headers = { "Content-Type": "application/octet-stream", "Upload-Offset": String(offset) };
-  await request(post.wire, url, { method: "PATCH", bytes: chunk, headers });
+  await request(post.wire, `PATCH ${url}`, { bytes: chunk, headers });
   post.onHeard();
   if (chunk.length === most) managed(post.wire);
   return offset + chunk.length < bytes.length ? { url, offset: offset + chunk.length } : null;

@@ -4,10 +4,11 @@
  */
 
 import { AppError } from "../errors";
+import type { PulledEntry } from "../generated/routes";
 import type { Cursor } from "../store/database";
-import { type Page, type PulledLine, takePage } from "../store/entries";
+import { type Page, takePage } from "../store/entries";
 import { readState } from "../store/state";
-import { managed, paced, requestJson, unreadable } from "../wire/request";
+import { isText, isWhole, managed, paced, requestJson, unreadable } from "../wire/request";
 import type { Post } from "./post";
 
 const LIMIT = 1000;
@@ -29,13 +30,8 @@ export async function pull(post: Post): Promise<void> {
 
 async function askPage(post: Post, cursor: Cursor): Promise<Page & { more: boolean }> {
   const { epoch, number, mark } = cursor;
-  const query = new URLSearchParams({
-    epoch,
-    since: String(number),
-    since_id: mark,
-    limit: String(paced(post.wire, LIMIT)),
-  });
-  const body = await requestJson(post.wire, `/sync/pull?${query}`);
+  const query = { epoch, since: number, since_id: mark, limit: paced(post.wire, LIMIT) };
+  const body = await requestJson(post.wire, "GET /sync/pull", { query });
   if (body.more === true) managed(post.wire);
   const page = { lines: body.entries, epoch: body.epoch, mark: body.mark, durable: body.durable ?? 0, more: body.more };
   if (!isPage(page, number)) throw unreadable({ status: 200 }, "no page of the journal");
@@ -47,8 +43,7 @@ type AskedPage = Omit<Page, "heard"> & { more: boolean };
 
 function isPage(page: Record<keyof AskedPage, unknown>, since: number): page is AskedPage {
   const { lines, epoch, mark, durable, more } = page;
-  if (typeof epoch !== "string" || epoch === "" || !Number.isSafeInteger(durable) || typeof more !== "boolean")
-    return false;
+  if (!isText(epoch) || !isWhole(durable) || typeof more !== "boolean") return false;
   if (typeof mark !== "string") return false;
   if (!Array.isArray(lines) || (more && lines.length === 0)) return false;
   let last = since;
@@ -59,8 +54,8 @@ function isPage(page: Record<keyof AskedPage, unknown>, since: number): page is 
   });
 }
 
-function isLine(line: unknown): line is PulledLine {
-  const { number, text, aside, id } = (line ?? {}) as Record<string, unknown>;
-  if (!Number.isSafeInteger(number) || typeof text !== "string") return false;
+function isLine(line: unknown): line is PulledEntry {
+  const { number, text, aside, id } = (line ?? {}) as { [Name in keyof PulledEntry]?: unknown };
+  if (!isWhole(number) || typeof text !== "string") return false;
   return (aside === null || typeof aside === "string") && (id === undefined || typeof id === "string");
 }

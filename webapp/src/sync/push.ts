@@ -5,12 +5,13 @@
  */
 
 import { AppError } from "../errors";
+import type { PushResult } from "../generated/routes";
 import { utf8Length } from "../journal/bytes";
 import { SCHEMA } from "../journal/kinds";
 import type { EntryRow } from "../store/database";
 import { markSent, nextPending } from "../store/entries";
 import { readState } from "../store/state";
-import { managed, paced, requestJson, unreadable } from "../wire/request";
+import { isWhole, managed, paced, requestJson, unreadable } from "../wire/request";
 import { MOST_ENTRIES, type Post, PROTOCOL } from "./post";
 
 const MOST_BYTES = 256 * 1024;
@@ -64,11 +65,11 @@ async function sendBatch(post: Post, batch: EntryRow[]): Promise<void> {
   const { cursor } = await readState(post.store);
   const entries = batch.map((row) => row.text);
   const json = { proto: PROTOCOL, schema: SCHEMA, garage: post.store.garage, epoch: cursor.epoch, entries };
-  const { results } = await requestJson(post.wire, "/sync/push", { method: "POST", json });
+  const { results } = await requestJson(post.wire, "POST /sync/push", { json });
   post.onHeard();
   if (sizeOf(batch) > paced(post.wire, MOST_BYTES) / 2) managed(post.wire);
   if (!Array.isArray(results) || results.length !== batch.length || !results.every(isTaken)) {
-    throw unreadable({ status: 200 }, "push results do not match what was sent");
+    throw unreadable({ status: 200 }, "no result for each entry");
   }
   for (const row of batch) post.distrusted.delete(row.key);
   await post.live.took(
@@ -84,7 +85,7 @@ function sizeOf(batch: EntryRow[]): number {
 }
 
 function isTaken(result: unknown): boolean {
-  return Number.isSafeInteger((result as { number?: unknown } | null)?.number);
+  return isWhole((result as Partial<PushResult> | null)?.number);
 }
 
 function standBack(post: Post, row: EntryRow): void {

@@ -7,7 +7,7 @@ import { openSession, pair, session } from "../garage/session";
 import { followSaves } from "../garage/write";
 import { opened } from "../store/opened";
 import { askForProtection, lookAtProtection } from "../store/protection";
-import { PATIENCE, requestJson, type Wire } from "../wire/request";
+import { requestJson, wireOf } from "../wire/request";
 import type { Clock } from "./schedule";
 import { trigger } from "./state";
 import { Station } from "./station";
@@ -32,7 +32,7 @@ export async function startPhone(): Promise<void> {
 /** A demo pairs by itself; any other home computer waits for its link, and one that is away is asked again later. */
 async function joinDemo(): Promise<void> {
   try {
-    const { demo } = await requestJson(wireOf(null), "/health");
+    const { demo } = await requestJson(wireOf(null), "GET /health", {});
     if (demo === true) await pair(null);
   } catch {
     // The screen offers pairing; there is nothing here yet that could be lost.
@@ -66,10 +66,6 @@ function newStation(garage: LiveGarage, token: string): Station {
 /** A demo that was started afresh does not know this browser any more, and takes anyone. */
 async function rejoinDemo(): Promise<void> {
   if (opened.peek()?.demo) await joinDemo();
-}
-
-function wireOf(token: string | null): Wire {
-  return { fetch: (url, options) => fetch(url, options), token, patience: PATIENCE };
 }
 
 function watchPage(): void {

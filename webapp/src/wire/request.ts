@@ -1,6 +1,7 @@
 /** One request to the home computer: always with an end, and every way it can go wrong as a row of the error table. */
 
 import { AppError } from "../errors";
+import type { Routes } from "../generated/routes";
 
 /** A server out of range does not refuse, it hangs: no request may wait longer than this. */
 export const PATIENCE = 9_000;
@@ -19,6 +20,11 @@ export type Wire = {
   pace?: number;
 };
 
+/** What this page sends and hears; `token` is null before pairing. */
+export function wireOf(token: string | null, patience = PATIENCE): Wire {
+  return { fetch: (url, options) => fetch(url, options), token, patience };
+}
+
 /** So much of a full load as the link has lately managed. */
 export function paced(wire: Wire, full: number): number {
   return Math.ceil(full * (wire.pace ?? START));
@@ -29,16 +35,25 @@ export function managed(wire: Wire): void {
   wire.pace = Math.min(1, 2 * (wire.pace ?? START));
 }
 
+/** A method and a path of the home computer's own document. */
+export type Route = keyof Routes;
+export type Answer<R extends Route> = Routes[R]["answer"];
+/** What a route takes. */
+export type Sent<R extends Route> = Omit<Routes[R], "answer"> & Parts;
+type Parts = { name?: string; query?: Record<string, string | number>; json?: unknown };
+type Names<T> = T extends unknown ? keyof T : never;
+/** An answer as it came: its names are those of the document, its values are what anyone may have sent. */
+export type Claimed<R extends Route> = { readonly [Name in Names<Answer<R>>]?: unknown };
+
 export type Ask = {
-  method?: string;
   json?: unknown;
   bytes?: Uint8Array<ArrayBuffer>;
   headers?: Record<string, string>;
 };
 
 /** The answer to a request, or AppError: the server's own code, `unreachable`, or `answer_unreadable`. */
-export async function request(wire: Wire, path: string, ask: Ask = {}): Promise<Response> {
-  const answer = await reach(wire, path, ask);
+export async function request(wire: Wire, route: string, ask: Ask = {}): Promise<Response> {
+  const answer = await reach(wire, route, ask);
   if (answer.ok) return answer;
   throw (
     AppError.fromBody(await bodyOf(answer).catch(() => null)) ??
@@ -47,24 +62,27 @@ export async function request(wire: Wire, path: string, ask: Ask = {}): Promise<
 }
 
 /** The JSON object of an answer. A body cut short, or someone else's page, is `answer_unreadable`. */
-export async function requestJson(wire: Wire, path: string, ask: Ask = {}): Promise<Record<string, unknown>> {
-  const answer = await request(wire, path, ask);
+export async function requestJson<R extends Route>(wire: Wire, route: R, sent: Sent<R>): Promise<Claimed<R>> {
+  const { name = "", query, json }: Parts = sent;
+  const asked = query ? `?${new URLSearchParams(query as Record<string, string>)}` : "";
+  const answer = await request(wire, route.replace("{name}", encodeURIComponent(name)) + asked, { json });
   const body = await bodyOf(answer).catch((error: unknown) => brokenOff(wire, error));
   if (typeof body !== "object" || body === null || Array.isArray(body)) throw unreadable(answer, "no JSON object");
-  return body as Record<string, unknown>;
+  return body;
 }
 
 /** The bytes of an answer; an empty or broken body is `answer_unreadable`. */
-export async function requestBytes(wire: Wire, path: string): Promise<{ bytes: ArrayBuffer; type: string }> {
-  const answer = await request(wire, path);
+export async function requestBytes(wire: Wire, route: string): Promise<{ bytes: ArrayBuffer; type: string }> {
+  const answer = await request(wire, route);
   const bytes = await answer.arrayBuffer().catch(() => new ArrayBuffer(0));
   if (bytes.byteLength === 0) throw unreadable(answer, "no bytes");
   return { bytes, type: answer.headers.get("Content-Type") ?? "" };
 }
 
-async function reach(wire: Wire, path: string, ask: Ask): Promise<Response> {
+async function reach(wire: Wire, route: string, ask: Ask): Promise<Response> {
+  const [method, path] = route.split(" ");
   try {
-    return await wire.fetch(`/api/v1${path}`, optionsOf(wire, ask));
+    return await wire.fetch(`/api/v1${path}`, { ...optionsOf(wire, ask), method });
   } catch (error) {
     brokenOff(wire, error);
     throw new AppError("unreachable", { reason: String(error) });
@@ -83,7 +101,6 @@ function optionsOf(wire: Wire, ask: Ask): RequestInit {
   if (wire.token !== null) headers.Authorization = `Bearer ${wire.token}`;
   if (ask.json !== undefined) headers["Content-Type"] = "application/json";
   return {
-    method: ask.method ?? "GET",
     headers,
     body: ask.json === undefined ? ask.bytes : JSON.stringify(ask.json),
     signal: AbortSignal.timeout(wire.patience),
@@ -100,6 +117,15 @@ async function bodyOf(answer: Response): Promise<unknown> {
   } catch {
     return null;
   }
+}
+
+export function isText(value: unknown): value is string {
+  return typeof value === "string" && value !== "";
+}
+
+/** A whole number that is kept exactly. */
+export function isWhole(value: unknown): value is number {
+  return Number.isSafeInteger(value);
 }
 
 export function unreadable(answer: { status: number }, reason: string): AppError {

@@ -3,12 +3,12 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { AppError } from "../../errors";
 import { photoUrl } from "../../garage/photos";
-import { shrink } from "../../store/shrink";
+import { type Shrunk, shrink } from "../../store/shrink";
 import { troubleOf } from "../forms/trouble";
 import { Button } from "../frame/Button";
 import { Icon } from "../frame/Icon";
 
-export type Shot = { bytes: ArrayBuffer; type: string; width: number; height: number };
+export type Shot = Shrunk;
 
 type TakeProps = { onShot: (shot: Shot) => void; onTrouble: (trouble: AppError | null) => void };
 

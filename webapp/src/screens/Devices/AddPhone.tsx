@@ -1,18 +1,17 @@
 /** On the home computer: a code for a phone to scan or type, good once. */
 
 import { useEffect, useState } from "preact/hooks";
+import type { Invitation } from "../../generated/routes";
 import { useSaving } from "../../parts/forms/saving";
 import { Button } from "../../parts/frame/Button";
 import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { useObjectUrl } from "../../parts/photos/Photos";
 import { askHome } from "./askHome";
 
-type Invitation = { link: string; code: string; svg: string; seconds: number };
-
 export function AddPhone() {
   const [invitation, setInvitation] = useState<Invitation | null>(null);
   const inviting = useSaving();
-  const invite = () => inviting.run(async () => setInvitation(await askHome<Invitation>("/pair/invitations", {})));
+  const invite = () => inviting.run(async () => setInvitation(await askHome("POST /pair/invitations", {})));
   return (
     <div class="stack">
       {invitation ? (

@@ -1,13 +1,15 @@
 /** Who may write in this garage, as the home computer tells it; each can be named, and each other one taken off. */
 
+import type { Device } from "../../generated/routes";
+
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Button } from "../../parts/frame/Button";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { sayMoment } from "../../parts/words/moments";
 import { DeviceRow } from "./DeviceRow";
-import type { Device, Devices } from "./useDevices";
+import type { DevicesAsked } from "./useDevices";
 
-export function DeviceList({ devices, asking, ask }: Devices) {
+export function DeviceList({ devices, asking, ask }: DevicesAsked) {
   return (
     <div class="stack">
       {asking.busy && !devices && (
@@ -16,7 +18,9 @@ export function DeviceList({ devices, asking, ask }: Devices) {
         </p>
       )}
       <TroubleNotice trouble={asking.trouble} />
-      {asking.trouble && <Button label="Ask again" disabled={asking.busy} onClick={() => void ask()} />}
+      {asking.trouble && (
+        <Button label="Ask again" disabled={asking.busy} onClick={() => void ask("GET /devices", {})} />
+      )}
       <div>
         {devices
           ?.filter((device) => !device.revoked_at)

@@ -1,13 +1,14 @@
 /** One device of the garage: its name, when it was last heard, and what can be done about it. */
 
 import { useState } from "preact/hooks";
+import type { Device } from "../../generated/routes";
 import { TextField } from "../../parts/controls/Field";
 import { Button } from "../../parts/frame/Button";
 import { Notice } from "../../parts/frame/Notice";
 import { sayMoment } from "../../parts/words/moments";
-import { about, type Device, type Devices } from "./useDevices";
+import type { DevicesAsked } from "./useDevices";
 
-type Props = { device: Device; busy: boolean; ask: Devices["ask"] };
+type Props = { device: Device; busy: boolean; ask: DevicesAsked["ask"] };
 type Doing = "rename" | "revoke" | null;
 
 export function DeviceRow({ device, busy, ask }: Props) {
@@ -37,7 +38,8 @@ export function DeviceRow({ device, busy, ask }: Props) {
 
 function Rename({ device, busy, ask, onClose }: Props & { onClose: () => void }) {
   const [name, setName] = useState(device.name);
-  const rename = () => ask(about(device, "rename"), { name: name.trim() }).then(onClose);
+  const rename = () =>
+    ask("POST /devices/{name}/rename", { name: device.id, json: { name: name.trim() } }).then(onClose);
   return (
     <div class="stack">
       <TextField label="What is this device called?" value={name} most={80} onValue={setName} />
@@ -61,7 +63,7 @@ function Revoke({ device, busy, ask, onClose }: Props & { onClose: () => void })
         <Button
           label="Take it off"
           disabled={busy}
-          onClick={() => void ask(about(device, "revoke"), {}).then(onClose)}
+          onClick={() => void ask("POST /devices/{name}/revoke", { name: device.id }).then(onClose)}
         />
       </div>
     </Notice>

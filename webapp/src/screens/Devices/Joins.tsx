@@ -1,25 +1,23 @@
 /** The phones that wait for a yes on the home computer, each with the two words that it shows itself. */
 
 import { useEffect, useState } from "preact/hooks";
+import type { Join } from "../../generated/routes";
 import { useSaving } from "../../parts/forms/saving";
 import { Button } from "../../parts/frame/Button";
 import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { askHome } from "./askHome";
 
-type Join = { id: string; name: string; words: string[]; seconds: number };
-type Answer = { joins: Join[] };
-
 const EVERY = 2_000;
 
 /** `onDecided`: a phone was let in or refused, and its code is used up. */
 export function Joins({ onDecided }: { onDecided: () => void }) {
-  const [joins, setJoins] = useState<Join[]>([]);
+  const [joins, setJoins] = useState<readonly Join[]>([]);
   const [isIn, setIsIn] = useState(false);
   const deciding = useSaving();
   useEffect(() => follow(setJoins), []);
   const decide = (join: Join, what: "confirm" | "refuse") =>
     deciding.run(async () => {
-      const { joins: left } = await askHome<Answer>(`/pair/joins/${encodeURIComponent(join.id)}/${what}`, {});
+      const { joins: left } = await askHome(`POST /pair/joins/{name}/${what}`, { name: join.id });
       setJoins(left);
       setIsIn(what === "confirm");
       onDecided();
@@ -47,10 +45,10 @@ export function Joins({ onDecided }: { onDecided: () => void }) {
 }
 
 /** Asks who waits, again and again while someone looks. A try that fails says nothing: the next one will. */
-function follow(onJoins: (joins: Join[]) => void): () => void {
+function follow(onJoins: (joins: readonly Join[]) => void): () => void {
   const ask = async (): Promise<void> => {
     if (document.visibilityState === "hidden") return;
-    onJoins((await askHome<Answer>("/pair/joins")).joins);
+    onJoins((await askHome("GET /pair/joins", {})).joins);
   };
   const tick = (): void => void ask().catch(() => undefined);
   tick();
