@@ -1,7 +1,6 @@
 /** Who may write in this garage, as the home computer tells it; each can be named, and each other one taken off. */
 
 import type { Device } from "../../generated/routes";
-
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { Button } from "../../parts/frame/Button";
 import { TroubleNotice } from "../../parts/frame/Notice";
