@@ -1,26 +1,23 @@
 """The phone and the home computer read, weigh and add up the same garage to the last digit, sound or spoiled."""
 
-from pathlib import Path
 from random import Random
 
 from tests.core.garages import garage, spoiled
-from tests.typescript import answers
-from tests.vectors import claims, differences
+from tests.core.questions import Question
+from tests.typescript import unlike
+from tests.vectors import claims
 
 SEED = 20_251_126
 CLAIMS = claims()
 FUNCTIONS = ("garage.read_garage", "weighing.masses", "ledger.ledger")
 
 
-def test_both_languages_keep_the_same_ledger_of_random_garages(tmp_path: Path):
+def test_both_languages_keep_the_same_ledger_of_random_garages():
     random = Random(SEED)
     sound = [garage(random) for _ in range(200)]
     given = [*sound, *(spoiled(random, one) for one in sound)]
-    asked = [(function, one) for one in given for function in FUNCTIONS]
-    others = answers([{"function": function, "in": one} for function, one in asked], tmp_path)
-    pairs = zip(asked, others, strict=True)
-    unlike = [lines for (name, one), other in pairs if (lines := differences(other, CLAIMS[name](one)))]
-    assert unlike == []
+    asked: list[Question] = [{"function": function, "in": one} for one in given for function in FUNCTIONS]
+    assert unlike([(each, CLAIMS[each["function"]](each["in"])) for each in asked]) == []
 
 
 def test_the_spoiled_garages_are_spoiled_in_every_way():

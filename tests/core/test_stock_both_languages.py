@@ -1,7 +1,7 @@
 """The phone and the home computer give the same sheet of every random piece, to the last digit."""
 
+from functools import cache
 from math import sqrt
-from pathlib import Path
 from random import Random
 from typing import Any
 
@@ -10,8 +10,8 @@ from tarebook.core.sheet.sheet import SheetMass, sheet
 from tarebook.core.sheet.sheet_piece import read_piece
 from tarebook.core.sheet.sheet_stock import MATERIALS
 from tests.core.questions import Question
-from tests.typescript import answers
-from tests.vectors import claims, differences
+from tests.typescript import Answered, answers, unlike
+from tests.vectors import claims
 
 SEED, PIECES = 20_261_125, 400
 CLAIMS = claims()
@@ -43,28 +43,29 @@ def piece(random: Random) -> dict[str, Any]:
     return {"id": "p", **shape(random, 500), "material": material, "holes": holes, "within": within, **stock}
 
 
-def test_both_languages_tell_the_same_of_every_piece(tmp_path: Path):
+@cache
+def sheets() -> Answered:
     random = Random(SEED)
-    asked: list[Question] = [{"function": "sheet.sheet", "in": piece(random)} for _ in range(PIECES)]
-    ours = [CLAIMS[question["function"]](question["in"]) for question in asked]
-    told = answers(asked, tmp_path)
-    unlike = [(question, lines) for question, one, other in zip(asked, ours, told, strict=True)
-              if (lines := differences(other, one))]  # fmt: skip
-    assert unlike == []
-    codes = {answer.get("code", "weighed") for answer in ours}
+    pieces = [piece(random) for _ in range(PIECES)]
+    return [({"function": "sheet.sheet", "in": each}, CLAIMS["sheet.sheet"](each)) for each in pieces]
+
+
+def test_both_languages_tell_the_same_of_every_piece():
+    assert unlike(sheets()) == []
+    codes = {answer.get("code", "weighed") for _, answer in sheets()}
     assert {"weighed", "sheet_crosses", "sheet_hole_outside", "sheet_corners", "sheet_gauge_unknown"} <= codes
 
 
-def test_both_languages_claim_the_same_of_every_piece_and_never_more_than_is_known(tmp_path: Path):
+def test_both_languages_claim_the_same_of_every_piece_and_never_more_than_is_known():
     random = Random(SEED)
-    pieces = [each for each in (piece(random) for _ in range(PIECES)) if "mass" in CLAIMS["sheet.sheet"](each)]
+    pieces = [question["in"] for question, ours in sheets() if "mass" in ours]
     asked: list[Question] = [
         {"function": "sheet_claim.claim_of", "in": {"piece": each, "mass_unit": mass, "length_unit": length_unit}}
         for each in pieces
         for mass, length_unit in [random.choice((("kg", "mm"), ("g", "mm"), ("lb", "in"), ("lb oz", "in")))]
     ]
     ours = [CLAIMS[question["function"]](question["in"]) for question in asked]
-    assert answers(asked, tmp_path) == ours
+    assert answers(asked) == ours
     for each, claim in zip(pieces, ours, strict=True):
         found = sheet(read_piece(each))
         assert isinstance(found, SheetMass)
@@ -94,14 +95,11 @@ def choice(random: Random) -> dict[str, Any]:
     return {"car": car, "places": places, "wanted": aim}
 
 
-def test_both_languages_make_the_same_choice_of_ballast(tmp_path: Path):
+def test_both_languages_make_the_same_choice_of_ballast():
     random = Random(SEED)
     asked: list[Question] = [{"function": "ballast.ballast", "in": choice(random)} for _ in range(PIECES)]
     ours = [CLAIMS[question["function"]](question["in"]) for question in asked]
-    told = answers(asked, tmp_path)
-    unlike = [(question, lines) for question, one, other in zip(asked, ours, told, strict=True)
-              if (lines := differences(other, one))]  # fmt: skip
-    assert unlike == []
+    assert unlike(list(zip(asked, ours, strict=True))) == []
     codes = {each["code"] for answer in ours for each in answer.get("missing", [])}
     assert {"ballast_short", "ballast_front_low", "ballast_left_high"} <= codes
     assert any(answer.get("put") and not answer["missing"] for answer in ours)

@@ -49,11 +49,11 @@ class Runner:
         self.failed = self.killer = ""
         typescript.answers = self.answers
 
-    def answers(self, questions: list[Any], folder: Any) -> Any:
+    def answers(self, questions: list[Any]) -> Any:
         """What TypeScript answers, asked once."""
         key = json.dumps(questions)
         if key not in self.answered:
-            self.answered[key] = real_answers(questions, folder)
+            self.answered[key] = real_answers(questions)
         return self.answered[key]
 
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
@@ -127,7 +127,7 @@ class Runner:
 
 def compares(item: pytest.Item) -> bool:
     """True for tests that hold the two languages against each other."""
-    return hasattr(getattr(item, "module", None), "answers")
+    return hasattr(getattr(item, "module", None), "unlike")
 
 
 def functions() -> Living:
