@@ -8,6 +8,7 @@ front. The exit code is 1 when any runner failed.
 
 import os
 import re
+import signal
 import subprocess
 import sys
 import time
@@ -46,9 +47,10 @@ class Runner:
     summary: str = ""
     seconds: float = 0.0
     failed: bool = True
+    slow: list[tuple[float, str]] = field(default_factory=list)
 
     def run(self) -> None:
-        """Run to the end, passing its lines on; fill in `summary`, `seconds` and `failed`."""
+        """Run to the end, passing its lines on; fill in `summary`, `seconds`, `failed` and `slow`."""
         started, lines = time.monotonic(), []
         env = {**self.env, "NO_COLOR": "1", "PYTHONUNBUFFERED": "1"}
         with subprocess.Popen(
@@ -58,6 +60,7 @@ class Runner:
                 lines.append(line.rstrip())
                 print(f"{self.name:<15} | {lines[-1]}", flush=True)
         self.seconds, self.failed = time.monotonic() - started, process.returncode != 0
+        self.slow = slow_tests(lines)
         said = [line for line in lines if re.search(self.closing, line)] or [line for line in lines if line]
         besides = [line for line in lines if self.besides and re.search(self.besides, line)]
         self.summary = "\n       ".join([said[-1].strip() if said else "nothing to say", *besides])
@@ -65,6 +68,21 @@ class Runner:
     def closing_line(self) -> str:
         """The line printed again at the end."""
         return f"{'FAILED' if self.failed else 'ok':<6} {self.name:<15} {self.seconds:5.0f} s  {self.summary}"
+
+
+def slow_tests(lines: Sequence[str]) -> list[tuple[float, str]]:
+    """What pytest and vitest say of their slow tests: seconds, and which."""
+    pytests = [re.match(r"([\d.]+)s (?:call|setup|teardown) +(.+)", line) for line in lines]
+    vitests = [re.match(r" {2,}[✓✗×] (.+?) +(\d+)ms", line) for line in lines]
+    return [
+        *((float(found[1]), found[2]) for found in pytests if found),
+        *((int(found[2]) / 1000, found[1]) for found in vitests if found),
+    ]
+
+
+def heed_interrupts() -> None:
+    """A shell that starts this behind its prompt has Ctrl-C ignored; what is started here would inherit that."""
+    signal.signal(signal.SIGINT, signal.default_int_handler)
 
 
 def runners() -> list[Runner]:
@@ -96,17 +114,25 @@ def runners() -> list[Runner]:
 
 def pytest(name: str, *what: str) -> Runner:
     """Some of the Python tests."""
-    return Runner(f"pytest {name}", [sys.executable, "-m", "pytest", *what], besides="^(Engine|Newcomer|Published)")
+    return Runner(
+        f"pytest {name}",
+        [sys.executable, "-m", "pytest", "--durations=10", *what],
+        besides="^(Engine|Newcomer|Published)",
+    )
 
 
 def main() -> int:
     """Run all, print the closing lines, and return the exit code."""
+    heed_interrupts()
     todo = runners()
     with passing_folder() as folder, ThreadPoolExecutor(AT_ONCE) as pool:
         for runner in todo:
             runner.env["TMPDIR"] = folder
         for done in [pool.submit(runner.run) for runner in todo]:
             done.result()
+    print("\nThe ten slowest tests:")
+    for seconds, test in sorted((each for runner in todo for each in runner.slow), reverse=True)[:10]:
+        print(f"{seconds:7.1f} s  {test}")
     print()
     for runner in todo:
         print(runner.closing_line())

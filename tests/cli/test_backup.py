@@ -10,6 +10,8 @@ from typing import Any
 
 import pytest
 
+from tarebook.cli import main
+from tarebook.cli.daily import DailyBackups
 from tarebook.store import garages
 from tarebook.store.lock import hold
 from tests.cli.process import COMMAND, environment, serving
@@ -135,10 +137,13 @@ def test_serving_makes_one_a_day_and_phones_hear_of_it(home: Home) -> None:
         until(lambda: durable_of(home) == 2)
 
 
-def test_the_demo_makes_none(tmp_path: Path) -> None:
-    with serving("--demo", "--port", "0", "--no-browser", TMPDIR=str(tmp_path)):
-        time.sleep(2)
-        assert list(tmp_path.rglob("tarebook-*.zip")) == []
+@pytest.mark.parametrize(("options", "made"), [((), 1), (("--demo",), 0)], ids=["a garage", "the demo"])
+def test_a_garage_has_them_made_and_the_demo_none(options, made, tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
+    served = []
+    monkeypatch.setattr("tarebook.cli.server.serve", lambda house, _ready: served.append(house))
+    where = () if options else ("--data", str(tmp_path / "data"))
+    assert main(["serve", *options, *where, "--port", "0", "--no-browser"]) == 0
+    assert sum(isinstance(each, DailyBackups) for each in served[0].alongside) == made
 
 
 def test_a_server_that_is_killed_takes_the_making_of_backups_with_it(home: Home) -> None:

@@ -1,0 +1,54 @@
+"""The test command itself: it works behind a shell's prompt, and says which tests are slow."""
+
+import signal
+import subprocess
+import sys
+
+from tests.__main__ import Runner, slow_tests
+from tests.machine import ROOT
+
+ASKED = "import signal; print('ignored' if signal.getsignal(signal.SIGINT) is signal.SIG_IGN else 'heeded')"
+BEHIND_THE_PROMPT = f"""
+from tests.__main__ import Runner, heed_interrupts
+{{}}
+runner = Runner("asked", [{sys.executable!r}, "-c", {ASKED!r}])
+runner.run()
+print(runner.summary)
+"""
+
+
+def told(before: str) -> str:
+    """What a runner's process says of Ctrl-C when the command was started with it ignored, as by `command &`."""
+    return subprocess.run(
+        [sys.executable, "-c", BEHIND_THE_PROMPT.format(before)],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        check=True,
+        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_IGN),
+    ).stdout.splitlines()[-1]
+
+
+def test_a_runner_heeds_ctrl_c_though_the_command_was_started_behind_the_prompt():
+    assert told("") == "ignored"  # so it is inherited
+    assert told("heed_interrupts()") == "heeded"
+
+
+def test_the_slow_tests_of_both_tools_are_found_among_their_lines():
+    lines = [
+        "12.50s call     tests/browser/test_newcomer.py::test_it",
+        "0.75s setup    tests/cli/test_serve.py::test_that",
+        "     ✓ any text is read or refused in words  1085ms",
+        " ✓ ../tests/core/quantity.test.ts (4 tests) 1139ms",
+    ]
+    assert slow_tests(lines) == [
+        (12.5, "tests/browser/test_newcomer.py::test_it"),
+        (0.75, "tests/cli/test_serve.py::test_that"),
+        (1.085, "any text is read or refused in words"),
+    ]
+
+
+def test_a_runner_keeps_what_its_tests_took():
+    runner = Runner("said", [sys.executable, "-c", "print('2.00s call     tests/x.py::test_y')"])
+    runner.run()
+    assert runner.slow == [(2.0, "tests/x.py::test_y")]
