@@ -47,6 +47,10 @@ def numbers(answer: Any) -> list[dict[str, Any]]:
     return [each for item in answer for each in numbers(item)] if isinstance(answer, list) else []
 
 
+def test_every_computation_has_an_example_and_every_example_one():
+    assert {path.stem for path in EXAMPLES.glob("*.json")} == set(CALCULATIONS)
+
+
 @pytest.mark.parametrize("name", CALCULATIONS)
 def test_the_web_answers_as_the_command_line_does(phone, name):
     answer = phone.post(f"/calc/{name}", example(name))
