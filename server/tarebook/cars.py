@@ -1,7 +1,5 @@
 """Which of a garage's cars is meant, when a person names one or none."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping, Sequence
 from typing import Any
 

@@ -5,8 +5,6 @@ The error table, the kinds of record, the units, the sentences, and the types of
 and fails when a file is stale. It works on a checkout only; an installed Tarebook has no need of it.
 """
 
-from __future__ import annotations
-
 import json
 import sys
 from collections.abc import Iterator, Mapping

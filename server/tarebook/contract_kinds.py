@@ -3,8 +3,6 @@
 A field is a line that says only what differs from the rest, for the phone fetches and parses all of it.
 """
 
-from __future__ import annotations
-
 import json
 import re
 from collections.abc import Callable

@@ -4,8 +4,6 @@
 router gives out: RFC 1918, RFC 3927 and RFC 4193.
 """
 
-from __future__ import annotations
-
 import socket
 from collections.abc import Sequence
 from ipaddress import IPv4Address, IPv6Address, ip_address, ip_network

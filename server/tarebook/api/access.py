@@ -1,7 +1,5 @@
 """Who may call a route. Every view says so itself; a view that says nothing answers nobody."""
 
-from __future__ import annotations
-
 from collections.abc import Callable
 from ipaddress import ip_address
 from typing import Any, Literal, TypeVar, cast

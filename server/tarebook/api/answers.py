@@ -1,7 +1,5 @@
 """One handler for whatever goes wrong, and the headers every answer bears."""
 
-from __future__ import annotations
-
 from flask import Flask, Response, current_app, jsonify, request
 from werkzeug.exceptions import HTTPException, MethodNotAllowed
 from werkzeug.routing import RequestRedirect

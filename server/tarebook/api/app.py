@@ -1,7 +1,5 @@
 """The web application: its rooms put together."""
 
-from __future__ import annotations
-
 from typing import Any
 
 from flask import Flask

@@ -1,7 +1,5 @@
 """The app itself: built files, the same for everybody, without a token."""
 
-from __future__ import annotations
-
 from flask import Blueprint, Response, send_from_directory
 from werkzeug.exceptions import NotFound
 from werkzeug.routing import PathConverter

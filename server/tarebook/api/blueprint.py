@@ -1,7 +1,5 @@
 """The blueprint all rooms of the API use: strict reading, one prefix."""
 
-from __future__ import annotations
-
 from typing import Any
 
 from flask_smorest import Blueprint

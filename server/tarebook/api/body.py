@@ -1,7 +1,5 @@
 """Reading what a request carries: strict JSON, and fields that hold no text a database or file would choke on."""
 
-from __future__ import annotations
-
 from typing import Any, NoReturn
 
 from flask import Request

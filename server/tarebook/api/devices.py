@@ -1,7 +1,5 @@
 """The garage's devices: who is paired, since when, last heard; naming one, and taking one off the list."""
 
-from __future__ import annotations
-
 from typing import Any
 
 from sqlalchemy.orm import Session

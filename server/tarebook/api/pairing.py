@@ -1,7 +1,5 @@
 """From a one-time code to a token, and the yes that a phone needs in between."""
 
-from __future__ import annotations
-
 import logging
 from collections.abc import Callable
 from dataclasses import asdict

@@ -1,7 +1,5 @@
 """Photos on the wire: announced, sent in pieces, fetched by hash."""
 
-from __future__ import annotations
-
 from typing import Any
 
 from flask import Response, request, send_file, url_for

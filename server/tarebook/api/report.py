@@ -1,7 +1,5 @@
 """The build sheet of one car, as text, JSON or CSV: what `tarebook report` prints."""
 
-from __future__ import annotations
-
 from typing import Any
 
 from flask import Response

@@ -1,7 +1,5 @@
 """The contract of the routes: what goes in and what comes out. Written to `webapp/src/generated/api.ts`."""
 
-from __future__ import annotations
-
 from marshmallow import Schema, fields, validate
 
 from tarebook.api.body import LARGEST, Hash, Id, Line, whole

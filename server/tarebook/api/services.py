@@ -1,7 +1,5 @@
 """What the views need, put together once for each application."""
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 from typing import cast
 

@@ -1,7 +1,5 @@
 """The journal on the wire: phones push entries and pull those of others."""
 
-from __future__ import annotations
-
 from dataclasses import asdict
 from typing import Any
 

@@ -1,7 +1,5 @@
 """Whether the server is there, and the document of what it offers."""
 
-from __future__ import annotations
-
 from typing import Any
 
 from flask import Response, current_app, jsonify

@@ -1,7 +1,5 @@
 """What a phone asks and is answered, as TypeScript types made from the OpenAPI document."""
 
-from __future__ import annotations
-
 import json
 import re
 from collections.abc import Collection, Iterator, Mapping

@@ -5,8 +5,6 @@ and `run(options) -> exit code`. Whatever a command needs is imported inside `ru
 are quick. A refusal is one sentence on stderr and exit code 1; wrong usage is 2; nobody is shown a traceback.
 """
 
-from __future__ import annotations
-
 import os
 import sys
 from collections.abc import Sequence

@@ -1,7 +1,5 @@
 """The parser: what all commands share, and one place that lists them."""
 
-from __future__ import annotations
-
 import argparse
 from importlib import import_module
 

@@ -3,8 +3,6 @@
 It ends when its standard input does, and so with the server, however that ends.
 """
 
-from __future__ import annotations
-
 import subprocess
 import sys
 

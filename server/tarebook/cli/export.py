@@ -4,8 +4,6 @@ The JSON is what `tarebook calc` reads, so any number can be computed again from
 standard output.
 """
 
-from __future__ import annotations
-
 from argparse import ArgumentParser, Namespace
 
 from tarebook.cli.arguments import add_data

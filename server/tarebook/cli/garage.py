@@ -1,7 +1,5 @@
 """The garage a command works on: the first of the database in the data folder."""
 
-from __future__ import annotations
-
 from argparse import Namespace
 from collections.abc import Iterator
 from contextlib import contextmanager

@@ -1,7 +1,5 @@
 """Addresses a person opens. Always `localhost`: 127.0.0.1 would be another origin with another phone database."""
 
-from __future__ import annotations
-
 from tarebook.cli.garage import OpenGarage
 from tarebook.devices import pairing
 

@@ -1,7 +1,5 @@
 """Make the tables again from the journal, which is the truth. The result must be the same; it says whether it was."""
 
-from __future__ import annotations
-
 from argparse import ArgumentParser, Namespace
 
 from tarebook.cli.arguments import add_data

@@ -4,8 +4,6 @@ The backup is proven before anything is touched. The database that was there is 
 themselves and send again everything they hold, so what was recorded since the backup comes back with them.
 """
 
-from __future__ import annotations
-
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
 

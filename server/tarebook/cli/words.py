@@ -1,7 +1,5 @@
 """Words from elsewhere on this computer's terminal."""
 
-from __future__ import annotations
-
 
 def printable(text: str) -> str:
     """The text without what would steer a terminal: a device may call itself anything."""

@@ -4,8 +4,6 @@ A drawing is a thing on a scale with the readout that was written down. The same
 photo's hash is stable on one machine. Coordinates: 120 to 1080 across, 0 to 720 down; the ground line is at 700.
 """
 
-from __future__ import annotations
-
 from collections.abc import Callable
 from io import BytesIO
 

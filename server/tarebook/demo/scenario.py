@@ -1,7 +1,5 @@
 """Fills a garage with the demo: the scenario's records through the journal's own door, then its drawings as photos."""
 
-from __future__ import annotations
-
 import hashlib
 import json
 from collections.abc import Iterator

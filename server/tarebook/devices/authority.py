@@ -6,8 +6,6 @@ their phones. Installing one is a serious thing to ask, so the certificate itsel
 4.2.1.10, critical name constraints): the permanent name and private addresses, for web servers only.
 """
 
-from __future__ import annotations
-
 import os
 import sys
 from collections.abc import Sequence

@@ -4,8 +4,6 @@ Ours is one file with key and certificate, replaced whole, so that nobody ever r
 Either kind is checked by the same rules before a server uses it: the key fits, the name is in it, today is within it.
 """
 
-from __future__ import annotations
-
 import ssl
 from collections.abc import Sequence
 from dataclasses import dataclass

@@ -4,8 +4,6 @@ They are drawn for each joining and prove nothing by themselves: the code has do
 ask at the same moment, one of which nobody meant to let in.
 """
 
-from __future__ import annotations
-
 import secrets
 
 _TEXT = """

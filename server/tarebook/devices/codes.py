@@ -4,8 +4,6 @@ The short one has 8 of 30 letters and digits that nobody takes for one another: 
 for five minutes, once, against tries that are counted. Both are kept as hashes only.
 """
 
-from __future__ import annotations
-
 import secrets
 
 from tarebook.devices.tokens import hashed

@@ -5,8 +5,6 @@ gets nothing before the yes. The phone asks with a secret of its own, known here
 out to it once.
 """
 
-from __future__ import annotations
-
 import secrets
 from collections.abc import Sequence
 from dataclasses import dataclass

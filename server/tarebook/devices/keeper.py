@@ -4,8 +4,6 @@ A thread of the serving process looks every half minute. The new certificate is 
 takes up by itself; nothing is restarted.
 """
 
-from __future__ import annotations
-
 import threading
 from collections.abc import Callable, Sequence
 from pathlib import Path

@@ -4,8 +4,6 @@ Renewal programs write two files one after the other, or swap a link. A pair tha
 is left alone and said once; connections go on with the one before until a good pair is there.
 """
 
-from __future__ import annotations
-
 import ssl
 import threading
 from collections.abc import Callable

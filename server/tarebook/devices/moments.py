@@ -4,8 +4,6 @@ A clock that is set back must not bring old codes to life again. Phones are told
 may be years off.
 """
 
-from __future__ import annotations
-
 from datetime import UTC, datetime, timedelta
 
 from tarebook.store.models import utc_now

@@ -5,8 +5,6 @@ not both get in. An invitation for `here` is the link that is opened on the home
 needs no second word, and nobody else can use it.
 """
 
-from __future__ import annotations
-
 import json
 from dataclasses import dataclass
 

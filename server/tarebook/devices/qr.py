@@ -1,7 +1,5 @@
 """A link as a QR code: for a terminal, and as a picture."""
 
-from __future__ import annotations
-
 from io import BytesIO
 from typing import TextIO
 

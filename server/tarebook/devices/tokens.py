@@ -3,8 +3,6 @@
 A hash without salt or stretching is enough for a secret that nobody can guess; it would not be for a password.
 """
 
-from __future__ import annotations
-
 import hashlib
 import secrets
 from datetime import UTC, datetime, timedelta

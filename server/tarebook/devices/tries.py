@@ -3,8 +3,6 @@
 Kept in memory: one process serves, and a restart is nothing a guesser can bring about.
 """
 
-from __future__ import annotations
-
 import threading
 import time
 from collections import deque

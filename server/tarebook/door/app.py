@@ -1,7 +1,5 @@
 """The door page's own small application. It shares nothing with the garage's: no database, no routes, no token."""
 
-from __future__ import annotations
-
 import time
 from pathlib import Path
 from typing import Any

@@ -1,7 +1,5 @@
 """An Apple configuration profile that holds one certificate authority and can be removed again."""
 
-from __future__ import annotations
-
 import plistlib
 import uuid
 

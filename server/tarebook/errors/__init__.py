@@ -6,8 +6,6 @@ its reason. The rows stand in this room's files, one a subject; the phone's copi
 `python -m tarebook.contract`. No other place knows sentences about trouble.
 """
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Any
 

@@ -1,7 +1,5 @@
 """Backups, and bringing the garage back from one."""
 
-from __future__ import annotations
-
 from tarebook.errors.row import at_home
 
 # fmt: off

@@ -1,7 +1,5 @@
 """Where the weight is: balance, axle lift and load transfer."""
 
-from __future__ import annotations
-
 from tarebook.errors.row import later
 
 # fmt: off

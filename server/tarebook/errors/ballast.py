@@ -1,7 +1,5 @@
 """Ballast: what is fitted, and how much more goes where."""
 
-from __future__ import annotations
-
 from tarebook.errors.row import later
 
 # fmt: off

@@ -1,7 +1,5 @@
 """The command line: serving, reports, computations."""
 
-from __future__ import annotations
-
 from tarebook.errors.row import at_home
 
 # fmt: off

@@ -1,7 +1,5 @@
 """Devices: those paired with the garage, and one that asks to join."""
 
-from __future__ import annotations
-
 from tarebook.errors.row import at_home, first
 
 # fmt: off

@@ -1,7 +1,5 @@
 """A run on fuel."""
 
-from __future__ import annotations
-
 from tarebook.errors.row import later
 
 # fmt: off

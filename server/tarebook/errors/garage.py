@@ -1,7 +1,5 @@
 """What the reader of a garage could not use. `list` is the plural kind, `id` the record."""
 
-from __future__ import annotations
-
 from tarebook.errors.row import first
 
 # fmt: off

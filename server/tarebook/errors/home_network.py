@@ -1,7 +1,5 @@
 """The home network: its name, its certificates, its ports."""
 
-from __future__ import annotations
-
 from tarebook.errors.row import at_home
 
 _INSTALL = "Every phone then has to install it anew, from the door page."

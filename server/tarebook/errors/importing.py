@@ -1,7 +1,5 @@
 """What cannot be taken in: a spreadsheet's lines, or what an app has exported."""
 
-from __future__ import annotations
-
 from tarebook.errors.row import at_home
 
 # fmt: off

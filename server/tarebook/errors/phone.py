@@ -1,7 +1,5 @@
 """The phone's own troubles: storage, camera, network."""
 
-from __future__ import annotations
-
 from tarebook.errors.row import first
 
 # fmt: off

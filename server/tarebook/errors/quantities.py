@@ -3,8 +3,6 @@
 Data: `typed`, `kind` and `example` always; `instead` is what the person may have meant.
 """
 
-from __future__ import annotations
-
 from tarebook.errors.row import first
 
 # fmt: off

@@ -1,7 +1,5 @@
 """What any address of the server may answer a request with."""
 
-from __future__ import annotations
-
 from tarebook.errors.row import at_home, first
 
 # fmt: off

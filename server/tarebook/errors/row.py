@@ -4,8 +4,6 @@
 `at_home`: only commands, `serve` and its answers; a phone that is answered so takes the words from the answer.
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 from functools import partial
 from typing import Literal

@@ -1,7 +1,5 @@
 """Sheet stock: what a part cut from it will weigh."""
 
-from __future__ import annotations
-
 from tarebook.errors.row import later
 
 # fmt: off

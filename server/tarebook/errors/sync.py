@@ -3,8 +3,6 @@
 An entry set aside is kept, numbered, shown, and folded later when it can be; its row is the reason.
 """
 
-from __future__ import annotations
-
 from tarebook.errors.row import at_home, first
 
 # fmt: off

@@ -1,7 +1,5 @@
 """What stands beside the mass of a part: its weighings, the scales they were made on, the jobs it moved in."""
 
-from __future__ import annotations
-
 from tarebook.errors.row import at_home, first, later
 
 # fmt: off

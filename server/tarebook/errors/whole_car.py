@@ -1,7 +1,5 @@
 """What stands beside a weigh-in or a standing, and the reasons for an answer that cannot be given."""
 
-from __future__ import annotations
-
 from tarebook.errors.row import first, later
 
 # fmt: off

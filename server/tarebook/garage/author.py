@@ -3,8 +3,6 @@
 They go through the same door as a phone's (`intake.push`), as device `home`, so nothing in the journal is special.
 """
 
-from __future__ import annotations
-
 import secrets
 import time
 import uuid

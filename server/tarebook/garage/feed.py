@@ -6,8 +6,6 @@ again. The name of the entry at that number would not do: phones that sent their
 the same entry there, with others before it.
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 from typing import Any
 

@@ -5,8 +5,6 @@ number n has seen all before it. An identity column would not give that: a slowe
 appear after a faster one's larger, and a tailing reader misses it for ever (`tests/sync/test_numbering.py`).
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any

@@ -1,7 +1,5 @@
 """A garage's records as everyone outside the journal sees them: lists by plural kind, the dialect of `calc`."""
 
-from __future__ import annotations
-
 import json
 from typing import Any
 

@@ -4,8 +4,6 @@ It may hold every photo of a garage, so it is never in memory as a whole; and a 
 all that came before. Entries stand first, photos last, each item on a line of its own.
 """
 
-from __future__ import annotations
-
 import base64
 import binascii
 import hashlib

@@ -4,8 +4,6 @@ The masses stay as typed, with the unit of their own cell or else of the unit co
 with nothing, a dash or a plain zero says that there was no such part.
 """
 
-from __future__ import annotations
-
 import hashlib
 import re
 import unicodedata

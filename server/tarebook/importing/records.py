@@ -5,8 +5,6 @@ weighing it once turns it into a weighed one. Every id is made from the line's k
 else: that is what makes a second import of the line recognisable.
 """
 
-from __future__ import annotations
-
 import hashlib
 import uuid
 from collections.abc import Iterator

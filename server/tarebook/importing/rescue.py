@@ -4,8 +4,6 @@ Entries of a device that is not on the list come in set aside, to be looked at a
 has already is recognised and left. Photos are proven by their hash and opened before they are kept.
 """
 
-from __future__ import annotations
-
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path

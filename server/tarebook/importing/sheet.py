@@ -6,8 +6,6 @@ stream, so its size does not matter. A quotation mark that is never closed spoil
 why the cells are split here and not by the csv module, which takes everything after such a mark for one cell.
 """
 
-from __future__ import annotations
-
 import codecs
 import re
 from collections.abc import Iterator

@@ -1,7 +1,5 @@
 """Stages by name: the one the garage has, or a new one after the last."""
 
-from __future__ import annotations
-
 import json
 from itertools import count
 from typing import Any

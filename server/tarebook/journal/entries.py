@@ -4,8 +4,6 @@ An entry is immutable. It is read the same way by the phone (`webapp/src/journal
 may lean on what only Python does: numbers are whole numbers as JavaScript has them, and text must be well formed.
 """
 
-from __future__ import annotations
-
 import json
 import re
 from collections.abc import Callable, Mapping

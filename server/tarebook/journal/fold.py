@@ -7,8 +7,6 @@ has not arrived waits and is folded right after it does. The phone folds by the 
 (`webapp/src/journal/fold.ts`); `fixtures/journals/` holds both to them.
 """
 
-from __future__ import annotations
-
 import heapq
 from dataclasses import dataclass, field
 from typing import Any

@@ -2,8 +2,6 @@
 and the mark that tells one journal from another.
 """
 
-from __future__ import annotations
-
 import hashlib
 
 

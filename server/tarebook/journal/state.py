@@ -3,8 +3,6 @@
 Which writer and device an entry came from is said once for each entry, not once for each field.
 """
 
-from __future__ import annotations
-
 import json
 from typing import Any
 

@@ -4,8 +4,6 @@ It computes nothing of its own. Numbers are results of `core`, `{value, unit, u,
 names stand where records have them; what cannot be told is None with a reason beside it.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from typing import Any

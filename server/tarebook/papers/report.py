@@ -1,7 +1,5 @@
 """The report of one car of a garage in the form asked for: for the command line and for the web alike."""
 
-from __future__ import annotations
-
 import json
 from typing import Any
 

@@ -4,8 +4,6 @@ Masses are of one piece in the garage's unit, to the place their uncertainty (`w
 stand on a job's first line only. A text that a spreadsheet would run as a formula gets an apostrophe before it.
 """
 
-from __future__ import annotations
-
 import csv
 from collections.abc import Iterator
 from io import StringIO

@@ -3,8 +3,6 @@
 A file is written beside its name and renamed when it is whole, so that an older export is never half replaced.
 """
 
-from __future__ import annotations
-
 import json
 import os
 import sys

@@ -4,8 +4,6 @@ Every number carries its unit. Rounding happened before this; a column of rounde
 the last place.
 """
 
-from __future__ import annotations
-
 import textwrap
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Any

@@ -4,8 +4,6 @@ A backup is put together in a passing folder beside its name and renamed when it
 power cut leaves the older ones as they were. Then `garage.durable` says how far it reaches, and phones hear of it.
 """
 
-from __future__ import annotations
-
 import errno
 import hashlib
 import os

@@ -5,8 +5,6 @@ that first reads and then writes can fail half-way under load, and a retry is no
 on the disk when its block ends (`synchronous=FULL`); what fails leaves nothing behind.
 """
 
-from __future__ import annotations
-
 import sqlite3
 import threading
 from collections.abc import Iterator

@@ -4,8 +4,6 @@ An entry counts only with its photos. A photo that arrives after the backup take
 entry that speaks of it, until the next backup.
 """
 
-from __future__ import annotations
-
 import json
 from collections.abc import Collection, Iterable, Mapping
 

@@ -1,7 +1,5 @@
 """Garages: the unit of isolation. A home server has one; a club's database has many."""
 
-from __future__ import annotations
-
 import secrets
 
 from sqlalchemy import select, update

@@ -4,8 +4,6 @@ A phone's records belong to the address they were made under. Another name, port
 with a store of its own, so the address that phones paired with is kept here and not guessed anew at each start.
 """
 
-from __future__ import annotations
-
 from sqlalchemy.orm import Session
 
 from tarebook.store.models import SettingRow

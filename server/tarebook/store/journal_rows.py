@@ -1,7 +1,5 @@
 """The journal's rows: how entries, the records folded from them and what still waits are written and counted."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable
 from typing import Any
 

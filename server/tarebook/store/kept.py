@@ -3,8 +3,6 @@
 Days are counted by the backups themselves, not by the clock, so that a clock years off never empties the folder.
 """
 
-from __future__ import annotations
-
 import re
 from collections.abc import Callable, Iterable
 from datetime import UTC, datetime

@@ -1,7 +1,5 @@
 """One server to a data folder. The lock is the kernel's, so a killed server leaves none behind."""
 
-from __future__ import annotations
-
 import os
 import sys
 from collections.abc import Iterator

@@ -1,7 +1,5 @@
 """Brings folder, database and fold up to this program, before anything is served."""
 
-from __future__ import annotations
-
 import os
 import tempfile
 from pathlib import Path

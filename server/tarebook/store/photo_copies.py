@@ -1,7 +1,5 @@
 """Photos on their way into a backup: each proven by its hash; one that has gone bad is set right where it can be."""
 
-from __future__ import annotations
-
 import hashlib
 import zipfile
 from collections.abc import Callable

@@ -5,8 +5,6 @@ After the last piece: size, hash, a look at the picture, fsync, rename, and only
 No database lock is held meanwhile.
 """
 
-from __future__ import annotations
-
 import errno
 import hashlib
 import os

@@ -4,8 +4,6 @@ The number of pixels is read from the header and checked before anything is deco
 pixels than the machine has memory.
 """
 
-from __future__ import annotations
-
 import threading
 from dataclasses import dataclass
 from io import BytesIO

@@ -4,8 +4,6 @@ It runs by itself when the program's rules differ from those that made the fold,
 by an older program come in after an update.
 """
 
-from __future__ import annotations
-
 import hashlib
 from dataclasses import dataclass
 

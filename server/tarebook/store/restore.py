@@ -5,8 +5,6 @@ the folder knows of devices and of its own address is newer than the backup and 
 are in no backup. The database that was there is put aside, never deleted.
 """
 
-from __future__ import annotations
-
 import os
 import shutil
 import tempfile

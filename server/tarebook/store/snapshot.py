@@ -5,8 +5,6 @@ holds nothing that was deleted, SQLite and PostgreSQL come out alike, and what m
 never copied. Tokens are on no computer but the phone's; their hashes go along, or a restored garage would know nobody.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path

@@ -5,8 +5,6 @@ functions, so that anyone can check any number of ours with a file and a pipe. T
 a `Calculation`, and name it here.
 """
 
-from __future__ import annotations
-
 from typing import Any
 
 from marshmallow import ValidationError

@@ -6,8 +6,6 @@ something is written in its own way, a class says that, and `@writes(…)` above
 result is answered at once, or asked about.
 """
 
-from __future__ import annotations
-
 from collections.abc import Callable, Mapping
 from dataclasses import is_dataclass
 from types import NoneType

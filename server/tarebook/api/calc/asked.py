@@ -1,7 +1,5 @@
 """What is asked beside a garage, read: typed quantities become those of the core."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Any, Literal
 

@@ -1,7 +1,5 @@
 """`calc balance`: centre of gravity, axle and side shares and yaw inertia, before and after any set of jobs."""
 
-from __future__ import annotations
-
 from marshmallow import fields
 
 from tarebook.api.calc.answer import Answer, Warnings, writes, written

@@ -1,7 +1,5 @@
 """What `calc balance` and `calc load-transfer` are asked beside the garage."""
 
-from __future__ import annotations
-
 from typing import Any
 
 from marshmallow import fields, validate

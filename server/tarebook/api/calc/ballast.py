@@ -1,7 +1,5 @@
 """`calc ballast`: how many blocks at which places bring the car to its minimum, its guard and its shares."""
 
-from __future__ import annotations
-
 from dataclasses import replace
 
 from marshmallow import fields, validate

@@ -1,7 +1,5 @@
 """One computation: what goes in, what the core makes of it, and how that is written."""
 
-from __future__ import annotations
-
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any

@@ -3,8 +3,6 @@
 The trim is the event's unless another is asked for: that is when somebody else weighs the car.
 """
 
-from __future__ import annotations
-
 from marshmallow import fields, validate
 
 from tarebook.api.calc.answer import Answer, Said, Warnings, writes, written

@@ -6,8 +6,6 @@ sentence and computes the rest. A mass, length or volume is a text as typed ("6 
 may leave out its `id` when nothing refers to it.
 """
 
-from __future__ import annotations
-
 import json
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any

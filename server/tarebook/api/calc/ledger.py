@@ -1,7 +1,5 @@
 """`calc ledger`: what every job comes to, and the sums of them cut every way."""
 
-from __future__ import annotations
-
 from marshmallow import fields
 
 from tarebook.api.calc.answer import Answer, Values, writes, written

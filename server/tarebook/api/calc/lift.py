@@ -3,8 +3,6 @@
 From readings as they are (`lift`), or from a lift of the garage and its weigh-in: the one named, else the newest.
 """
 
-from __future__ import annotations
-
 from marshmallow import fields
 
 from tarebook.api.calc.answer import Answer, Told, Warnings

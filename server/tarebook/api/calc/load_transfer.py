@@ -1,7 +1,5 @@
 """`calc load-transfer`: load moved in a turn and under power, static stability, weight per power, before and after."""
 
-from __future__ import annotations
-
 from marshmallow import fields, validate
 
 from tarebook.api.calc.answer import Answer, Told, Warnings

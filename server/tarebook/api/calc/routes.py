@@ -1,7 +1,5 @@
 """`POST /api/v1/calc/NAME`: the computations on the web, one documented route each."""
 
-from __future__ import annotations
-
 from flask import Response, jsonify
 
 from tarebook.api.access import allowed

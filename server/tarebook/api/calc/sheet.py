@@ -1,7 +1,5 @@
 """`calc sheet`: what pieces of sheet will weigh before they are cut, and what became of those of a garage."""
 
-from __future__ import annotations
-
 from collections.abc import Callable, Mapping
 from typing import Any
 

@@ -1,7 +1,5 @@
 """`calc weigh-in`: loads, shares and centre of gravity of every weigh-in, and its weight as the class weighs."""
 
-from __future__ import annotations
-
 from marshmallow import fields
 
 from tarebook.api.calc.answer import Answer, Told, Warnings, written

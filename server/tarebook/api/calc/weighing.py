@@ -3,8 +3,6 @@
 A part with `instead_of` is also compared with the part it would replace.
 """
 
-from __future__ import annotations
-
 from marshmallow import fields
 
 from tarebook.api.calc.answer import Answer, Told, Warnings, written

@@ -6,8 +6,6 @@ A place is an error source of its own for each axis (`place:tank:z`), so that fu
 shares it. Half-widths are common practice, no source: fuel sinks as it is used and runs to a side.
 """
 
-from __future__ import annotations
-
 from tarebook.core.balance.body import Load
 from tarebook.core.garage.records import Car
 from tarebook.core.numbers.quantity import Quantity

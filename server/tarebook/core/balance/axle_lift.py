@@ -14,8 +14,6 @@ common error of printed examples is to misplace the tangent: this is checked by 
 print.
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 from math import sqrt
 

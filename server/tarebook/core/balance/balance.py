@@ -14,8 +14,6 @@ stiffness set and no part's place tells: corner loads are given as weighed, and 
 The height above the ground is measured by lifting an axle or assumed from the track (`core/balance/height`).
 """
 
-from __future__ import annotations
-
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 

@@ -1,7 +1,5 @@
 """What a balance says beside its figures: why one is missing, and what was taken on trust."""
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Mapping, Sequence
 
 from tarebook.core.balance.body import Body

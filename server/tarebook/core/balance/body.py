@@ -12,8 +12,6 @@ are short about the new centre: with D = Σ m ρ / M', ∂ΔI/∂m = |ρ − D|�
 ∂ΔI/∂c = −2 M D.
 """
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from dataclasses import dataclass
 

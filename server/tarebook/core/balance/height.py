@@ -7,8 +7,6 @@ With no lift at all the height is assumed from the track: ten measured road vehi
 tests have a static stability factor of 1.12 to 1.59, h = t / (2 SSF).
 """
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from dataclasses import dataclass
 

@@ -9,8 +9,6 @@ The fuel's centre is taken at the tank's, whatever is in it; how far the two are
 (`core/balance/aboard`).
 """
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from dataclasses import dataclass
 

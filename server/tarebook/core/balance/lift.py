@@ -6,8 +6,6 @@ weigh-in unless another is named; then its own gain no longer cancels, and count
 `core/balance/axle_lift`.
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass, replace
 from math import sqrt
 

@@ -9,8 +9,6 @@ centre's height, the mass and the car's own lengths set is: that is what taking 
 [NHTSA static stability factor; R. N. Jazar, Vehicle Dynamics, eq. 2.87 and 2.88]
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 
 from tarebook.core.balance.body import Body

@@ -5,8 +5,6 @@ line's sign turned. What both have is not there at all, with its doubt. Weights 
 and rotating need no weigh-in; the change in yaw inertia does, for it is about the car's own centre.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 

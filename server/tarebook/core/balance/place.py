@@ -12,8 +12,6 @@ The place of a part is an error source of its own for each axis (`place:<part>:x
 back cancels, and a part moved by two jobs moves its doubt with it.
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 
 from tarebook.core.garage.records import Car, Part

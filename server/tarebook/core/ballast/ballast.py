@@ -11,8 +11,6 @@ w(½ − y/t) to the left, t the mean track. On springs it moves cross weight by
 share of roll stiffness: whatever κ is, that is least where Σ w y is nearest to nothing.
 """
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from math import ceil, floor, inf

@@ -1,7 +1,5 @@
 """What ballast is looked for in, and what the car comes to with it: shares, centre and cross weight."""
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from dataclasses import dataclass
 from math import fsum

@@ -6,8 +6,6 @@ blocks are fitted now, if these weigh as much as was noted then; else nobody kno
 stay as they are, as if it had stood at the car's own centre.
 """
 
-from __future__ import annotations
-
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from math import fsum

@@ -4,8 +4,6 @@ The whole ballast is chosen anew, so what is on board comes off first: off the w
 counted in it, and off the shares what was there when they were weighed (`core/ballast/ballast_car`).
 """
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 

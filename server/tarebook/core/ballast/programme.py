@@ -11,8 +11,6 @@ must be whole: where many places take the same block, how many there are in all 
 The half nearer to the linear programme goes first. Both languages take the same steps in the same doubles.
 """
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from math import ceil, floor, gcd, inf

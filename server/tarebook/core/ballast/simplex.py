@@ -9,8 +9,6 @@ Trusted are only the multipliers it ends with, one a row: `floor_of` is below ev
 rounding in the table costs time and never an answer.
 """
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from dataclasses import dataclass
 from math import inf, isfinite

@@ -4,8 +4,6 @@ The weight with an empty tank comes from `core/standing`, asked as if the class 
 its error sources only those are kept by name that fuel or the official scale share; all others are one.
 """
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction

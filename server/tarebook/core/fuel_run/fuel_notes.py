@@ -1,7 +1,5 @@
 """What a run on fuel says beside its figures: why one is missing, and what should be known of the litres."""
 
-from __future__ import annotations
-
 from tarebook.core.fuel_run.fuel_given import MOST_LAPS, RunGiven, RunQuestion
 from tarebook.core.garage.records import Garage, Warned, warned
 

@@ -10,8 +10,6 @@ The start that keeps the weight in hand at the flag is found by stepping: the fu
 nothing is lacking. The doubt hardly depends on it, so every step brings it some ten times nearer.
 """
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from dataclasses import dataclass
 

@@ -3,8 +3,6 @@
 The phone's copy of the table is written by `python -m tarebook.contract`.
 """
 
-from __future__ import annotations
-
 from tarebook.core.fuel_run.fuel_run import FuelRun, Moment
 from tarebook.core.numbers.shown import lay_out, show_chance, show_in_hand, show_mass
 from tarebook.core.numbers.uncertain import beyond_doubt, expanded

@@ -11,8 +11,6 @@ the last look and an error of that are the same data with two answers, and both 
 the lower of the two, for nobody may rely on weight that may not be there; the doubt holds both.
 """
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import exp, fsum, log

@@ -4,8 +4,6 @@ The causes are codes of `core/fusion/fusion_words`, the likeliest first. Nothing
 spare wheel from a misread tank of the same size.
 """
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from dataclasses import dataclass
 

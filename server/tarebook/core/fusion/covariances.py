@@ -5,8 +5,6 @@ was written down between two weigh-ins all looks before. Only the few errors tha
 densities and parts that moved twice, need to be followed by name.
 """
 
-from __future__ import annotations
-
 from collections import Counter
 from dataclasses import dataclass
 from itertools import accumulate

@@ -5,8 +5,6 @@ The causes here are all there are; "misnoted" stands for the three before it whe
 The phone's copy of the table is written by `python -m tarebook.contract`.
 """
 
-from __future__ import annotations
-
 from tarebook.core.fusion.causes import Change
 from tarebook.core.fusion.weigh_next import Next
 from tarebook.core.numbers.shown import show_doubt

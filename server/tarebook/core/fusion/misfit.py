@@ -11,8 +11,6 @@ finds two that hide each other. Once something is wrong, a second is named when 
 of freedom is always left over: what explains everything explains nothing.
 """
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import accumulate

@@ -6,8 +6,6 @@ more unknown, without solving anew. The best mean of looks is V 1 / (1ᵀ V 1); 
 beside their mean. Plain sums in order, so that both languages have the same digits.
 """
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from math import sqrt
 

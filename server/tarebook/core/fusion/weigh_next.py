@@ -5,8 +5,6 @@ steps and how it repeats a car, the litres in the tank and the driver as at the 
 are there it gives the uncertainty they would have together.
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 from math import sqrt
 

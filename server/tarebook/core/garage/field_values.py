@@ -4,8 +4,6 @@ Quantities are read by `core/numbers/quantity`, everything else is checked for i
 `QuantityError` (with its sentence) or `ValueError`; the reader of the garage makes warnings of both.
 """
 
-from __future__ import annotations
-
 from collections.abc import Callable, Mapping
 from fractions import Fraction
 from functools import lru_cache

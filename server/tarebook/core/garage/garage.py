@@ -6,8 +6,6 @@ that cannot be read, a reference that leads nowhere or a record without its esse
 little as possible is left out. Records are taken in order of id, so the order of the lists never matters.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Mapping
 from typing import Any
 

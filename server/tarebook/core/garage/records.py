@@ -5,8 +5,6 @@ Masses, lengths and volumes are `Quantity` (exact, SI), money and hours are exac
 with a code of the error table; nothing here ever raises over data.
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass, field
 from typing import Any, TypedDict
 

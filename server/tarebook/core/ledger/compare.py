@@ -4,8 +4,6 @@
 difference only, so the saving is known better than either part.
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 
 from tarebook.core.garage.records import Garage, Part, Warned, warned

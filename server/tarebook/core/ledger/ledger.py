@@ -5,8 +5,6 @@ cut. A part without a mass counts zero and is named. `shares` says how much of w
 and how much is claimed; money and hours are exact.
 """
 
-from __future__ import annotations
-
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction

@@ -5,8 +5,6 @@ lines with every error source kept, so that what two lines share adds or cancels
 back nets to nothing, with no doubt. Every total names the lines and jobs it was made from.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction

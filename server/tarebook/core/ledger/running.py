@@ -5,8 +5,6 @@ exact list of doubles whose sum it is (Shewchuk's partials, as in `math.fsum`), 
 and taking out what was put in leaves exactly nothing.
 """
 
-from __future__ import annotations
-
 from math import fsum, sqrt
 
 from tarebook.core.numbers.uncertain import Uncertain

@@ -5,8 +5,6 @@ clock decides it. The net of what was done is one sum over its lines, so that a 
 their weighings share, and a part taken off and put back nets to nothing.
 """
 
-from __future__ import annotations
-
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 

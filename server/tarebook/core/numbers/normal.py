@@ -7,8 +7,6 @@ number of times. Only `exp` may differ between the languages, by its last digit;
 library to 1e-12, relative in the tails. Formulas: Abramowitz and Stegun, 7.1.6, 7.1.14, 26.2.23.
 """
 
-from __future__ import annotations
-
 from math import exp, log, pi, sqrt
 
 _MIDDLE = 2.0  # |x| below which erf is the series

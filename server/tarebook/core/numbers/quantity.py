@@ -14,8 +14,6 @@ Nothing is guessed.
 Values are exact fractions of SI units (kg, m, m³), with pint's exact factors; pint has no other user.
 """
 
-from __future__ import annotations
-
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass

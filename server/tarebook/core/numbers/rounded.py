@@ -4,8 +4,6 @@ A value scaled by a power of ten and rounded is a whole number from there on, so
 prints a double.
 """
 
-from __future__ import annotations
-
 from fractions import Fraction
 from math import ceil
 

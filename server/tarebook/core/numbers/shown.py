@@ -16,8 +16,6 @@ The functions named `show_…` give text. `lay_out` gives the same text in parts
 vectors are written from.
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any, Literal

@@ -5,8 +5,6 @@ A phone's keyboard writes curly quotes, long dashes and ready-made fractions; a 
 refused here, so that the sentence speaks of that and not of a unit.
 """
 
-from __future__ import annotations
-
 import re
 from dataclasses import dataclass
 from fractions import Fraction

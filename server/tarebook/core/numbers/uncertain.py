@@ -10,8 +10,6 @@ Everything is in SI doubles. Sums are correctly rounded, so the order of the rec
 Python and TypeScript agree to the last bit.
 """
 
-from __future__ import annotations
-
 import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field

@@ -5,8 +5,6 @@ mean two things, and how large a value may be before it must be a slip. Factors 
 asks pint for them, so that no factor is ever typed by hand.
 """
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property

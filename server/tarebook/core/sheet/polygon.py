@@ -5,8 +5,6 @@ that every question is one of whole numbers and none is decided by a rounding. S
 from corner i to the next.
 """
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from fractions import Fraction
 from itertools import combinations

@@ -7,8 +7,6 @@ its sheet. An outline that crosses itself is no piece and is refused, and so is 
 (`core/sheet/sheet_outline`).
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 from fractions import Fraction
 from math import pi

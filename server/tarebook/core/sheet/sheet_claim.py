@@ -7,8 +7,6 @@ rounded up. So what is written down never claims to be surer than what was worke
 The phone writes it down; here stands the twin that its vectors are written from.
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 from math import sqrt
 

@@ -4,8 +4,6 @@ A corner is how far across and how far up, with a comma between; corners are par
 their own. Each number is read exactly and has its unit, for no unit can be understood of a text that outlives it.
 """
 
-from __future__ import annotations
-
 import re
 from collections.abc import Iterable
 

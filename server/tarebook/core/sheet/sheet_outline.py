@@ -5,8 +5,6 @@ rectangle's from its lower left corner, a circle's from that of the square aroun
 lies anywhere, so it is only refused when nothing so large could lie inside at all.
 """
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction

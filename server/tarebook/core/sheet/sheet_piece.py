@@ -6,8 +6,6 @@ whether it was `measured`, or `gauge` with its `gauge_table`; `density_low` and 
 material's; `within`, how far a cut may be off.
 """
 
-from __future__ import annotations
-
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from typing import Any

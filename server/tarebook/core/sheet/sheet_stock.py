@@ -9,8 +9,6 @@ thickness really rolled, at 41.82 pounds a square foot for an inch. That figure 
 weighs 40.84, so a weight from such a table is 2.4 % above area × thickness × density.
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 
 from tarebook.core.whole_car.fuel import Density

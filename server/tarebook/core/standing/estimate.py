@@ -6,8 +6,6 @@ combines them (`core/fusion`), says what does not fit (`core/fusion/causes`) and
 (`core/fusion/weigh_next`).
 """
 
-from __future__ import annotations
-
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 

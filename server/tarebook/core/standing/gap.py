@@ -4,8 +4,6 @@ Both cars without fuel, driver and ballast, less the net of the jobs: what is le
 error. On one scale its gain acts on the difference only, so a gap is known much better than a car.
 """
 
-from __future__ import annotations
-
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise

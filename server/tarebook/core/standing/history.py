@@ -1,7 +1,5 @@
 """What was weighed before: every weigh-in at the class's condition, and the car before any job was done to it."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 

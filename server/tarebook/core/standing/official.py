@@ -13,8 +13,6 @@ Beside u of the weight and of the gain, u has the scale's own repeatability: it 
 r is how far above the minimum the weight must be for P to be r: the guard band of JCGM 106:2012, 8.3.
 """
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil

@@ -6,8 +6,6 @@ what is weighed, and which way the truth may lie. The phone's copy of the table 
 `python -m tarebook.contract`.
 """
 
-from __future__ import annotations
-
 from tarebook.core.garage.records import warned
 from tarebook.core.ledger.since import Since
 from tarebook.core.numbers.shown import show_chance, show_in_hand, show_mass

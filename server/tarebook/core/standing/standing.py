@@ -6,8 +6,6 @@ and with what was weighed and written down before. What cannot be told is None, 
 margin, start, gap.
 """
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import cast

@@ -10,8 +10,6 @@ A spread beyond one division and beyond what the uncertainties explain widens th
 part the readings do not share: no spread can tell of an error that all of them have in common.
 """
 
-from __future__ import annotations
-
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations

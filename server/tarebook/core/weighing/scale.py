@@ -9,8 +9,6 @@ heavy check decides. A known mass is an error of its own, `known:<its name>`, sh
 Without checks, or when the checks tell less than is assumed anyway, the gain is zero ± an assumption by kind of scale.
 """
 
-from __future__ import annotations
-
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import sqrt

@@ -8,8 +8,6 @@ everywhere the steps of OIML R 76 in service do. Home scales are certified to ne
 A platform nobody said the class of is taken to be no better than class III allows: knowing less never asks for less.
 """
 
-from __future__ import annotations
-
 from math import inf
 
 from tarebook.core.garage.records import Garage

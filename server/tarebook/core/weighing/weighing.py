@@ -17,8 +17,6 @@ stated half-width or of 5, 10, 20 % (the contingencies of the ESA margin philoso
 items), and all guesses share a common bias. Weighed beats claimed.
 """
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from dataclasses import dataclass
 from math import sqrt

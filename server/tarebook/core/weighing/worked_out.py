@@ -4,8 +4,6 @@ The difference carries the doubt of both. When it is larger than both allow (twi
 difference), something was not as reckoned, and the usual causes are named (common practice, no source).
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 
 from tarebook.core.garage.records import Part

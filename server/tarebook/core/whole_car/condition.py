@@ -6,8 +6,6 @@ weighed for a class that weighs full tanks says nothing of the density of fuel. 
 will drive decides. Where the class sheet is silent, the driver is out and the fuel is as it is, and a warning says so.
 """
 
-from __future__ import annotations
-
 from collections.abc import Sequence
 from dataclasses import dataclass
 

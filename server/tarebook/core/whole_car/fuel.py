@@ -5,8 +5,6 @@ source, `fuel-density`, shared by every tank of fuel a car is weighed with, so t
 a full tank and a class that weighs with a full tank. How well the litres are known is each weigh-in's own.
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 
 from tarebook.core.numbers.uncertain import Uncertain, multiply, rectangular

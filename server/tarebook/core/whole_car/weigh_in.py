@@ -9,8 +9,6 @@ Whatever is there is worked out: with two corners typed there is an axle, with a
 (RF + LR) / total. Axes: x rearward from the front axle, y to the car's right; each axle has its own track.
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 from math import sqrt
 

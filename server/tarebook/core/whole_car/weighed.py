@@ -4,8 +4,6 @@ A weigh-in weighs the car with fuel, driver and ballast as they were that day. W
 the car without these; what was on board is known as well as it was noted.
 """
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 
 from tarebook.core.garage.records import Garage, Warned, WeighIn, warned

@@ -1,7 +1,5 @@
 """Plain sentences from tables of templates, one table a room; the phone's copies are written by `tarebook.contract`."""
 
-from __future__ import annotations
-
 from dataclasses import dataclass
 
 from tarebook.core.garage.records import Warned

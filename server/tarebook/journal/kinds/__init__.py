@@ -8,8 +8,6 @@ A *fact* (a weighing, a weigh-in, a scale check, a photo) is set once by its fir
 record that `replaces` it, or withdrawn by `deleted`; it is never edited.
 """
 
-from __future__ import annotations
-
 from tarebook.journal.kinds.car import BALLAST_PLACE, CAR, CLASS_SHEET, CLAUSE, DRIVER
 from tarebook.journal.kinds.field import COUNTED, Field, FieldType, Kind
 from tarebook.journal.kinds.garage import GARAGE, MASS_UNITS, PHOTO, VERDICT

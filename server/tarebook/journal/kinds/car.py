@@ -1,7 +1,5 @@
 """The car, who drives it, its class's sheet, and the places it has for ballast."""
 
-from __future__ import annotations
-
 from dataclasses import replace
 
 from tarebook.journal.kinds.field import NAME, NOTE, Field, Kind, choice, ref

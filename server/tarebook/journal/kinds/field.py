@@ -4,8 +4,6 @@
 these declarations; the journal, `calc`'s schemas and the readers of the core use them as they stand.
 """
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from dataclasses import KW_ONLY, dataclass, field
 from typing import Any, Literal

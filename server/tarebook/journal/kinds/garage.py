@@ -1,7 +1,5 @@
 """The garage itself and what belongs to no part of a car: its units, its photos, and people's verdicts."""
 
-from __future__ import annotations
-
 from tarebook.journal.kinds.field import Field, Kind, choice, ref
 
 MASS_UNITS = ("kg", "g", "lb", "oz", "lb oz")

@@ -1,7 +1,5 @@
 """Work on the car: jobs and their stages, the parts they move, the loose ends they leave."""
 
-from __future__ import annotations
-
 from dataclasses import replace
 
 from tarebook.journal.kinds.field import NAME, NOTE, Field, Kind, choice, ref

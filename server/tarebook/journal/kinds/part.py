@@ -1,7 +1,5 @@
 """A part, and the sheet one may be cut from."""
 
-from __future__ import annotations
-
 from dataclasses import replace
 
 from tarebook.journal.kinds.field import NAME, NOTE, Field, Kind, choice, ref

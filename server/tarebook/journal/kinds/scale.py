@@ -1,7 +1,5 @@
 """What was weighed: on which scale, a part at a time or the whole car, level or with an axle raised."""
 
-from __future__ import annotations
-
 from dataclasses import replace
 
 from tarebook.journal.kinds.field import NAME, NOTE, WHEN, Field, Kind, choice, ref
