@@ -7,9 +7,12 @@ import shutil
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from tarebook.garage.records import all_records
 from tarebook.store import garages
-from tests.home import Home
+from tarebook.store.rebuild import rebuild
+from tests.home import Home, id_of
 from tests.sync.model_phone import ModelPhone
 
 
@@ -28,9 +31,13 @@ def restore(home: Home, copied: Path, announced: bool) -> None:
             garages.new_epoch(session, home.garage)
 
 
-def names(home: Home) -> set[str]:
+def jobs(home: Home) -> list[dict[str, Any]]:
     with home.database.read() as session:
-        return {job["name"] for job in all_records(session, home.garage)["jobs"]}
+        return all_records(session, home.garage)["jobs"]
+
+
+def names(home: Home) -> set[str]:
+    return {job["name"] for job in jobs(home)}
 
 
 def test_behind_everybodys_back_and_past_the_old_head_two_phones_heal_it(home: Home, tmp_path: Path) -> None:
@@ -131,6 +138,28 @@ def test_an_empty_new_server_empties_no_phone(home: Home, tmp_path: Path) -> Non
     assert len(phone.held) == 1
     phone.sync(fresh)
     assert names(fresh) == {"held"}
+
+
+@pytest.mark.parametrize("verdicts", [(True,), (False, True)])
+def test_an_edit_of_what_a_stranger_made_counts_as_soon_as_that_is_taken_in(
+    home: Home, tmp_path: Path, verdicts: tuple[bool, ...]
+) -> None:
+    two = ModelPhone(home.pair())
+    copied = copy(home, tmp_path / "copy")
+    one = ModelPhone(home.pair())
+    made = one.save("job", "j1", {"name": "Seats out"})
+    one.sync(home)
+    two.sync(home)
+    two.save("job", "j1", {"state": "fitted"})
+    two.sync(home)
+    restore(home, copied, announced=True)
+    two.sync(home)
+    for number, take in enumerate(verdicts):
+        two.save("verdict", f"v{number}", {"entry": id_of(made), "take": take})
+        two.sync(home)
+    assert [(record.get("name"), record.get("state")) for record in jobs(home)] == [("Seats out", "fitted")]
+    with home.database.write() as session:
+        assert rebuild(session, home.garage).changed == 0
 
 
 def history(home: Home, clocks: tuple[int, int]) -> dict[str, Any]:

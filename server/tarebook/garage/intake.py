@@ -166,11 +166,11 @@ class _Intake:
 
     def _bring(self, batch: list[entries.Entry]) -> None:
         """All that an ordinary batch needs of the past, in a query each."""
-        names = {entry.id for entry in batch}
+        names, made = {entry.id for entry in batch}, {entry.record for entry in batch if not entry.base}
         self._bring_hashes(names)
         self.fold.bring_kept(names.union(*(entry.base for entry in batch)))
         self.fold.bring_records(entry.record for entry in batch)
-        self.fold.bring_waiters(names)
+        self.fold.bring_waiters(names | made)
         self.fold.bring_verdicts(names)
 
     def _bring_hashes(self, names: Iterable[str]) -> None:

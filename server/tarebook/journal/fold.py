@@ -2,8 +2,9 @@
 
 Causality is exact and needs no clock: an entry names in `base` the heads of its record as its writer saw them. A
 field set by two writers who had not seen each other keeps the standing value first and holds both, an open
-conflict for a person to settle. What cannot be folded is set aside with a reason and stays; an entry whose base
-has not arrived waits and is folded right after it does. The phone folds by the same rules
+conflict for a person to settle. What cannot be folded is set aside with a reason and stays. An entry waits whose base
+has not arrived, waits itself, or came from a stranger and nobody has judged it yet; one that edits a record which is
+not there is invalid until there is one. Both are looked at again right after that. The phone folds by the same rules
 (`webapp/src/journal/fold.ts`); `fixtures/journals/` holds both to them.
 """
 
@@ -18,6 +19,7 @@ from tarebook.journal.kinds import KINDS
 
 WAITING = "waiting"
 STRANGER = "stranger"
+INVALID = "invalid"
 
 
 @dataclass(frozen=True)
@@ -128,16 +130,20 @@ class Fold:
 
     def _settle(self, name: str) -> None:
         kept = self.fetch_kept(name)
-        if kept is None or kept.reason not in (WAITING, STRANGER):
+        if kept is None or kept.reason not in (WAITING, STRANGER, INVALID):
             return
         self.changed_entries.add(name)
         kept.reason = self._obstacle(kept)
-        if kept.reason == WAITING:
-            self._wait(kept)
-            return
         if kept.reason is None:
             self._apply(kept.read_entry)
-        for waiter in sorted(self.fetch_waiters(name)):
+        for needed in self.needs(name):
+            self.waiters.setdefault(needed, set()).add(name)
+        if not self._unsettled(name):
+            self._wake(name)
+
+    def _wake(self, name: str) -> None:
+        """Looks again at all that waited for an entry, or for a record, of this name."""
+        for waiter in self.fetch_waiters(name):
             self._schedule(waiter)
         self.waiters.pop(name, None)
 
@@ -158,18 +164,20 @@ class Fold:
         return misfit(entry, self.fetch_record(entry.record))
 
     def _unsettled(self, name: str) -> bool:
+        """Whether it may still be folded, for all that is known: not here, waiting, or a stranger's and not judged."""
         kept = self.fetch_kept(name)
-        return kept is None or kept.reason == WAITING
-
-    def _wait(self, kept: Kept) -> None:
-        for base in filter(self._unsettled, kept.read_entry.base):
-            self.waiters[base] = self.fetch_waiters(base) | {kept.id}
+        if kept is None:
+            return True
+        return kept.reason in (WAITING, STRANGER) and self.fetch_verdict(name) is not False
 
     def needs(self, name: str) -> list[str]:
-        """The entries an entry waits for; none when it does not wait."""
+        """What an entry set aside waits for: its bases that are not settled, or the record that it edits."""
         kept = self.fetch_kept(name)
-        waits = kept is not None and kept.reason == WAITING
-        return sorted(set(filter(self._unsettled, kept.read_entry.base))) if kept and waits else []
+        if kept is None or kept.reason not in (WAITING, INVALID):
+            return []
+        if kept.reason == WAITING:
+            return sorted(set(filter(self._unsettled, kept.read_entry.base)))
+        return [kept.read_entry.record] if entries.problem(kept.read_entry) is None else []
 
     def _schedule(self, name: str) -> None:
         kept = self.fetch_kept(name)
@@ -177,8 +185,10 @@ class Fold:
             heapq.heappush(self._due, (kept.number, name))
 
     def _apply(self, entry: Entry) -> None:
-        record = self.fetch_record(entry.record) or Record(entry.kind)
-        self.records[entry.record] = record
+        record = self.fetch_record(entry.record)
+        if record is None:
+            record = self.records[entry.record] = Record(entry.kind)
+            self._wake(entry.record)
         self.changed_records.add(entry.record)
         # Who saw every head saw all of the record: no need to walk its past.
         seen = None if set(entry.base) == set(record.heads) else self._seen_by(entry)
@@ -227,14 +237,13 @@ class Fold:
         """A person's verdict on an entry set aside. One who takes it in outweighs any who leave it."""
         self.verdicts[name] = take or self.fetch_verdict(name) is True
         self.changed_verdicts.add(name)
-        if take:
-            self._schedule(name)
+        self._schedule(name)
 
 
 def misfit(entry: Entry, record: Record | None) -> str | None:
     """Why a sound entry does not fit the record as it stands: `kind_changed`, `fact`, or `invalid`."""
     if record is None:
-        return "invalid" if entries.lacks_required(KINDS[entry.kind], entry.set) else None
+        return INVALID if entries.lacks_required(KINDS[entry.kind], entry.set) else None
     if record.kind != entry.kind:
         return "kind_changed"
     return "fact" if KINDS[entry.kind].fact and set(entry.set) - {"deleted"} else None

@@ -91,7 +91,7 @@ class RecordRow(Table):
 
 
 class WaitingRow(Table):
-    """`entry` waits for `needs`, an entry that has not arrived or waits itself."""
+    """`entry` waits for `needs`: an entry that is not settled yet, or a record that is not there."""
 
     __tablename__ = "waiting"
     garage: Mapped[str] = _garage()

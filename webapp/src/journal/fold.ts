@@ -5,6 +5,9 @@
  * An entry names in `base` the heads of its record as its writer saw them; whatever those reach is its past. An entry
  * that sets a field takes the place of the claims in its past and stands beside all others. Two differing claims are an
  * open conflict: the first stands until a person settles it, by an entry whose past holds them all.
+ *
+ * An entry waits whose base has not arrived, waits itself, or came from a stranger and nobody has judged it yet; one that
+ * edits a record which is not there is invalid until there is one. Both are looked at again right after that.
  */
 
 import { isFact, known, lacksRequired, problem } from "./check";
@@ -22,6 +25,8 @@ import {
   waitersOf,
 } from "./layers";
 import type { AsideReason, Entry, Head } from "./types";
+
+const MAY_CHANGE: ReadonlySet<AsideReason | null> = new Set(["waiting", "stranger", "invalid"]);
 
 /** Folds lines into the state; they must come in the order of their numbers. */
 export function fold(state: FoldState, lines: Iterable<Line>): void {
@@ -51,38 +56,52 @@ function mark(state: FoldState, kept: Kept, reason: AsideReason | null): void {
 
 function settle(state: FoldState, name: string, due: string[]): void {
   const kept = keptOf(state, name);
-  if (!kept || (kept.reason !== "waiting" && kept.reason !== "stranger")) return;
+  if (!kept || !MAY_CHANGE.has(kept.reason)) return;
   const reason = obstacle(state, kept);
   const { entry } = kept;
   mark(state, kept, reason);
-  if (reason === "waiting") {
-    wait(state, kept);
-    return;
-  }
-  if (reason === null) apply(state, entry!);
+  if (reason === null) apply(state, entry!, due);
   if (reason === null && entry!.kind === "verdict") judge(state, entry!, due);
-  for (const waiter of waitersOf(state, name)) schedule(state, waiter, due);
-  if (waitersOf(state, name).length > 0) state.waiters.set(name, []);
+  for (const needed of needs(state, reason, entry)) wait(state, name, needed);
+  if (!isUnsettled(state, name)) wake(state, name, due);
+}
+
+/** Looks again at all that waited for an entry, or for a record, of this name. */
+function wake(state: FoldState, name: string, due: string[]): void {
+  const waiters = waitersOf(state, name);
+  for (const waiter of waiters) schedule(state, waiter, due);
+  if (waiters.size > 0) state.waiters.set(name, new Set());
 }
 
 /** Puts a name among those to look at next, by its number. */
 function schedule(state: FoldState, name: string, due: string[]): void {
   const number = keptOf(state, name)?.line.number;
   if (number === undefined) return;
-  const later = due.findIndex((other) => keptOf(state, other)!.line.number > number);
-  due.splice(later < 0 ? due.length : later, 0, name);
-}
-
-function wait(state: FoldState, kept: Kept): void {
-  for (const name of kept.base.filter((base) => isUnsettled(state, base))) {
-    const waiters = waitersOf(state, name);
-    if (!waiters.includes(kept.name)) state.waiters.set(name, [...waiters, kept.name]);
+  let from = 0;
+  for (let to = due.length; from < to; ) {
+    const middle = (from + to) >> 1;
+    if (keptOf(state, due[middle]!)!.line.number > number) to = middle;
+    else from = middle + 1;
   }
+  due.splice(from, 0, name);
 }
 
+/** What an entry set aside waits for: its bases that are not settled, or the record that it edits. */
+function needs(state: FoldState, reason: AsideReason | null, entry: Entry | null): string[] {
+  if (reason === "waiting") return entry!.base.filter((base) => isUnsettled(state, base));
+  return reason === "invalid" && problem(entry!) === null ? [entry!.record] : [];
+}
+
+function wait(state: FoldState, name: string, needed: string): void {
+  const own = state.waiters.get(needed) ?? new Set(waitersOf(state, needed));
+  state.waiters.set(needed, own.add(name));
+}
+
+/** Whether it may still be folded, for all that is known: not here, waiting, or a stranger's and not judged. */
 function isUnsettled(state: FoldState, name: string): boolean {
   const kept = keptOf(state, name);
-  return !kept || kept.reason === "waiting";
+  if (!kept) return true;
+  return (kept.reason === "waiting" || kept.reason === "stranger") && verdictOn(state, name) !== false;
 }
 
 /** A person's verdict on an entry set aside. One who takes it in outweighs any who leave it. */
@@ -91,7 +110,7 @@ function judge(state: FoldState, verdict: Entry, due: string[]): void {
   const name = verdict.set.entry as string;
   const take = verdict.set.take === true;
   state.verdicts.set(name, take || verdictOn(state, name) === true);
-  if (take) schedule(state, name, due);
+  schedule(state, name, due);
 }
 
 /** Why an entry cannot be folded now, or null: first what is wrong with it alone, then what its place makes wrong. */
@@ -114,7 +133,8 @@ function misfit(entry: Entry, record: RecordState | undefined): AsideReason | nu
   return isFact(entry.kind) && edits ? "fact" : null;
 }
 
-function apply(state: FoldState, entry: Entry): void {
+function apply(state: FoldState, entry: Entry, due: string[]): void {
+  if (!recordOf(state, entry.record)) wake(state, entry.record, due);
   const record = ownRecord(state, entry.record, entry.kind);
   // Who saw every head saw all of the record: no need to walk its past.
   const seen = sameNames(entry.base, record.heads) ? null : past(state, entry.base);

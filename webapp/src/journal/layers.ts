@@ -29,11 +29,13 @@ export type FoldState = {
   touched: Set<string>;
   /** Names that are or were set aside in this layer. */
   shelf: Set<string>;
-  /** By awaited name: the names that wait for it. */
-  waiters: Map<string, readonly string[]>;
+  /** By the awaited name, of an entry or a record: the entries that wait for it. */
+  waiters: Map<string, Set<string>>;
   /** What people decided about set-aside entries, by name. */
   verdicts: Map<string, boolean>;
 };
+
+const NOBODY: ReadonlySet<string> = new Set();
 
 /** Nothing yet, or nothing yet over `below`. */
 export function emptyState(below: FoldState | null = null): FoldState {
@@ -56,8 +58,8 @@ export function recordOf(state: FoldState, id: string): RecordState | undefined 
   return state.records.get(id) ?? (state.below ? recordOf(state.below, id) : undefined);
 }
 
-export function waitersOf(state: FoldState, name: string): readonly string[] {
-  return state.waiters.get(name) ?? (state.below ? waitersOf(state.below, name) : []);
+export function waitersOf(state: FoldState, name: string): ReadonlySet<string> {
+  return state.waiters.get(name) ?? (state.below ? waitersOf(state.below, name) : NOBODY);
 }
 
 export function verdictOn(state: FoldState, name: string): boolean | undefined {
