@@ -12,12 +12,11 @@ from tarebook.core.fusion.evidence import Evidence, evidence
 from tarebook.core.fusion.fusion import Fusion, fused
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.garage.records import Garage
-from tarebook.core.ledger.net import job_nets
 from tarebook.core.numbers.uncertain import Uncertain, covariance, u, weighted_sum
+from tarebook.core.standing.given import given_by
 from tarebook.core.weighing.weighing import masses
-from tarebook.core.whole_car.condition import condition_of
 from tarebook.core.whole_car.weigh_in import loads_of
-from tarebook.core.whole_car.weighed import Weighed, in_order
+from tarebook.core.whole_car.weighed import in_order
 
 SEEDS = range(12)
 
@@ -171,9 +170,8 @@ def garage(seed: int) -> dict[str, Any]:
 
 def fusion(book: Garage) -> Fusion:
     known = masses(book)
-    nets = job_nets(book, known)
-    weighed = [Weighed(each, loads_of(book, each, known), each.jobs) for each in in_order(book)]
-    found = evidence(book, known, nets, weighed, condition_of(book, book.class_sheets["sheet"], known))
+    given = given_by(book, known, "sheet")
+    found = evidence(given.weighed, given.now, given.nets, given.condition)
     assert isinstance(found, Evidence)
     return fused(found)
 

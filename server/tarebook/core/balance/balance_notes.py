@@ -8,8 +8,9 @@ from tarebook.core.balance.place import Place
 from tarebook.core.garage.records import Car, Garage, Warned, WeighIn, warned
 from tarebook.core.ledger.net import JobNet
 from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.whole_car.aboard import ballast_in
 from tarebook.core.whole_car.weigh_in import Loads
-from tarebook.core.whole_car.weighed import ballast_in, ballast_now
+from tarebook.core.whole_car.weighed import ballast_now
 
 UNEQUAL_TRACKS = 0.005  # of their mean: beyond it a share of the sides depends on which track is meant
 CORNERS = ("lf", "rf", "lr", "rr")

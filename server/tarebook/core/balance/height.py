@@ -19,7 +19,7 @@ from tarebook.core.garage.records import Car, Garage, Lift, Warned, WeighIn, war
 from tarebook.core.ledger.net import JobNet
 from tarebook.core.numbers.uncertain import Uncertain, rectangular, subtract
 from tarebook.core.weighing.weighing import Masses
-from tarebook.core.whole_car.condition import driver_in, fuel_in
+from tarebook.core.whole_car.aboard import driver_in, fuel_in
 from tarebook.core.whole_car.weigh_in import loads_of
 
 ASSUMED_HEIGHT = (0.38, 0.07)  # middle and half-width in mean tracks

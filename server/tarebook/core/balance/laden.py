@@ -18,7 +18,8 @@ from tarebook.core.balance.body import Body, Load, changed
 from tarebook.core.garage.records import Car, Garage, Warned, WeighIn, warned
 from tarebook.core.numbers.uncertain import Uncertain, divide, multiply, subtract, total
 from tarebook.core.weighing.weighing import Masses
-from tarebook.core.whole_car.condition import Condition, driver_in, fuel_in
+from tarebook.core.whole_car.aboard import driver_in, fuel_in
+from tarebook.core.whole_car.condition import Condition
 
 _NOT_OF_IT = ("centre_as_weighed", "level_unsure")  # what a balance says that is not so of the car as it runs
 _NOWHERE = Body(Uncertain(0.0), None, None, None)

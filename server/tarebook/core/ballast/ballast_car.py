@@ -16,7 +16,8 @@ from tarebook.core.ballast.ballast_answer import Place
 from tarebook.core.garage.records import BallastPlace, Car, Garage, Warned, WeighIn, warned
 from tarebook.core.numbers.uncertain import Uncertain, divide, multiply, subtract
 from tarebook.core.weighing.weighing import Masses
-from tarebook.core.whole_car.condition import Condition, fuel_in
+from tarebook.core.whole_car.aboard import fuel_in
+from tarebook.core.whole_car.condition import Condition
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,14 +18,14 @@ from dataclasses import dataclass, replace
 from itertools import accumulate, pairwise
 from math import fsum
 
-from tarebook.core.garage.records import Garage, Warned, WeighIn, warned
-from tarebook.core.ledger.net import JobNet, jobs_in_car
+from tarebook.core.garage.records import Warned, warned
+from tarebook.core.ledger.net import JobNet
 from tarebook.core.ledger.since import net_between, pieces_between
 from tarebook.core.numbers.uncertain import Uncertain, total, weighted_sum
-from tarebook.core.weighing.weighing import Masses
-from tarebook.core.whole_car.condition import Condition, at_condition, driver_in, fuel_in
+from tarebook.core.whole_car.aboard import Aboard
+from tarebook.core.whole_car.condition import Condition, at_condition
 from tarebook.core.whole_car.weigh_in import Loads
-from tarebook.core.whole_car.weighed import Terms, Weighed, ballast_in, ballast_now
+from tarebook.core.whole_car.weighed import Now, Terms, Weighed
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,10 +91,10 @@ class Evidence:
 
 
 def evidence(
-    garage: Garage, known: Masses, nets: Mapping[str, JobNet], weighed: Sequence[Weighed], condition: Condition
+    weighed: Sequence[Weighed], now: Now, nets: Mapping[str, JobNet], condition: Condition
 ) -> Evidence | Warned:
     """What the weigh-ins given, in order, say of the car now; or why none of them says anything."""
-    reasons = {each.record.id: _unusable(garage, each, condition, known) for each in weighed}
+    reasons = {each.record.id: _unusable(each, condition) for each in weighed}
     usable = [each for each in weighed if reasons[each.record.id] is None]
     if not usable:
         whole = [each.record.id for each in weighed if each.loads.total is not None]
@@ -102,56 +102,51 @@ def evidence(
         return reason or (warned("reading_missing") if weighed else warned("no_weigh_in"))
     last = usable[-1]
     for each in usable[:-1]:
-        reasons[each.record.id] = _incomparable(garage, each.record, last.record, condition, known)
+        reasons[each.record.id] = _incomparable(each.aboard, last.aboard, condition)
     counted = tuple(each for each in usable if reasons[each.record.id] is None)
-    now = [job.id for job in jobs_in_car(garage)]
-    lists = [*(each.jobs or () for each in counted), now]
+    lists = [*(each.jobs or () for each in counted), now.jobs]
     flat = _flat(lists[:-1], nets)
     return Evidence(
         counted=counted,
-        own=tuple(_own(garage, each, known) for each in counted),
+        own=tuple(map(_own, counted)),
         written=tuple(net_between(after, before, nets) for before, after in pairwise(lists)),
-        target=_target(garage, last.record, condition, known),
+        target=_target(last.aboard, now, condition),
         flat=tuple(flat.values()),
         unweighed=tuple(flat),
         left_out={name: reason for name, reason in reasons.items() if reason is not None},
     )
 
 
-def _unusable(garage: Garage, weighed: Weighed, condition: Condition, known: Masses) -> Warned | None:
-    record, whole = weighed.record, weighed.loads.total
-    if whole is None:
-        return warned("reading_missing", weigh_in=record.id)
-    if weighed.jobs is None:
-        return warned("jobs_not_confirmed", weigh_in=record.id)
-    answer = at_condition(garage, record, whole, condition, known)
+def _unusable(weighed: Weighed, condition: Condition) -> Warned | None:
+    whole = weighed.loads.total
+    if whole is not None and weighed.jobs is None:
+        return warned("jobs_not_confirmed", weigh_in=weighed.record.id)
+    answer = at_condition(whole, weighed.aboard, condition)
     return answer if isinstance(answer, dict) else None
 
 
-def _incomparable(garage: Garage, record: WeighIn, last: WeighIn, condition: Condition, known: Masses) -> Warned | None:
+def _incomparable(then: Aboard, last: Aboard, condition: Condition) -> Warned | None:
     """Why the car of a weigh-in cannot be held against that of the last; with the last it is as the last was."""
-    for each in (record, last):
-        if condition.fuel == "as_it_is" and fuel_in(garage, each) is None:
-            return warned("fuel_unknown", weigh_in=each.id)
-        if driver_in(each, known) is None:
-            return warned("driver_unknown", weigh_in=each.id)
+    for each in (then, last):
+        if condition.fuel == "as_it_is" and each.fuel is None:
+            return warned("fuel_unknown", weigh_in=each.weigh_in)
+        if each.driver is None:
+            return warned("driver_unknown", weigh_in=each.weigh_in)
     return None
 
 
-def _own(garage: Garage, weighed: Weighed, known: Masses) -> Terms:
+def _own(weighed: Weighed) -> Terms:
     """The car as it was, less what is known to have been on board."""
-    whole, record = weighed.loads.total or Uncertain(0.0), weighed.record
-    aboard = (fuel_in(garage, record), driver_in(record, known), ballast_in(record))
-    return ((whole, 1.0), *((item, -1.0) for item in aboard if item is not None))
+    whole, then = weighed.loads.total or Uncertain(0.0), weighed.aboard
+    return ((whole, 1.0), *((item, -1.0) for item in (then.fuel, then.driver, then.ballast) if item is not None))
 
 
-def _target(garage: Garage, last: WeighIn, condition: Condition, known: Masses) -> Uncertain:
+def _target(last: Aboard, now: Now, condition: Condition) -> Uncertain:
     """What the class weighs with, and the ballast now; as it was at the last weigh-in where nobody says otherwise."""
-    fuel = fuel_in(garage, last) if condition.fuel == "as_it_is" else condition.fuel_mass
-    is_replaced = condition.driver == "in" and driver_in(last, known) is not None
-    ballast = ballast_now(garage)
-    aboard = (fuel, condition.driver_mass if is_replaced else None, ballast_in(last) if ballast is None else ballast)
-    return total([item for item in aboard if item is not None])
+    fuel = last.fuel if condition.fuel == "as_it_is" else condition.fuel_mass
+    is_replaced = condition.driver == "in" and last.driver is not None
+    ballast = last.ballast if now.ballast is None else now.ballast
+    return total([item for item in (fuel, condition.driver_mass if is_replaced else None, ballast) if item is not None])
 
 
 def _flat(lists: Sequence[Sequence[str]], nets: Mapping[str, JobNet]) -> dict[str, tuple[float, ...]]:

@@ -14,7 +14,7 @@ from tarebook.core.numbers.uncertain import Uncertain, resolution, weighted_sum
 from tarebook.core.weighing.scale import ScaleModel
 from tarebook.core.weighing.trade_scale import ASSUMED_DIVISION, platform_gain, whole_car_gain
 from tarebook.core.weighing.weighing import Masses
-from tarebook.core.whole_car.condition import driver_in
+from tarebook.core.whole_car.aboard import driver_in
 from tarebook.core.whole_car.fuel import assumed_within, fuel_mass
 from tarebook.core.whole_car.weigh_in import ASSUMED_REPEATABILITY, repeatability
 

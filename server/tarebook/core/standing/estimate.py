@@ -6,19 +6,17 @@ combines them (`core/fusion`), says what does not fit (`core/fusion/causes`) and
 (`core/fusion/weigh_next`).
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tarebook.core.fusion.causes import Change, changes
 from tarebook.core.fusion.evidence import evidence
 from tarebook.core.fusion.fusion import Fusion, fused
 from tarebook.core.fusion.weigh_next import Next, weigh_next
-from tarebook.core.garage.records import Garage, Warned, warned
-from tarebook.core.ledger.net import JobNet, jobs_in_car
+from tarebook.core.garage.records import Warned, warned
 from tarebook.core.ledger.since import Since, since_weigh_in
 from tarebook.core.numbers.uncertain import Uncertain
-from tarebook.core.weighing.weighing import Masses
-from tarebook.core.whole_car.condition import Condition
+from tarebook.core.standing.given import Given
 from tarebook.core.whole_car.weighed import Weighed
 
 
@@ -58,11 +56,12 @@ class Fused:
 class Estimate:
     """`weight`: the car now at the condition, kg; `cautious`: the same, with the doubt that it may be less only.
 
-    `since` the last weigh-in that counts.
+    `rests_on`: the last weigh-in that counts, and `since` then.
     """
 
     weight: Uncertain
     cautious: Uncertain
+    rests_on: Weighed
     since: Since
     fused: Fused
     _fusion: Fusion
@@ -72,25 +71,24 @@ class Estimate:
         return self._fusion.learned(gain)
 
 
-def estimate(
-    garage: Garage, known: Masses, nets: Mapping[str, JobNet], weighed: Sequence[Weighed], condition: Condition
-) -> Estimate | Warned:
-    """The weight now from all of the weigh-ins given, or why there is none."""
-    found = evidence(garage, known, nets, weighed, condition)
+def estimate(given: Given, weighed: Sequence[Weighed]) -> Estimate | Warned:
+    """The weight now from all of these weigh-ins, or why there is none."""
+    garage, nets, now = given.garage, given.nets, given.now
+    found = evidence(weighed, now, nets, given.condition)
     if isinstance(found, dict):
         return found
     fusion, last = fused(found), found.counted[-1]
-    since = since_weigh_in(last.record.id, last.jobs or (), [job.id for job in jobs_in_car(garage)], nets)
+    since = since_weigh_in(last.record.id, last.jobs or (), now.jobs, nets)
     together = Fused(
         counted=_counted(fusion),
         left_out=found.left_out,
         changes=changes(garage, nets, fusion),
         lower=fusion.lower,
         unweighed=found.unweighed,
-        weigh_next=weigh_next(garage, known, fusion),
+        weigh_next=weigh_next(garage, given.known, fusion),
         warnings=tuple(_warnings(fusion)),
     )
-    return Estimate(fusion.weight, fusion.cautious, since, together, fusion)
+    return Estimate(fusion.weight, fusion.cautious, last, since, together, fusion)
 
 
 def _counted(fusion: Fusion) -> tuple[Counted, ...]:

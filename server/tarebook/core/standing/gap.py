@@ -8,11 +8,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from tarebook.core.garage.records import Garage, Warned, warned
+from tarebook.core.garage.records import Warned, warned
 from tarebook.core.ledger.net import JobNet
 from tarebook.core.ledger.since import net_between, pieces_between
 from tarebook.core.numbers.uncertain import Uncertain, beyond_doubt, weighted_sum
-from tarebook.core.weighing.weighing import Masses
 from tarebook.core.whole_car.weighed import Weighed, bare
 
 
@@ -34,11 +33,9 @@ class Gap:
         return beyond_doubt(self.difference)
 
 
-def gap_between(
-    garage: Garage, first: Weighed, second: Weighed, known: Masses, nets: Mapping[str, JobNet]
-) -> Gap | Warned:
+def gap_between(first: Weighed, second: Weighed, nets: Mapping[str, JobNet]) -> Gap | Warned:
     """What the later of two weigh-ins found beside the jobs between them; more in the car is positive."""
-    before, after = bare(garage, first, known), bare(garage, second, known)
+    before, after = bare(first), bare(second)
     if isinstance(before, dict):
         return before
     if isinstance(after, dict):
@@ -54,10 +51,8 @@ def gap_between(
     return Gap(first.record.id, second.record.id, difference, moved)
 
 
-def gaps_in_order(
-    garage: Garage, weighed: Sequence[Weighed], known: Masses, nets: Mapping[str, JobNet]
-) -> tuple[Gap, ...]:
+def gaps_in_order(weighed: Sequence[Weighed], nets: Mapping[str, JobNet]) -> tuple[Gap, ...]:
     """The gaps between consecutive weigh-ins, as far as they can be told; one that tells nothing is passed over."""
-    telling = [each for each in weighed if each.jobs is not None and not isinstance(bare(garage, each, known), dict)]
-    found = [gap_between(garage, a, b, known, nets) for a, b in pairwise(telling)]
+    telling = [each for each in weighed if each.jobs is not None and not isinstance(bare(each), dict)]
+    found = [gap_between(a, b, nets) for a, b in pairwise(telling)]
     return tuple(gap for gap in found if isinstance(gap, Gap))

@@ -1,13 +1,11 @@
 """What was weighed before: every weigh-in at the class's condition, and the car before any job was done to it."""
 
-from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from tarebook.core.garage.records import Garage, Warned, warned
-from tarebook.core.ledger.net import JobNet
+from tarebook.core.garage.records import Warned, warned
 from tarebook.core.ledger.since import net_between
 from tarebook.core.numbers.uncertain import Uncertain, subtract
-from tarebook.core.weighing.weighing import Masses
+from tarebook.core.standing.given import Given
 from tarebook.core.whole_car.condition import Condition, at_condition
 from tarebook.core.whole_car.weighed import Weighed
 
@@ -37,9 +35,9 @@ class Start:
     weigh_in: str | None
 
 
-def past_of(garage: Garage, known: Masses, weighed: Weighed, condition: Condition) -> Past:
+def past_of(weighed: Weighed, condition: Condition) -> Past:
     record = weighed.record
-    answer = _weight(garage, known, weighed, condition)
+    answer = at_condition(weighed.loads.total, weighed.aboard, condition)
     return Past(
         weigh_in=record.id,
         at=record.at,
@@ -51,21 +49,13 @@ def past_of(garage: Garage, known: Masses, weighed: Weighed, condition: Conditio
     )
 
 
-def start_of(
-    garage: Garage, known: Masses, nets: Mapping[str, JobNet], weighed: Sequence[Weighed], condition: Condition
-) -> Start | Warned:
+def start_of(given: Given) -> Start | Warned:
     """From the first weigh-in that tells it, else from the book as quoted, without a claim to accuracy."""
-    for each in weighed:
-        weight = _weight(garage, known, each, condition)
+    for each in given.weighed:
+        weight = at_condition(each.loads.total, each.aboard, given.condition)
         if isinstance(weight, Uncertain) and each.jobs is not None:
-            before = subtract(weight, net_between(each.jobs, (), nets))
+            before = subtract(weight, net_between(each.jobs, (), given.nets))
             return Start(before, "weighed", each.record.id)
-    book = garage.car.book_weight if garage.car else None
+    car = given.garage.car
+    book = car.book_weight if car else None
     return Start(Uncertain(book.value), "quoted", None) if book else warned("no_start")
-
-
-def _weight(garage: Garage, known: Masses, weighed: Weighed, condition: Condition) -> Uncertain | Warned:
-    whole = weighed.loads.total
-    if whole is None:
-        return warned("reading_missing", weigh_in=weighed.record.id)
-    return at_condition(garage, weighed.record, whole, condition, known)

@@ -6,22 +6,21 @@ and with what was weighed and written down before. What cannot be told is None, 
 margin, start, gap.
 """
 
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import cast
 
 from tarebook.core.garage.records import ClassSheet, Garage, Warned, WeighIn, warned
-from tarebook.core.ledger.net import JobNet, job_nets, jobs_in_car, mass_total
+from tarebook.core.ledger.net import mass_total
 from tarebook.core.ledger.since import Since, pieces_between
 from tarebook.core.numbers.uncertain import Uncertain, beyond_doubt, scale, subtract
 from tarebook.core.standing.estimate import Estimate, Fused, estimate
 from tarebook.core.standing.gap import Gap, gap_between, gaps_in_order
+from tarebook.core.standing.given import Given, given_by
 from tarebook.core.standing.history import Past, Start, past_of, start_of
 from tarebook.core.standing.official import OfficialReading, official_reading, official_scale
 from tarebook.core.weighing.weighing import Masses, masses
-from tarebook.core.whole_car.condition import Condition, chosen_sheet, condition_of, condition_warnings
-from tarebook.core.whole_car.weigh_in import loads_of
-from tarebook.core.whole_car.weighed import Weighed, ballast_in, ballast_now, in_order
+from tarebook.core.whole_car.condition import Condition, condition_warnings
+from tarebook.core.whole_car.weighed import Now
 
 RISK = 0.05  # of being shown under the minimum, when the class sheet names none: an assumption, no source
 
@@ -62,18 +61,6 @@ class Standing:
     warnings: tuple[Warned, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class _Given:
-    """What every part of the answer is made from. `weighed`: the weigh-ins in order."""
-
-    garage: Garage
-    known: Masses
-    nets: Mapping[str, JobNet]
-    sheet: ClassSheet | None
-    condition: Condition
-    weighed: list[Weighed]
-
-
 def standing(
     garage: Garage, known: Masses | None = None, class_sheet: str | None = None, weigh_in: str | None = None
 ) -> Standing:
@@ -82,13 +69,13 @@ def standing(
     `class_sheet`: id; by default the newest of the car. `weigh_in`: id of the one to rest on alone; by default all that
     can count do. `known`: the garage's masses, when they are at hand already.
     """
-    given = _given(garage, known or masses(garage), class_sheet)
+    given = given_by(garage, known or masses(garage), class_sheet)
     chosen = [each for each in given.weighed if weigh_in in (None, each.record.id)]
-    now = estimate(garage, given.known, given.nets, chosen, given.condition)
+    now = estimate(given, chosen)
     minimum, risk = _minimum(garage, given.sheet), _risk(given.sheet)
-    start, gap = start_of(garage, given.known, given.nets, given.weighed, given.condition), _gap(given)
+    start, gap = start_of(given), _gap(given)
     found = now if isinstance(now, Estimate) else None
-    moved = pieces_between([job.id for job in jobs_in_car(garage)], (), given.nets)
+    moved = pieces_between(given.now.jobs, (), given.nets)
     least = minimum if isinstance(minimum, float) else None
     margin = subtract(found.weight, Uncertain(least)) if found and least is not None else None
     official = _official(given, found, least, risk)
@@ -96,7 +83,7 @@ def standing(
         car=garage.car.id if garage.car else None,
         trim=garage.trim,
         condition=given.condition,
-        ballast=_ballast(garage, found),
+        ballast=_ballast(given.now, found),
         weight=found.weight if found else None,
         minimum=least,
         margin=margin,
@@ -107,28 +94,14 @@ def standing(
         removed=scale(_net_now(given), -1.0),
         unweighed_off=tuple(part for part, pieces in moved.items() if pieces < 0),
         unweighed_on=tuple(part for part, pieces in moved.items() if pieces > 0),
-        history=tuple(past_of(garage, given.known, each, given.condition) for each in given.weighed),
+        history=tuple(past_of(each, given.condition) for each in given.weighed),
         start=start if isinstance(start, Start) else None,
         gap=gap if isinstance(gap, Gap) else None,
-        gaps=gaps_in_order(garage, given.weighed, given.known, given.nets),
+        gaps=gaps_in_order(given.weighed, given.nets),
         reasons=_reasons(weight=now, margin=minimum, start=start, gap=gap),
         verdict=_verdict(margin, official, risk, found),
         warnings=tuple(_warnings(given, found, official)),
     )
-
-
-def _given(garage: Garage, known: Masses, class_sheet: str | None) -> _Given:
-    nets = job_nets(garage, known)
-    sheet = chosen_sheet(garage, class_sheet)
-    weighed = [Weighed(each, loads_of(garage, each, known), _jobs_then(garage, each)) for each in in_order(garage)]
-    return _Given(garage, known, nets, sheet, condition_of(garage, sheet, known), weighed)
-
-
-def _jobs_then(garage: Garage, record: WeighIn) -> tuple[str, ...] | None:
-    """The jobs stored with a weigh-in. Without a list there is nothing to confirm only while no job was ever fitted."""
-    if record.jobs is None:
-        return None if jobs_in_car(garage, "event") else ()
-    return tuple(job for job in record.jobs if job in garage.jobs)
 
 
 def _minimum(garage: Garage, sheet: ClassSheet | None) -> float | Warned:
@@ -149,7 +122,7 @@ def _risk(sheet: ClassSheet | None) -> float:
     return risk if 0.0 < risk < 1.0 else RISK
 
 
-def _official(given: _Given, found: Estimate | None, minimum: float | None, risk: float) -> OfficialReading | None:
+def _official(given: Given, found: Estimate | None, minimum: float | None, risk: float) -> OfficialReading | None:
     if found is None or minimum is None:
         return None
     records = [each.record for each in given.weighed]
@@ -171,23 +144,22 @@ def _verdict(
     return "unweighed" if found.since.unweighed_out else "above"
 
 
-def _ballast(garage: Garage, found: Estimate | None) -> float:
-    fitted = ballast_now(garage)
-    if fitted is not None:
-        return fitted.value
-    return ballast_in(garage.weigh_ins[found.since.weigh_in]).value if found else 0.0
+def _ballast(now: Now, found: Estimate | None) -> float:
+    if now.ballast is not None:
+        return now.ballast.value
+    return found.rests_on.aboard.ballast.value if found else 0.0
 
 
-def _net_now(given: _Given) -> Uncertain:
-    lines = [line for job in jobs_in_car(given.garage) for line in given.nets[job.id].lines]
+def _net_now(given: Given) -> Uncertain:
+    lines = [line for job in given.now.jobs for line in given.nets[job].lines]
     return mass_total(lines).net
 
 
-def _gap(given: _Given) -> Gap | Warned:
+def _gap(given: Given) -> Gap | Warned:
     whole = [each for each in given.weighed if each.loads.total]
     if len(whole) < 2:
         return warned("one_weigh_in")
-    return gap_between(given.garage, whole[-2], whole[-1], given.known, given.nets)
+    return gap_between(whole[-2], whole[-1], given.nets)
 
 
 def _reasons(weight: object, margin: object, start: object, gap: object) -> dict[str, Warned]:
@@ -196,7 +168,7 @@ def _reasons(weight: object, margin: object, start: object, gap: object) -> dict
     return {name: cast(Warned, answer) for name, answer in answers.items() if isinstance(answer, dict)}
 
 
-def _warnings(given: _Given, found: Estimate | None, official: OfficialReading | None) -> list[Warned]:
+def _warnings(given: Given, found: Estimate | None, official: OfficialReading | None) -> list[Warned]:
     """What should be known of the weigh-in the weight rests on, of the jobs since, of the class and of its scale."""
     warnings = list(given.condition.warnings)
     if given.sheet and given.sheet.risk is not None and float(given.sheet.risk) != _risk(given.sheet):
@@ -206,16 +178,16 @@ def _warnings(given: _Given, found: Estimate | None, official: OfficialReading |
         warnings.append(warned("official_scale_assumed"))
     if found is None:
         return warnings
-    rests_on = next(each for each in given.weighed if each.record.id == found.since.weigh_in)
+    rests_on = found.rests_on
     warnings += rests_on.loads.warnings
-    warnings += condition_warnings(given.garage, rests_on.record, given.condition, given.known)
-    warnings += _of_ballast(given.garage, rests_on.record)
+    warnings += condition_warnings(given.garage, rests_on.record, rests_on.aboard, given.condition)
+    warnings += _of_ballast(given, rests_on.record)
     if found.since.unweighed:
         warnings.append(warned("unweighed", parts=list(found.since.unweighed)))
     return [*warnings, *found.fused.warnings]
 
 
-def _left_out(given: _Given, found: Estimate | None) -> list[Warned]:
+def _left_out(given: Given, found: Estimate | None) -> list[Warned]:
     """Why weigh-ins later than the last that counts do not; of none that counts the reason is given elsewhere."""
     if found is None:
         last = given.weighed[-1:]
@@ -225,12 +197,12 @@ def _left_out(given: _Given, found: Estimate | None) -> list[Warned]:
     return [found.fused.left_out[name] for name in later if name in found.fused.left_out]
 
 
-def _of_ballast(garage: Garage, last: WeighIn) -> list[Warned]:
+def _of_ballast(given: Given, last: WeighIn) -> list[Warned]:
     """Where the ballast in the weight comes from, and what may be wrong with it."""
-    fitted = ballast_now(garage)
+    fitted = given.now.ballast
     if fitted is None:
         return [warned("ballast_kept", weigh_in=last.id)] if last.ballast and last.ballast.exact else []
-    bare = [place.id for place in garage.ballast_places.values() if place.fitted and place.block is None]
+    bare = [place.id for place in given.garage.ballast_places.values() if place.fitted and place.block is None]
     found = [warned("ballast_without_block", places=bare)] if bare else []
     if last.ballast is None and fitted.value:
         found.append(warned("ballast_unnoted", weigh_in=last.id))

@@ -12,7 +12,8 @@ from dataclasses import dataclass
 from tarebook.core.garage.records import ClassSheet, Garage, Warned, WeighIn, warned
 from tarebook.core.numbers.uncertain import Uncertain, weighted_sum
 from tarebook.core.weighing.weighing import Masses
-from tarebook.core.whole_car.fuel import assumed_within, fuel_mass
+from tarebook.core.whole_car.aboard import Aboard
+from tarebook.core.whole_car.fuel import fuel_mass
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,28 +94,11 @@ def _class_fuel(garage: Garage, sheet: ClassSheet | None, rule: str) -> Uncertai
     return fuel_mass(volume.value, garage.car.fuel_kind if garage.car else None)
 
 
-def fuel_in(garage: Garage, record: WeighIn) -> Uncertain | None:
-    """The fuel in the tank at a weigh-in, kg; None when nobody noted it."""
-    if record.fuel is None:
-        return None
-    volume = record.fuel.value
-    within = record.fuel_within.value if record.fuel_within else assumed_within(volume)
-    return fuel_mass(volume, garage.car.fuel_kind if garage.car else None, within, f"fuel:{record.id}")
-
-
-def driver_in(record: WeighIn, known: Masses) -> Uncertain | None:
-    """The driver on board at a weigh-in, kg: nothing for an empty seat, None when who or how heavy is not known."""
-    if not record.driver_in:
-        return Uncertain(0.0)
-    return known.of[record.driver].mass if record.driver else None
-
-
-def at_condition(
-    garage: Garage, record: WeighIn, whole: Uncertain, condition: Condition, known: Masses
-) -> Uncertain | Warned:
+def at_condition(whole: Uncertain | None, then: Aboard, condition: Condition) -> Uncertain | Warned:
     """The weight of the car of a weigh-in at the class's condition, kg, or why it cannot be told."""
-    fuel = _fuel_change(garage, record, condition)
-    driver = _driver_change(record, condition, known)
+    if whole is None:
+        return warned("reading_missing", weigh_in=then.weigh_in)
+    fuel, driver = _fuel_change(then, condition), _driver_change(then, condition)
     for change in (fuel, driver):
         if isinstance(change, dict):
             return change
@@ -122,33 +106,33 @@ def at_condition(
     return weighted_sum((whole, *changes), [1.0] * (1 + len(changes)))
 
 
-def _fuel_change(garage: Garage, record: WeighIn, condition: Condition) -> Uncertain | Warned | None:
+def _fuel_change(then: Aboard, condition: Condition) -> Uncertain | Warned | None:
     if condition.fuel == "as_it_is":
         return None
-    then = fuel_in(garage, record)
-    if then is None:
-        return warned("fuel_unknown", weigh_in=record.id)
+    if then.fuel is None:
+        return warned("fuel_unknown", weigh_in=then.weigh_in)
     if condition.fuel_mass is None:
         return condition.no_fuel
-    return weighted_sum((condition.fuel_mass, then), (1.0, -1.0))
+    return weighted_sum((condition.fuel_mass, then.fuel), (1.0, -1.0))
 
 
-def _driver_change(record: WeighIn, condition: Condition, known: Masses) -> Uncertain | Warned | None:
-    then = driver_in(record, known)
+def _driver_change(then: Aboard, condition: Condition) -> Uncertain | Warned | None:
     if condition.driver == "in":
         # Nobody can be put in the place of a driver of unknown mass; the car then counts with that driver.
-        if then is None:
+        if then.driver is None:
             return None
         if condition.driver_mass is None:
             return warned("no_driver")
-        return weighted_sum((condition.driver_mass, then), (1.0, -1.0))
-    return warned("driver_unknown", weigh_in=record.id) if then is None else weighted_sum((then,), (-1.0,))
+        return weighted_sum((condition.driver_mass, then.driver), (1.0, -1.0))
+    if then.driver is None:
+        return warned("driver_unknown", weigh_in=then.weigh_in)
+    return weighted_sum((then.driver,), (-1.0,))
 
 
-def condition_warnings(garage: Garage, record: WeighIn, condition: Condition, known: Masses) -> list[Warned]:
+def condition_warnings(garage: Garage, record: WeighIn, then: Aboard, condition: Condition) -> list[Warned]:
     """What should be known of the condition the car was in at a weigh-in."""
     found = _fuel_warnings(garage, record, condition)
-    if driver_in(record, known) is None:
+    if then.driver is None:
         code = "driver_as_weighed" if condition.driver == "in" else "driver_unknown"
         found.append(warned(code, weigh_in=record.id))
     return found

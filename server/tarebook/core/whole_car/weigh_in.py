@@ -18,15 +18,8 @@ from tarebook.core.numbers.uncertain import Uncertain, divide, multiply, resolut
 from tarebook.core.weighing.scale import ASSUMED_GAIN, UNNAMED, ScaleModel
 from tarebook.core.weighing.trade_scale import gain_by_class, platform_gain, whole_car_gain
 from tarebook.core.weighing.weighing import Masses, masses
-from tarebook.core.whole_car.condition import (
-    Condition,
-    at_condition,
-    chosen_sheet,
-    condition_of,
-    condition_warnings,
-    driver_in,
-    fuel_in,
-)
+from tarebook.core.whole_car.aboard import aboard
+from tarebook.core.whole_car.condition import Condition, at_condition, chosen_sheet, condition_of, condition_warnings
 
 LOOKS = {"corners": ("lf", "rf", "lr", "rr"), "axles": ("front", "rear"), "total": ("total",)}
 _PAIRS = {
@@ -105,13 +98,14 @@ def weigh_in(
     known = known or masses(garage)
     loads = loads_of(garage, record, known)
     condition = condition_of(garage, chosen_sheet(garage, class_sheet), known)
-    answer = _at_condition(garage, record, loads, condition, known)
+    then = aboard(garage, record, known)
+    answer = at_condition(loads.total, then, condition)
     return WholeCar(
         weigh_in=identity,
         loads=loads,
         condition=condition,
-        fuel=fuel_in(garage, record),
-        driver=driver_in(record, known),
+        fuel=then.fuel,
+        driver=then.driver,
         ballast=record.ballast.value if record.ballast else 0.0,
         weight=answer if isinstance(answer, Uncertain) else None,
         reason=None if isinstance(answer, Uncertain) else answer,
@@ -119,17 +113,9 @@ def weigh_in(
             *_unread(garage, identity),
             *loads.warnings,
             *condition.warnings,
-            *condition_warnings(garage, record, condition, known),
+            *condition_warnings(garage, record, then, condition),
         ),
     )
-
-
-def _at_condition(
-    garage: Garage, record: WeighIn, loads: Loads, condition: Condition, known: Masses
-) -> Uncertain | Warned:
-    if loads.total is None:
-        return warned("reading_missing", weigh_in=record.id)
-    return at_condition(garage, record, loads.total, condition, known)
 
 
 def _unread(garage: Garage, identity: str) -> list[Warned]:

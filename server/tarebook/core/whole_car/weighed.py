@@ -7,9 +7,9 @@ the car without these; what was on board is known as well as it was noted.
 from dataclasses import dataclass
 
 from tarebook.core.garage.records import Garage, Warned, WeighIn, warned
+from tarebook.core.ledger.net import jobs_in_car
 from tarebook.core.numbers.uncertain import Uncertain, resolution
-from tarebook.core.weighing.weighing import Masses
-from tarebook.core.whole_car.condition import driver_in, fuel_in
+from tarebook.core.whole_car.aboard import Aboard
 from tarebook.core.whole_car.weigh_in import Loads
 
 Terms = tuple[tuple[Uncertain, float], ...]
@@ -23,6 +23,15 @@ class Weighed:
     record: WeighIn
     loads: Loads
     jobs: tuple[str, ...] | None
+    aboard: Aboard
+
+
+@dataclass(frozen=True, slots=True)
+class Now:
+    """The car now: the `jobs` in it, and the `ballast` at its places, kg; None while nobody notes it."""
+
+    jobs: tuple[str, ...]
+    ballast: Uncertain | None
 
 
 def in_order(garage: Garage) -> list[WeighIn]:
@@ -30,24 +39,20 @@ def in_order(garage: Garage) -> list[WeighIn]:
     return sorted(garage.weigh_ins.values(), key=lambda record: (record.at is None, record.at or "", record.id))
 
 
-def bare(garage: Garage, weighed: Weighed, known: Masses) -> Terms | Warned:
+def bare(weighed: Weighed) -> Terms | Warned:
     """The car of a weigh-in without fuel, driver or ballast, kg, or why that cannot be told."""
-    whole, record = weighed.loads.total, weighed.record
+    whole, then = weighed.loads.total, weighed.aboard
     if whole is None:
-        return warned("reading_missing", weigh_in=record.id)
-    fuel, driver = fuel_in(garage, record), driver_in(record, known)
-    if fuel is None:
-        return warned("fuel_unknown", weigh_in=record.id)
-    if driver is None:
-        return warned("driver_unknown", weigh_in=record.id)
-    return ((whole, 1.0), (fuel, -1.0), (driver, -1.0), (ballast_in(record), -1.0))
+        return warned("reading_missing", weigh_in=then.weigh_in)
+    if then.fuel is None:
+        return warned("fuel_unknown", weigh_in=then.weigh_in)
+    if then.driver is None:
+        return warned("driver_unknown", weigh_in=then.weigh_in)
+    return ((whole, 1.0), (then.fuel, -1.0), (then.driver, -1.0), (then.ballast, -1.0))
 
 
-def ballast_in(record: WeighIn) -> Uncertain:
-    """The ballast on board at a weigh-in, kg, known to its last digit."""
-    if record.ballast is None:
-        return Uncertain(0.0)
-    return Uncertain(record.ballast.value, {f"ballast:{record.id}": resolution(record.ballast.last_digit)})
+def now_of(garage: Garage) -> Now:
+    return Now(tuple(job.id for job in jobs_in_car(garage)), ballast_now(garage))
 
 
 def ballast_now(garage: Garage) -> Uncertain | None:

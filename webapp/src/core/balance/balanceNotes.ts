@@ -3,7 +3,8 @@
 import "../../laterErrors";
 import { type Car, type Garage, type Warned, warned } from "../garage/records";
 import type { JobNet } from "../ledger/net";
-import { ballastIn, ballastNow } from "../wholeCar/weighed";
+import { ballastIn } from "../wholeCar/aboard";
+import { ballastNow } from "../wholeCar/weighed";
 import type { Base, CarState } from "./balance";
 import type { Body } from "./body";
 import type { Change } from "./moved";

@@ -13,7 +13,7 @@ import { type Car, type Garage, type Lift, type Warned, type WeighIn, warned } f
 import type { JobNet } from "../ledger/net";
 import { rectangular, subtract, type Uncertain, uncertain } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
-import { driverIn, fuelIn } from "../wholeCar/condition";
+import { driverIn, fuelIn } from "../wholeCar/aboard";
 import { loadsOf } from "../wholeCar/weighIn";
 import { type Aboard, placeAboard } from "./aboard";
 import { changed, type Load } from "./body";

@@ -13,7 +13,8 @@ import { laden, withFuel } from "../balance/laden";
 import { type BallastPlace, type Car, type Garage, type Warned, type WeighIn, warned } from "../garage/records";
 import { divide, fsum, multiply, subtract, type Uncertain, uncertain } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
-import { type Condition, fuelIn } from "../wholeCar/condition";
+import { fuelIn } from "../wholeCar/aboard";
+import type { Condition } from "../wholeCar/condition";
 import type { Place } from "./ballastAnswer";
 
 /** `whole` (kg) with shares of the `front` axle and the `left` side, and the `height` of its centre (m). */

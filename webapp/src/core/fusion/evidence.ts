@@ -14,13 +14,12 @@
  */
 
 import { order } from "../garage/order";
-import { type Garage, type Warned, type WeighIn, warned } from "../garage/records";
-import { jobsInCar } from "../ledger/net";
+import { type Warned, warned } from "../garage/records";
 import { type Nets, netBetween, piecesBetween } from "../ledger/since";
 import { fsum, total, type Uncertain, uncertain, weightedSum } from "../numbers/uncertain";
-import type { Masses } from "../weighing/weighing";
-import { atCondition, type Condition, driverIn, fuelIn, isWarned } from "../wholeCar/condition";
-import { ballastIn, ballastNow, type Terms, type Weighed } from "../wholeCar/weighed";
+import type { Aboard } from "../wholeCar/aboard";
+import { atCondition, type Condition, isWarned } from "../wholeCar/condition";
+import type { Now, Terms, Weighed } from "../wholeCar/weighed";
 import type { Loads } from "../wholeCar/weighIn";
 
 /**
@@ -99,28 +98,22 @@ export function movedBy({ own, written, target }: Evidence, source: string): num
 }
 
 /** What the weigh-ins given, in order, say of the car now; or why none of them says anything. */
-export function evidenceOf(
-  garage: Garage,
-  known: Masses,
-  nets: Nets,
-  weighed: readonly Weighed[],
-  condition: Condition,
-): Evidence | Warned {
-  const reasons = new Map(weighed.map((each) => [each.record.id, unusable(garage, each, condition, known)]));
+export function evidenceOf(weighed: readonly Weighed[], now: Now, nets: Nets, condition: Condition): Evidence | Warned {
+  const reasons = new Map(weighed.map((each) => [each.record.id, unusable(each, condition)]));
   const usable = weighed.filter(({ record }) => reasons.get(record.id) === null);
   const last = usable.at(-1);
   if (!last) return noneUsable(weighed, reasons);
-  for (const { record } of usable.slice(0, -1)) {
-    reasons.set(record.id, incomparable(garage, record, last.record, condition, known));
+  for (const { record, aboard } of usable.slice(0, -1)) {
+    reasons.set(record.id, incomparable(aboard, last.aboard, condition));
   }
   const counted = usable.filter(({ record }) => reasons.get(record.id) === null);
-  const lists = [...counted.map(({ jobs }) => jobs ?? []), jobsInCar(garage).map((job) => job.id)];
+  const lists = [...counted.map(({ jobs }) => jobs ?? []), now.jobs];
   const flat = flatOf(lists.slice(0, -1), nets);
   return {
     counted,
-    own: counted.map((each) => ownOf(garage, each, known)),
+    own: counted.map(ownOf),
     written: lists.slice(1).map((after, at) => netBetween(after, lists[at] as string[], nets)),
-    target: targetOf(garage, last.record, condition, known),
+    target: targetOf(last.aboard, now, condition),
     flat: flat.map(([, column]) => column),
     unweighed: flat.map(([part]) => part),
     left_out: Object.fromEntries([...reasons].filter((entry): entry is [string, Warned] => entry[1] !== null)),
@@ -133,45 +126,32 @@ function noneUsable(weighed: readonly Weighed[], reasons: ReadonlyMap<string, Wa
   return reason ?? warned(weighed.length > 0 ? "reading_missing" : "no_weigh_in");
 }
 
-function unusable(
-  garage: Garage,
-  { record, loads, jobs }: Weighed,
-  condition: Condition,
-  known: Masses,
-): Warned | null {
-  if (!loads.loads.total) return warned("reading_missing", { weigh_in: record.id });
-  if (jobs === null) return warned("jobs_not_confirmed", { weigh_in: record.id });
-  const answer = atCondition(garage, record, loads.loads.total, condition, known);
+function unusable({ record, loads, jobs, aboard }: Weighed, condition: Condition): Warned | null {
+  if (loads.loads.total && jobs === null) return warned("jobs_not_confirmed", { weigh_in: record.id });
+  const answer = atCondition(loads.loads.total, aboard, condition);
   return isWarned(answer) ? answer : null;
 }
 
 /** Why the car of a weigh-in cannot be held against that of the last; with the last it is as the last was. */
-function incomparable(
-  garage: Garage,
-  record: WeighIn,
-  last: WeighIn,
-  condition: Condition,
-  known: Masses,
-): Warned | null {
-  for (const each of [record, last]) {
-    if (condition.fuel === "as_it_is" && !fuelIn(garage, each)) return warned("fuel_unknown", { weigh_in: each.id });
-    if (!driverIn(each, known)) return warned("driver_unknown", { weigh_in: each.id });
+function incomparable(then: Aboard, last: Aboard, condition: Condition): Warned | null {
+  for (const { weigh_in, fuel, driver } of [then, last]) {
+    if (condition.fuel === "as_it_is" && !fuel) return warned("fuel_unknown", { weigh_in });
+    if (!driver) return warned("driver_unknown", { weigh_in });
   }
   return null;
 }
 
 /** The car as it was, less what is known to have been on board. */
-function ownOf(garage: Garage, { record, loads }: Weighed, known: Masses): Terms {
-  const aboard = [fuelIn(garage, record), driverIn(record, known), ballastIn(record)];
+function ownOf({ loads, aboard: { fuel, driver, ballast } }: Weighed): Terms {
   const whole = loads.loads.total ?? uncertain(0);
-  return [[whole, 1], ...aboard.flatMap((item): Terms => (item ? [[item, -1]] : []))];
+  return [[whole, 1], ...[fuel, driver, ballast].flatMap((item): Terms => (item ? [[item, -1]] : []))];
 }
 
 /** What the class weighs with, and the ballast now; as it was at the last weigh-in where nobody says otherwise. */
-function targetOf(garage: Garage, last: WeighIn, condition: Condition, known: Masses): Uncertain {
-  const fuel = condition.fuel === "as_it_is" ? fuelIn(garage, last) : condition.fuel_mass;
-  const isReplaced = condition.driver === "in" && driverIn(last, known) !== null;
-  const aboard = [fuel, isReplaced ? condition.driver_mass : null, ballastNow(garage) ?? ballastIn(last)];
+function targetOf(last: Aboard, now: Now, condition: Condition): Uncertain {
+  const fuel = condition.fuel === "as_it_is" ? last.fuel : condition.fuel_mass;
+  const isReplaced = condition.driver === "in" && last.driver !== null;
+  const aboard = [fuel, isReplaced ? condition.driver_mass : null, now.ballast ?? last.ballast];
   return total(aboard.filter((item) => item !== null));
 }
 

@@ -12,7 +12,7 @@ import { resolution, type Uncertain, u, uncertain, weightedSum } from "../number
 import type { ScaleModel } from "../weighing/scale";
 import { ASSUMED_DIVISION, platformGain, wholeCarGain } from "../weighing/tradeScale";
 import type { Masses } from "../weighing/weighing";
-import { driverIn } from "../wholeCar/condition";
+import { driverIn } from "../wholeCar/aboard";
 import { assumedWithin, fuelMass } from "../wholeCar/fuel";
 import type { Weighed } from "../wholeCar/weighed";
 import { ASSUMED_REPEATABILITY, repeatability } from "../wholeCar/weighIn";

@@ -8,13 +8,12 @@
 
 import { evidenceOf } from "../fusion/evidence";
 import { type Fusion, fused, learned, residualOf } from "../fusion/fusion";
-import { type Garage, type Warned, warned } from "../garage/records";
-import { jobsInCar } from "../ledger/net";
-import { type Nets, type Since, sinceWeighIn } from "../ledger/since";
+import { type Warned, warned } from "../garage/records";
+import { type Since, sinceWeighIn } from "../ledger/since";
 import { type Uncertain, uncertain } from "../numbers/uncertain";
-import type { Masses } from "../weighing/weighing";
-import { type Condition, isWarned } from "../wholeCar/condition";
+import { isWarned } from "../wholeCar/condition";
 import type { Weighed } from "../wholeCar/weighed";
+import type { Given } from "./given";
 
 /**
  * A weigh-in that counts: `alone`, the weight now (kg) by it and the jobs since; its `share` in the weight.
@@ -48,25 +47,20 @@ export type Fused = {
 /**
  * `weight`: the car now at the condition, kg; `cautious`: the same, with the doubt that it may be less only.
  *
- * `since` the last weigh-in that counts. `learn`: a scale's gain with what all the weigh-ins tell of it.
+ * `rests_on`: the last weigh-in that counts, and `since` then. `learn`: a scale's gain with what all the weigh-ins tell of it.
  */
 export type Estimate = {
   readonly weight: Uncertain;
   readonly cautious: Uncertain;
+  readonly rests_on: Weighed;
   readonly since: Since;
   readonly fused: Fused;
   readonly learn: (gain: Uncertain) => Uncertain;
 };
 
-/** The weight now from all of the weigh-ins given, or why there is none. */
-export function estimate(
-  garage: Garage,
-  known: Masses,
-  nets: Nets,
-  weighed: readonly Weighed[],
-  condition: Condition,
-): Estimate | Warned {
-  const found = evidenceOf(garage, known, nets, weighed, condition);
+/** The weight now from all of these weigh-ins, or why there is none. */
+export function estimate({ nets, condition, now }: Given, weighed: readonly Weighed[]): Estimate | Warned {
+  const found = evidenceOf(weighed, now, nets, condition);
   if (isWarned(found)) return found;
   const fusion = fused(found);
   const last = found.counted.at(-1) as Weighed;
@@ -78,11 +72,11 @@ export function estimate(
     fusion,
     warnings: warningsOf(fusion),
   };
-  const now = jobsInCar(garage).map((job) => job.id);
   return {
     weight: fusion.weight,
     cautious: fusion.cautious,
-    since: sinceWeighIn(last.record.id, last.jobs ?? [], now, nets),
+    rests_on: last,
+    since: sinceWeighIn(last.record.id, last.jobs ?? [], now.jobs, nets),
     fused: together,
     learn: (gain) => learned(fusion, gain),
   };

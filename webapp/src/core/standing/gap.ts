@@ -5,10 +5,9 @@
  * error. On one scale its gain acts on the difference only, so a gap is known much better than a car.
  */
 
-import { type Garage, type Warned, warned } from "../garage/records";
+import { type Warned, warned } from "../garage/records";
 import { type Nets, netBetween, piecesBetween } from "../ledger/since";
 import { add, beyondDoubt, type Uncertain, weightedSum } from "../numbers/uncertain";
-import type { Masses } from "../weighing/weighing";
 import { isWarned } from "../wholeCar/condition";
 import { bare, type Weighed } from "../wholeCar/weighed";
 
@@ -35,10 +34,10 @@ export function byScales({ difference }: Gap, written: Uncertain): Uncertain {
 }
 
 /** What the later of two weigh-ins found beside the jobs between them; more in the car is positive. */
-export function gapBetween(garage: Garage, first: Weighed, second: Weighed, known: Masses, nets: Nets): Gap | Warned {
-  const before = bare(garage, first, known);
+export function gapBetween(first: Weighed, second: Weighed, nets: Nets): Gap | Warned {
+  const before = bare(first);
   if (isWarned(before)) return before;
-  const after = bare(garage, second, known);
+  const after = bare(second);
   if (isWarned(after)) return after;
   for (const { jobs, record } of [first, second]) {
     if (jobs === null) return warned("jobs_not_confirmed", { weigh_in: record.id });
@@ -53,8 +52,8 @@ export function gapBetween(garage: Garage, first: Weighed, second: Weighed, know
 }
 
 /** The gaps between consecutive weigh-ins, as far as they can be told; one that tells nothing is passed over. */
-export function gapsInOrder(garage: Garage, weighed: readonly Weighed[], known: Masses, nets: Nets): Gap[] {
-  const telling = weighed.filter((each) => each.jobs !== null && !isWarned(bare(garage, each, known)));
-  const found = telling.slice(1).map((each, at) => gapBetween(garage, telling[at] as Weighed, each, known, nets));
+export function gapsInOrder(weighed: readonly Weighed[], nets: Nets): Gap[] {
+  const telling = weighed.filter((each) => each.jobs !== null && !isWarned(bare(each)));
+  const found = telling.slice(1).map((each, at) => gapBetween(telling[at] as Weighed, each, nets));
   return found.filter((gap): gap is Gap => !isWarned(gap));
 }

@@ -1,11 +1,11 @@
 /** What was weighed before: every weigh-in at the class's condition, and the car before any job was done to it. */
 
-import { type Garage, type Warned, type WeighIn, warned } from "../garage/records";
-import { type Nets, netBetween } from "../ledger/since";
+import { type Warned, type WeighIn, warned } from "../garage/records";
+import { netBetween } from "../ledger/since";
 import { subtract, type Uncertain, uncertain } from "../numbers/uncertain";
-import type { Masses } from "../weighing/weighing";
 import { atCondition, type Condition, isWarned } from "../wholeCar/condition";
 import type { Weighed } from "../wholeCar/weighed";
+import type { Given } from "./given";
 
 /** A weigh-in: `total` as it was weighed, `weight` at the class's condition, kg, or the `reason` there is none. */
 export type Past = {
@@ -29,40 +29,26 @@ export type Start = {
   readonly weigh_in: string | null;
 };
 
-export function pastOf(garage: Garage, known: Masses, weighed: Weighed, condition: Condition): Past {
-  const { record } = weighed;
-  const answer = weightOf(garage, known, weighed, condition);
+export function pastOf({ record, loads, aboard }: Weighed, condition: Condition): Past {
+  const answer = atCondition(loads.loads.total, aboard, condition);
   return {
     weigh_in: record.id,
     at: record.at,
     trim: record.trim,
     official: record.official === true,
-    total: weighed.loads.loads.total ?? null,
+    total: loads.loads.total ?? null,
     weight: isWarned(answer) ? null : answer,
     reason: isWarned(answer) ? answer : null,
   };
 }
 
 /** From the first weigh-in that tells it, else from the book as quoted, without a claim to accuracy. */
-export function startOf(
-  garage: Garage,
-  known: Masses,
-  nets: Nets,
-  weighed: readonly Weighed[],
-  condition: Condition,
-): Start | Warned {
-  for (const each of weighed) {
-    const weight = weightOf(garage, known, each, condition);
-    if (isWarned(weight) || each.jobs === null) continue;
-    const before = subtract(weight, netBetween(each.jobs, [], nets));
-    return { weight: before, basis: "weighed", weigh_in: each.record.id };
+export function startOf({ garage, nets, weighed, condition }: Given): Start | Warned {
+  for (const { record, loads, jobs, aboard } of weighed) {
+    const weight = atCondition(loads.loads.total, aboard, condition);
+    if (isWarned(weight) || jobs === null) continue;
+    return { weight: subtract(weight, netBetween(jobs, [], nets)), basis: "weighed", weigh_in: record.id };
   }
   const book = garage.car?.book_weight;
   return book ? { weight: uncertain(book.value), basis: "quoted", weigh_in: null } : warned("no_start");
-}
-
-function weightOf(garage: Garage, known: Masses, weighed: Weighed, condition: Condition): Uncertain | Warned {
-  const whole = weighed.loads.loads.total;
-  if (!whole) return warned("reading_missing", { weigh_in: weighed.record.id });
-  return atCondition(garage, weighed.record, whole, condition, known);
 }

@@ -9,16 +9,16 @@
 
 import { own } from "../../own";
 import { type ClassSheet, type Garage, type Warned, type WeighIn, warned } from "../garage/records";
-import { type JobNet, jobNets, jobsInCar, massTotal } from "../ledger/net";
-import { type Nets, piecesBetween, type Since } from "../ledger/since";
+import { type JobNet, massTotal } from "../ledger/net";
+import { piecesBetween, type Since } from "../ledger/since";
 import { add, toNumber, ZERO } from "../numbers/ratio";
 import { beyondDoubt, scale, subtract, type Uncertain, uncertain } from "../numbers/uncertain";
 import { type Masses, masses } from "../weighing/weighing";
-import { type Condition, chosenSheet, conditionOf, conditionWarnings, isWarned } from "../wholeCar/condition";
-import { ballastIn, ballastNow, inOrder, type Weighed } from "../wholeCar/weighed";
-import { loadsOf } from "../wholeCar/weighIn";
+import { type Condition, conditionWarnings, isWarned } from "../wholeCar/condition";
+import type { Now, Weighed } from "../wholeCar/weighed";
 import { type Estimate, estimate, type Fused } from "./estimate";
 import { type Gap, gapBetween, gapsInOrder } from "./gap";
+import { type Given, givenBy } from "./given";
 import { type Past, pastOf, type Start, startOf } from "./history";
 import { type OfficialReading, officialReading, officialScale } from "./official";
 
@@ -62,16 +62,6 @@ export type Standing = {
   readonly warnings: readonly Warned[];
 };
 
-/** What every part of the answer is made from. `weighed`: the weigh-ins in order. */
-type Given = {
-  readonly garage: Garage;
-  readonly known: Masses;
-  readonly nets: Nets;
-  readonly sheet: ClassSheet | null;
-  readonly condition: Condition;
-  readonly weighed: readonly Weighed[];
-};
-
 /**
  * The standing of the garage's car in the garage's trim.
  *
@@ -84,22 +74,16 @@ export function standing(
   classSheet: string | null = null,
   weighIn: string | null = null,
 ): Standing {
-  const given = givenOf(garage, known, classSheet);
+  const given = givenBy(garage, known, classSheet);
   const { nets, condition, weighed } = given;
   const chosen = weighed.filter(({ record }) => weighIn === null || record.id === weighIn);
-  const now = estimate(garage, known, nets, chosen, condition);
+  const now = estimate(given, chosen);
   const minimum = minimumOf(garage, given.sheet);
   const risk = riskOf(given.sheet);
-  const start = startOf(garage, known, nets, weighed, condition);
+  const start = startOf(given);
   const gap = gapOf(given);
   const found = isWarned(now) ? null : now;
-  const moved = [
-    ...piecesBetween(
-      jobsInCar(garage).map((job) => job.id),
-      [],
-      nets,
-    ),
-  ];
+  const moved = [...piecesBetween(given.now.jobs, [], nets)];
   const least = typeof minimum === "number" ? minimum : null;
   const margin = found && least !== null ? subtract(found.weight, uncertain(least)) : null;
   const official = officialOf(given, found, least, risk);
@@ -107,7 +91,7 @@ export function standing(
     car: garage.car?.id ?? null,
     trim: garage.trim,
     condition,
-    ballast: ballastOf(garage, found),
+    ballast: ballastOf(given.now, found),
     weight: found?.weight ?? null,
     minimum: least,
     margin,
@@ -118,29 +102,14 @@ export function standing(
     removed: scale(netNow(given), -1),
     unweighed_off: moved.flatMap(([part, pieces]) => (pieces < 0 ? [part] : [])),
     unweighed_on: moved.flatMap(([part, pieces]) => (pieces > 0 ? [part] : [])),
-    history: weighed.map((each) => pastOf(garage, known, each, condition)),
+    history: weighed.map((each) => pastOf(each, condition)),
     start: isWarned(start) ? null : start,
     gap: isWarned(gap) ? null : gap,
-    gaps: gapsInOrder(garage, weighed, known, nets),
+    gaps: gapsInOrder(weighed, nets),
     reasons: reasonsOf({ weight: now, margin: isWarned(now) ? now : minimum, start, gap }),
     verdict: verdictOf(margin, official, risk, found),
     warnings: warningsOf(given, found, official),
   };
-}
-
-function givenOf(garage: Garage, known: Masses, classSheet: string | null): Given {
-  const nets = jobNets(garage, known);
-  const sheet = chosenSheet(garage, classSheet);
-  const weighed = inOrder(garage).map((record) => {
-    return { record, loads: loadsOf(garage, record, known), jobs: jobsThen(garage, record) };
-  });
-  return { garage, known, nets, sheet, condition: conditionOf(garage, sheet, known), weighed };
-}
-
-/** The jobs stored with a weigh-in. Without a list there is nothing to confirm only while no job was ever fitted. */
-function jobsThen(garage: Garage, record: WeighIn): readonly string[] | null {
-  if (record.jobs === null) return jobsInCar(garage, "event").length > 0 ? null : [];
-  return record.jobs.filter((job) => garage.jobs.has(job));
 }
 
 /** The minimum with its adders, kg. One that cannot be read is no minimum: half of it would be a false comfort. */
@@ -175,9 +144,8 @@ function officialOf(
   return officialReading(found.cautious, minimum, { ...theirs, gain: found.learn(theirs.gain) }, risk);
 }
 
-function ballastOf(garage: Garage, found: Estimate | null): number {
-  const restsOn = found && garage.weigh_ins.get(found.since.weigh_in);
-  return ballastNow(garage)?.value ?? (restsOn ? ballastIn(restsOn).value : 0);
+function ballastOf({ ballast }: Now, found: Estimate | null): number {
+  return (ballast ?? found?.rests_on.aboard.ballast)?.value ?? 0;
 }
 
 function verdictOf(
@@ -199,13 +167,13 @@ export function isUnder({ verdict, margin }: Standing): boolean {
   return verdict === "under" || (margin?.value ?? 0) < 0;
 }
 
-function netNow({ garage, nets }: Given): Uncertain {
-  return massTotal(jobsInCar(garage).flatMap((job) => (nets.get(job.id) as JobNet).lines)).net;
+function netNow({ now, nets }: Given): Uncertain {
+  return massTotal(now.jobs.flatMap((job) => (nets.get(job) as JobNet).lines)).net;
 }
 
-function gapOf({ garage, known, nets, weighed }: Given): Gap | Warned {
+function gapOf({ nets, weighed }: Given): Gap | Warned {
   const [first, second] = weighed.filter(({ loads }) => loads.loads.total).slice(-2);
-  return first && second ? gapBetween(garage, first, second, known, nets) : warned("one_weigh_in");
+  return first && second ? gapBetween(first, second, nets) : warned("one_weigh_in");
 }
 
 /** The answers that are no answers, by name. */
@@ -216,17 +184,17 @@ function reasonsOf(answers: Readonly<Record<Answer, object | number>>): Standing
 
 /** What should be known of the weigh-in the weight rests on, of the jobs since, of the class and of its scale. */
 function warningsOf(given: Given, found: Estimate | null, official: OfficialReading | null): Warned[] {
-  const { garage, known, sheet, condition, weighed } = given;
+  const { garage, sheet, condition, weighed } = given;
   const warnings = [...condition.warnings];
   if (sheet?.risk && riskOf(sheet) !== toNumber(sheet.risk)) {
     warnings.push(warned("risk_unusable", { class_sheet: sheet.id }));
   }
   warnings.push(...leftOutLast(weighed, found));
   if (official && official.scale.scale === null) warnings.push(warned("official_scale_assumed"));
-  const restsOn = weighed.find(({ record }) => record.id === found?.since.weigh_in);
-  if (!found || !restsOn) return warnings;
-  warnings.push(...restsOn.loads.warnings, ...conditionWarnings(garage, restsOn.record, condition, known));
-  warnings.push(...ofBallast(garage, restsOn.record));
+  if (!found) return warnings;
+  const { record, loads, aboard } = found.rests_on;
+  warnings.push(...loads.warnings, ...conditionWarnings(garage, record, aboard, condition));
+  warnings.push(...ofBallast(given, record));
   if (found.since.unweighed.length > 0) warnings.push(warned("unweighed", { parts: found.since.unweighed }));
   return [...warnings, ...found.fused.warnings];
 }
@@ -243,8 +211,7 @@ function leftOutLast(weighed: readonly Weighed[], found: Estimate | null): Warne
 }
 
 /** Where the ballast in the weight comes from, and what may be wrong with it. */
-function ofBallast(garage: Garage, last: WeighIn): Warned[] {
-  const fitted = ballastNow(garage);
+function ofBallast({ garage, now: { ballast: fitted } }: Given, last: WeighIn): Warned[] {
   if (fitted === null) return last.ballast?.value ? [warned("ballast_kept", { weigh_in: last.id })] : [];
   const bare = [...garage.ballast_places.values()].filter((place) => place.fitted && place.block === null);
   const found = bare.length > 0 ? [warned("ballast_without_block", { places: bare.map(({ id }) => id) })] : [];

@@ -13,7 +13,8 @@ import { type ClassSheet, type Garage, type Warned, type WeighIn, warned } from 
 import { compare } from "../numbers/ratio";
 import { scale, subtract, type Uncertain, uncertain, weightedSum } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
-import { assumedWithin, fuelMass } from "./fuel";
+import type { Aboard } from "./aboard";
+import { fuelMass } from "./fuel";
 
 /**
  * `driver`: "in" or "out"; `fuel`: "as_it_is", "empty", "full" or "stated".
@@ -106,57 +107,36 @@ function classFuel(garage: Garage, sheet: ClassSheet | null, rule: Condition["fu
   return fuelMass(volume.value, garage.car?.fuel_kind ?? null);
 }
 
-/** The fuel in the tank at a weigh-in, kg; null when nobody noted it. */
-export function fuelIn(garage: Garage, record: WeighIn): Uncertain | null {
-  if (record.fuel === null) return null;
-  const volume = record.fuel.value;
-  const within = record.fuel_within?.value ?? assumedWithin(volume);
-  return fuelMass(volume, garage.car?.fuel_kind ?? null, within, `fuel:${record.id}`);
-}
-
-/** The driver on board at a weigh-in, kg: nothing for an empty seat, null when who or how heavy is not known. */
-export function driverIn(record: WeighIn, known: Masses): Uncertain | null {
-  if (!record.driver_in) return NOTHING;
-  return record.driver === null ? null : massOf(known, record.driver);
-}
-
 /** The weight of the car of a weigh-in at the class's condition, kg, or why it cannot be told. */
-export function atCondition(
-  garage: Garage,
-  record: WeighIn,
-  whole: Uncertain,
-  condition: Condition,
-  known: Masses,
-): Uncertain | Warned {
+export function atCondition(whole: Uncertain | undefined, then: Aboard, condition: Condition): Uncertain | Warned {
+  if (!whole) return warned("reading_missing", { weigh_in: then.weigh_in });
   const changes: Uncertain[] = [];
-  for (const change of [fuelChange(garage, record, condition), driverChange(record, condition, known)]) {
+  for (const change of [fuelChange(then, condition), driverChange(then, condition)]) {
     if (change && isWarned(change)) return change;
     if (change) changes.push(change);
   }
   return weightedSum([whole, ...changes], [1, ...changes.map(() => 1)]);
 }
 
-function fuelChange(garage: Garage, record: WeighIn, condition: Condition): Uncertain | Warned | null {
+function fuelChange({ weigh_in, fuel }: Aboard, condition: Condition): Uncertain | Warned | null {
   if (condition.fuel === "as_it_is") return null;
-  const then = fuelIn(garage, record);
-  if (then === null) return warned("fuel_unknown", { weigh_in: record.id });
-  return condition.fuel_mass ? subtract(condition.fuel_mass, then) : condition.no_fuel;
+  if (fuel === null) return warned("fuel_unknown", { weigh_in });
+  return condition.fuel_mass ? subtract(condition.fuel_mass, fuel) : condition.no_fuel;
 }
 
-function driverChange(record: WeighIn, condition: Condition, known: Masses): Uncertain | Warned | null {
-  const then = driverIn(record, known);
+function driverChange({ weigh_in, driver }: Aboard, condition: Condition): Uncertain | Warned | null {
   if (condition.driver === "in") {
     // Nobody can be put in the place of a driver of unknown mass; the car then counts with that driver.
-    if (then === null) return null;
-    return condition.driver_mass ? subtract(condition.driver_mass, then) : warned("no_driver");
+    if (driver === null) return null;
+    return condition.driver_mass ? subtract(condition.driver_mass, driver) : warned("no_driver");
   }
-  return then === null ? warned("driver_unknown", { weigh_in: record.id }) : scale(then, -1);
+  return driver === null ? warned("driver_unknown", { weigh_in }) : scale(driver, -1);
 }
 
 /** What should be known of the condition the car was in at a weigh-in. */
-export function conditionWarnings(garage: Garage, record: WeighIn, condition: Condition, known: Masses): Warned[] {
+export function conditionWarnings(garage: Garage, record: WeighIn, then: Aboard, condition: Condition): Warned[] {
   const found = fuelWarnings(garage, record, condition);
-  if (driverIn(record, known) === null) {
+  if (then.driver === null) {
     const code = condition.driver === "in" ? "driver_as_weighed" : "driver_unknown";
     found.push(warned(code, { weigh_in: record.id }));
   }

@@ -17,16 +17,8 @@ import { divide, multiply, resolution, total, type Uncertain, uncertain, weighte
 import { ASSUMED_GAIN, divisionFor, type ScaleModel, UNNAMED } from "../weighing/scale";
 import { gainByClass, platformGain, wholeCarGain } from "../weighing/tradeScale";
 import { type Masses, masses } from "../weighing/weighing";
-import {
-  atCondition,
-  type Condition,
-  chosenSheet,
-  conditionOf,
-  conditionWarnings,
-  driverIn,
-  fuelIn,
-  isWarned,
-} from "./condition";
+import { aboard } from "./aboard";
+import { atCondition, type Condition, chosenSheet, conditionOf, conditionWarnings, isWarned } from "./condition";
 
 export type Reading = "lf" | "rf" | "lr" | "rr" | "front" | "rear" | "total";
 export const LOOKS: Readonly<Record<WeighIn["layout"], readonly Reading[]>> = {
@@ -111,13 +103,14 @@ export function weighIn(
   if (!record) return null;
   const loads = loadsOf(garage, record, known);
   const condition = conditionOf(garage, chosenSheet(garage, classSheet), known);
-  const answer = weightOf(garage, record, loads, condition, known);
+  const then = aboard(garage, record, known);
+  const answer = atCondition(loads.loads.total, then, condition);
   return {
     weigh_in: id,
     loads,
     condition,
-    fuel: fuelIn(garage, record),
-    driver: driverIn(record, known),
+    fuel: then.fuel,
+    driver: then.driver,
     ballast: record.ballast?.value ?? 0,
     weight: isWarned(answer) ? null : answer,
     reason: isWarned(answer) ? answer : null,
@@ -125,21 +118,9 @@ export function weighIn(
       ...unread(garage, id),
       ...loads.warnings,
       ...condition.warnings,
-      ...conditionWarnings(garage, record, condition, known),
+      ...conditionWarnings(garage, record, then, condition),
     ],
   };
-}
-
-function weightOf(
-  garage: Garage,
-  record: WeighIn,
-  loads: Loads,
-  condition: Condition,
-  known: Masses,
-): Uncertain | Warned {
-  const whole = loads.loads.total;
-  if (!whole) return warned("reading_missing", { weigh_in: record.id });
-  return atCondition(garage, record, whole, condition, known);
 }
 
 /** What of this record could not be read. */

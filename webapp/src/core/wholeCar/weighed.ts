@@ -7,9 +7,9 @@
 
 import { order } from "../garage/order";
 import { type Garage, type Warned, type WeighIn, warned } from "../garage/records";
+import { jobsInCar } from "../ledger/net";
 import { fsum, resolution, type Uncertain, uncertain } from "../numbers/uncertain";
-import type { Masses } from "../weighing/weighing";
-import { driverIn, fuelIn } from "./condition";
+import type { Aboard } from "./aboard";
 import type { Loads } from "./weighIn";
 
 /** Items and what each counts: a sum that is taken once, at the end. */
@@ -20,7 +20,11 @@ export type Weighed = {
   readonly record: WeighIn;
   readonly loads: Loads;
   readonly jobs: readonly string[] | null;
+  readonly aboard: Aboard;
 };
+
+/** The car now: the `jobs` in it, and the `ballast` at its places, kg; null while nobody notes it. */
+export type Now = { readonly jobs: readonly string[]; readonly ballast: Uncertain | null };
 
 /** Weigh-ins as they were made: by their stated time (those without one last), then by id. */
 export function inOrder(garage: Garage): WeighIn[] {
@@ -31,25 +35,22 @@ export function inOrder(garage: Garage): WeighIn[] {
 }
 
 /** The car of a weigh-in without fuel, driver or ballast, kg, or why that cannot be told. */
-export function bare(garage: Garage, { record, loads }: Weighed, known: Masses): Terms | Warned {
+export function bare({ loads, aboard }: Weighed): Terms | Warned {
   const whole = loads.loads.total;
-  if (!whole) return warned("reading_missing", { weigh_in: record.id });
-  const fuel = fuelIn(garage, record);
-  if (!fuel) return warned("fuel_unknown", { weigh_in: record.id });
-  const driver = driverIn(record, known);
-  if (!driver) return warned("driver_unknown", { weigh_in: record.id });
+  const { weigh_in, fuel, driver, ballast } = aboard;
+  if (!whole) return warned("reading_missing", { weigh_in });
+  if (!fuel) return warned("fuel_unknown", { weigh_in });
+  if (!driver) return warned("driver_unknown", { weigh_in });
   return [
     [whole, 1],
     [fuel, -1],
     [driver, -1],
-    [ballastIn(record), -1],
+    [ballast, -1],
   ];
 }
 
-/** The ballast on board at a weigh-in, kg, known to its last digit. */
-export function ballastIn(record: WeighIn): Uncertain {
-  if (record.ballast === null) return uncertain(0);
-  return uncertain(record.ballast.value, { [`ballast:${record.id}`]: resolution(record.ballast.last_digit) });
+export function nowOf(garage: Garage): Now {
+  return { jobs: jobsInCar(garage).map((job) => job.id), ballast: ballastNow(garage) };
 }
 
 /** The blocks fitted at the ballast places, kg, each known to its last digit; null while nobody notes them. */
