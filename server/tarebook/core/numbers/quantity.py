@@ -16,7 +16,7 @@ Values are exact fractions of SI units (kg, m, m³), with pint's exact factors; 
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from fractions import Fraction
 from functools import cache
 from itertools import pairwise
@@ -141,26 +141,12 @@ def unit_table() -> dict[str, Any]:
 
 
 def _dimension_table(kind: Kind, dimension: Dimension) -> dict[str, Any]:
-    units = {
-        name: {
-            "ratio": [str(part) for part in factor(kind, name).as_integer_ratio()],
-            "label": unit.label,
-            "places": unit.places,
-            "most_places": unit.most_places,
-            "metric": unit.metric,
-            "words": list(unit.words),
-        }
-        for name, unit in dimension.units.items()
-    }
-    return {
-        "si": dimension.si,
-        "example": dimension.example,
-        "most": list(dimension.most),
-        "asked": list(dimension.asked),
-        "smaller": dict(dimension.smaller),
-        "unclear": {word: list(units) for word, units in dimension.unclear.items()},
-        "units": units,
-    }
+    table = asdict(dimension)
+    for name, unit in table["units"].items():
+        del unit["pint"]
+        ratio = [str(part) for part in factor(kind, name).as_integer_ratio()]
+        table["units"][name] = {"ratio": ratio, **unit}
+    return table
 
 
 def _plain(text: str, signed: bool) -> tuple[str, bool]:

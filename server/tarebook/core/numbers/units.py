@@ -50,6 +50,11 @@ class Dimension:
         return {word: name for name, unit in self.units.items() for word in unit.words}
 
 
+def _unit(pint: str, label: str, places: int, most_places: int, metric: bool, words: str) -> Unit:
+    """`words` in one text, a comma between two."""
+    return Unit(pint, label, places, most_places, metric, tuple(words.split(", ")))
+
+
 MASS = Dimension(
     si="kg",
     example="6 3/8 oz",
@@ -58,19 +63,12 @@ MASS = Dimension(
     smaller={"st": "lb", "lb": "oz", "kg": "g"},
     unclear={"gr": ("g",), "ton": ("t",), "tons": ("t",), "#": ("lb",)},
     units={
-        "kg": Unit(
-            "kilogram",
-            "kg",
-            2,
-            5,
-            True,
-            ("kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "kilogramme", "kilogrammes"),
-        ),
-        "g": Unit("gram", "g", 0, 2, True, ("g", "gm", "gms", "gram", "grams", "gramme", "grammes")),
-        "t": Unit("tonne", "t", 3, 6, True, ("t", "tonne", "tonnes")),
-        "lb": Unit("pound", "lb", 2, 4, False, ("lb", "lbs", "pound", "pounds")),
-        "oz": Unit("ounce", "oz", 1, 3, False, ("oz", "ozs", "ounce", "ounces")),
-        "st": Unit("stone", "st", 2, 4, False, ("st", "stone", "stones")),
+        "kg": _unit("kilogram", "kg", 2, 5, True, "kg, kgs, kilo, kilos, kilogram, kilograms, kilogramme, kilogrammes"),
+        "g": _unit("gram", "g", 0, 2, True, "g, gm, gms, gram, grams, gramme, grammes"),
+        "t": _unit("tonne", "t", 3, 6, True, "t, tonne, tonnes"),
+        "lb": _unit("pound", "lb", 2, 4, False, "lb, lbs, pound, pounds"),
+        "oz": _unit("ounce", "oz", 1, 3, False, "oz, ozs, ounce, ounces"),
+        "st": _unit("stone", "st", 2, 4, False, "st, stone, stones"),
     },
 )
 
@@ -82,14 +80,19 @@ LENGTH = Dimension(
     smaller={"ft": "in"},
     unclear={},
     units={
-        "mm": Unit("millimetre", "mm", 0, 2, True, ("mm", "millimetre", "millimetres", "millimeter", "millimeters")),
-        "cm": Unit("centimetre", "cm", 1, 3, True, ("cm", "centimetre", "centimetres", "centimeter", "centimeters")),
-        "m": Unit("metre", "m", 3, 5, True, ("m", "metre", "metres", "meter", "meters")),
-        "in": Unit("inch", "in", 2, 4, False, ("in", "ins", "inch", "inches", '"', "''")),
-        "ft": Unit("foot", "ft", 2, 4, False, ("ft", "foot", "feet", "'")),
+        "mm": _unit("millimetre", "mm", 0, 2, True, "mm, millimetre, millimetres, millimeter, millimeters"),
+        "cm": _unit("centimetre", "cm", 1, 3, True, "cm, centimetre, centimetres, centimeter, centimeters"),
+        "m": _unit("metre", "m", 3, 5, True, "m, metre, metres, meter, meters"),
+        "in": _unit("inch", "in", 2, 4, False, "in, ins, inch, inches, \", ''"),
+        "ft": _unit("foot", "ft", 2, 4, False, "ft, foot, feet, '"),
     },
 )
 
+_US_GALLONS = "us gal, us gals, gal us, gal_us, us gallon, us gallons, gallon us, gallons us"
+_IMPERIAL_GALLONS = (
+    "imp gal, imp gals, gal imp, gal_imp, imp gallon, imp gallons, uk gal, gal uk, imperial gallon, imperial gallons, "
+    "gallon imp, gallons imp, uk gallon, uk gallons"
+)
 VOLUME = Dimension(
     si="m3",
     example="42 L",
@@ -98,39 +101,10 @@ VOLUME = Dimension(
     smaller={},
     unclear=dict.fromkeys(("gal", "gals", "gallon", "gallons"), ("gal_us", "gal_imp")),
     units={
-        "L": Unit("litre", "L", 1, 4, True, ("l", "ltr", "litre", "litres", "liter", "liters")),
-        "ml": Unit("millilitre", "ml", 0, 2, True, ("ml", "millilitre", "millilitres", "milliliter", "milliliters")),
-        "gal_us": Unit(
-            "gallon",
-            "US gal",
-            2,
-            4,
-            False,
-            ("us gal", "us gals", "gal us", "gal_us", "us gallon", "us gallons", "gallon us", "gallons us"),
-        ),
-        "gal_imp": Unit(
-            "imperial_gallon",
-            "imp gal",
-            2,
-            4,
-            False,
-            (
-                "imp gal",
-                "imp gals",
-                "gal imp",
-                "gal_imp",
-                "imp gallon",
-                "imp gallons",
-                "uk gal",
-                "gal uk",
-                "imperial gallon",
-                "imperial gallons",
-                "gallon imp",
-                "gallons imp",
-                "uk gallon",
-                "uk gallons",
-            ),
-        ),
+        "L": _unit("litre", "L", 1, 4, True, "l, ltr, litre, litres, liter, liters"),
+        "ml": _unit("millilitre", "ml", 0, 2, True, "ml, millilitre, millilitres, milliliter, milliliters"),
+        "gal_us": _unit("gallon", "US gal", 2, 4, False, _US_GALLONS),
+        "gal_imp": _unit("imperial_gallon", "imp gal", 2, 4, False, _IMPERIAL_GALLONS),
     },
 )
 
