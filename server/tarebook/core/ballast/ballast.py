@@ -18,6 +18,7 @@ from math import ceil, floor, inf
 from tarebook.core.ballast.ballast_answer import Ballast, Carried, Place, Share, Wanted, mean_track, told
 from tarebook.core.ballast.programme import Bounds, Effort, Found, Row, least
 from tarebook.core.garage.records import Warned, warned
+from tarebook.core.numbers.plain import dot
 from tarebook.core.numbers.shown import show_mass
 
 __all__ = ["Ballast", "Carried", "Place", "Share", "Wanted", "ballast"]
@@ -211,7 +212,7 @@ def _lowest(task: _Task, rows: list[Row]) -> tuple[Found, list[Row]] | None:
     found = task.search(height, rows, MOMENT)
     while found is not None:
         best = found
-        added, raised = _dot(mass, found.counts), _dot(height, found.counts)
+        added, raised = dot(mass, found.counts), dot(height, found.counts)
         tenths = ceil(_FINE * (moment + raised) / (whole + added))
         kept = [_as_low_as(tenths, task)]
         lower = _as_low_as(tenths - 1, task)
@@ -241,10 +242,6 @@ def _first_places_first(task: _Task, rows: Sequence[Row], counts: tuple[int, ...
     return found
 
 
-def _dot(weights: Sequence[float], counts: Sequence[int]) -> float:
-    return sum(weight * count for weight, count in zip(weights, counts, strict=True))
-
-
 def _nearest(task: _Task, goals: Sequence[_Goal]) -> list[Row]:
     """Every goal in its turn, as near as the ones before allow, to a step; a share as near as is worth its weight."""
     rows: list[Row] = []
@@ -254,12 +251,12 @@ def _nearest(task: _Task, goals: Sequence[_Goal]) -> list[Row]:
         if found and found.cost > row.high and step == LOAD:
             worth = [weight + floor(mass / WORTH) for weight, mass in zip(row.weights, task.costs["mass"], strict=True)]
             found = task.search(worth, rows, step) or found
-        over = max(0.0, (_dot(row.weights, found.counts) if found else 0.0) - row.high)
+        over = max(0.0, (dot(row.weights, found.counts) if found else 0.0) - row.high)
         rows.append(_at_most(row.weights, row.high + ceil(over / step) * step))
     return rows
 
 
 def _missing(goals: Sequence[_Goal], counts: Sequence[int]) -> list[Warned]:
     """By how many kilograms which goals are missed."""
-    over = [(goal.code, (_dot(goal.row.weights, counts) - goal.row.high) / _KILOGRAM) for goal in goals]
+    over = [(goal.code, (dot(goal.row.weights, counts) - goal.row.high) / _KILOGRAM) for goal in goals]
     return [warned(code, kg=kg, text=show_mass(kg, "kg")) for code, kg in over if kg > 0.0]

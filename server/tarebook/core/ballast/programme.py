@@ -28,6 +28,7 @@ from tarebook.core.ballast.simplex import (
     size_of,
     solve,
 )  # fmt: skip
+from tarebook.core.numbers.plain import dot
 
 __all__ = ["Bounds", "Effort", "Found", "Row", "least"]
 
@@ -175,9 +176,9 @@ class _Search:
     def _consider(self, counts: Sequence[int], bounds: Bounds) -> None:
         if not all(low <= count <= high for low, count, high in zip(bounds.low, counts, bounds.high, strict=False)):
             return
-        if not all(row.low <= _dot(row.weights, counts) <= row.high for row in self.rows):
+        if not all(row.low <= dot(row.weights, counts) <= row.high for row in self.rows):
             return
-        cost = _dot(self.costs, counts)
+        cost = dot(self.costs, counts)
         if cost > self.ceiling:
             return
         self.best = Found(tuple(counts), cost)
@@ -235,11 +236,3 @@ def _hold_to(weights: Sequence[float], sign: float, most: float, bounds: Bounds)
         elif weight < 0.0:
             low[at] = max(low[at], high[at] - floor(room / -weight))
     return True
-
-
-def _dot(weights: Sequence[float], counts: Sequence[float]) -> float:
-    """One term after the other, as the phone does it: newer Pythons' own sum carries what is lost along."""
-    whole = 0.0
-    for weight, count in zip(weights, counts, strict=True):
-        whole += weight * count
-    return whole

@@ -13,6 +13,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import inf, isfinite
 
+from tarebook.core.numbers.plain import dot
+
 _TINY = 1e-10  # beyond a bound, in sizes of a row
 _LEVER = 1e-7  # less is rounding, and dividing by it would be wrong
 _PIVOTS = 200
@@ -117,10 +119,7 @@ def _lay(table: Table, bounds: Bounds, values: list[float]) -> None:
         values[variable] = (bounds.high if is_high else bounds.low)[variable]
     stand = [values[variable] for variable in table.standing]
     for variable, line in zip(table.told, table.lines, strict=True):
-        total = 0.0
-        for weight, value in zip(line, stand, strict=True):
-            total += weight * value
-        values[variable] = total
+        values[variable] = dot(line, stand)
 
 
 def _worst(table: Table, bounds: Bounds, values: Sequence[float]) -> int | None:

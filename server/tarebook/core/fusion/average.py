@@ -16,7 +16,8 @@ from dataclasses import dataclass, replace
 from math import exp, fsum, log
 
 from tarebook.core.fusion.misfit import Candidates, along
-from tarebook.core.fusion.precision import dot, times
+from tarebook.core.fusion.precision import times
+from tarebook.core.numbers.plain import dot
 
 _A_GAP = 0.125
 _SIZE = 0.5 * log(1.0 + 5.0 * 5.0)

@@ -18,7 +18,8 @@ from tarebook.core.fusion.average import Averaged, Guess, averaged, guesses, spr
 from tarebook.core.fusion.covariances import Steady, covariances, steady
 from tarebook.core.fusion.evidence import Evidence
 from tarebook.core.fusion.misfit import BEYOND_CHANCE, Candidates, candidates, column, named
-from tarebook.core.fusion.precision import Matrix, best_weights, cleared, dot, least_telling, precision, swept, times
+from tarebook.core.fusion.precision import Matrix, best_weights, cleared, least_telling, precision, swept, times
+from tarebook.core.numbers.plain import dot
 from tarebook.core.numbers.uncertain import Uncertain, weighted_sum
 
 _PASSES = 3

@@ -9,19 +9,13 @@ beside their mean. Plain sums in order, so that both languages have the same dig
 from collections.abc import Sequence
 from math import sqrt
 
+from tarebook.core.numbers.plain import dot, plain_sum
+
 Vector = Sequence[float]
 Matrix = list[list[float]]
 
 _NOTHING_NEW = 1e-11  # of a look's own variance: what is left of it beside the others is rounding
 _ABSORBED = 1e-12  # of the most a look tells: a column that tells less has been swept out already
-
-
-def dot(a: Vector, b: Vector) -> float:
-    """The plain sum of products over the shorter of the two, in order."""
-    total = 0.0
-    for x, y in zip(a, b, strict=False):
-        total += x * y
-    return total
 
 
 def times(matrix: Sequence[Vector], column: Vector) -> list[float]:
@@ -39,9 +33,7 @@ def precision(covariance: Sequence[Vector]) -> tuple[Matrix, list[int]]:
     answer = [[0.0] * size for _ in range(size)]
     for a, i in enumerate(kept):
         for b in range(a + 1):
-            told = 0.0
-            for row in inverse[a:]:
-                told += row[a] * row[b]
+            told = plain_sum(row[a] * row[b] for row in inverse[a:])
             answer[i][kept[b]] = answer[kept[b]][i] = told
     return answer, [i for i in range(size) if i not in kept]
 
@@ -67,10 +59,7 @@ def _inverted(root: Sequence[Vector]) -> Matrix:
     for i, row in enumerate(root):
         made = [0.0] * (i + 1)
         for j in range(i):
-            total = 0.0
-            for k in range(j, i):
-                total += row[k] * inverse[k][j]
-            made[j] = -total / row[i]
+            made[j] = -plain_sum(row[k] * inverse[k][j] for k in range(j, i)) / row[i]
         made[i] = 1.0 / row[i]
         inverse.append(made)
     return inverse

@@ -16,6 +16,7 @@ from itertools import combinations
 from math import sqrt
 from typing import Protocol
 
+from tarebook.core.numbers.plain import dot, plain_sum
 from tarebook.core.numbers.uncertain import Uncertain
 
 _BEYOND = 1.5
@@ -85,15 +86,12 @@ def weighted_mean(of: str, looks: Sequence[Look], gains: Mapping[str, Uncertain]
 
 
 def _averaged(looks: list[Look], gain: Uncertain) -> _Scale:
-    weight = total = misfit = 0.0
-    for look in looks:
-        weight += 1.0 / (look.own * look.own)
-        total += look.value / (look.own * look.own)
+    weight = plain_sum(1.0 / (look.own * look.own) for look in looks)
+    total = plain_sum(look.value / (look.own * look.own) for look in looks)
     value = looks[0].value if len(looks) == 1 else total / weight
-    for look in looks:
-        misfit += (look.value - value) / look.own * ((look.value - value) / look.own)
+    off = [(look.value - value) / look.own for look in looks]
     relative = {source: deviation / (1.0 + gain.value) for source, deviation in gain.sources.items()}
-    return _Scale(looks, value, 1.0 / weight, relative, misfit)
+    return _Scale(looks, value, 1.0 / weight, relative, dot(off, off))
 
 
 def _beyond_a_division(scales: Sequence[_Scale]) -> bool:
@@ -108,18 +106,16 @@ def _beyond_a_division(scales: Sequence[_Scale]) -> bool:
 
 def _fitted(scales: Sequence[_Scale]) -> tuple[float, list[float], float]:
     """The mean, each scale's weight in it, and chi-squared of all the readings."""
-    misfit = 0.0
-    for scale in scales:
-        misfit += scale.misfit
+    misfit = plain_sum(scale.misfit for scale in scales)
     if len(scales) == 1:
         return scales[0].value, [1.0], misfit
-    value = _dot([1.0 / len(scales)] * len(scales), [scale.value for scale in scales])
+    value = dot([1.0 / len(scales)] * len(scales), [scale.value for scale in scales])
     weights: list[float] = []
     for _ in range(_PASSES):
         weights = _weights(scales, value)
-        value = _dot(weights, [scale.value for scale in scales])
+        value = dot(weights, [scale.value for scale in scales])
     off = [scale.value - value for scale in scales]
-    return value, weights, misfit + _dot(off, _solved(_factored(scales, value), off))
+    return value, weights, misfit + dot(off, _solved(_factored(scales, value), off))
 
 
 def _weights(scales: Sequence[_Scale], value: float) -> list[float]:
@@ -137,7 +133,7 @@ def _weights(scales: Sequence[_Scale], value: float) -> list[float]:
             break
         del counted[least]
     shares = dict(zip(counted, solved, strict=True))
-    whole = _dot(solved, ones)
+    whole = dot(solved, ones)
     return [shares.get(i, 0.0) / whole for i in range(len(scales))]
 
 
@@ -147,18 +143,15 @@ def _factored(scales: Sequence[_Scale], value: float) -> list[list[float]]:
     for i, scale in enumerate(scales):
         row: list[float] = []
         for j in range(i):
-            row.append((_shared(scale, scales[j], value) - _dot(row, root[j])) / root[j][j])
+            row.append((_shared(scale, scales[j], value) - dot(row, root[j])) / root[j][j])
         # Never below the scale's own variance, whatever rounding does to the difference.
-        row.append(sqrt(max(scale.variance, scale.variance + _shared(scale, scale, value) - _dot(row, row))))
+        row.append(sqrt(max(scale.variance, scale.variance + _shared(scale, scale, value) - dot(row, row))))
         root.append(row)
     return root
 
 
 def _shared(a: _Scale, b: _Scale, value: float) -> float:
-    total = 0.0
-    for source, deviation in a.gain.items():
-        total += deviation * b.gain.get(source, 0.0)
-    return value * value * total
+    return value * value * plain_sum(deviation * b.gain.get(source, 0.0) for source, deviation in a.gain.items())
 
 
 def _solved(root: Sequence[Sequence[float]], right: Sequence[float]) -> list[float]:
@@ -166,21 +159,10 @@ def _solved(root: Sequence[Sequence[float]], right: Sequence[float]) -> list[flo
     size = len(root)
     x = list(right)
     for i in range(size):
-        x[i] = (x[i] - _dot(root[i][:i], x[:i])) / root[i][i]
+        x[i] = (x[i] - dot(root[i][:i], x[:i])) / root[i][i]
     for i in reversed(range(size)):
-        below = 0.0
-        for j in range(i + 1, size):
-            below += root[j][i] * x[j]
-        x[i] = (x[i] - below) / root[i][i]
+        x[i] = (x[i] - plain_sum(root[j][i] * x[j] for j in range(i + 1, size))) / root[i][i]
     return x
-
-
-def _dot(a: Sequence[float], b: Sequence[float]) -> float:
-    """The plain sum of products over the shorter of the two, in order."""
-    total = 0.0
-    for x, y in zip(a, b, strict=False):
-        total += x * y
-    return total
 
 
 def _gain_sources(scales: Sequence[_Scale], weights: Sequence[float], value: float) -> dict[str, float]:
@@ -193,16 +175,9 @@ def _gain_sources(scales: Sequence[_Scale], weights: Sequence[float], value: flo
 
 def _own_variance(scales: Sequence[_Scale], weights: Sequence[float]) -> float:
     """Variance of the mean by what no two looks share."""
-    total = 0.0
-    for scale, weight in zip(scales, weights, strict=True):
-        total += weight * weight * scale.variance
-    return total
+    return plain_sum(weight * weight * scale.variance for scale, weight in zip(scales, weights, strict=True))
 
 
 def _of_scales(sources: Mapping[str, float]) -> float:
     """Variance by the scales' own gains, which differ from scale to scale."""
-    total = 0.0
-    for source, deviation in sources.items():
-        if source.startswith("cal:"):
-            total += deviation * deviation
-    return total
+    return plain_sum(part * part for source, part in sources.items() if source.startswith("cal:"))

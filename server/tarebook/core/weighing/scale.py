@@ -15,6 +15,7 @@ from math import sqrt
 from typing import TypeVar
 
 from tarebook.core.garage.records import Garage, Scale, ScaleCheck, Warned, warned
+from tarebook.core.numbers.plain import dot, plain_sum
 from tarebook.core.numbers.quantity import Quantity
 from tarebook.core.numbers.uncertain import Uncertain, rectangular
 
@@ -134,10 +135,9 @@ def _gain_of(model: ScaleModel, checks: Sequence[ScaleCheck]) -> tuple[Uncertain
     """The weighted gain with its sources, and a warning when the checks contradict each other."""
     variances = [_square(model.look(check.shown)) + _square(_known_u(check)) for check in checks]
     gain, shares = _least_squares(checks, variances)
-    looks = 0.0
+    looks = plain_sum(_square(share * model.look(check.shown)) for check, share in zip(checks, shares, strict=True))
     sources: dict[str, float] = {}
     for check, share in zip(checks, shares, strict=True):
-        looks += _square(share * model.look(check.shown))
         source = _known_source(check)
         sources[source] = sources.get(source, 0.0) - share * (1.0 + gain) * _known_u(check)
     ratio = _disagreement(model, checks, gain, variances)
@@ -148,24 +148,17 @@ def _gain_of(model: ScaleModel, checks: Sequence[ScaleCheck]) -> tuple[Uncertain
 
 def _least_squares(checks: Sequence[ScaleCheck], variances: Sequence[float]) -> tuple[float, list[float]]:
     """The gain, and the share each check's error s − k has in it."""
-    weight = 0.0
-    for check, variance in zip(checks, variances, strict=True):
-        weight += check.known.value * check.known.value / variance
-    shares = [check.known.value / variance / weight for check, variance in zip(checks, variances, strict=True)]
-    gain = 0.0
-    for check, share in zip(checks, shares, strict=True):
-        gain += share * (check.shown.value - check.known.value)
-    return gain, shares
+    weighed = list(zip(checks, variances, strict=True))
+    weight = plain_sum(check.known.value * check.known.value / variance for check, variance in weighed)
+    shares = [check.known.value / variance / weight for check, variance in weighed]
+    return dot(shares, [check.shown.value - check.known.value for check in checks]), shares
 
 
 def _disagreement(model: ScaleModel, checks: Sequence[ScaleCheck], gain: float, variances: Sequence[float]) -> float:
     """The Birge ratio when a check is off the fitted line by more than a division, else 1."""
-    chi_squared = 0.0
-    beyond = False
-    for check, variance in zip(checks, variances, strict=True):
-        off = check.shown.value - check.known.value * (1.0 + gain)
-        chi_squared += off * off / variance
-        beyond = beyond or abs(off) > model.division_for(check.shown)
+    off = [check.shown.value - check.known.value * (1.0 + gain) for check in checks]
+    chi_squared = plain_sum(_square(each) / variance for each, variance in zip(off, variances, strict=True))
+    beyond = any(abs(each) > model.division_for(check.shown) for check, each in zip(checks, off, strict=True))
     return sqrt(max(1.0, chi_squared / (len(checks) - 1))) if beyond and len(checks) > 1 else 1.0
 
 
@@ -175,7 +168,4 @@ def _square(x: float) -> float:
 
 
 def _sum_of_squares(sources: Mapping[str, float]) -> float:
-    total = 0.0
-    for deviation in sources.values():
-        total += _square(deviation)
-    return total
+    return plain_sum(map(_square, sources.values()))

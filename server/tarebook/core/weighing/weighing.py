@@ -22,6 +22,7 @@ from dataclasses import dataclass
 from math import sqrt
 
 from tarebook.core.garage.records import Driver, Garage, Part, Warned, Weighing, warned
+from tarebook.core.numbers.plain import plain_sum
 from tarebook.core.numbers.quantity import Quantity
 from tarebook.core.numbers.uncertain import Uncertain, rectangular
 from tarebook.core.weighing.mean import weighted_mean
@@ -169,10 +170,7 @@ def _net(weighing: Weighing) -> tuple[float, tuple[Quantity, ...]]:
 
 
 def _looks_u(model: ScaleModel, looks: tuple[Quantity, ...]) -> float:
-    variance = 0.0
-    for look in looks:
-        variance += model.look(look) * model.look(look)
-    return sqrt(variance)
+    return sqrt(plain_sum(model.look(look) * model.look(look) for look in looks))
 
 
 def _over_capacity(weighing: Weighing, model: ScaleModel) -> tuple[Warned, ...]:

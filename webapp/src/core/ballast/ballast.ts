@@ -15,6 +15,7 @@
 
 import "../../laterErrors";
 import { type Warned, warned } from "../garage/records";
+import { dot } from "../numbers/plain";
 import { showMass } from "../numbers/shown";
 import { type Ballast, type Carried, meanTrack, type Place, type Share, toldOf, type Wanted } from "./ballastAnswer";
 import { type Bounds, Effort, type Found, least, type Row } from "./programme";
@@ -258,10 +259,6 @@ function firstPlacesFirst(task: Task, rows: readonly Row[], counts: readonly num
 
 function withAt(values: readonly number[], at: number, value: number): number[] {
   return values.map((other, of) => (of === at ? value : other));
-}
-
-function dot(weights: readonly number[], counts: readonly number[]): number {
-  return weights.reduce((sum, weight, at) => sum + weight * (counts[at] as number), 0);
 }
 
 /** Every goal in its turn, as near as the ones before allow, to a step; a share as near as is worth its weight. */

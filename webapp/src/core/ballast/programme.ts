@@ -13,6 +13,7 @@
  * doubles.
  */
 
+import { dot } from "../numbers/plain";
 import {
   type Bounds,
   copyOf,
@@ -246,10 +247,6 @@ function holdTo(weights: readonly number[], sign: 1 | -1, most: number, low: num
     else if (weight < 0) low[at] = Math.max(num(low, at), num(high, at) - Math.floor(room / -weight));
   }
   return true;
-}
-
-function dot(weights: readonly number[], counts: readonly number[]): number {
-  return weights.reduce((sum, weight, at) => sum + weight * num(counts, at), 0);
 }
 
 function gcd(a: number, b: number): number {

@@ -13,9 +13,10 @@
  * is the lower of the two, for nobody may rely on weight that may not be there; the doubt holds both.
  */
 
+import { dot } from "../numbers/plain";
 import { fsum } from "../numbers/uncertain";
 import { along, type Candidates } from "./misfit";
-import { at, dot, type Matrix, row, times, type Vector } from "./precision";
+import { at, type Matrix, row, times, type Vector } from "./precision";
 
 const A_GAP = 0.125;
 const SIZE = 0.5 * Math.log(1 + 5 * 5);

@@ -10,6 +10,7 @@
  * times over. At the readings, a low reading would look the surer for being low.
  */
 
+import { dot } from "../numbers/plain";
 import { type Uncertain, u, uncertain, weightedSum } from "../numbers/uncertain";
 import { type Averaged, averaged, type Guess, guesses, spreadOf } from "./average";
 import { covariances, type Steady, steady } from "./covariances";
@@ -19,7 +20,6 @@ import {
   at,
   bestWeights,
   cleared,
-  dot,
   leastTelling,
   type Matrix,
   precision,

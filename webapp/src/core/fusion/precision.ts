@@ -7,6 +7,8 @@
  * say beside their mean. Plain sums in order, so that both languages have the same digits.
  */
 
+import { dot } from "../numbers/plain";
+
 export type Vector = readonly number[];
 export type Matrix = readonly Vector[];
 
@@ -16,14 +18,6 @@ const ABSORBED = 1e-12; // of the most a look tells: a column that tells less ha
 /** An element that is there. */
 export const at = (vector: Vector, index: number): number => vector[index] as number;
 export const row = (matrix: Matrix, index: number): Vector => matrix[index] as Vector;
-
-/** The plain sum of products over the shorter of the two, in order. */
-export function dot(a: Vector, b: Vector): number {
-  const size = Math.min(a.length, b.length);
-  let total = 0;
-  for (let i = 0; i < size; i++) total += at(a, i) * at(b, i);
-  return total;
-}
 
 export function times(matrix: Matrix, column: Vector): number[] {
   return matrix.map((each) => dot(each, column));

@@ -11,6 +11,7 @@
  * the part the readings do not share: no spread can tell of an error that all of them have in common.
  */
 
+import { dot, plainSum } from "../numbers/plain";
 import { type Uncertain, uncertain } from "../numbers/uncertain";
 
 const BEYOND = 1.5;
@@ -102,8 +103,7 @@ type Fit = { readonly value: number; readonly weights: readonly number[]; readon
 
 /** The mean, each scale's weight in it, and chi-squared of all the readings. */
 function fitted(scales: readonly Scale[]): Fit {
-  let misfit = 0;
-  for (const scale of scales) misfit += scale.misfit;
+  const misfit = plainSum(scales.map((scale) => scale.misfit));
   if (scales.length === 1) return { value: (scales[0] as Scale).value, weights: [1], misfit };
   const values = scales.map((scale) => scale.value);
   let value = dot(
@@ -178,13 +178,6 @@ function solved(root: readonly (readonly number[])[], right: readonly number[]):
   return x;
 }
 
-/** The plain sum of products over the shorter of the two, in order. */
-function dot(a: readonly number[], b: readonly number[]): number {
-  let total = 0;
-  for (let i = 0; i < Math.min(a.length, b.length); i++) total += (a[i] as number) * (b[i] as number);
-  return total;
-}
-
 function gainSources(scales: readonly Scale[], weights: readonly number[], value: number): Record<string, number> {
   const sources: Record<string, number> = {};
   scales.forEach((scale, at) => {
@@ -198,12 +191,10 @@ function gainSources(scales: readonly Scale[], weights: readonly number[], value
 
 /** Variance of the mean by what no two looks share. */
 function ownVariance(scales: readonly Scale[], weights: readonly number[]): number {
-  let total = 0;
-  scales.forEach((scale, at) => {
-    const weight = weights[at] as number;
-    total += weight * weight * scale.variance;
-  });
-  return total;
+  return dot(
+    weights.map((weight) => weight * weight),
+    scales.map((scale) => scale.variance),
+  );
 }
 
 /** Variance by the scales' own gains, which differ from scale to scale. */

@@ -12,6 +12,7 @@
  */
 
 import { type Garage, type Scale, type ScaleCheck, type Warned, warned } from "../garage/records";
+import { dot, plainSum } from "../numbers/plain";
 import type { Quantity } from "../numbers/quantity";
 import { rectangular, type Uncertain, u, uncertain } from "../numbers/uncertain";
 
@@ -173,10 +174,10 @@ function leastSquares(checks: readonly ScaleCheck[], variances: readonly number[
     weight += (check.known.value * check.known.value) / (variances[at] as number);
   });
   const shares = checks.map((check, at) => check.known.value / (variances[at] as number) / weight);
-  let gain = 0;
-  checks.forEach((check, at) => {
-    gain += (shares[at] as number) * (check.shown.value - check.known.value);
-  });
+  const gain = dot(
+    shares,
+    checks.map((check) => check.shown.value - check.known.value),
+  );
   return [gain, shares];
 }
 
@@ -203,7 +204,5 @@ function square(x: number): number {
 }
 
 function sumOfSquares(sources: Readonly<Record<string, number>>): number {
-  let total = 0;
-  for (const deviation of Object.values(sources)) total += square(deviation);
-  return total;
+  return plainSum(Object.values(sources).map(square));
 }

@@ -19,6 +19,7 @@
  */
 
 import { type Driver, type Garage, type Part, type Warned, type Weighing, warned } from "../garage/records";
+import { dot } from "../numbers/plain";
 import type { Quantity } from "../numbers/quantity";
 import { rectangular, type Uncertain, uncertain } from "../numbers/uncertain";
 import { weightedMean } from "./mean";
@@ -198,9 +199,8 @@ function coarsest(model: ScaleModel, looks: readonly Quantity[]): number {
 }
 
 function looksU(model: ScaleModel, looks: readonly Quantity[]): number {
-  let variance = 0;
-  for (const look of looks) variance += lookOf(model, look) * lookOf(model, look);
-  return Math.sqrt(variance);
+  const each = looks.map((look) => lookOf(model, look));
+  return Math.sqrt(dot(each, each));
 }
 
 function overCapacity(weighing: Weighing, model: ScaleModel): readonly Warned[] {
