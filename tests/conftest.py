@@ -1,13 +1,15 @@
 """What holds for every Python test: nothing of this machine's own Tarebook is seen, and no example is timed; and a home
-server of its own with one paired phone, for a test that asks for them.
+server of its own with one paired phone, for a test that asks for them. No sentence is printed with a name left out.
 """
 
 import os
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
 
+from tarebook.errors import _Shown
 from tests.home import Device, Home
 
 # A slow machine is not a failing one; a failing example is printed so that it can be pasted back as @example.
@@ -21,6 +23,21 @@ def _no_settings_of_this_machine(monkeypatch: pytest.MonkeyPatch, tmp_path: Path
         monkeypatch.delenv(name)
     monkeypatch.setenv("HOME", str(tmp_path))
     monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
+
+
+@pytest.fixture(autouse=True)
+def unfilled(monkeypatch: pytest.MonkeyPatch) -> Iterator[list[str]]:
+    """The names that sentences about trouble were printed without; a test that prints one fails."""
+    found: list[str] = []
+    missing = _Shown.__missing__
+
+    def heard(data: _Shown, key: str) -> str:
+        found.append(key)
+        return missing(data, key)
+
+    monkeypatch.setattr(_Shown, "__missing__", heard)
+    yield found
+    assert found == []
 
 
 @pytest.fixture

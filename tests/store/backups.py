@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sqlite3
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -35,3 +36,17 @@ def proven(file: Path, scratch: Path) -> dict[str, tuple[int, str]]:
     with opened(file) as found:
         verify(found, scratch).close()
         return found.manifest.marks
+
+
+def damage_pages(file: Path) -> None:
+    """Overwrites most of a database behind its first pages, as a failing disk may."""
+    data = bytearray(file.read_bytes())
+    for start in range(8 * 4096, len(data), 3 * 4096):
+        data[start : start + 2000] = b"\x07" * len(data[start : start + 2000])
+    file.write_bytes(data)
+
+
+def spoil_text(file: Path) -> None:
+    """Changes one entry's bytes where SQLite's own checks cannot see it."""
+    with sqlite3.connect(file) as plain:
+        plain.execute("UPDATE entry SET text = CAST(x'7bff7d' AS BLOB) WHERE number = 7")

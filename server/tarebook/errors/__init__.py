@@ -65,7 +65,11 @@ class TarebookError(Exception):
         self.code = code
         self.data = data
         self.status = ERRORS[code].status
-        super().__init__(f"{code}: {self.sentence}")
+        super().__init__(code)
+
+    def __str__(self) -> str:
+        # Only when it is shown: who raises one may leave some of its data to who passes it on.
+        return f"{self.code}: {self.sentence}"
 
     @property
     def sentence(self) -> str:

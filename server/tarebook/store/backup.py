@@ -25,7 +25,7 @@ from tarebook.store import durable, photo_copies
 from tarebook.store.backup_file import DATABASE, MANIFEST, Manifest, Marks, opened, verify
 from tarebook.store.database import Database
 from tarebook.store.files import fsync, locked
-from tarebook.store.journal_rows import mark_at
+from tarebook.store.journal_rows import mark_at, walked
 from tarebook.store.kept import backups_in, name_at, to_keep
 from tarebook.store.migrate import make_folder
 from tarebook.store.models import GarageRow, PhotoRow, utc_now
@@ -89,7 +89,8 @@ def _state_of(file: Path) -> State | None:
 
 
 def _make(settings: Settings, database: Database, file: Path, pool: Path | None) -> Made:
-    with _troubles(file), _passing_folder(file.parent) as passing:
+    database.check_pages()
+    with _troubles(file), _blaming(database), _passing_folder(file.parent) as passing:
         whole = passing / "whole.zip"
         _put_together(settings, database, whole, pool)
         with opened(whole, pool) as backup:
@@ -154,6 +155,25 @@ def _passing_folder(parent: Path) -> Iterator[Path]:
             shutil.rmtree(old, ignore_errors=True)
     with tempfile.TemporaryDirectory(prefix=_PASSING, dir=parent, ignore_cleanup_errors=True) as folder:
         yield Path(folder)
+
+
+@contextmanager
+def _blaming(database: Database) -> Iterator[None]:
+    """A copy that does not prove whole may be so because what it was made from is not."""
+    try:
+        yield
+    except TarebookError as problem:
+        if problem.code in ("backup_damaged", "database_damaged"):
+            _check_journal(database)
+        raise
+
+
+def _check_journal(database: Database) -> None:
+    with database.read() as session:
+        for row in session.scalars(select(GarageRow)):
+            if walked(session, row.id) != (row.head, mark_at(session, row.id, row.head)):
+                reason = "its journal is not what it was"
+                raise TarebookError("database_damaged", file=database.name, reason=reason)
 
 
 @contextmanager

@@ -24,10 +24,10 @@ from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
-from tarebook.journal.ids import next_mark, text_hash
 from tarebook.store.database import Database
+from tarebook.store.journal_rows import walked
 from tarebook.store.migrate import migrate
-from tarebook.store.models import Base, EntryRow, GarageRow, PhotoRow
+from tarebook.store.models import Base, GarageRow, PhotoRow
 from tarebook.store.rebuild import rebuild, rules
 
 FORMAT, VERSION = "tarebook-backup", 1
@@ -170,8 +170,8 @@ def verify(backup: BackupFile, scratch: Path) -> Database:
 
 def _check(session: Session, manifest: Manifest) -> None:
     garages = {row.id: row for row in session.scalars(select(GarageRow))}
-    walked = {garage: _walked(session, garage) for garage in garages}
-    _same(walked, manifest.marks, "its journal is not what it was")
+    found = {garage: walked(session, garage) for garage in garages}
+    _same(found, manifest.marks, "its journal is not what it was")
     _same({garage: row.head for garage, row in garages.items()}, _numbers(manifest.marks), "its journal is cut short")
     _same(set(session.scalars(select(PhotoRow.sha256))), manifest.photos, "its photos are others")
     for garage, row in garages.items():
@@ -183,12 +183,3 @@ def _check(session: Session, manifest: Manifest) -> None:
 
 def _numbers(marks: Marks) -> dict[str, int]:
     return {garage: number for garage, (number, _mark) in marks.items()}
-
-
-def _walked(session: Session, garage: str) -> tuple[int, str]:
-    """(number, mark) of the last entry, the chain made again from the texts."""
-    number, mark = 0, ""
-    entries = select(EntryRow.number, EntryRow.text, EntryRow.intake).where(EntryRow.garage == garage)
-    for row in session.execute(entries.order_by(EntryRow.number).execution_options(yield_per=1000)):
-        number, mark = row.number, next_mark(mark, text_hash(row.text.decode("utf-8")), row.intake)
-    return number, mark

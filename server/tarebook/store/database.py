@@ -12,7 +12,7 @@ from contextlib import contextmanager
 from typing import Any
 
 from flask import Flask
-from sqlalchemy import Connection, Engine, event
+from sqlalchemy import Connection, Engine, event, text
 from sqlalchemy.exc import DBAPIError, SQLAlchemyError
 from sqlalchemy.orm import Session
 
@@ -36,12 +36,13 @@ class Database:
 
     def __init__(self, address: str, app: Flask | None = None) -> None:
         self.engine = _engine(address, app or Flask("tarebook.store"))
+        self.name = self.engine.url.database or address
         self._turn = threading.Lock()
 
     @contextmanager
     def read(self) -> Iterator[Session]:
         """A session over one unchanging view of the tables."""
-        with translated(), Session(self.engine) as session:
+        with self._translated(), Session(self.engine) as session:
             if not self.is_sqlite:
                 session.connection(execution_options={"isolation_level": "REPEATABLE READ"})
             yield session
@@ -49,7 +50,7 @@ class Database:
     @contextmanager
     def write(self) -> Iterator[Session]:
         """A session that holds the write lock, commits at the end, and rolls back on any exception."""
-        with self._in_turn(), translated(), Session(self.engine, expire_on_commit=False) as session:
+        with self._in_turn(), self._translated(), Session(self.engine, expire_on_commit=False) as session:
             session.connection(execution_options={"tarebook_write": True})
             yield session
             session.commit()
@@ -67,9 +68,31 @@ class Database:
         else:
             raise TarebookError("busy")
 
+    @contextmanager
+    def _translated(self) -> Iterator[None]:
+        """Turns the database's and the disk's own troubles into refusals of the error table."""
+        try:
+            yield
+        except DBAPIError as problem:
+            code = refusal(problem)
+            if code is None:
+                raise
+            raise TarebookError(code, file=self.name, reason=str(problem.orig).splitlines()[0]) from problem
+        except UnicodeDecodeError as problem:
+            raise TarebookError("database_damaged", file=self.name, reason="a text in it is none") from problem
+
     @property
     def is_sqlite(self) -> bool:
         return self.engine.dialect.name == "sqlite"
+
+    def check_pages(self) -> None:
+        """Raises `database_damaged` when SQLite finds its file unsound. A tenth of a second for 100,000 entries."""
+        if not self.is_sqlite:
+            return
+        with self.read() as session:
+            found = session.scalar(text("PRAGMA quick_check(1)"))
+        if found != "ok":
+            raise TarebookError("database_damaged", file=self.name, reason=str(found).splitlines()[-1])
 
     def close(self) -> None:
         self.engine.dispose()
@@ -104,18 +127,6 @@ def _on_connect(connection: Any, _record: Any) -> None:
 def _on_begin(connection: Connection) -> None:
     write = connection.get_execution_options().get("tarebook_write")
     connection.exec_driver_sql("BEGIN IMMEDIATE" if write else "BEGIN")
-
-
-@contextmanager
-def translated() -> Iterator[None]:
-    """Turns the database's and the disk's own troubles into refusals of the error table."""
-    try:
-        yield
-    except DBAPIError as problem:
-        code = refusal(problem)
-        if code is None:
-            raise
-        raise TarebookError(code, reason=str(problem.orig).splitlines()[0]) from problem
 
 
 def refusal(problem: DBAPIError) -> str | None:

@@ -8,6 +8,7 @@ from sqlalchemy.orm import Session
 
 from tarebook.journal import state
 from tarebook.journal.fold import Fold, Record
+from tarebook.journal.ids import next_mark, text_hash
 from tarebook.store.models import EntryRow, RecordRow, Table, VerdictRow, WaitingRow
 
 
@@ -16,6 +17,15 @@ def mark_at(session: Session, garage: str, number: int) -> str | None:
     if number == 0:
         return ""
     return session.scalar(select(EntryRow.mark).where(EntryRow.garage == garage, EntryRow.number == number))
+
+
+def walked(session: Session, garage: str) -> tuple[int, str]:
+    """(number, mark) of the last entry, the chain made again from the texts."""
+    number, mark = 0, ""
+    entries = select(EntryRow.number, EntryRow.text, EntryRow.intake).where(EntryRow.garage == garage)
+    for row in session.execute(entries.order_by(EntryRow.number).execution_options(yield_per=1000)):
+        number, mark = row.number, next_mark(mark, text_hash(row.text.decode("utf-8")), row.intake)
+    return number, mark
 
 
 def in_chunks(items: Iterable[str], size: int = 500) -> Iterable[list[str]]:

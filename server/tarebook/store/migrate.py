@@ -12,7 +12,7 @@ from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
 from tarebook.settings import Settings
-from tarebook.store.database import Database, translated
+from tarebook.store.database import Database
 from tarebook.store.models import GarageRow
 from tarebook.store.rebuild import rebuild, rules
 
@@ -20,13 +20,14 @@ MIGRATIONS = Path(__file__).parent / "migrations"
 
 
 def prepare(settings: Settings) -> Database:
-    """Makes the folder, migrates the database, and folds again every garage folded by other rules.
+    """Makes the folder, checks and migrates the database, and folds again every garage folded by other rules.
 
     Raises `folder_not_writable`, `database_newer`, `database_unreachable`, `database_damaged`.
     """
     make_folder(settings.data)
     make_folder(settings.photos)
     database = Database(settings.database)
+    database.check_pages()
     migrate(database)
     with database.write() as session:
         for garage in session.scalars(select(GarageRow.id).where(GarageRow.folded_by != rules())).all():
@@ -52,8 +53,7 @@ def migrate(database: Database) -> None:
     with database.write() as session:
         _refuse_newer(session, ScriptDirectory.from_config(config))
         config.attributes["connection"] = session.connection()
-        with translated():
-            command.upgrade(config, "head")
+        command.upgrade(config, "head")
 
 
 def _refuse_newer(session: Session, scripts: ScriptDirectory) -> None:
