@@ -13,9 +13,11 @@ from tests.home import Device, Home, entry, id_of
 def test_a_pushed_entry_is_numbered_and_pulled_by_another_phone(home: Home, phone: Device) -> None:
     text = entry("j1", {"name": "Seats out"}, device=phone.id)
     pushed = phone.push(text).json
-    assert pushed["results"] == [{"id": id_of(text), "state": "accepted", "number": 1, "why": None}]
+    (result,) = pushed["results"]
+    receipt = result["receipt"]
+    assert result == {"id": id_of(text), "state": "accepted", "number": 1, "why": None, "receipt": receipt}
     page = home.pair().pull().json
-    assert page["entries"] == [{"number": 1, "text": text, "aside": None}]
+    assert page["entries"] == [{"number": 1, "text": text, "aside": None, "receipt": receipt}]
     assert (page["head"], page["more"], page["durable"]) == (1, False, None)
 
 
@@ -42,7 +44,8 @@ def test_other_bytes_under_a_name_are_kept_beside_the_first(phone: Device) -> No
     (result,) = phone.push(second).json["results"]
     assert result["state"] == "id_reuse"
     assert phone.push(second).json["results"][0] == {**result, "state": "repeated"}
-    assert phone.pull().json["entries"][1] == {"number": 2, "text": second, "aside": None, "id": result["id"]}
+    named = {name: result[name] for name in ("id", "number", "receipt")}
+    assert phone.pull().json["entries"][1] == {"text": second, "aside": None, **named}
 
 
 def test_lone_surrogates_in_a_text_are_kept_as_a_browser_would_send_them(phone: Device) -> None:

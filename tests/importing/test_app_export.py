@@ -16,6 +16,7 @@ from tarebook.errors import TarebookError
 from tarebook.garage.records import all_records, set_aside
 from tarebook.importing.app_export import Item, head_of, is_app_export, items
 from tarebook.importing.rescue import Rescued, rescue
+from tarebook.store import garages
 from tarebook.store.models import DeviceRow
 from tarebook.store.photos import Photos
 from tests.home import Device, Home, entry
@@ -274,3 +275,21 @@ def test_the_command_says_what_came_in_and_where_to_look(home: Home, exported: E
         "What is set aside stands in the app under Records: look at it there, and take it in or leave it.\n"
     )
     assert told.err.endswith(": This picture is image/jpeg, not image/png. Choose it again.\n")
+
+
+def test_the_receipts_in_a_file_bring_back_what_was_accepted_once(home: Home, tmp_path: Path) -> None:
+    one = home.pair()
+    accepted, new = (entry(name, {"name": name}, device=one.id) for name in ("accepted", "new"))
+    (told,) = one.push(accepted).json["results"]
+    other = Home(tmp_path / "other")
+    with home.database.read() as here, other.database.write() as there:
+        key = garages.get(here, home.garage).receipt_key
+        garages.get(there, other.garage).receipt_key = key
+    head = json.dumps({"format": "tarebook-takeout", "version": 1, "garage": "g", "name": "", "device": one.id})[:-1]
+    rows = [{"text": accepted, "receipt": told["receipt"]}, {"text": new, "receipt": told["receipt"]}]
+    lines = ",\n".join(json.dumps(row) for row in rows)
+    file = tmp_path / "export.json"
+    file.write_text(f'{head},\n"entries":[\n{lines}],\n"photo_bytes":[\n]}}\n', encoding="utf-8")
+    assert taken(other, file)[0] == Rescued(used=1, aside=1)
+    assert jobs(other) == {"accepted"}
+    assert [row.get("sent_by") for row in other.pair().pull().json["entries"]] == [None, "home"]

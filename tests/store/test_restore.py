@@ -10,14 +10,16 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from sqlalchemy import select
 
 from tarebook.devices.pairing import Paired
 from tarebook.errors import TarebookError
 from tarebook.garage.records import all_records, all_texts
 from tarebook.settings import Settings
-from tarebook.store import house
+from tarebook.store import garages, house
 from tarebook.store.backup import back_up_daily, back_up_to
 from tarebook.store.lock import hold
+from tarebook.store.models import EntryRow
 from tarebook.store.restore import restore
 from tests.home import Device, Home, entry
 from tests.photos import photo_entry, picture, send_photo, sha
@@ -249,12 +251,23 @@ def test_a_backup_of_a_newer_program_or_of_something_else_is_refused(home: Home,
     assert refused(home.settings, made.with_name("nowhere.zip")) == "file_unreadable"
 
 
-def test_a_backup_from_before_the_last_migration_comes_up_to_date(home: Home, made: Path, tmp_path: Path) -> None:
-    older = with_database(made, "DROP TABLE setting")
+def test_a_backup_from_before_the_last_migrations_comes_up_to_date(
+    home: Home, phone: Device, made: Path, tmp_path: Path
+) -> None:
+    older = with_database(made, "ALTER TABLE garage DROP COLUMN receipt_key")
+    older = with_database(older, "ALTER TABLE entry DROP COLUMN sent_for")
+    older = with_database(older, "UPDATE entry SET sent_by = 'home' WHERE number = 2")
+    older = with_database(older, "DROP TABLE setting")
     older = with_database(older, "DROP TABLE pair_join")
     older = with_database(older, "DROP TABLE pair_code")
     before_0002 = "CREATE TABLE pair_code (garage TEXT, hash TEXT, good_until TEXT, used_at TEXT)"
     older = with_database(older, before_0002)
     older = with_database(older, "UPDATE alembic_version SET version_num = '0001'")
     restore(Settings(data=tmp_path / "elsewhere"), older)
-    assert contents(Home(tmp_path / "elsewhere")) == contents(home)
+    new = Home(tmp_path / "elsewhere")
+    assert contents(new) == contents(home)
+    with new.database.read() as session:
+        assert [(row.number, row.sent_for) for row in session.scalars(select(EntryRow))] == [
+            (1, None), (2, phone.id), (3, None),
+        ]  # fmt: skip
+        assert len(garages.get(session, new.garage).receipt_key) == 32

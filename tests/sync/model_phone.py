@@ -43,6 +43,7 @@ class ModelPhone:
     network: Network = field(default_factory=Network)
     clock: int = 2026
     held: dict[str, None] = field(default_factory=dict)
+    proofs: dict[str, dict[str, str]] = field(default_factory=dict)  # by text; they outlive a restored server
     rows: list[dict[str, Any]] = field(default_factory=list)
     epoch: str = ""
     mark: str = ""
@@ -55,7 +56,8 @@ class ModelPhone:
 
     def clone(self) -> ModelPhone:
         """The same store copied into another browser, token and all."""
-        return ModelPhone(self.device, Network(), self.clock, dict(self.held), list(self.rows), self.epoch, self.mark)
+        held, proofs = dict(self.held), dict(self.proofs)
+        return ModelPhone(self.device, Network(), self.clock, held, proofs, list(self.rows), self.epoch, self.mark)
 
     @property
     def pending(self) -> list[str]:
@@ -89,10 +91,18 @@ class ModelPhone:
     def push(self, most: int = 500) -> int:
         """Sends what the server is not known to have. Gives the status."""
         texts = self.pending[:most]
-        answer = self.network.exchange(lambda: self.device.push(*texts, epoch=self.epoch))
+        proofs = [self.proofs.get(text) for text in texts]
+        answer = self.network.exchange(lambda: self.device.push(*texts, epoch=self.epoch, receipts=proofs))
         if answer.status_code == 409:
             self.reset()
+        if answer.status_code == 200:
+            for text, result in zip(texts, answer.json["results"], strict=True):
+                self.keep_proof(text, result)
         return int(answer.status_code)
+
+    def keep_proof(self, text: str, told: dict[str, Any]) -> None:
+        if "receipt" in told:
+            self.proofs[text] = {name: told[name] for name in ("receipt", "sent_by") if name in told}
 
     def pull(self, limit: int = 1000) -> int:
         """Brings pages until there are no more; each page and its cursor are kept together. Gives the last status."""
@@ -108,6 +118,7 @@ class ModelPhone:
             for row in answer.json["entries"]:
                 self.rows.append(row)
                 self.held.setdefault(row["text"])
+                self.keep_proof(row["text"], row)
             if not answer.json["more"]:
                 return 200
 

@@ -9,7 +9,7 @@ from tarebook.api.access import allowed
 from tarebook.api.blueprint import Room
 from tarebook.api.body import Line
 from tarebook.api.services import database, device
-from tarebook.garage.records import all_records
+from tarebook.garage.records import all_records, unproven
 from tarebook.papers.report import FORMATS, report
 
 room = Room("report", __name__, description="The build sheet.")
@@ -32,6 +32,6 @@ class ReportQuerySchema(Schema):
 def build_sheet(query: dict[str, Any]) -> Response:
     """What the car weighs now and where the weight is."""
     with database().read() as session:
-        records = all_records(session, device().garage)
-    text = report(records, query["format"], query["car"], query["trim"])
+        records, by_others = all_records(session, device().garage), unproven(session, device().garage)
+    text = report(records, query["format"], query["car"], query["trim"], by_others)
     return Response(text, mimetype=FORMATS[query["format"]])

@@ -1,6 +1,8 @@
 """The contract of the routes: what goes in and what comes out. Written to `webapp/src/generated/api.ts`."""
 
-from marshmallow import Schema, fields, validate
+from typing import Any
+
+from marshmallow import Schema, ValidationError, fields, validate, validates_schema
 
 from tarebook.api.body import LARGEST, Hash, Id, Line, whole
 from tarebook.garage.feed import PAGE_ENTRIES
@@ -83,17 +85,38 @@ class JoinsSchema(Schema):
     joins = fields.List(fields.Nested(JoinSchema), required=True)
 
 
+class ProofSchema(Schema):
+    """A receipt as it came with the entry: one that proves nothing is none. `sent_by`: as it came, if it did."""
+
+    receipt = fields.String(required=True)
+    sent_by = fields.String()
+
+
 class PushSchema(Schema):
-    """Each entry: one entry's exact JSON text. `epoch`: as last heard; empty from a phone that never heard one."""
+    """Each entry: one entry's exact JSON text. `epoch`: as last heard; empty from a phone that never heard one.
+
+    `receipts`: left out, or for each entry the one that came with it, or null.
+    """
 
     proto = whole(0, required=True)
     schema = whole(0, required=True)
     garage = Id(required=True)
     epoch = Line(80, required=True)
     entries = fields.List(fields.String(), required=True, validate=validate.Length(max=BATCH_ENTRIES))
+    receipts = fields.List(fields.Nested(ProofSchema, allow_none=True))
+
+    @validates_schema
+    def _as_many(self, data: dict[str, Any], **_more: Any) -> None:
+        if "receipts" in data and len(data["receipts"]) != len(data["entries"]):
+            raise ValidationError("As many as there are entries.", "receipts")
 
 
-class PushResultSchema(Schema):
+class _ToldSchema(Schema):
+    receipt = fields.String(metadata={"description": "Only of an accepted entry. Shown when it is sent again."})
+    sent_by = fields.String(metadata={"description": "Only where it is not the device inside the entry."})
+
+
+class PushResultSchema(_ToldSchema):
     id = fields.String(required=True)
     state = fields.String(required=True, validate=validate.OneOf(["accepted", "repeated", "set_aside", "id_reuse"]))
     number = fields.Integer(required=True)
@@ -128,7 +151,7 @@ class PullSchema(Schema):
     limit = fields.Integer(load_default=PAGE_ENTRIES, validate=validate.Range(min=1, max=PAGE_ENTRIES))
 
 
-class PulledEntrySchema(Schema):
+class PulledEntrySchema(_ToldSchema):
     number = fields.Integer(required=True)
     text = fields.String(required=True)
     aside = fields.String(required=True, allow_none=True)

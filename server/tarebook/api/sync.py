@@ -13,6 +13,7 @@ from tarebook.api.system import PROTO
 from tarebook.errors import TarebookError
 from tarebook.garage import feed, intake
 from tarebook.garage.intake import BATCH_BYTES
+from tarebook.garage.receipts import Proof
 from tarebook.store import garages
 
 room = Room("sync", __name__, description="The journal: push and pull.")
@@ -34,10 +35,16 @@ def push(body: dict[str, Any]) -> Response:
         garage = garages.get(session, device().garage, lock=True)
         if body["epoch"]:
             feed.check_epoch(garage, body["epoch"])
-        pushed = intake.push(session, garage.id, device().id, body["entries"])
+        shown = [proof and Proof(**proof) for proof in body.get("receipts", ())]
+        pushed = intake.push(session, garage.id, device().id, body["entries"], shown)
         mark = {"epoch": garage.epoch, "head": pushed.head, "durable": garage.durable}
-    results = [asdict(result) for result in pushed.results]
+    results = [_written(result) for result in pushed.results]
     return jsonify({**mark, "results": results, "conflicts": pushed.conflicts})
+
+
+def _written(result: intake.Result) -> dict[str, Any]:
+    written = asdict(result)
+    return {**written.pop("told"), **written}
 
 
 @room.route("/sync/pull")

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from tarebook.garage.records import Records, all_records
+from tarebook.garage.records import Records, all_records, unproven
 from tarebook.settings import Settings
 from tarebook.store import garages
 from tarebook.store.database import Database, settings_database
@@ -25,6 +25,10 @@ class OpenGarage:
     def records(self, deleted: bool = False) -> Records:
         with self.database.read() as session:
             return all_records(session, self.id, deleted)
+
+    def unproven(self) -> list[dict[str, str]]:
+        with self.database.read() as session:
+            return unproven(session, self.id)
 
 
 def settings_of(options: Namespace, **given: Any) -> Settings:

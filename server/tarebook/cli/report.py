@@ -35,8 +35,8 @@ def add_options(parser: ArgumentParser) -> None:
 def run(options: Namespace) -> int:
     from tarebook.papers.report import report
 
-    records = _demo_records() if options.demo else _records(options)
-    text = report(records, options.format, options.car, options.trim)
+    records, unproven = (_demo_records(), []) if options.demo else _records(options)
+    text = report(records, options.format, options.car, options.trim, unproven)
     sys.stdout.buffer.write(text.encode())
     return 0
 
@@ -47,8 +47,8 @@ def _demo_records() -> Records:
     return records()
 
 
-def _records(options: Namespace) -> Records:
+def _records(options: Namespace) -> tuple[Records, list[dict[str, str]]]:
     from tarebook.cli.garage import existing_garage
 
     with existing_garage(options) as garage:
-        return garage.records()
+        return garage.records(), garage.unproven()

@@ -45,6 +45,8 @@ ROWS = {
         "Both are kept; look at them and keep the right one."),
     "stranger": first("This record comes from a device that is not in this garage.",
         "Look at it, then take it in or leave it."),
+    "unproven": at_home("Sent by {sender}, and not proven to be from {author}.",
+        "If it matters, ask who wrote it, or weigh again."),
     "kind_changed": first("This record says it is another kind of thing than before.",
         "It is kept as it came; enter it again if it matters."),
 }

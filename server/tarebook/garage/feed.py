@@ -13,6 +13,7 @@ from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
+from tarebook.garage import receipts
 from tarebook.store.journal_rows import mark_at
 from tarebook.store.models import EntryRow, GarageRow
 
@@ -22,9 +23,9 @@ PAGE_BYTES = 2 * 1024 * 1024
 
 @dataclass(frozen=True)
 class Page:
-    """`entries`: `{number, text, aside, id?}`; `aside`: a reason only the server could know; `id`: only where the
-    journal had to name the text itself (unreadable, id_reuse). `mark`: that of the journal up to the last of them.
-    `more`: whether another page follows."""
+    """`entries`: `{number, text, aside, id?, receipt?, sent_by?}`; `aside`: a reason only the server could know; `id`:
+    only where the journal had to name the text itself (unreadable, id_reuse); the last two are of `receipts.told`.
+    `mark`: that of the journal up to the last of them. `more`: whether another page follows."""
 
     epoch: str
     head: int
@@ -45,25 +46,28 @@ def pull(session: Session, garage: GarageRow, epoch: str, since: int, mark: str,
         check_epoch(garage, epoch)
     if since and mark_at(session, garage.id, since) != mark:
         raise TarebookError("rewound", epoch=garage.epoch, head=garage.head)
-    entries = _page(session, garage.id, since, limit)
-    last = entries[-1]["number"] if entries else since
+    lines = _page(session, garage, since, limit)
+    last = lines[-1]["number"] if lines else since
     reached = mark_at(session, garage.id, last) or ""
-    return Page(garage.epoch, garage.head, garage.durable, entries, reached, last < garage.head)
+    return Page(garage.epoch, garage.head, garage.durable, lines, reached, last < garage.head)
 
 
-def _page(session: Session, garage: str, since: int, limit: int) -> list[dict[str, Any]]:
-    columns = select(EntryRow.number, EntryRow.id, EntryRow.text, EntryRow.intake, EntryRow.reason)
-    query = columns.where(EntryRow.garage == garage, EntryRow.number > since).order_by(EntryRow.number)
+def _page(session: Session, garage: GarageRow, since: int, limit: int) -> list[dict[str, Any]]:
+    here = EntryRow
+    columns = select(here.number, here.id, here.hash, here.text, here.intake, here.reason, here.sent_by, here.sent_for)
+    query = columns.where(here.garage == garage.id, here.number > since).order_by(here.number)
     page: list[dict[str, Any]] = []
     size = 0
     for row in session.execute(query.limit(min(limit, PAGE_ENTRIES)).execution_options(yield_per=200)):
         size += len(row.text)
         if page and size > PAGE_BYTES:
             break
-        page.append(_line(row))
+        page.append(_line(garage.receipt_key, row))
     return page
 
 
-def _line(row: Any) -> dict[str, Any]:
-    line = {"number": row.number, "text": row.text.decode("utf-8"), "aside": row.intake}
-    return {**line, "id": row.id} if row.reason in ("unreadable", "id_reuse") else line
+def _line(key: bytes, row: Any) -> dict[str, Any]:
+    device = None if row.reason == "unreadable" else row.sent_for or row.sent_by
+    told = receipts.told(key, row.hash, device, row.sent_by, row.intake)
+    named = {"id": row.id} if row.reason in ("unreadable", "id_reuse") else {}
+    return {"number": row.number, "text": row.text.decode("utf-8"), "aside": row.intake, **named, **told}

@@ -6,13 +6,15 @@ appear after a faster one's larger, and a tailing reader misses it for ever (`te
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from sqlalchemy import select, update
 from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
+from tarebook.garage import receipts
+from tarebook.garage.receipts import Proof
 from tarebook.journal import entries, state
 from tarebook.journal.fold import STRANGER, WAITING, Fold, Kept, Record
 from tarebook.journal.ids import next_mark, raw_id, text_hash
@@ -34,12 +36,14 @@ HOME = "home"
 
 @dataclass(frozen=True)
 class Result:
-    """What became of one text. `state`: accepted, repeated, set_aside or id_reuse; `why`: the reason it is aside."""
+    """What became of one text. `state`: accepted, repeated, set_aside or id_reuse; `why`: the reason it is aside.
+    `told`: its receipt and its author, as `receipts.told` has them."""
 
     id: str
     state: str
     number: int
     why: str | None
+    told: dict[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -51,18 +55,22 @@ class Pushed:
     conflicts: list[dict[str, Any]]
 
 
-def push(session: Session, garage: str, device: str, texts: Sequence[str]) -> Pushed:
+def push(
+    session: Session, garage: str, device: str, texts: Sequence[str], shown: Sequence[Proof | None] = ()
+) -> Pushed:
     """Takes in the texts, in order, as sent by `device`. Wants a write session (`Database.write`).
 
-    A text already here is `repeated`, whatever happened to it then. Nothing is refused but what breaks a size cap:
-    raises `too_many_entries` or `entry_too_large`, before anything is written.
+    `shown`: what proves each text's author, as long as `texts`, or nothing at all. A text already here is `repeated`,
+    whatever happened to it then. Nothing is refused but what breaks a size cap: raises `too_many_entries` or
+    `entry_too_large`, before anything is written.
     """
     _within_caps(texts)
-    row = session.execute(select(GarageRow.head).where(GarageRow.id == garage).with_for_update()).one_or_none()
+    columns = select(GarageRow.head, GarageRow.receipt_key)
+    row = session.execute(columns.where(GarageRow.id == garage).with_for_update()).one_or_none()
     if row is None:
         raise TarebookError("garage_unknown")
-    intake = _Intake(session, garage, device, row.head)
-    results = intake.take(list(map(entries.well_formed, texts)))
+    intake = _Intake(session, garage, device, row.head, row.receipt_key)
+    results = intake.take(list(map(entries.well_formed, texts)), shown or [None] * len(texts))
     intake.write()
     return Pushed(intake.head, results, intake.fold.open_conflicts())
 
@@ -147,22 +155,24 @@ class StoredFold(Fold):
 class _Intake:
     """One push: names and numbers its texts, folds them, and writes what changed."""
 
-    def __init__(self, session: Session, garage: str, device: str, head: int) -> None:
+    def __init__(self, session: Session, garage: str, device: str, head: int, key: bytes) -> None:
         self.session = session
         self.garage = garage
         self.device = device
         self.head = head
+        self.key = key
         self.fold = StoredFold(session, garage)
         self.mark = mark_at(session, garage, head) or ""
         self.hashes: dict[str, str] = {}
+        self.authors: dict[str, str] = {}
         self.rows: dict[str, dict[str, Any]] = {}
         query = select(DeviceRow.id).where(DeviceRow.garage == garage, DeviceRow.revoked_at.is_(None))
         self.known = {HOME, *session.scalars(query)}
 
-    def take(self, texts: list[str]) -> list[Result]:
-        read = [(text, entries.read(text)) for text in texts]
-        self._bring([entry for _text, entry in read if entry is not None])
-        return [self._take_one(text, entry) for text, entry in read]
+    def take(self, texts: list[str], shown: Sequence[Proof | None]) -> list[Result]:
+        read = [(text, entries.read(text), proof) for text, proof in zip(texts, shown, strict=True)]
+        self._bring([entry for _text, entry, _proof in read if entry is not None])
+        return [self._take_one(text, entry, proof) for text, entry, proof in read]
 
     def _bring(self, batch: list[entries.Entry]) -> None:
         """All that an ordinary batch needs of the past, in a query each."""
@@ -175,10 +185,11 @@ class _Intake:
 
     def _bring_hashes(self, names: Iterable[str]) -> None:
         for some in in_chunks(names):
-            query = select(EntryRow.id, EntryRow.hash).where(EntryRow.garage == self.garage, EntryRow.id.in_(some))
-            self.hashes.update((row.id, row.hash) for row in self.session.execute(query))
+            columns = select(EntryRow.id, EntryRow.hash, EntryRow.sent_by)
+            for row in self.session.execute(columns.where(EntryRow.garage == self.garage, EntryRow.id.in_(some))):
+                self.hashes[row.id], self.authors[row.id] = row.hash, row.sent_by
 
-    def _take_one(self, text: str, entry: entries.Entry | None) -> Result:
+    def _take_one(self, text: str, entry: entries.Entry | None, proof: Proof | None) -> Result:
         name, digest, reused = entry.id if entry else raw_id(text), text_hash(text), False
         if entry is not None and self.hashes.get(name, digest) != digest:
             name, reused = raw_id(text), True
@@ -186,27 +197,34 @@ class _Intake:
             self._bring_hashes([name])
         if name in self.hashes:
             return self._result(name, "repeated")
-        return self._keep(name, text, digest, entry, reused)
+        device = entry.device if entry else None
+        author = receipts.author_of(self.key, digest, device, proof)
+        stranger = STRANGER if author is None and device is not None and device not in self.known else None
+        self.hashes[name], self.authors[name] = digest, author or self.device
+        return self._keep(Kept(name, self.head + 1, entry, stranger, WAITING, reused), text)
 
-    def _keep(self, name: str, text: str, digest: str, entry: entries.Entry | None, reused: bool) -> Result:
-        self.head += 1
-        self.hashes[name] = digest
-        stranger = STRANGER if entry is not None and entry.device not in self.known else None
+    def _keep(self, kept: Kept, text: str) -> Result:
+        name, digest, entry, stranger = kept.id, self.hashes[kept.id], kept.entry, kept.intake
+        author = self.authors[name]
+        self.head = kept.number
         self.mark = next_mark(self.mark, digest, stranger)
         self.rows[name] = {
             "garage": self.garage, "number": self.head, "id": name, "hash": digest, "mark": self.mark,
-            "text": text.encode("utf-8"), "record": entry.record if entry else None, "sent_by": self.device,
+            "text": text.encode("utf-8"), "record": entry.record if entry else None,
+            "sent_by": author, "sent_for": entry.device if entry and entry.device != author else None,
             "intake": stranger,
         }  # fmt: skip
-        kept = self.fold.put(Kept(name, self.head, entry, stranger, WAITING, reused))
+        self.fold.put(kept)
         plain = "accepted" if kept.reason is None else "set_aside"
-        return self._result(name, "id_reuse" if reused else plain)
+        return self._result(name, "id_reuse" if kept.reused else plain)
 
     def _result(self, name: str, outcome: str) -> Result:
         kept = self.fold.fetch_kept(name)
         if kept is None:
             raise LookupError(f"the journal has no entry {name}")
-        return Result(name, outcome, kept.number, kept.reason)
+        device = kept.entry.device if kept.entry else None
+        told = receipts.told(self.key, self.hashes[name], device, self.authors[name], kept.intake)
+        return Result(name, outcome, kept.number, kept.reason, told)
 
     def write(self) -> None:
         self._write_entries()

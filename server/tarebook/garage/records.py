@@ -6,9 +6,10 @@ from typing import Any
 from sqlalchemy import select
 from sqlalchemy.orm import Session
 
+from tarebook.garage.intake import HOME
 from tarebook.journal import state
 from tarebook.journal.kinds import KINDS
-from tarebook.store.models import EntryRow, RecordRow, VerdictRow
+from tarebook.store.models import DeviceRow, EntryRow, RecordRow, VerdictRow
 
 Records = dict[str, list[dict[str, Any]]]
 
@@ -48,6 +49,21 @@ def set_aside(session: Session, garage: str) -> list[dict[str, Any]]:
     here = columns.where(EntryRow.garage == garage, EntryRow.reason.is_not(None), EntryRow.id.not_in(left))
     rows = session.execute(here.order_by(EntryRow.number))
     return [{"id": r.id, "number": r.number, "reason": r.reason, "text": r.text.decode("utf-8")} for r in rows]
+
+
+def unproven(session: Session, garage: str) -> list[dict[str, str]]:
+    """`[{id, sender, author}]`: records with entries that name another device than is proven to have sent them, and
+    that count; devices by the names people gave them, or by their ids."""
+    query = select(DeviceRow.id, DeviceRow.name).where(DeviceRow.garage == garage)
+    names = {HOME: "the home computer", **{row.id: row.name or row.id for row in session.execute(query)}}
+    columns = select(EntryRow.record, EntryRow.sent_by, EntryRow.sent_for)
+    here = EntryRow.garage == garage, EntryRow.sent_for.is_not(None), EntryRow.reason.is_(None)
+    rows = session.execute(columns.where(*here).order_by(EntryRow.number))
+    told = dict.fromkeys((str(row.record), row.sent_by, str(row.sent_for)) for row in rows)
+    return [
+        {"id": record, "sender": names.get(sender, sender), "author": names.get(author, author)}
+        for record, sender, author in told
+    ]
 
 
 def all_texts(session: Session, garage: str) -> list[str]:

@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import Any, BinaryIO
 
 from tarebook.errors import TarebookError
+from tarebook.garage.receipts import Proof
 from tarebook.journal.entries import ENTRY_BYTES
 
 FORMAT, VERSION = "tarebook-takeout", 1
@@ -34,10 +35,12 @@ class Head:
 
 @dataclass(frozen=True)
 class Item:
-    """One line's worth: an entry's exact text, a photo proven by its hash, or what is wrong with it."""
+    """One line's worth: an entry's exact text and what proves its author, a photo proven by its hash, or what is wrong
+    with it."""
 
     line: int
     entry: str | None = None
+    proof: Proof | None = None
     photo: bytes | None = None
     type: str = ""
     fault: str | None = None
@@ -101,12 +104,17 @@ _BAD_LINE = (ValueError, KeyError, TypeError, AttributeError, RecursionError)
 
 def _entry(number: int, line: bytes) -> Item:
     try:
-        text = _object(line)["text"]
-        if len(text.encode("utf-8", "replace")) > ENTRY_BYTES:
+        row = _object(line)
+        if len(row["text"].encode("utf-8", "replace")) > ENTRY_BYTES:
             raise ValueError("too long")
-        return Item(number, entry=text)
+        return Item(number, entry=row["text"], proof=_proof(row))
     except _BAD_LINE:
         return Item(number, fault="export_line_unreadable")
+
+
+def _proof(row: dict[str, Any]) -> Proof | None:
+    receipt, sent_by = row.get("receipt"), row.get("sent_by")
+    return Proof(receipt, sent_by if isinstance(sent_by, str) else None) if isinstance(receipt, str) else None
 
 
 def _photo(number: int, line: bytes) -> Item | None:

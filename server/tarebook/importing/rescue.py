@@ -1,7 +1,8 @@
 """An app's export into the journal: what a phone held comes in by the door every phone uses.
 
-Entries of a device that is not on the list come in set aside, to be looked at and taken in by a person. What the garage
-has already is recognised and left. Photos are proven by their hash and opened before they are kept.
+Entries of a device that is not on the list come in set aside, to be looked at and taken in by a person, unless the
+receipt in the file proves that this garage had taken them in before. What the garage has already is recognised and
+left. Photos are proven by their hash and opened before they are kept.
 """
 
 from collections.abc import Callable
@@ -43,17 +44,17 @@ def rescue(
     if strict:
         _all_good(path, bad)
     done = Rescued()
-    texts: list[str] = []
+    held: list[Item] = []
     for item in items(path):
         if item.entry is not None:
-            texts.append(item.entry)
+            held.append(item)
         fault = item if item.fault else _photo_fault(garage, photos, item, done)
         if fault:
             done.bad += 1
             bad(fault)
-        if len(texts) >= _AT_ONCE or item.entry is None:
-            texts = _take_entries(database, garage, texts, done)
-    _take_entries(database, garage, texts, done)
+        if len(held) >= _AT_ONCE or item.entry is None:
+            held = _take_entries(database, garage, held, done)
+    _take_entries(database, garage, held, done)
     return done
 
 
@@ -76,11 +77,12 @@ def _all_good(path: Path, bad: Callable[[Item], None]) -> None:
         raise TarebookError("import_strict", bad=faults, lines=lines)
 
 
-def _take_entries(database: Database, garage: str, texts: list[str], done: Rescued) -> list[str]:
+def _take_entries(database: Database, garage: str, held: list[Item], done: Rescued) -> list[Item]:
     """Takes them in, and gives those left: none."""
+    texts, shown = [item.entry for item in held if item.entry is not None], [item.proof for item in held]
     if texts:
         with database.write() as session:
-            states = [result.state for result in intake.push(session, garage, HOME, texts).results]
+            states = [result.state for result in intake.push(session, garage, HOME, texts, shown).results]
         done.known += states.count("repeated")
         done.used += states.count("accepted")
         done.aside += len(states) - states.count("repeated") - states.count("accepted")

@@ -4,7 +4,7 @@ It computes nothing of its own. Numbers are results of `core`, `{value, unit, u,
 names stand where records have them; what cannot be told is None with a reason beside it.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 from typing import Any
 
@@ -24,22 +24,29 @@ Sheet = dict[str, Any]
 Number = dict[str, Any]
 
 
-def build_sheet(records: Mapping[str, Any], car: str | None = None, trim: str = "event") -> Sheet:
-    """The sheet of a garage's records (lists by plural kind). `car`: id, needed when there are several.
+def build_sheet(
+    records: Mapping[str, Any],
+    car: str | None = None,
+    trim: str = "event",
+    unproven: Sequence[Mapping[str, str]] = (),
+) -> Sheet:
+    """The sheet of a garage's records (lists by plural kind). `car`: id, needed when there are several. `unproven`: the
+    records whose author nothing proves, `{id, sender, author}`.
 
     Keys: car, trim, mass_unit, currency, standing, stages, jobs, basis, unweighed, loose_ends, weigh_ins, spent,
-    warnings; see the functions below for each.
+    warnings, unproven; see the functions below for each.
     """
     garage = read_garage({**records, **({"car": car} if car else {}), "trim": trim})
     known = masses(garage)
-    return _Writer(records, garage, ledger(garage, known), standing(garage, known)).sheet()
+    writer = _Writer(records, garage, ledger(garage, known), standing(garage, known))
+    return {**writer.sheet(), "unproven": writer.unproven(unproven)}
 
 
 class _Writer:
     """One garage with its ledger and standing at hand."""
 
     def __init__(self, records: Mapping[str, Any], garage: Garage, book: Ledger, stand: Standing) -> None:
-        self.garage, self.book, self.stand = garage, book, stand
+        self.records, self.garage, self.book, self.stand = records, garage, book, stand
         own: dict[str, Any] = next(iter(records.get("garages", [])), {})
         self.raw = {record["id"]: record for kind in KINDS for record in records.get(f"{kind}s", [])}
         self.unit: str = own.get("mass_unit", "kg")
@@ -182,6 +189,19 @@ class _Writer:
             }
             for past in self.stand.history
         ]  # fmt: skip
+
+    def unproven(self, found: Sequence[Mapping[str, str]]) -> list[str]:
+        """Who sent what under another's name, for those who have to rely on it."""
+        return [f"{self.called(each['id'])}: {describe('unproven', each)['sentence']}" for each in found]
+
+    def called(self, record: str) -> str:
+        """The record's name, or its kind and the name of what it is about."""
+        found = self.raw.get(record, {})
+        if "name" in found or record in self.garage.weigh_ins:
+            return self.name(record)
+        kind = next((kind for kind in KINDS if found in self.records.get(f"{kind}s", [])), "record")
+        about = next((found[key] for key in ("of", "scale", "part", "sheet", "job") if key in found), None)
+        return f"a {kind.replace('_', ' ')}{f' of {self.name(about)}' if about else ''}"
 
     def warnings(self, warnings: Iterable[Warned]) -> list[str]:
         """Each said once, with the name of what it is about. What is unweighed has a place of its own."""

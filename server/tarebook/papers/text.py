@@ -23,7 +23,7 @@ Row = tuple[str, Sequence[str]]
 
 def as_text(sheet: Sheet) -> str:
     """The whole sheet; ends with a line end."""
-    parts = (_head, _stages, _jobs, _basis, _loose_ends, _weigh_ins, _notes)
+    parts = (_head, _stages, _jobs, _basis, _loose_ends, _weigh_ins, _unproven, _notes)
     return "".join(f"{line.rstrip()}\n" for part in parts for line in part(sheet))
 
 
@@ -126,6 +126,12 @@ def _kind(past: Sheet) -> str:
 def _weighed(past: Sheet) -> tuple[str, ...]:
     shown = [past[key]["shown"] if past[key] else "not known" for key in ("total", "weight")]
     return (past["trim"], *shown)
+
+
+def _unproven(sheet: Sheet) -> Iterator[str]:
+    if sheet["unproven"]:
+        yield from _title("Not proven who wrote it")
+        yield from _list(sheet["unproven"])
 
 
 def _notes(sheet: Sheet) -> Iterator[str]:

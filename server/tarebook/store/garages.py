@@ -13,8 +13,9 @@ from tarebook.store.rebuild import rules
 def create(session: Session) -> GarageRow:
     """A new, empty garage."""
     garage = GarageRow(
-        id=secrets.token_hex(10), epoch=secrets.token_hex(8), head=0, folded_by=rules(), made_at=utc_now()
-    )
+        id=secrets.token_hex(10), epoch=secrets.token_hex(8), head=0, folded_by=rules(), made_at=utc_now(),
+        receipt_key=secrets.token_bytes(32),
+    )  # fmt: skip
     session.add(garage)
     session.flush()
     return garage

@@ -49,10 +49,13 @@ class GarageRow(Table):
     durable: Mapped[int | None] = mapped_column(BigInteger, default=None)  # the last number in a verified backup
     folded_by: Mapped[str] = mapped_column(HASH)  # fingerprint of the rules that made the fold
     made_at: Mapped[str] = mapped_column(MOMENT)
+    receipt_key: Mapped[bytes] = mapped_column(LargeBinary)  # of this garage's receipts; sent to nobody
 
 
 class EntryRow(Table):
-    """`text`: the exact bytes. `intake`: a reason known only on arrival. `reason`: why it is set aside now, or null.
+    """`text`: the exact bytes. `sent_by`: the author, the device that first sent it for all that is proven. `sent_for`:
+    the device inside the entry, where that is another. `intake`: a reason known only on arrival. `reason`: why it is
+    set aside now, or null.
 
     `mark`: the hash of this entry, its `intake` and the mark before it, so of the whole journal up to here.
     """
@@ -66,6 +69,7 @@ class EntryRow(Table):
     text: Mapped[bytes] = mapped_column(LargeBinary)
     record: Mapped[str | None] = mapped_column(ID)
     sent_by: Mapped[str] = mapped_column(ID)
+    sent_for: Mapped[str | None] = mapped_column(ID)
     intake: Mapped[str | None] = mapped_column(String(20))
     reason: Mapped[str | None] = mapped_column(String(20))
     received_at: Mapped[str] = mapped_column(MOMENT)
