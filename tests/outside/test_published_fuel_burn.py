@@ -24,6 +24,7 @@ FUELS = entries("fuel")
 BURN = PRINTED["wb.phak.10-11.fuelburn"]
 POUND, INCH, GALLON = 0.45359237, 0.0254, 231 * 0.0254**3  # exact by definition
 WHEELBASE = 200.0  # in
+UNKNOWN = {"front": None, "left": None}
 
 
 def pounds_of_fuel(pounds: float) -> Quantity:
@@ -79,7 +80,7 @@ def test_fuel_shifted_to_another_tank_moves_the_centre_as_printed():
     def balanced(arm: float) -> float:
         rest = Body(Uncertain(given["W"] - given["w"]), Uncertain(_without(given)), None, None)
         at = Load(Uncertain(0.0), Uncertain(arm), None, None)
-        found = with_fuel(Laden(rest, None, None, at, (None, None), {}), Uncertain(given["w"]))
+        found = with_fuel(Laden(rest, UNKNOWN, at, UNKNOWN, {}), Uncertain(given["w"]))
         assert found.x is not None
         return found.x.value
 
@@ -99,7 +100,7 @@ def test_how_much_fuel_must_be_shifted_to_the_limit_is_as_printed():
     moments = given["W"] * given["cg"] - pounds * 150
     rest = Body(Uncertain(given["W"] - pounds), Uncertain(moments / (given["W"] - pounds)), None, None)
     at = Load(Uncertain(0.0), Uncertain(150.0 - given["distance"]), None, None)
-    found = with_fuel(Laden(rest, None, None, at, (None, None), {}), Uncertain(pounds))
+    found = with_fuel(Laden(rest, UNKNOWN, at, UNKNOWN, {}), Uncertain(pounds))
     assert found.x is not None
     assert found.x.value == pytest.approx(given["limit"], abs=1e-9)
 

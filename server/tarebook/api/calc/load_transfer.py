@@ -7,10 +7,11 @@ from tarebook.api.calc.balance_given import OPTIONS, question_of
 from tarebook.api.calc.calculation import Calculation
 from tarebook.api.calc.garage_schema import StrictSchema, garage_schema, one_of
 from tarebook.api.calc.numbers import Asked, Given, Json, Length, Mass, Number
-from tarebook.core.balance.balance import State, balance, track_of, wheelbase_of
+from tarebook.core.balance.balance import State, balance, track_of
 from tarebook.core.balance.load_transfer import POWER_UNITS, Transfer, power_of, transfer
 from tarebook.core.garage.records import Garage, Warned, warned
 from tarebook.core.numbers.uncertain import Uncertain, scale
+from tarebook.core.whole_car.weigh_in import length_of
 
 _WITHIN = validate.Range(min=-5, max=5, error="This is an acceleration in g, from {min} to {max}.")
 
@@ -69,7 +70,7 @@ def _power(garage: Garage, given: Given) -> tuple[float, str] | None:
 
 def _state(garage: Garage, state: State, g: dict[str, float], power: tuple[float, str] | None) -> Json:
     watts = power[0] * POWER_UNITS[power[1]] if power else None
-    moved = transfer(state.body, track_of(garage.car), wheelbase_of(garage.car), **g, power=watts)
+    moved = transfer(state.body, track_of(garage.car), length_of(garage.car, "wheelbase"), **g, power=watts)
     return {
         "body": state.body,
         "moved": moved,

@@ -18,18 +18,16 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from tarebook.core.balance.balance_notes import CORNERS, about_car, about_jobs, about_levels, reasons_of
-from tarebook.core.balance.body import Body, changed
+from tarebook.core.balance.body import Body, Load, changed
 from tarebook.core.balance.height import Height, height_of
 from tarebook.core.balance.moved import Change, Moved, Sizes, change_of, moved_between
 from tarebook.core.balance.place import Place, place_of
 from tarebook.core.garage.records import Car, Garage, Warned, WeighIn, warned
 from tarebook.core.ledger.net import JobNet, in_trim, job_nets, jobs_in_car, state_of
-from tarebook.core.numbers.uncertain import Uncertain, divide, multiply, resolution, subtract, total, weighted_sum
+from tarebook.core.numbers.uncertain import Uncertain, divide, multiply, subtract, total, weighted_sum
 from tarebook.core.weighing.weighing import Masses, masses
-from tarebook.core.whole_car.weigh_in import Loads, loads_of
+from tarebook.core.whole_car.weigh_in import Loads, length_of, loads_of
 from tarebook.core.whole_car.weighed import in_order
-
-ONE = Uncertain(1.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,55 +173,32 @@ def _state(car: Car | None, base: _Base, moves: Sequence[Moved]) -> State:
 def _loads(car: Car | None, base: _Base, moves: Sequence[Moved], body: Body) -> dict[str, Uncertain]:
     """Front, rear, left, right by the lever's rule on top of what was weighed; the corners when nothing moved."""
     found: dict[str, Uncertain] = {}
-    for one, other, levers in (
-        ("front", "rear", _front_levers(car, moves)),
-        ("left", "right", _left_levers(car, moves)),
-    ):
-        if one in base.loads.loads and levers is not None:
-            shares = [multiply(each.load.mass, lever) for each, lever in zip(moves, levers, strict=True)]
-            found[one] = total([base.loads.loads[one], *shares])
-            found[other] = subtract(body.mass, found[one])
+    for one, other in (("front", "rear"), ("left", "right")):
+        load = side_of(car, one, base.loads.loads.get(one), [each.load for each in moves])
+        if load is not None:
+            found |= {one: load, other: subtract(body.mass, load)}
     corners = {name: base.loads.loads[name] for name in CORNERS if name in base.loads.loads}
     return found if moves else {**found, **corners}
 
 
-def _front_levers(car: Car | None, moves: Sequence[Moved]) -> list[Uncertain] | None:
-    """1 − x/L of every move."""
-    if not moves:
-        return []
-    wheelbase = wheelbase_of(car)
-    if wheelbase is None:
-        return None
-    arms = [each.place.x for each in moves]
-    return [subtract(ONE, divide(arm, wheelbase)) for arm in arms if arm is not None]
+def side_of(car: Car | None, name: str, weighed: Uncertain | None, loads: Sequence[Load]) -> Uncertain | None:
+    """What the front axle or the left side carries, kg, with these loads on top of what it weighed."""
+    levers = [(load.mass, lever_of(car, name, load)) for load in loads]
+    known = [multiply(mass, lever) for mass, lever in levers if lever is not None]
+    return None if weighed is None or len(known) < len(levers) else total([weighed, *known])
 
 
-def _left_levers(car: Car | None, moves: Sequence[Moved]) -> list[Uncertain] | None:
-    """½ − y/t of every move, t the mean track."""
-    if not moves:
-        return []
-    track = track_of(car)
-    if track is None:
-        return None
-    arms = [each.place.y for each in moves]
-    return [subtract(Uncertain(0.5), divide(arm, track)) for arm in arms if arm is not None]
-
-
-def wheelbase_of(car: Car | None) -> Uncertain | None:
-    """The wheelbase, m, with the doubt of its last digit."""
-    if car is None or car.wheelbase is None:
-        return None
-    return Uncertain(car.wheelbase.value, {f"round:{car.id}:wheelbase": resolution(car.wheelbase.last_digit)})
+def lever_of(car: Car | None, name: str, load: Load) -> Uncertain | None:
+    """What share of the load the front axle or the left side carries: 1 − x/L, ½ − y/t, t the mean track."""
+    is_front = name == "front"
+    whole, arm, start = (length_of(car, "wheelbase"), load.x, 1.0) if is_front else (track_of(car), load.y, 0.5)
+    return None if whole is None or arm is None else subtract(Uncertain(start), divide(arm, whole))
 
 
 def track_of(car: Car | None) -> Uncertain | None:
     """The mean track, m, with the doubt of its last digits."""
-    fields = [name for name in ("track_front", "track_rear") if car is not None and getattr(car, name) is not None]
-    if car is None or not fields:
-        return None
-    typed = [(name, getattr(car, name)) for name in fields]
-    items = [Uncertain(q.value, {f"round:{car.id}:{name}": resolution(q.last_digit)}) for name, q in typed]
-    return weighted_sum(items, [1.0 / len(items)] * len(items))
+    items = [each for name in ("track_front", "track_rear") if (each := length_of(car, name))]
+    return weighted_sum(items, [1.0 / len(items)] * len(items)) if items else None
 
 
 def _places(garage: Garage, nets: Mapping[str, JobNet], jobs: Sequence[str]) -> tuple[Place, ...]:

@@ -18,7 +18,7 @@ from tarebook.core.numbers.uncertain import Uncertain, rectangular, resolution
 from tarebook.core.weighing.scale import UNNAMED, ScaleModel
 from tarebook.core.weighing.trade_scale import whole_car_gain
 from tarebook.core.weighing.weighing import Masses, masses
-from tarebook.core.whole_car.weigh_in import LOOKS, loads_of, model_for, repeatability
+from tarebook.core.whole_car.weigh_in import LOOKS, length_of, loads_of, model_for, repeatability
 
 RAISED = ("rear", "front")
 AXLES = ("front", "rear")
@@ -99,19 +99,11 @@ def outlook(
 
 def axles_of(car: Car | None) -> Axles | Warned:
     """The lengths of the car, each known to its last digit; or which are missing."""
-    if car is None or car.wheelbase is None:
+    wheelbase = length_of(car, "wheelbase")
+    if wheelbase is None:
         return warned("wheelbase_unknown")
-    if car.tyre_radius_front is None or car.tyre_radius_rear is None:
-        return warned("radius_unknown")
-    return Axles(
-        _length(car, "wheelbase", car.wheelbase),
-        _length(car, "tyre_radius_front", car.tyre_radius_front),
-        _length(car, "tyre_radius_rear", car.tyre_radius_rear),
-    )
-
-
-def _length(car: Car, field: str, length: Quantity) -> Uncertain:
-    return Uncertain(length.value, {f"round:{car.id}:{field}": resolution(length.last_digit)})
+    front, rear = length_of(car, "tyre_radius_front"), length_of(car, "tyre_radius_rear")
+    return Axles(wheelbase, front, rear) if front and rear else warned("radius_unknown")
 
 
 def _rise(height: Quantity, within: Quantity | None, source: str) -> Uncertain:

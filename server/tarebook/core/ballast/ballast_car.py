@@ -59,7 +59,7 @@ def _as_it_runs(garage: Garage, condition: Condition, record: WeighIn, known: Ma
     """None when neither share is known so; one that is not stays as weighed."""
     car = laden(garage, condition, known)
     fuel = fuel_in(garage, record) if condition.fuel == "as_it_is" else condition.fuel_mass
-    if fuel is None or (car.front is None and car.left is None):
+    if fuel is None or all(side is None for side in car.sides.values()):
         return None
     trimmed, weighed = with_fuel(car, fuel), _as_weighed(state)
     is_weighed = any(getattr(trimmed, side) is None and side in state.shares for side in ("front", "left"))

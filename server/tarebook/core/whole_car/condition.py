@@ -98,7 +98,7 @@ def at_condition(whole: Uncertain | None, then: Aboard, condition: Condition) ->
     """The weight of the car of a weigh-in at the class's condition, kg, or why it cannot be told."""
     if whole is None:
         return warned("reading_missing", weigh_in=then.weigh_in)
-    fuel, driver = _fuel_change(then, condition), _driver_change(then, condition)
+    fuel, driver = _fuel_change(then, condition), driver_change(then, condition)
     for change in (fuel, driver):
         if isinstance(change, dict):
             return change
@@ -116,7 +116,8 @@ def _fuel_change(then: Aboard, condition: Condition) -> Uncertain | Warned | Non
     return weighted_sum((condition.fuel_mass, then.fuel), (1.0, -1.0))
 
 
-def _driver_change(then: Aboard, condition: Condition) -> Uncertain | Warned | None:
+def driver_change(then: Aboard, condition: Condition) -> Uncertain | Warned | None:
+    """What exchanging the driver of a weigh-in for the one who counts adds, kg, or why that cannot be told."""
     if condition.driver == "in":
         # Nobody can be put in the place of a driver of unknown mass; the car then counts with that driver.
         if then.driver is None:

@@ -188,25 +188,27 @@ def _sums(looks: dict[str, Uncertain]) -> dict[str, Uncertain]:
 
 def _x_cg(car: Car | None, shares: dict[str, Uncertain]) -> Uncertain | None:
     """Behind the front axle: wheelbase × rear share."""
-    if car is None or car.wheelbase is None or "rear" not in shares:
-        return None
-    return multiply(_length(car, "wheelbase", car.wheelbase), shares["rear"])
+    wheelbase = length_of(car, "wheelbase")
+    return multiply(wheelbase, shares["rear"]) if wheelbase and "rear" in shares else None
 
 
 def _y_cg(car: Car | None, loads: dict[str, Uncertain]) -> Uncertain | None:
     """To the right of the centreline: Σ half a track × (right − left), over the total."""
-    if car is None or car.track_front is None or car.track_rear is None or "lf" not in loads or "total" not in loads:
+    front, rear = length_of(car, "track_front"), length_of(car, "track_rear")
+    if front is None or rear is None or "lf" not in loads or "total" not in loads:
         return None
-    ends = (("track_front", car.track_front, "lf", "rf"), ("track_rear", car.track_rear, "lr", "rr"))
-    moments = [
-        multiply(_length(car, field, track), weighted_sum((loads[right], loads[left]), (0.5, -0.5)))
-        for field, track, left, right in ends
-    ]
+    ends = ((front, "lf", "rf"), (rear, "lr", "rr"))
+    halves = [(track, weighted_sum((loads[right], loads[left]), (0.5, -0.5))) for track, left, right in ends]
+    moments = [multiply(track, half) for track, half in halves]
     return divide(total(moments), loads["total"]) if loads["total"].value else None
 
 
-def _length(car: Car, field: str, length: Quantity) -> Uncertain:
-    return Uncertain(length.value, {f"round:{car.id}:{field}": resolution(length.last_digit)})
+def length_of(car: Car | None, field: str) -> Uncertain | None:
+    """A length of the car, m, with the doubt of its last digit; None while nobody gave it."""
+    length: Quantity | None = getattr(car, field) if car else None
+    return (
+        Uncertain(length.value, {f"round:{car.id}:{field}": resolution(length.last_digit)}) if car and length else None
+    )
 
 
 def _missing(record: WeighIn, shown: dict[str, Quantity]) -> list[Warned]:

@@ -20,21 +20,12 @@ import "../../laterErrors";
 import { order } from "../garage/order";
 import { type Car, type Garage, type Part, type Warned, type WeighIn, warned } from "../garage/records";
 import { inTrim, type JobNet, jobNets, jobsInCar, stateOf } from "../ledger/net";
-import {
-  divide,
-  multiply,
-  resolution,
-  subtract,
-  total,
-  type Uncertain,
-  uncertain,
-  weightedSum,
-} from "../numbers/uncertain";
+import { divide, multiply, subtract, total, type Uncertain, uncertain, weightedSum } from "../numbers/uncertain";
 import { type Masses, masses } from "../weighing/weighing";
 import { inOrder } from "../wholeCar/weighed";
-import { type Loads, loadsOf } from "../wholeCar/weighIn";
+import { type Loads, lengthOf, loadsOf } from "../wholeCar/weighIn";
 import { aboutCar, aboutJobs, aboutLevels, reasonsOf } from "./balanceNotes";
-import { type Body, changed } from "./body";
+import { type Body, changed, type Load } from "./body";
 import { heightOf } from "./height";
 import { type Change, changeOf, type Moved, movedBetween, type Sizes } from "./moved";
 import { type Place, placeOf } from "./place";
@@ -42,7 +33,6 @@ import { type Place, placeOf } from "./place";
 export type Corner = "lf" | "rf" | "lr" | "rr";
 export const CORNERS: readonly Corner[] = ["lf", "rf", "lr", "rr"];
 export type Side = "front" | "rear" | "left" | "right";
-const ONE = uncertain(1);
 
 /**
  * What to ask of a garage. `jobs`: ids of those beyond the present, left out for all chosen ones of the trim.
@@ -210,47 +200,42 @@ function stateOfCar(car: Car | null, base: Base, moves: readonly Moved[]): CarSt
 /** Front, rear, left and right, by the lever's rule on top of what was weighed. */
 function sideLoads(car: Car | null, base: Base, moves: readonly Moved[], body: Body): Partial<Record<Side, Uncertain>> {
   const found: Partial<Record<Side, Uncertain>> = {};
+  const loads = moves.map(({ load }) => load);
   const pairs = [
-    ["front", "rear", frontLevers(car, moves)],
-    ["left", "right", leftLevers(car, moves)],
+    ["front", "rear"],
+    ["left", "right"],
   ] as const;
-  for (const [one, other, levers] of pairs) {
-    const weighed = base.loads.loads[one];
-    if (!weighed || !levers) continue;
-    const shares = moves.map(({ load }, at) => multiply(load.mass, levers[at] as Uncertain));
-    const sum = total([weighed, ...shares]);
-    found[one] = sum;
-    found[other] = subtract(body.mass, sum);
+  for (const [one, other] of pairs) {
+    const load = sideOf(car, one, base.loads.loads[one] ?? null, loads);
+    if (load) Object.assign(found, { [one]: load, [other]: subtract(body.mass, load) });
   }
   return found;
 }
 
-/** 1 − x/L of every move. */
-function frontLevers(car: Car | null, moves: readonly Moved[]): Uncertain[] | null {
-  if (moves.length === 0) return [];
-  const wheelbase = wheelbaseOf(car);
-  return wheelbase && moves.flatMap(({ place }) => (place.x ? [subtract(ONE, divide(place.x, wheelbase))] : []));
+/** What the front axle or the left side carries, kg, with these loads on top of what it weighed. */
+export function sideOf(
+  car: Car | null,
+  name: "front" | "left",
+  weighed: Uncertain | null,
+  loads: readonly Load[],
+): Uncertain | null {
+  const moved = loads.flatMap((load) => {
+    const lever = leverOf(car, name, load);
+    return lever ? [multiply(load.mass, lever)] : [];
+  });
+  return weighed && moved.length === loads.length ? total([weighed, ...moved]) : null;
 }
 
-/** ½ − y/t of every move, t the mean track. */
-function leftLevers(car: Car | null, moves: readonly Moved[]): Uncertain[] | null {
-  if (moves.length === 0) return [];
-  const track = trackOf(car);
-  return track && moves.flatMap(({ place }) => (place.y ? [subtract(uncertain(0.5), divide(place.y, track))] : []));
-}
-
-/** The wheelbase, m, with the doubt of its last digit. */
-export function wheelbaseOf(car: Car | null): Uncertain | null {
-  if (!car?.wheelbase) return null;
-  const { value, last_digit } = car.wheelbase;
-  return uncertain(value, { [`round:${car.id}:wheelbase`]: resolution(last_digit) });
+/** What share of the load the front axle or the left side carries: 1 − x/L, ½ − y/t, t the mean track. */
+export function leverOf(car: Car | null, name: "front" | "left", load: Load): Uncertain | null {
+  const [whole, arm, start] = name === "front" ? [lengthOf(car, "wheelbase"), load.x, 1] : [trackOf(car), load.y, 0.5];
+  return whole && arm ? subtract(uncertain(start), divide(arm, whole)) : null;
 }
 
 /** The mean track, m, with the doubt of its last digits. */
 export function trackOf(car: Car | null): Uncertain | null {
   const items = (["track_front", "track_rear"] as const).flatMap((name) => {
-    const typed = car?.[name];
-    return typed ? [uncertain(typed.value, { [`round:${car.id}:${name}`]: resolution(typed.last_digit) })] : [];
+    return lengthOf(car, name) ?? [];
   });
   return items.length > 0
     ? weightedSum(

@@ -12,13 +12,13 @@
  */
 
 import "../../laterErrors";
-import { type Car, type Garage, type Warned, type WeighIn, warned } from "../garage/records";
+import { type Garage, type Warned, type WeighIn, warned } from "../garage/records";
 import { divide, multiply, subtract, total, type Uncertain, uncertain } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
-import { driverIn, fuelIn } from "../wholeCar/aboard";
-import { type Condition, isWarned } from "../wholeCar/condition";
+import { aboard } from "../wholeCar/aboard";
+import { type Condition, driverChange, isWarned } from "../wholeCar/condition";
 import { placeAboard } from "./aboard";
-import { balance, trackOf, wheelbaseOf } from "./balance";
+import { balance, leverOf, sideOf } from "./balance";
 import { type Body, changed, type Load } from "./body";
 import { AXES, type Axis } from "./place";
 
@@ -92,36 +92,13 @@ function exchangedIn(
   known: Masses,
   tank: Load,
 ): Load[] | Warned {
-  const fuel = fuelIn(garage, record);
-  if (!fuel) return warned("fuel_unknown", { weigh_in: record.id });
-  const driver = driverChange(record, condition, known);
-  if (isWarned(driver)) return driver;
-  const out = { ...tank, mass: subtract(NOTHING, fuel) };
-  const isSame = driver.value === 0 && Object.keys(driver.sources).length === 0;
+  const then = aboard(garage, record, known);
+  if (!then.fuel) return warned("fuel_unknown", { weigh_in: record.id });
+  const driver = driverChange(then, condition);
+  if (driver && isWarned(driver)) return driver;
+  const out = { ...tank, mass: subtract(NOTHING, then.fuel) };
+  const isSame = !driver || (driver.value === 0 && Object.keys(driver.sources).length === 0);
   return isSame ? [out] : [out, { ...placeAboard(garage.car, "driver"), mass: driver }];
-}
-
-function driverChange(record: WeighIn, condition: Condition, known: Masses): Uncertain | Warned {
-  const then = driverIn(record, known);
-  if (condition.driver === "out") {
-    return then ? subtract(NOTHING, then) : warned("driver_unknown", { weigh_in: record.id });
-  }
-  if (!then) return NOTHING; // whoever sat in the car counts
-  return condition.driver_mass ? subtract(condition.driver_mass, then) : warned("no_driver");
-}
-
-/** What share of the load the front axle or the left side carries: 1 − x/L, ½ − y/t. */
-function leverOf(car: Car | null, name: Share, load: Load): Uncertain | null {
-  const [whole, arm, start] = name === "front" ? [wheelbaseOf(car), load.x, 1] : [trackOf(car), load.y, 0.5];
-  return whole && arm ? subtract(uncertain(start), divide(arm, whole)) : null;
-}
-
-function sideOf(car: Car | null, name: Share, weighed: Uncertain | null, loads: readonly Load[]): Uncertain | null {
-  const moved = loads.flatMap((load) => {
-    const lever = leverOf(car, name, load);
-    return lever ? [multiply(load.mass, lever)] : [];
-  });
-  return weighed && moved.length === loads.length ? total([weighed, ...moved]) : null;
 }
 
 /** Why an axis or a share is missing: the car was not known so far, else the tank's place, else the driver's. */

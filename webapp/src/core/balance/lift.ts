@@ -16,7 +16,7 @@ import { divisionFor, type ScaleModel, UNNAMED } from "../weighing/scale";
 import { wholeCarGain } from "../weighing/tradeScale";
 import { type Masses, masses } from "../weighing/weighing";
 import { isWarned } from "../wholeCar/condition";
-import { LOOKS, loadsOf, modelFor, type Reading, repeatability } from "../wholeCar/weighIn";
+import { LOOKS, lengthOf, loadsOf, modelFor, type Reading, repeatability } from "../wholeCar/weighIn";
 import {
   type Axles,
   axleLift,
@@ -107,15 +107,10 @@ export function outlook(
 
 /** The lengths of the car, each known to its last digit; or which are missing. */
 export function axlesOf(car: Car | null): Axles | Warned {
-  if (!car?.wheelbase) return warned("wheelbase_unknown");
-  if (!car.tyre_radius_front || !car.tyre_radius_rear) return warned("radius_unknown");
-  const length = (field: string, { value, last_digit }: Quantity) =>
-    uncertain(value, { [`round:${car.id}:${field}`]: resolution(last_digit) });
-  return {
-    wheelbase: length("wheelbase", car.wheelbase),
-    radius_front: length("tyre_radius_front", car.tyre_radius_front),
-    radius_rear: length("tyre_radius_rear", car.tyre_radius_rear),
-  };
+  const wheelbase = lengthOf(car, "wheelbase");
+  if (!wheelbase) return warned("wheelbase_unknown");
+  const [front, rear] = [lengthOf(car, "tyre_radius_front"), lengthOf(car, "tyre_radius_rear")];
+  return front && rear ? { wheelbase, radius_front: front, radius_rear: rear } : warned("radius_unknown");
 }
 
 function riseOf(height: Quantity, within: Quantity | null, source: string): Uncertain {

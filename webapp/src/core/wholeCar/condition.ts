@@ -124,7 +124,8 @@ function fuelChange({ weigh_in, fuel }: Aboard, condition: Condition): Uncertain
   return condition.fuel_mass ? subtract(condition.fuel_mass, fuel) : condition.no_fuel;
 }
 
-function driverChange({ weigh_in, driver }: Aboard, condition: Condition): Uncertain | Warned | null {
+/** What exchanging the driver of a weigh-in for the one who counts adds, kg, or why that cannot be told. */
+export function driverChange({ weigh_in, driver }: Aboard, condition: Condition): Uncertain | Warned | null {
   if (condition.driver === "in") {
     // Nobody can be put in the place of a driver of unknown mass; the car then counts with that driver.
     if (driver === null) return null;

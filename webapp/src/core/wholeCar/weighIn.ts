@@ -217,23 +217,26 @@ function sharesOf(loads: LoadsByName): Loads["shares"] {
 
 /** Behind the front axle: wheelbase × rear share. */
 function xCg(car: Car | null, shares: Loads["shares"]): Uncertain | null {
-  if (!car?.wheelbase || !shares.rear) return null;
-  return multiply(lengthOf(car, "wheelbase", car.wheelbase), shares.rear);
+  const wheelbase = lengthOf(car, "wheelbase");
+  return wheelbase && shares.rear ? multiply(wheelbase, shares.rear) : null;
 }
 
 /** To the right of the centreline: Σ half a track × (right − left), over the total. */
 function yCg(car: Car | null, loads: LoadsByName): Uncertain | null {
   const { lf, rf, lr, rr, total: whole } = loads;
-  if (!car?.track_front || !car.track_rear || !lf || !rf || !lr || !rr || !whole?.value) return null;
+  const [front, rear] = [lengthOf(car, "track_front"), lengthOf(car, "track_rear")];
+  if (!front || !rear || !lf || !rf || !lr || !rr || !whole?.value) return null;
   const moment = (track: Uncertain, right: Uncertain, left: Uncertain) =>
     multiply(track, weightedSum([right, left], [0.5, -0.5]));
-  const front = moment(lengthOf(car, "track_front", car.track_front), rf, lf);
-  const rear = moment(lengthOf(car, "track_rear", car.track_rear), rr, lr);
-  return divide(total([front, rear]), whole);
+  return divide(total([moment(front, rf, lf), moment(rear, rr, lr)]), whole);
 }
 
-function lengthOf(car: Car, field: string, length: Quantity): Uncertain {
-  return uncertain(length.value, { [`round:${car.id}:${field}`]: resolution(length.last_digit) });
+type Length = "wheelbase" | "track_front" | "track_rear" | "tyre_radius_front" | "tyre_radius_rear";
+
+/** A length of the car, m, with the doubt of its last digit; null while nobody gave it. */
+export function lengthOf(car: Car | null, field: Length): Uncertain | null {
+  const length = car?.[field];
+  return length ? uncertain(length.value, { [`round:${car.id}:${field}`]: resolution(length.last_digit) }) : null;
 }
 
 function missing(record: WeighIn, shown: ReadonlyMap<Reading, Quantity>): Warned[] {
