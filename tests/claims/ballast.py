@@ -4,6 +4,7 @@ from typing import Any
 
 from tarebook.core.ballast.ballast import Carried, Place, Wanted, ballast
 from tarebook.core.ballast.ballast_records import BallastQuestion, ballast_choice
+from tarebook.core.ballast.programme import Bounds, Effort, Row, least
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.numbers.uncertain import Uncertain
 from tests.plain import plain
@@ -28,4 +29,16 @@ def _choice(given: dict[str, Any]) -> Any:
     return plain(ballast_choice(read_garage(given["garage"]), BallastQuestion(**given.get("question", {}))))
 
 
-CLAIMS = {"ballast.ballast": _ballast, "ballast_records.ballast_choice": _choice}
+def _least(given: dict[str, Any]) -> Any:
+    """How many branches it takes shows whether both languages took the same steps."""
+    rows = [Row(*row) for row in given["rows"]]
+    effort = Effort(given["left"])
+    found = least(given["costs"], rows, Bounds(*given["limits"]), effort)
+    return {"counts": plain(found and found.counts), "left": effort.left, "proven": effort.is_proven}
+
+
+CLAIMS = {
+    "ballast.ballast": _ballast,
+    "ballast_records.ballast_choice": _choice,
+    "programme.least": _least,
+}

@@ -4,6 +4,7 @@ from typing import Any
 
 from tarebook.core.numbers import quantity, shown
 from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.words import said
 
 
 def _show_both(given: dict[str, Any]) -> str:
@@ -41,4 +42,5 @@ CLAIMS = {
     "shown.show_both": _show_both,
     "shown.number": _number,
     "shown.lay_out": _lay_out,
+    "said.size_of": lambda given: said.size_of(Uncertain(given["value"], given["sources"]), given["unit"]),
 }

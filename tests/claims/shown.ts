@@ -2,6 +2,7 @@
 
 import { read } from "../../webapp/src/core/numbers/quantity";
 import * as shown from "../../webapp/src/core/numbers/shown";
+import { sizeOf } from "../../webapp/src/core/words/said";
 import type { Claims } from "../vectors";
 
 export const claims: Claims = {
@@ -20,5 +21,6 @@ export const claims: Claims = {
   "shown.show_plain": ({ value, label, U, signed }) => shown.showPlain(value, label, U, signed),
   "shown.show_both": ({ kind, text, unit }) => shown.showBoth(read(kind, text), unit),
   "shown.number": ({ value, sources, kind, unit }) => shown.number({ value, sources }, kind, unit),
+  "said.size_of": ({ value, sources, unit }) => sizeOf({ value, sources }, unit),
   "shown.lay_out": ({ kind, si, unit, U, signed }) => shown.layOut(kind, si, unit, U, signed),
 };

@@ -4,6 +4,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 
 import { type Ballast, ballast, type Carried, type Place, type Wanted } from "../../webapp/src/core/ballast/ballast";
+import { Effort } from "../../webapp/src/core/ballast/programme";
 import { uncertain } from "../../webapp/src/core/numbers/uncertain";
 
 const CAR: Carried = {
@@ -101,4 +102,14 @@ test("no choice of all there are is better, and what is missing is missing from 
     { numRuns: 300, seed: 20_261_125 },
   );
   expect(Math.min(solved, refused)).toBeGreaterThan(20);
+});
+
+test("searches share what they may look at, and one cut short proves nothing", () => {
+  const effort = new Effort();
+  expect(effort.share()).toBe(10_000);
+  effort.spend(29_500, true);
+  expect([effort.share(), effort.isProven]).toEqual([500, true]);
+  effort.spend(500, false);
+  effort.spend(1, true);
+  expect([effort.share(), effort.isProven]).toEqual([200, false]);
 });

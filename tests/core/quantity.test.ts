@@ -52,6 +52,15 @@ describe("readings", () => {
     );
   });
 
+  // [The Unicode Standard, its character database: <fraction> decompositions of Latin-1 and Number Forms]
+  test("every ready-made fraction is what Unicode says it is", () => {
+    const points = [0xbc, 0xbd, 0xbe, ...Array.from({ length: 15 }, (_, at) => 0x2150 + at)];
+    for (const mark of points.map((point) => String.fromCodePoint(point))) {
+      const spelled = readMass(`3 ${mark.normalize("NFKC").replace("\u2044", "/")} lb`);
+      expect(readMass(`3 ${mark} lb`)).toEqual({ ...spelled, text: `3 ${mark} lb` });
+    }
+  });
+
   test("pounds and ounces are their sum", () => {
     fc.assert(
       fc.property(fc.nat(900), fc.nat(1599), (pounds, hundredths) => {

@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tarebook.core.ballast.ballast import Ballast, Carried, Place, Wanted, ballast
+from tarebook.core.ballast.programme import Effort
 from tarebook.core.numbers.uncertain import Uncertain
 
 SEED = 20_261_125
@@ -122,3 +123,13 @@ def test_what_is_said_of_the_car_afterwards_is_what_its_corners_say(random):
     assert found.total.value == pytest.approx(900.0 + sum(kg for _, kg in put))
     assert found.cross == pytest.approx(sum(kg * place.y for place, kg in put))
     assert found.cross_load == pytest.approx(found.cross * (0.55 / 1.43 - 0.45 / 1.395))
+
+
+def test_searches_share_what_they_may_look_at_and_one_cut_short_proves_nothing():
+    effort = Effort()
+    assert effort.share() == 10_000
+    effort.spend(29_500, True)
+    assert (effort.share(), effort.is_proven) == (500, True)
+    effort.spend(500, False)
+    effort.spend(1, True)
+    assert (effort.share(), effort.is_proven) == (200, False)

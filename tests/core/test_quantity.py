@@ -1,6 +1,7 @@
 """Readings hold for any text: read the same when spelled out, refused in words, never guessed, never a crash."""
 
 import re
+import unicodedata
 from dataclasses import replace
 from fractions import Fraction
 
@@ -112,6 +113,14 @@ def test_no_word_means_two_units_and_every_example_is_read(kind):
     assert read(kind, dimension.most[1]).exact == dimension.most[0]
     labels = [unit.label for unit in dimension.units.values()]
     assert [read(kind, f"1 {label}").reads for label in labels] == [f"1 {label}" for label in labels]
+
+
+def test_every_ready_made_fraction_is_what_unicode_says_it_is():
+    """[The Unicode Standard, its character database: <fraction> decompositions of Latin-1 and Number Forms]"""
+    points = (0xBC, 0xBD, 0xBE, *range(0x2150, 0x215F))
+    for mark in map(chr, points):
+        above, below = unicodedata.normalize("NFKC", mark).split("\u2044")
+        assert read_mass(f"3 {mark} lb") == replace(read_mass(f"3 {above}/{below} lb"), text=f"3 {mark} lb")
 
 
 def test_every_refusal_has_a_vector():

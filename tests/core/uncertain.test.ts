@@ -3,6 +3,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 
+import { doubtsBy } from "../../webapp/src/core/numbers/doubts";
 import { add as addExact, fromNumber, toNumber, ZERO } from "../../webapp/src/core/numbers/ratio";
 import * as uncertain from "../../webapp/src/core/numbers/uncertain";
 
@@ -72,6 +73,17 @@ describe("uncertain values", () => {
 
   test("each item needs its weight", () => {
     expect(() => uncertain.weightedSum([uncertain.uncertain(1)], [1, 2])).toThrow(RangeError);
+  });
+
+  test("doubts are told the widest first, without those that change no digit", () => {
+    const item = uncertain.uncertain(1, { "a:1": 3, "a:2": 4, b: 20, c: 0.003, d: 0.0019 });
+    const found = doubtsBy(item, (source) => source.split(":")[0] as string);
+    expect(found).toEqual([
+      { name: "b", u: 20, first: "b" },
+      { name: "a", u: 5, first: "a:1" },
+      { name: "c", u: 0.003, first: "c" },
+    ]);
+    expect(doubtsBy(uncertain.uncertain(1), String)).toEqual([]);
   });
 
   test("dividing by nothing is refused", () => {

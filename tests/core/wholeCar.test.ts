@@ -8,6 +8,7 @@ import { cumulative, density, inverse } from "../../webapp/src/core/numbers/norm
 import { uncertain } from "../../webapp/src/core/numbers/uncertain";
 import { chanceUnder, inHand, type OfficialScale } from "../../webapp/src/core/standing/official";
 import { standing } from "../../webapp/src/core/standing/standing";
+import { trailOf } from "../../webapp/src/core/wholeCar/weighed";
 import { weighIn } from "../../webapp/src/core/wholeCar/weighIn";
 
 const MINIMUM = 900;
@@ -133,4 +134,8 @@ describe("a standing", () => {
     expect(found.weight).toBeNull();
     expect(found.reasons.weight?.code).toBe("jobs_not_confirmed");
   });
+});
+
+test("from the readings to the weight: what they come to, and what the checks put in", () => {
+  expect(trailOf([500, 400.5], uncertain(901))).toEqual({ together: 900.5, taken: 0.5 });
 });

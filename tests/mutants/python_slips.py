@@ -17,6 +17,7 @@ SWAPS = {
     "in": "not in", "not in": "in", "and": "or", "or": "and", "+": "-", "-": "+", "*": "/", "/": "*", "//": "/",
     "%": "*", "**": "*", "|": "&", "&": "|", "^": "|", "min": "max", "max": "min", "any": "all", "all": "any",
 }  # fmt: skip
+COMMUTES = {"min", "max", "add", "multiply", "dot"}  # swapping the arguments of these changes nothing
 SIGNS = {
     ast.Lt: "<", ast.LtE: "<=", ast.Gt: ">", ast.GtE: ">=", ast.Eq: "==", ast.NotEq: "!=", ast.Is: "is",
     ast.IsNot: "is not", ast.In: "in", ast.NotIn: "not in", ast.And: "and", ast.Or: "or", ast.Add: "+", ast.Sub: "-",
@@ -112,7 +113,8 @@ class Module:
     def slips_of_call(self, node: ast.Call) -> Iterator[Splice]:
         if isinstance(node.func, ast.Name) and node.func.id in SWAPS:
             yield from self.instead(node.func, SWAPS[node.func.id])
-        if len(node.args) > 1 and not any(isinstance(each, ast.Starred) for each in node.args[:2]):
+        commutes = ast.unparse(node.func).rpartition(".")[2].strip("_") in COMMUTES
+        if len(node.args) > 1 and not commutes and not any(isinstance(each, ast.Starred) for each in node.args[:2]):
             a, b, c, d = (place(each) for each in node.args[:2] for place in (self.start, self.end))
             yield a, d, self.source[c:d] + self.source[b:c] + self.source[a:b]
 

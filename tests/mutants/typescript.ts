@@ -31,6 +31,7 @@ const SWAPS: Readonly<Record<string, string>> = {
   "+": "-", "-": "+", "*": "/", "/": "*", "%": "*", "**": "*", "+=": "-=", "-=": "+=", "*=": "/=", "/=": "*=",
   min: "max", max: "min", some: "every", every: "some",
 };
+const COMMUTES = new Set(["min", "max", "add", "multiply", "dot"]); // swapping their arguments changes nothing
 const ANSWER = new URL("../answer.ts", import.meta.url).pathname;
 const MOST_MS = 20_000; // for a test
 const SAME = 1e-10; // as close as the comparison of the two languages asks at the most
@@ -100,7 +101,10 @@ function ofCall(node: ts.CallExpression, tree: ts.SourceFile, swapped: (of: ts.N
     found.push(...swapped(expression.name));
     if (expression.name.text === "filter") found.push([expression.expression.getEnd(), node.getEnd(), ""]);
   }
-  if (one && other && !ts.isSpreadElement(one) && !ts.isSpreadElement(other)) {
+  const commutes = COMMUTES.has(
+    (ts.isPropertyAccessExpression(expression) ? expression.name : expression).getText(tree),
+  );
+  if (one && other && !commutes && !ts.isSpreadElement(one) && !ts.isSpreadElement(other)) {
     const middle = tree.text.slice(one.getEnd(), other.getStart(tree));
     found.push([one.getStart(tree), other.getEnd(), other.getText(tree) + middle + one.getText(tree)]);
   }

@@ -44,8 +44,8 @@ def start_sentence(run: FuelRun, mass_unit: str, volume_unit: str) -> Said:
     if run.least is None:
         return missed(run.reasons["least"])
     if run.least.lacking is not None:
-        doubt = expanded(run.empty.weight) if run.empty.weight else 0.0
-        return _said("start_never", mass=show_in_hand(run.least.lacking, mass_unit, doubt))
+        assert run.empty.weight is not None  # nothing can be lacking in a weight that cannot be told
+        return _said("start_never", mass=show_in_hand(run.least.lacking, mass_unit, expanded(run.empty.weight)))
     volume = lay_out("volume", run.least.fuel * (1.0 - _ROUNDING), volume_unit, up=True).text
     if run.full is not None and run.least.fuel > run.full.fuel.value:
         return _said("start_above_tank", volume=volume)

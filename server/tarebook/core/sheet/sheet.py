@@ -163,10 +163,13 @@ def _per_area(piece: Piece, density: Uncertain) -> tuple[Uncertain, Uncertain]:
 
 
 def _thickness(piece: Piece) -> Uncertain:
-    if piece.gauge is None and piece.thickness and piece.measured:
-        return Uncertain(piece.thickness.value, {f"callipers:{piece.id}": resolution(piece.thickness.last_digit)})
-    sold = MAKERS_INCHES[piece.gauge[1]] * INCH if piece.gauge else piece.thickness.value if piece.thickness else 0.0
-    name = f"msg {piece.gauge[1]}" if piece.gauge else piece.thickness.reads if piece.thickness else ""
+    if piece.gauge:
+        sold, name = MAKERS_INCHES[piece.gauge[1]] * INCH, f"msg {piece.gauge[1]}"
+    else:
+        assert piece.thickness is not None  # a piece without either has trouble
+        if piece.measured:
+            return Uncertain(piece.thickness.value, {f"callipers:{piece.id}": resolution(piece.thickness.last_digit)})
+        sold, name = piece.thickness.value, piece.thickness.reads
     low, high = _shares(piece)
     half_width = 0.5 * (high - low) * sold
     return Uncertain(0.5 * (low + high) * sold, {f"thickness:{piece.material}:{name}": rectangular(half_width)})

@@ -29,8 +29,8 @@ export function lightestSentence(run: FuelRun, unit: string): Said {
 export function startSentence(run: FuelRun, massUnit: string, volumeUnit: string): Said {
   if (!run.least) return missed(run.reasons.least as Warned);
   if (run.least.lacking !== null) {
-    const doubt = run.empty.weight ? expanded(run.empty.weight) : 0;
-    return said("start_never", { mass: showInHand(run.least.lacking, massUnit, doubt) });
+    const weight = run.empty.weight as Uncertain; // nothing can be lacking in a weight that cannot be told
+    return said("start_never", { mass: showInHand(run.least.lacking, massUnit, expanded(weight)) });
   }
   const volume = layOut("volume", run.least.fuel * (1 - ROUNDING), volumeUnit, null, false, true).text;
   if (run.full && run.least.fuel > run.full.fuel.value) return said("start_above_tank", { volume });

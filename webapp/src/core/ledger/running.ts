@@ -34,7 +34,7 @@ export class Running {
   }
 
   get value(): number {
-    return fsum(this.#value) + 0;
+    return fsum(this.#value);
   }
 
   get u(): number {

@@ -167,11 +167,11 @@ function perAreaOf(piece: Piece, density: Uncertain): [Uncertain, Uncertain] {
 }
 
 function thicknessOf({ id, material, thickness, measured, gauge }: Piece): Uncertain {
-  if (gauge === null && thickness && measured) {
-    return uncertain(thickness.value, { [`callipers:${id}`]: resolution(thickness.last_digit) });
-  }
-  const sold = gauge ? (MAKERS_INCHES.get(gauge[1]) as number) * INCH : thickness ? thickness.value : 0;
-  const name = gauge ? `msg ${gauge[1]}` : thickness ? thickness.reads : "";
+  const typed = thickness as Quantity; // a piece with neither it nor a gauge has trouble
+  if (!gauge && measured) return uncertain(typed.value, { [`callipers:${id}`]: resolution(typed.last_digit) });
+  const [sold, name] = gauge
+    ? [(MAKERS_INCHES.get(gauge[1]) as number) * INCH, `msg ${gauge[1]}`]
+    : [typed.value, typed.reads];
   const [low, high] = sharesOf(material);
   const halfWidth = 0.5 * (high - low) * sold;
   return uncertain(0.5 * (low + high) * sold, { [`thickness:${material}:${name}`]: rectangular(halfWidth) });
