@@ -1,11 +1,13 @@
 /** Answers for `tests/typescript.py`: what the claims of TypeScript give for the questions Python asks. */
 
-import { claims } from "./vectors";
+import type { Line } from "../webapp/src/journal/layers";
+import { plainly } from "./journal/plainly";
+import { type Claims, claims } from "./vectors";
 
 export type Question = { function: string; in: unknown };
 
 // Loaded before the first question: the runner that imports this module closes once it has.
-const CLAIMS = await claims();
+const CLAIMS: Claims = { ...(await claims()), "journal.fold": (lines) => plainly(lines as Line[]) };
 
 /** For each question what its function gives, or the refusal's code and sentences. */
 export function answers(questions: readonly Question[]): unknown[] {

@@ -11,7 +11,8 @@ from dataclasses import dataclass, field
 from itertools import count
 from typing import Any
 
-from tarebook.journal.fold import Fold, Record
+from tarebook.journal.fold import Fold
+from tarebook.journal.record import Record
 from tests.home import Device, Home
 
 _serial = count(1)

@@ -18,7 +18,7 @@ from tarebook.errors import TarebookError
 from tarebook.garage import author
 from tarebook.garage.author import Change
 from tarebook.garage.records import set_aside
-from tarebook.journal.fold import STRANGER
+from tarebook.journal.record import STRANGER
 from tarebook.store.models import PairCodeRow, PairJoinRow, utc_now
 
 __all__ = ["GOOD_FOR", "Invitation", "Paired", "admit", "collect", "invite", "new_code", "redeem", "withdraw"]

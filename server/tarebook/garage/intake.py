@@ -16,8 +16,9 @@ from tarebook.errors import TarebookError
 from tarebook.garage import receipts
 from tarebook.garage.receipts import Proof
 from tarebook.journal import entries, state
-from tarebook.journal.fold import STRANGER, WAITING, Fold, Kept, Record
+from tarebook.journal.fold import Fold
 from tarebook.journal.ids import next_mark, raw_id, text_hash
+from tarebook.journal.record import STRANGER, WAITING, Kept, Record
 from tarebook.store.journal_rows import (
     in_chunks,
     insert_rows,

@@ -9,72 +9,12 @@ not there is invalid until there is one. Both are looked at again right after th
 """
 
 import heapq
-from dataclasses import dataclass, field
-from typing import Any
 
 from tarebook.journal import entries
 from tarebook.journal.entries import Entry
 from tarebook.journal.ids import raw_id
 from tarebook.journal.kinds import KINDS
-
-WAITING = "waiting"
-STRANGER = "stranger"
-INVALID = "invalid"
-
-
-@dataclass(frozen=True)
-class Head:
-    """One value of a field that no later entry known to its writer has replaced."""
-
-    entry: str
-    value: Any
-    writer: str
-    device: str
-
-
-@dataclass
-class Record:
-    """`heads`: entries that no other of the record has seen. `fields`: per field its heads, the standing one first."""
-
-    kind: str
-    heads: list[str] = field(default_factory=list)
-    fields: dict[str, list[Head]] = field(default_factory=dict)
-
-    @property
-    def deleted(self) -> bool:
-        return bool(self.fields.get("deleted")) and self.fields["deleted"][0].value is True
-
-    @property
-    def values(self) -> dict[str, Any]:
-        """The standing value of each field that has one; the tombstone apart."""
-        standing = {name: heads[0].value for name, heads in self.fields.items() if name != "deleted"}
-        return {name: value for name, value in standing.items() if value is not None}
-
-    @property
-    def conflicts(self) -> dict[str, list[Head]]:
-        return {name: heads for name, heads in self.fields.items() if _differ(heads)}
-
-
-def _differ(heads: list[Head]) -> bool:
-    return len(heads) > 1 and any(head.value != heads[0].value for head in heads[1:])
-
-
-@dataclass
-class Kept:
-    """An entry as the journal keeps it. `intake`: a reason only the server could know. `reason`: None once folded."""
-
-    id: str
-    number: int
-    entry: Entry | None
-    intake: str | None = None
-    reason: str | None = WAITING
-    reused: bool = False
-
-    @property
-    def read_entry(self) -> Entry:
-        if self.entry is None:
-            raise LookupError(f"{self.id} holds no readable entry")
-        return self.entry
+from tarebook.journal.record import INVALID, STRANGER, WAITING, Head, Kept, Record
 
 
 class Fold:
@@ -136,10 +76,20 @@ class Fold:
         kept.reason = self._obstacle(kept)
         if kept.reason is None:
             self._apply(kept.read_entry)
+        else:
+            self._look_behind(kept)
         for needed in self.needs(name):
             self.waiters.setdefault(needed, set()).add(name)
         if not self._unsettled(name):
             self._wake(name)
+
+    def _look_behind(self, kept: Kept) -> None:
+        """An entry that the record's have seen is here, set aside: now they have seen what it had seen."""
+        record = self.fetch_record(kept.entry.record) if kept.entry else None
+        if record and kept.id in record.foreseen:
+            self._foresee(record, self._seen_by(kept.read_entry))
+            self._walk_from_heads(record)
+            self.changed_records.add(kept.read_entry.record)
 
     def _wake(self, name: str) -> None:
         """Looks again at all that waited for an entry, or for a record, of this name."""
@@ -190,23 +140,67 @@ class Fold:
             record = self.records[entry.record] = Record(entry.kind)
             self._wake(entry.record)
         self.changed_records.add(entry.record)
-        # Who saw every head saw all of the record: no need to walk its past.
-        seen = None if set(entry.base) == set(record.heads) else self._seen_by(entry)
+        seen = self._seen_of(record, entry)
+        if seen is not None and len(record.heads) == 1:
+            record.saw = {record.heads[0]: record.claims}
+        is_late = self._may_be_late(record, entry)
         for name, value in entries.known(KINDS[entry.kind], entry.set).items():
             head = Head(entry.id, value, entry.writer, entry.device)
-            record.fields[name] = self._placed(record.fields.get(name, []), head, seen)
-        late = seen is not None and any(self._has_seen(head, entry) for head in record.heads)
+            record.fields[name] = self._placed(record.fields.get(name, []), head, seen, is_late)
+        is_seen = seen is not None and is_late and any(self._has_seen(head, entry) for head in record.heads)
         remaining = [head for head in record.heads if seen is not None and head not in seen]
-        record.heads = remaining if late else [*remaining, entry.id]
+        record.heads = remaining if is_seen else [*remaining, entry.id]
+        record.foreseen.discard(entry.id)
+        self._note_what_heads_saw(record, entry.id, seen, is_late)
         if entry.kind == "verdict" and "entry" in entry.set:
             self._judge(entry.set["entry"], entry.set["take"])
 
-    def _placed(self, heads: list[Head], new: Head, seen: set[str] | None) -> list[Head]:
+    def _seen_of(self, record: Record, entry: Entry) -> set[str] | None:
+        """What of the record's heads, and of its fields', the entry has seen; None is all of it.
+
+        Who builds on heads has seen what they saw: only a past that ends elsewhere has to be walked, or one of an
+        entry that comes late. So a branch nobody else has seen costs each of its entries the same, however long it is.
+        """
+        heads = set(record.heads)
+        if heads == set(entry.base):
+            return None
+        if heads.issuperset(entry.base) and not self._may_be_late(record, entry):
+            return set(entry.base).union(*(record.saw[base] for base in entry.base))
+        seen = self._seen_by(entry)
+        self._foresee(record, seen)
+        return seen
+
+    def _may_be_late(self, record: Record, entry: Entry) -> bool:
+        return entry.id in record.foreseen
+
+    def _foresee(self, record: Record, seen: set[str]) -> None:
+        for name in seen:
+            kept = self.fetch_kept(name)
+            if kept is None or kept.reason is not None:
+                record.foreseen.add(name)
+
+    def _note_what_heads_saw(self, record: Record, name: str, seen: set[str] | None, is_late: bool) -> None:
+        if len(record.heads) == 1:
+            record.saw = {}
+        elif is_late:
+            self._walk_from_heads(record)
+        else:
+            mine = record.claims & seen if seen else set()
+            record.saw = {head: saw for head, saw in record.saw.items() if not seen or head not in seen} | {name: mine}
+
+    def _walk_from_heads(self, record: Record) -> None:
+        if len(record.heads) > 1:
+            known = record.claims | set(record.heads)
+            record.saw = {head: known & self._seen_by(self._entry(head)) for head in record.heads}
+
+    def _placed(self, heads: list[Head], new: Head, seen: set[str] | None, is_late: bool) -> list[Head]:
         """The field's heads with `new` in the place of the first it has seen, or after all of them."""
         if seen is None:
             return [new]
-        if any(self._has_seen(head.entry, self._entry(new.entry)) for head in heads):
-            return heads  # taken in late: what its writer's later entries say already stands
+        if is_late and any(self._has_seen(head.entry, self._entry(new.entry)) for head in heads):
+            return heads  # what its writer's later entries say already stands
+        if not seen:
+            return [*heads, new]
         stale = [index for index, head in enumerate(heads) if head.entry in seen]
         place = stale[0] if stale else len(heads)
         return [*heads[:place], new, *(head for head in heads[place:] if head.entry not in seen)]

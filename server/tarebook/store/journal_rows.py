@@ -7,8 +7,9 @@ from sqlalchemy import bindparam, delete, insert, select, update
 from sqlalchemy.orm import Session
 
 from tarebook.journal import state
-from tarebook.journal.fold import Fold, Record
+from tarebook.journal.fold import Fold
 from tarebook.journal.ids import next_mark, text_hash
+from tarebook.journal.record import Record
 from tarebook.store.models import EntryRow, RecordRow, Table, VerdictRow, WaitingRow
 
 

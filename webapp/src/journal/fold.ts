@@ -26,6 +26,7 @@ import {
 } from "./layers";
 import type { AsideReason, Entry, Head } from "./types";
 
+const NOTHING: ReadonlySet<string> = new Set();
 const MAY_CHANGE: ReadonlySet<AsideReason | null> = new Set(["waiting", "stranger", "invalid"]);
 
 /** Folds lines into the state; they must come in the order of their numbers. */
@@ -61,6 +62,7 @@ function settle(state: FoldState, name: string, due: string[]): void {
   const { entry } = kept;
   mark(state, kept, reason);
   if (reason === null) apply(state, entry!, due);
+  else if (entry) lookBehind(state, entry);
   if (reason === null && entry!.kind === "verdict") judge(state, entry!, due);
   for (const needed of needs(state, reason, entry)) wait(state, name, needed);
   if (!isUnsettled(state, name)) wake(state, name, due);
@@ -136,35 +138,103 @@ function misfit(entry: Entry, record: RecordState | undefined): AsideReason | nu
 function apply(state: FoldState, entry: Entry, due: string[]): void {
   if (!recordOf(state, entry.record)) wake(state, entry.record, due);
   const record = ownRecord(state, entry.record, entry.kind);
-  // Who saw every head saw all of the record: no need to walk its past.
-  const seen = sameNames(entry.base, record.heads) ? null : past(state, entry.base);
+  const seen = seenOf(state, record, entry);
+  if (seen && record.heads.length === 1) record.saw = new Map([[record.heads[0]!, claimsOf(record)]]);
+  const isLate = record.foreseen.has(entry.id);
   for (const field of known(entry.kind, entry.set)) {
     const claim = { entry: entry.id, value: entry.set[field]!, writer: entry.writer, device: entry.device };
-    record.fields[field] = seen ? placed(state, record.fields[field] ?? [], claim, seen) : [claim];
+    record.fields[field] = seen ? placed(state, record.fields[field] ?? [], claim, seen, isLate) : [claim];
   }
-  record.heads = seen ? headsWith(state, record.heads, entry.id, seen) : [entry.id];
+  record.heads = seen ? headsWith(state, record.heads, entry.id, seen, isLate) : [entry.id];
+  if (isLate) record.foreseen = new Set([...record.foreseen].filter((name) => name !== entry.id));
+  noteWhatHeadsSaw(state, record, entry.id, seen, isLate);
+}
+
+/**
+ * What of the record's heads, and of its fields', the entry has seen; null is all of it.
+ *
+ * Who builds on heads has seen what they saw: only a past that ends elsewhere has to be walked, or one of an entry that
+ * comes late. So a branch nobody else has seen costs each of its entries the same, however long it is.
+ */
+function seenOf(state: FoldState, record: RecordState, { id, base }: Entry): ReadonlySet<string> | null {
+  if (sameNames(base, record.heads)) return null;
+  if (!record.foreseen.has(id) && base.every((name) => record.heads.includes(name))) {
+    return new Set([...base, ...base.flatMap((name) => [...(record.saw.get(name) ?? [])])]);
+  }
+  const seen = past(state, base);
+  foresee(state, record, seen);
+  return seen;
+}
+
+function foresee(state: FoldState, record: RecordState, seen: ReadonlySet<string>): void {
+  const unfolded = [...seen].filter((name) => keptOf(state, name)?.reason !== null);
+  if (unfolded.length > 0) record.foreseen = new Set([...record.foreseen, ...unfolded]);
+}
+
+/** An entry that the record's have seen is here, set aside: now they have seen what it had seen. */
+function lookBehind(state: FoldState, entry: Entry): void {
+  if (!recordOf(state, entry.record)?.foreseen.has(entry.id)) return;
+  const record = ownRecord(state, entry.record, entry.kind);
+  foresee(state, record, past(state, entry.base));
+  walkFromHeads(state, record);
+}
+
+function noteWhatHeadsSaw(
+  state: FoldState,
+  record: RecordState,
+  name: string,
+  seen: ReadonlySet<string> | null,
+  isLate: boolean,
+): void {
+  if (record.heads.length === 1) record.saw = new Map();
+  else if (isLate) walkFromHeads(state, record);
+  else {
+    const mine = seen && seen.size > 0 ? new Set([...claimsOf(record)].filter((claim) => seen.has(claim))) : NOTHING;
+    record.saw = new Map([...[...record.saw].filter(([head]) => !seen?.has(head)), [name, mine]]);
+  }
+}
+
+function walkFromHeads(state: FoldState, record: RecordState): void {
+  if (record.heads.length < 2) return;
+  const all = [...claimsOf(record), ...record.heads];
+  const saw = (head: string) => {
+    const seen = past(state, keptOf(state, head)!.base);
+    return new Set(all.filter((name) => seen.has(name)));
+  };
+  record.saw = new Map(record.heads.map((head) => [head, saw(head)]));
+}
+
+/** The entries that hold a field. */
+function claimsOf({ fields }: RecordState): Set<string> {
+  return new Set(Object.values(fields).flatMap((heads) => heads.map((head) => head.entry)));
 }
 
 /** The field's claims with a new one in the place of the first it has seen, or after all of them. */
-function placed(state: FoldState, claims: readonly Head[], claim: Head, seen: ReadonlySet<string>): readonly Head[] {
-  // Taken in late: what its writer's later entries say already stands.
-  if (
-    isPast(
-      state,
-      claim.entry,
-      claims.map((head) => head.entry),
-    )
-  )
-    return claims;
+function placed(
+  state: FoldState,
+  claims: readonly Head[],
+  claim: Head,
+  seen: ReadonlySet<string>,
+  isLate: boolean,
+): readonly Head[] {
+  const holders = isLate ? claims.map((head) => head.entry) : [];
+  if (isPast(state, claim.entry, holders)) return claims; // what its writer's later entries say already stands
+  if (seen.size === 0) return [...claims, claim];
   const others = claims.filter((head) => !seen.has(head.entry));
   const first = claims.findIndex((head) => seen.has(head.entry));
   const place = first < 0 ? others.length : first;
   return [...others.slice(0, place), claim, ...others.slice(place)];
 }
 
-function headsWith(state: FoldState, heads: readonly string[], id: string, seen: ReadonlySet<string>): string[] {
+function headsWith(
+  state: FoldState,
+  heads: readonly string[],
+  id: string,
+  seen: ReadonlySet<string>,
+  isLate: boolean,
+): string[] {
   const remaining = heads.filter((head) => !seen.has(head));
-  return isPast(state, id, heads) ? remaining : [...remaining, id];
+  return isLate && isPast(state, id, heads) ? remaining : [...remaining, id];
 }
 
 /** Whether any of the later entries had seen the earlier one. */

@@ -8,8 +8,18 @@ import type { AsideReason, Entry, Head } from "./types";
 /** One line of the journal: its number, its exact text, and the reason for which the server's intake set it aside. */
 export type Line = { number: number; text: string; aside: string | null };
 
-/** Lists are replaced, never changed in place, so that a copy of a record may share them. */
-export type RecordState = { kind: string; heads: readonly string[]; fields: Record<string, readonly Head[]> };
+/**
+ * `heads`: entries that no other of the record has seen. `saw`: of several heads, which heads of fields each has seen;
+ * one that stands alone has seen all there is. `foreseen`: entries that others of the record have seen and that are not
+ * folded (yet). Lists are replaced, never changed in place, so that a copy of a record may share them.
+ */
+export type RecordState = {
+  kind: string;
+  heads: readonly string[];
+  fields: Record<string, readonly Head[]>;
+  saw: ReadonlyMap<string, ReadonlySet<string>>;
+  foreseen: ReadonlySet<string>;
+};
 
 /** A line as the journal keeps it, under its name. `reason` is null once folded; `entry` then is dropped. */
 export type Kept = {
@@ -72,7 +82,9 @@ export function ownRecord(state: FoldState, id: string, kind: string): RecordSta
   const own = state.records.get(id);
   if (own) return own;
   const found = recordOf(state, id);
-  const made = found ? { ...found, fields: { ...found.fields } } : { kind, heads: [], fields: {} };
+  const made = found
+    ? { ...found, fields: { ...found.fields } }
+    : { kind, heads: [], fields: {}, saw: new Map(), foreseen: NOBODY };
   state.records.set(id, made);
   return made;
 }
