@@ -12,7 +12,7 @@ from tarebook.core.fusion.evidence import Evidence, evidence
 from tarebook.core.fusion.fusion import Fusion, fused
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.garage.records import Garage
-from tarebook.core.numbers.uncertain import Uncertain, covariance, u, weighted_sum
+from tarebook.core.numbers.uncertain import Uncertain, covariance, weighted_sum
 from tarebook.core.standing.given import given_by
 from tarebook.core.weighing.weighing import masses
 from tarebook.core.whole_car.weigh_in import loads_of
@@ -259,4 +259,4 @@ def test_what_the_weigh_ins_tell_of_a_scale_is_what_the_fit_at_once_says_of_its_
         assert abs(known.value - answers[at]) < 0.02 * doubts[at, at] ** 0.5
         assert known.u == pytest.approx(doubts[at, at] ** 0.5, rel=0.01)
         expected = doubts[0, at] / (doubts[0, 0] * doubts[at, at]) ** 0.5
-        assert covariance(weight, known) / (u(weight) * u(known)) == pytest.approx(expected, abs=0.01)
+        assert covariance(weight, known) / (weight.u * known.u) == pytest.approx(expected, abs=0.01)

@@ -43,7 +43,7 @@ def codes(found: WholeCar) -> list[str]:
 
 def of_sources(item: Uncertain, *prefixes: str) -> float:
     """The root of the squares of the contributions whose names begin so."""
-    return uncertain.u(Uncertain(0.0, {name: part for name, part in item.sources.items() if name.startswith(prefixes)}))
+    return Uncertain(0.0, {name: part for name, part in item.sources.items() if name.startswith(prefixes)}).u
 
 
 def test_the_gain_of_the_scale_adds_up_fully_in_the_total():

@@ -9,6 +9,7 @@ why the cells are split here and not by the csv module, which takes everything a
 import codecs
 import re
 from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cache
 from io import TextIOWrapper
@@ -49,11 +50,18 @@ def rows(path: Path) -> Iterator[Row]:
 
     Raises `file_unreadable`, `import_no_header` and `import_column_twice`.
     """
+    with _opened(path) as (text, header):
+        yield from _rows(text, header)
+
+
+@contextmanager
+def _opened(path: Path) -> Iterator[tuple[TextIOWrapper, _Header]]:
+    """A file from its first line on, and what its header says. Raises what `rows` raises."""
     try:
         encoding = _encoding(path)
         header = _header(path, encoding)
         with _open(path, encoding) as text:
-            yield from _rows(text, header)
+            yield text, header
     except OSError as problem:
         raise TarebookError("file_unreadable", file=str(path), reason=problem.strerror or str(problem)) from problem
 
@@ -66,13 +74,8 @@ def with_unit(text: str, unit: str) -> str:
 
 def is_own_report(path: Path) -> bool:
     """Whether the file is the table that Tarebook itself writes of a garage's jobs. Raises what `rows` raises."""
-    try:
-        encoding = _encoding(path)
-        header = _header(path, encoding)
-        with _open(path, encoding) as text:
-            line = next(line for number, line in _lines(text) if number == header.line)
-    except OSError as problem:
-        raise TarebookError("file_unreadable", file=str(path), reason=problem.strerror or str(problem)) from problem
+    with _opened(path) as (text, header):
+        line = next(line for number, line in _lines(text) if number == header.line)
     return set(REPORT_COLUMNS) <= {cell.strip().casefold() for cell in _split(line, header.separator) or []}
 
 

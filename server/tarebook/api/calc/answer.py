@@ -14,26 +14,18 @@ from typing import Any, get_args, get_origin, get_type_hints
 from marshmallow import Schema, fields
 
 from tarebook.api.calc.numbers import MEASURES, Asking, Json, Number
+from tarebook.api.schemas import DescribedSchema
 from tarebook.core.garage.records import Warned
 from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.core.words.said import Said as SaidOf
 from tarebook.errors import describe
 
 
-class ToldSchema(Schema):
-    """A warning, or the reason for an answer that is null: a code of the error table, filled in."""
-
-    code = fields.String(required=True)
-    sentence = fields.String(required=True)
-    do = fields.String(required=True)
-    data = fields.Dict(required=True)
-
-
 class Told(fields.Nested):
-    """A warning or a reason with its sentence."""
+    """A warning, or the reason for an answer that is null: a code of the error table with its sentence."""
 
     def __init__(self, of: str | None = None, optional: bool = True) -> None:
-        super().__init__(ToldSchema, required=True, allow_none=optional, attribute=of)
+        super().__init__(DescribedSchema, required=True, allow_none=optional, attribute=of)
 
     def _serialize(self, value: Any, attr: Any, obj: Any, **kwargs: Any) -> Json | None:  # type: ignore[override]
         return None if value is None else describe(value["code"], value["data"])

@@ -10,6 +10,7 @@ from tarebook.api.calc.calculation import Calculation
 from tarebook.api.calc.garage_schema import Decimal, StrictSchema, Typed, garage_schema, one_of
 from tarebook.api.calc.numbers import Given, Length, Mass, Share
 from tarebook.core.ballast.ballast import Place
+from tarebook.core.ballast.ballast_answer import share_between
 from tarebook.core.ballast.ballast_records import BallastChoice, BallastQuestion, ballast_choice
 from tarebook.core.garage.records import Garage, Warned
 from tarebook.core.numbers.quantity import QuantityError, read, read_number
@@ -66,8 +67,8 @@ def _question(given: Given) -> BallastQuestion:
         more=_value(given, "more"),
         height=_value(given, "height", "length"),
         **{name: _decimal(given, name) for name in ("front_share", "left_share", "roll_front")},
-        front=_range(given, "front"),
-        left=_range(given, "left"),
+        front=share_between(_decimal(given, "front_from"), _decimal(given, "front_to")),
+        left=share_between(_decimal(given, "left_from"), _decimal(given, "left_to")),
         prefer=given.get("prefer"),
     )
 
@@ -83,12 +84,6 @@ def _value(given: Given, name: str, kind: Kind = "mass", signed: bool = False) -
 
 def _decimal(given: Given, name: str) -> float | None:
     return float(read_number(given[name])) if given.get(name) else None
-
-
-def _range(given: Given, side: str) -> tuple[float, float] | None:
-    """From one end given to the other; an end left out is as far as it goes."""
-    low, high = _decimal(given, f"{side}_from"), _decimal(given, f"{side}_to")
-    return None if low is None and high is None else (low or 0.0, 1.0 if high is None else high)
 
 
 BALLAST = Calculation(

@@ -17,6 +17,7 @@ from tarebook.journal.kinds import KINDS, MASS_UNITS, Field, Kind
 
 LISTED = 50_000  # records of one kind
 _NAMED = validate.Regexp(r"^[ -~]{1,80}\Z", error="Give a name of 1 to 80 plain characters.")
+_LONG = "This may have {max} characters at most."
 _SENTENCES = {"unknown": "There is no such field here.", "type": "This must be an object with named fields."}
 
 
@@ -82,10 +83,6 @@ def one_of(choices: Sequence[str]) -> validate.OneOf:
     return validate.OneOf(choices, error="This must be one of: {choices}.")
 
 
-def _text(spec: Field) -> fields.Field[Any]:
-    return fields.String(validate=validate.Length(max=spec.most, error="This may have {max} characters at most."))
-
-
 def _choice(spec: Field) -> fields.Field[Any]:
     return fields.String(validate=one_of(tuple(spec.of)))
 
@@ -96,16 +93,12 @@ def _whole(spec: Field) -> fields.Field[Any]:
     return fields.Integer(strict=True, validate=within)
 
 
-def _reference(spec: Field) -> fields.Field[Any]:
-    return fields.String(validate=_NAMED)
-
-
 def _several(one: Callable[[Field], fields.Field[Any]]) -> Callable[[Field], fields.Field[Any]]:
     return lambda spec: fields.List(one(spec), validate=validate.Length(max=spec.most))
 
 
 _FIELDS: dict[str, Callable[[Field], fields.Field[Any]]] = {
-    "text": _text,
+    "text": lambda spec: fields.String(validate=validate.Length(max=spec.most, error=_LONG)),
     "mass": lambda spec: Typed(),
     "length": lambda spec: Typed(),
     "volume": lambda spec: Typed(),
@@ -117,8 +110,8 @@ _FIELDS: dict[str, Callable[[Field], fields.Field[Any]]] = {
     "flag": lambda spec: Flag(),
     "choice": _choice,
     "choices": _several(_choice),
-    "ref": _reference,
-    "refs": _several(_reference),
+    "ref": lambda spec: fields.String(validate=_NAMED),
+    "refs": _several(lambda spec: fields.String(validate=_NAMED)),
     "moment": lambda spec: fields.String(validate=validate.Length(max=40)),
     "hash": lambda spec: fields.String(validate=validate.Regexp(r"^[0-9a-f]{64}\Z")),
 }

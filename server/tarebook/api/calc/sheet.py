@@ -137,13 +137,8 @@ def _piece(identity: str, count: int | None, read: Callable[..., Piece], *record
     found, several = _found(read, *record), count or 1
     if not isinstance(found, SheetMass):
         return {"id": identity, "count": several, "found": None, "whole": None, "reason": found}
-    return {
-        "id": identity,
-        "count": several,
-        "found": found,
-        "whole": scale(found.mass, float(several)),
-        "reason": None,
-    }
+    whole = scale(found.mass, float(several))
+    return {"id": identity, "count": several, "found": found, "whole": whole, "reason": None}
 
 
 def _found(read: Callable[..., Piece], *record: Any) -> SheetMass | Warned:

@@ -94,6 +94,11 @@ def told(car: Carried, places: Sequence[Place], counts: Sequence[int], missing: 
     )
 
 
+def share_between(low: float | None, high: float | None) -> Share | None:
+    """From one end to the other; an end left out is as far as it goes."""
+    return None if low is None and high is None else (low or 0.0, 1.0 if high is None else high)
+
+
 Put = Sequence[tuple[Place, int]]
 
 

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from tarebook.core.ballast.ballast import Ballast, Carried, Place, Wanted, ballast
-from tarebook.core.ballast.ballast_answer import Share, mean_track
+from tarebook.core.ballast.ballast_answer import Share, mean_track, share_between
 from tarebook.core.ballast.ballast_car import bare_car, place_of_record
 from tarebook.core.garage.records import Car, Garage, Warned, warned
 from tarebook.core.numbers.uncertain import Uncertain, multiply, subtract
@@ -143,11 +143,8 @@ def _aim(given: Share | None, own: Share | None, can_be: bool) -> tuple[Share | 
 
 
 def _range(car: Car | None, side: str) -> Share | None:
-    """From one end to the other; an end left out is as far as it goes."""
-    low, high = (getattr(car, f"{side}_{end}") if car else None for end in ("from", "to"))
-    if low is None and high is None:
-        return None
-    return (0.0 if low is None else float(low), 1.0 if high is None else float(high))
+    ends = (getattr(car, f"{side}_{end}") if car else None for end in ("from", "to"))
+    return share_between(*(None if end is None else float(end) for end in ends))
 
 
 def _carried(

@@ -11,7 +11,7 @@ from fractions import Fraction
 from tarebook.core.balance.laden import Laden, laden
 from tarebook.core.garage.records import ClassSheet, Garage
 from tarebook.core.numbers.quantity import Quantity
-from tarebook.core.numbers.uncertain import Uncertain, rectangular, u, weighted_sum
+from tarebook.core.numbers.uncertain import Uncertain, rectangular, weighted_sum
 from tarebook.core.standing.official import OfficialScale, weight_behind
 from tarebook.core.standing.standing import Standing, standing
 from tarebook.core.weighing.weighing import Masses
@@ -118,7 +118,7 @@ def _dry(garage: Garage, sheet: ClassSheet | None, known: Masses) -> Standing:
 def _gathered(weight: Uncertain, gain: Mapping[str, float]) -> Uncertain:
     shared = {name: part for name, part in weight.sources.items() if name in gain or name == "fuel-density"}
     others = {name: part for name, part in weight.sources.items() if name not in shared}
-    return Uncertain(weight.value, {**shared, "run:car": u(Uncertain(0.0, others))})
+    return Uncertain(weight.value, {**shared, "run:car": Uncertain(0.0, others).u})
 
 
 def _litres(garage: Garage, question: RunQuestion) -> Litres:

@@ -105,6 +105,7 @@ def ledger(garage: Garage, known: Masses | None = None) -> Ledger:
     fitted = jobs_in_car(garage, "event")
     states = _by_state(nets, of_trim)
     unweighed = tuple(sorted({line.part for line in lines if line.mass is None}))
+    about_parts = [warned("unweighed", parts=list(unweighed))] if unweighed else []
     return Ledger(
         trim=garage.trim,
         jobs=nets,
@@ -121,7 +122,7 @@ def ledger(garage: Garage, known: Masses | None = None) -> Ledger:
         unweighed=unweighed,
         spent=effort_of([job for job in garage.jobs.values() if nets[job.id].state in ("fitted", "undone")]),
         brought=_brought(garage),
-        warnings=(*garage.warnings, *_warnings(nets, known), *_counted_twice(garage, lines), *_said(unweighed)),
+        warnings=(*garage.warnings, *_warnings(nets, known), *_counted_twice(garage, lines), *about_parts),
     )
 
 
@@ -202,7 +203,3 @@ def _counted_twice(garage: Garage, lines: Iterable[Line]) -> list[Warned]:
         pieces[line.part] = pieces.get(line.part, 0) + (line.count if line.way == "on" else -line.count)
     beyond = sorted(part for part, count in pieces.items() if abs(count) > (garage.parts[part].count or 1))
     return [warned("counted_twice", part=part) for part in beyond]
-
-
-def _said(unweighed: Sequence[str]) -> list[Warned]:
-    return [warned("unweighed", parts=list(unweighed))] if unweighed else []

@@ -22,7 +22,7 @@ from typing import Any, Literal
 
 from tarebook.core.numbers.quantity import Quantity, factor, read_number
 from tarebook.core.numbers.rounded import digits_of, exponent_of, margin_places, rounded, sign_of
-from tarebook.core.numbers.uncertain import Uncertain, expanded, u
+from tarebook.core.numbers.uncertain import Uncertain, expanded
 from tarebook.core.numbers.units import DIMENSIONS, Kind
 
 COMPOUND_PLACES = 1
@@ -157,9 +157,9 @@ def number(item: Uncertain | float, kind: Kind | Literal["fraction"], unit: str,
     value = item if isinstance(item, Uncertain) else Uncertain(float(item))
     margin = expanded(value, k)
     if kind == "fraction":
-        return {"value": value.value, "unit": "1", "u": u(value), "shown": show_percent(value.value, margin)}
+        return {"value": value.value, "unit": "1", "u": value.u, "shown": show_percent(value.value, margin)}
     shown = lay_out(kind, value.value, unit, margin).text
-    return {"value": value.value, "unit": DIMENSIONS[kind].si, "u": u(value), "shown": shown}
+    return {"value": value.value, "unit": DIMENSIONS[kind].si, "u": value.u, "shown": shown}
 
 
 def lay_out(

@@ -24,18 +24,13 @@ class Uncertain:
 
     @property
     def u(self) -> float:
-        """Standard uncertainty."""
-        return u(self)
-
-
-def u(item: Uncertain) -> float:
-    """Standard uncertainty: the root of the sum of the squared contributions."""
-    return math.sqrt(_sum(part * part for part in item.sources.values()))
+        """Standard uncertainty: the root of the sum of the squared contributions."""
+        return math.sqrt(_sum(part * part for part in self.sources.values()))
 
 
 def expanded(item: Uncertain, k: float = 2.0) -> float:
     """The half-width of the interval people read: k standard uncertainties, 95 % for k = 2."""
-    return k * u(item)
+    return k * item.u
 
 
 def beyond_doubt(item: Uncertain) -> bool:

@@ -19,7 +19,7 @@ from math import ceil
 
 from tarebook.core.garage.records import ClassSheet, Garage, WeighIn
 from tarebook.core.numbers import normal
-from tarebook.core.numbers.uncertain import Uncertain, u, weighted_sum
+from tarebook.core.numbers.uncertain import Uncertain, weighted_sum
 from tarebook.core.weighing.trade_scale import platform_gain, whole_car_gain
 from tarebook.core.weighing.weighing import Masses
 from tarebook.core.whole_car.weigh_in import ASSUMED_REPEATABILITY, repeatability
@@ -114,7 +114,7 @@ def chance_under(weight: Uncertain, minimum: float, official: OfficialScale) -> 
     """The probability that the official scale shows less than `minimum` kg."""
     reading = expected_reading(weight, official)
     short = threshold(minimum, official) - reading.value
-    doubt = u(reading)
+    doubt = reading.u
     return normal.cumulative(short / doubt) if doubt else float(short > 0.0)
 
 
@@ -133,4 +133,4 @@ def in_hand(weight: Uncertain, minimum: float, official: OfficialScale, risk: fl
 
 def _doubt_at(mass: float, weight: Uncertain, official: OfficialScale) -> float:
     """u of the reading if the weight were `mass`, with the doubt it has."""
-    return u(expected_reading(Uncertain(mass, weight.sources), official))
+    return expected_reading(Uncertain(mass, weight.sources), official).u

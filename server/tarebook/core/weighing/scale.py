@@ -9,7 +9,7 @@ heavy check decides. A known mass is an error of its own, `known:<its name>`, sh
 Without checks, or when the checks tell less than is assumed anyway, the gain is zero ± an assumption by kind of scale.
 """
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from math import sqrt
 from typing import TypeVar
@@ -68,35 +68,30 @@ class ScaleModel:
 def scale_models(garage: Garage) -> dict[str, ScaleModel]:
     """The model of every scale of the garage by id, and of `UNNAMED`."""
     models = {key: scale_model(scale, garage.checks_of.get(key, [])) for key, scale in garage.scales.items()}
-    models[UNNAMED] = _unnamed()
-    return models
+    nobodys = Uncertain(0.0, {"cal:": ASSUMED_GAIN_UNNAMED})
+    return {**models, UNNAMED: ScaleModel(UNNAMED, nobodys, True, None, 0.0, None, (), ())}
 
 
 def scale_model(scale: Scale, checks: Sequence[ScaleCheck]) -> ScaleModel:
     """One scale from its record and its checks (in order of id)."""
     allowance = ASSUMED_GAIN[scale.kind]
-    bare = _model(scale, Uncertain(0.0, {f"cal:{scale.id}": allowance}), True, (), ())
+    division = scale.division.value if scale.division else None
+    repeatability = scale.repeatability.value if scale.repeatability else 0.0
+    capacity = scale.capacity.value if scale.capacity else None
+    gain = Uncertain(0.0, {f"cal:{scale.id}": allowance})
+    bare = ScaleModel(scale.id, gain, True, division, repeatability, capacity, (), ())
     near = [check for check in checks if abs(check.shown.value - check.known.value) <= FAR_OFF * check.known.value]
     slips = tuple(warned("check_far_off", scale=scale.id, check=check.id) for check in checks if check not in near)
     if not near:
         return replace(bare, warnings=slips)
-    gain, warnings = _gain_of(bare, distinct_looks(near, _known_load, _same_shown))
+    distinct = distinct_looks(
+        near, lambda check: (_known_source(check), check.known.value), lambda a, b: a.shown.value == b.shown.value
+    )
+    gain, warnings = _gain_of(bare, distinct)
     if gain.u > allowance:
         return replace(bare, warnings=(*slips, *warnings, warned("checks_too_rough", scale=scale.id)))
-    return _model(scale, gain, False, tuple(check.id for check in near), (*slips, *warnings))
-
-
-def _model(
-    scale: Scale, gain: Uncertain, assumed: bool, checks: tuple[str, ...], warnings: tuple[Warned, ...]
-) -> ScaleModel:
-    division = scale.division.value if scale.division else None
-    repeatability = scale.repeatability.value if scale.repeatability else 0.0
-    capacity = scale.capacity.value if scale.capacity else None
-    return ScaleModel(scale.id, gain, assumed, division, repeatability, capacity, checks, warnings)
-
-
-def _unnamed() -> ScaleModel:
-    return ScaleModel(UNNAMED, Uncertain(0.0, {"cal:": ASSUMED_GAIN_UNNAMED}), True, None, 0.0, None, (), ())
+    used = tuple(check.id for check in near)
+    return replace(bare, gain=gain, assumed=False, checks=used, warnings=(*slips, *warnings))
 
 
 def distinct_looks(items: Iterable[T], load: Callable[[T], object], same: Callable[[T, T], bool]) -> list[T]:
@@ -117,14 +112,6 @@ def _known_source(check: ScaleCheck) -> str:
     return f"known:{check.known_name or check.id}"
 
 
-def _known_load(check: ScaleCheck) -> tuple[str, float]:
-    return _known_source(check), check.known.value
-
-
-def _same_shown(a: ScaleCheck, b: ScaleCheck) -> bool:
-    return a.shown.value == b.shown.value
-
-
 def _known_u(check: ScaleCheck) -> float:
     """Standard uncertainty of the known mass: a rectangle of the half-width stated, or assumed."""
     within = check.known_within.value if check.known_within else ASSUMED_KNOWN_WITHIN * check.known.value
@@ -141,7 +128,7 @@ def _gain_of(model: ScaleModel, checks: Sequence[ScaleCheck]) -> tuple[Uncertain
         source = _known_source(check)
         sources[source] = sources.get(source, 0.0) - share * (1.0 + gain) * _known_u(check)
     ratio = _disagreement(model, checks, gain, variances)
-    spread = (_square(ratio) - 1.0) * (looks + _sum_of_squares(sources))
+    spread = (_square(ratio) - 1.0) * (looks + plain_sum(map(_square, sources.values())))
     estimate = Uncertain(gain, {f"cal:{model.id}": sqrt(looks + spread), **sources})
     return estimate, (warned("checks_disagree", scale=model.id, ratio=ratio),) if ratio > 1.0 else ()
 
@@ -165,7 +152,3 @@ def _disagreement(model: ScaleModel, checks: Sequence[ScaleCheck], gain: float, 
 def _square(x: float) -> float:
     # Not **: powers may differ by a digit between the languages, products do not.
     return x * x
-
-
-def _sum_of_squares(sources: Mapping[str, float]) -> float:
-    return plain_sum(map(_square, sources.values()))

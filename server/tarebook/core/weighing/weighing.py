@@ -22,7 +22,7 @@ from dataclasses import dataclass
 from math import sqrt
 
 from tarebook.core.garage.records import Driver, Garage, Part, Warned, Weighing, warned
-from tarebook.core.numbers.plain import plain_sum
+from tarebook.core.numbers.plain import dot
 from tarebook.core.numbers.quantity import Quantity
 from tarebook.core.numbers.uncertain import Uncertain, rectangular
 from tarebook.core.weighing.mean import weighted_mean
@@ -114,7 +114,8 @@ def _weighed(
     warnings: list[Warned],
 ) -> Mass:
     readings = tuple(read.values())
-    kept = {weighing.id for weighing in distinct_looks(weighings, _load, _same_display)}
+    distinct = distinct_looks(weighings, lambda each: (each.scale, each.method, each.pieces or 1), _same_display)
+    kept = {weighing.id for weighing in distinct}
     looks = [reading for reading in readings if reading.weighing in kept]
     mean = weighted_mean(thing.id, looks, {reading.scale: scales[reading.scale].gain for reading in readings})
     for reading in readings:
@@ -124,10 +125,6 @@ def _weighed(
     if len({bool(reading.with_bolts) for reading in readings}) > 1:
         warnings.append(warned("bolts_differ", of=thing.id))
     return Mass(thing.id, mean.mass, "weighed", tuple(read), readings, mean.spread, mean.ratio, tuple(warnings))
-
-
-def _load(weighing: Weighing) -> tuple[str | None, str, int]:
-    return weighing.scale, weighing.method, weighing.pieces or 1
 
 
 def _same_display(a: Weighing, b: Weighing) -> bool:
@@ -147,11 +144,12 @@ def read_weighing(weighing: Weighing, model: ScaleModel) -> Reading | Warned:
         return warned("not_positive", weighing=weighing.id)
     pieces = weighing.pieces or 1
     corrected = 1.0 + model.gain.value
+    doubts = [model.look(look) for look in looks]
     return Reading(
         weighing=weighing.id,
         scale=model.id,
         value=net / pieces / corrected,
-        own=_looks_u(model, looks) / pieces / corrected,
+        own=sqrt(dot(doubts, doubts)) / pieces / corrected,
         division=max(model.division_for(look) for look in looks) / pieces,
         division_assumed=model.division is None,
         with_bolts=weighing.with_bolts,
@@ -167,10 +165,6 @@ def _net(weighing: Weighing) -> tuple[float, tuple[Quantity, ...]]:
     if weighing.method in ("difference", "container") and weighing.shown_empty:
         return weighing.shown.value - weighing.shown_empty.value, (weighing.shown, weighing.shown_empty)
     return weighing.shown.value, (weighing.shown,)
-
-
-def _looks_u(model: ScaleModel, looks: tuple[Quantity, ...]) -> float:
-    return sqrt(plain_sum(model.look(look) * model.look(look) for look in looks))
 
 
 def _over_capacity(weighing: Weighing, model: ScaleModel) -> tuple[Warned, ...]:
