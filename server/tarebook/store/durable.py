@@ -4,10 +4,9 @@ An entry counts only with its photos. A photo that arrives after the backup take
 entry that speaks of it, until the next backup.
 """
 
-import json
 from collections.abc import Collection, Iterable, Mapping
 
-from sqlalchemy import func, select
+from sqlalchemy import func, or_, select
 from sqlalchemy.orm import Session
 
 from tarebook.store.journal_rows import in_chunks, mark_at
@@ -43,8 +42,11 @@ def _before(session: Session, garage: str, photos: set[str], number: int) -> int
 def _speaking(session: Session, garage: str, photos: set[str]) -> Iterable[int]:
     if not photos:
         return
-    records = select(RecordRow.id, RecordRow.standing).where(RecordRow.garage == garage, RecordRow.kind == "photo")
-    named = [row.id for row in session.execute(records) if json.loads(row.standing).get("sha256") in photos]
+    # The database looks itself: reading every record of a photo here would make each upload dearer than the one before.
+    records = select(RecordRow.id).where(RecordRow.garage == garage, RecordRow.kind == "photo")
+    named: list[str] = []
+    for some in in_chunks(photos):
+        named += session.scalars(records.where(or_(*(RecordRow.standing.contains(sha256) for sha256 in some))))
     here = select(func.min(EntryRow.number)).where(EntryRow.garage == garage)
     for some in in_chunks(named):
         first = session.scalar(here.where(EntryRow.record.in_(some)))
