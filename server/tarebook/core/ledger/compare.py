@@ -5,6 +5,7 @@ difference only, so the saving is known better than either part.
 """
 
 from dataclasses import dataclass
+from typing import cast
 
 from tarebook.core.garage.records import Garage, Part, Warned, warned
 from tarebook.core.numbers.uncertain import Uncertain, scale, subtract
@@ -56,14 +57,15 @@ def _mass(garage: Garage, part: Part | None, known: Masses | None) -> Mass | Non
 
 
 def _warnings(new: Part | None, old: Part | None, this: Mass | None, that: Mass | None) -> list[Warned]:
-    if new is None or old is None or this is None or that is None:
+    if this is None or that is None:
         return [warned("nothing_to_compare")]
+    ours, theirs = cast(Part, new), cast(Part, old)  # whoever has a mass is there
     found = [*this.warnings, *that.warnings]
     missing = [mass.of for mass in (this, that) if mass.mass is None]
     if missing:
         found.append(warned("unweighed", parts=missing))
-    if _with_bolts(new, this) != _with_bolts(old, that):
-        found.append(warned("bolts_differ", of=new.id))
+    if _with_bolts(ours, this) != _with_bolts(theirs, that):
+        found.append(warned("bolts_differ", of=this.of))
     return found
 
 

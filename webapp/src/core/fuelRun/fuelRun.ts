@@ -161,12 +161,12 @@ function judgedOf(given: RunGiven, fuel: Uncertain): Judged | null {
   };
 }
 
-/** Of equal chances the lap with the least margin. */
+/** Of equal chances the lap with the least margin, of equal margins the first. */
 function worstOf(laps: readonly Moment[]): number | null {
   const judged = laps.flatMap(({ lap, judged: of }) =>
     of ? [{ lap, chance: of.chance_under, kg: of.margin.value }] : [],
   );
-  judged.sort((a, b) => b.chance - a.chance || a.kg - b.kg || (a.lap ?? 0) - (b.lap ?? 0));
+  judged.sort((a, b) => b.chance - a.chance || a.kg - b.kg);
   return judged[0]?.lap ?? null;
 }
 

@@ -56,11 +56,14 @@ function massIn(garage: Garage, part: Part | null, known: Masses | null): Mass |
 }
 
 function warningsOf(mine: Part | null, old: Part | null, this_: Mass | null, that: Mass | null): Warned[] {
-  if (!mine || !old || !this_ || !that) return [warned("nothing_to_compare")];
+  if (!this_ || !that) return [warned("nothing_to_compare")];
   const found = [...this_.warnings, ...that.warnings];
   const parts = [this_, that].filter((mass) => mass.mass === null).map((mass) => mass.of);
   if (parts.length > 0) found.push(warned("unweighed", { parts }));
-  if (withBolts(mine, this_) !== withBolts(old, that)) found.push(warned("bolts_differ", { of: mine.id }));
+  // Whoever has a mass is there.
+  if (withBolts(mine as Part, this_) !== withBolts(old as Part, that)) {
+    found.push(warned("bolts_differ", { of: this_.of }));
+  }
   return found;
 }
 
