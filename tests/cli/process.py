@@ -24,9 +24,13 @@ def run(*arguments, stdin=None, **env):
 
 
 @contextmanager
-def serving(*arguments, **env):
-    """(process, the lines it printed) of a server that answers; killed at the end if it is still there."""
-    command = [*COMMAND, "serve", *map(str, arguments)]
+def serving(*arguments, altered="", **env):
+    """(process, the lines it printed) of a server that answers; killed at the end if it is still there.
+
+    `altered`: a statement run before the program, for what no setting changes.
+    """
+    begun = [sys.executable, "-c", f"{altered}; from tarebook.cli import main; main()"] if altered else COMMAND
+    command = [*begun, "serve", *map(str, arguments)]
     process = subprocess.Popen(
         command, env=environment(**env), start_new_session=True, stdout=PIPE, stderr=PIPE, encoding="utf-8"
     )

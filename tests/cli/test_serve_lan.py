@@ -6,15 +6,14 @@ import signal
 import socket
 import ssl
 import subprocess
-import sys
 from ipaddress import ip_address
 
 import pytest
 
 from tarebook.devices import authority, certificates
 from tests.browser.serving import free_port
-from tests.cli.phone_side import LOOPBACK, NAME, QUIETLY, Phone, serving_phones
-from tests.cli.process import environment, status_of
+from tests.cli.phone_side import NAME, Phone, serving_phones
+from tests.cli.process import status_of
 from tests.devices.openssl import forged
 
 
@@ -127,24 +126,6 @@ def test_the_second_start_keeps_name_port_and_authority(tmp_path):
     with serving_phones(tmp_path / "garage", port=port) as (_, second, _):
         assert authority_file(tmp_path / "garage").read_bytes() == mark
     assert ["A certificate authority was made" in words for words in (first, second)] == [True, False]
-
-
-def test_a_silent_phone_does_not_keep_the_only_thread(tmp_path):
-    """It went out of range in the middle of its request; the timeout is shortened for the test."""
-    shortened = "import tarebook.cli.worker as w, sys; w.SILENT_SECONDS = 1; from tarebook.cli import main; main()"
-    port = free_port()
-    options = ["serve", *QUIETLY, "--lan-port", port, "--data", tmp_path / "garage"]
-    env = environment(**LOOPBACK, TAREBOOK_THREADS="1")
-    command = [sys.executable, "-c", shortened, *map(str, options)]
-    with subprocess.Popen(command, env=env, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as process:
-        assert any(line.startswith("Ctrl-C") for line in iter(process.stdout.readline, ""))
-        file = authority_file(tmp_path / "garage")
-        with Phone(port, file) as silent:
-            silent.socket.sendall(b"POST /api/v1/pair HTTP/1.1\r\nHost: tarebook.local\r\nContent-Le")
-            with Phone(port, file) as other:
-                assert other.get("/api/v1/health")[0] == 200
-        process.send_signal(signal.SIGINT)
-        assert process.communicate(timeout=30)[1] == ""
 
 
 # Certificates that change while it runs.

@@ -1,44 +1,42 @@
-"""The worker that serves all entrances: how it ends, and what it says."""
+"""The process that serves all entrances: what it says when a connection goes wrong."""
 
-import logging
-import select
-import signal
-import ssl
-import sys
+import asyncio
+import socket
 
 import pytest
 from gunicorn.config import Config
-from gunicorn.workers.gthread import PollableMethodQueue
+from gunicorn.glogging import Logger
 
-from tarebook.cli.worker import Worker, _is_worth_saying
-
-
-def test_it_ends_at_once_without_an_exception_out_of_nowhere():
-    """A signal may interrupt anything, the thread pool with its lock held too; so only a word is left for the loop."""
-    worker = Worker.__new__(Worker)
-    worker.tpool, worker.alive = None, True
-    worker.cfg, worker.method_queue = Config(), PollableMethodQueue()
-    worker.method_queue.init()
-    worker.handle_quit(signal.SIGQUIT, None)
-    assert (worker.alive, worker.cfg.graceful_timeout) == (False, 0)
-    woken, _, _ = select.select([worker.method_queue], [], [], 0)
-    assert woken == [worker.method_queue]
-    worker.method_queue.close()
+from tarebook.cli.entrance import Entrance
+from tarebook.cli.visit import Visit
+from tarebook.cli.worker import Worker
 
 
-@pytest.mark.parametrize(
-    ("problem", "is_said"),
-    [(TimeoutError("timed out"), False), (ConnectionAbortedError(), False), (OSError(28, "No space"), True)],
-)
-def test_that_somebody_stopped_talking_is_not_worth_a_line(problem, is_said):
-    try:
-        raise problem
-    except OSError:
-        record = logging.LogRecord("gunicorn.error", logging.ERROR, "", 0, "x", None, sys.exc_info())
-    assert _is_worth_saying(record) == is_said
+def worker():
+    """As much of one as a visit sees that asks for nothing."""
+    made = Worker.__new__(Worker)
+    made.cfg = Config()
+    made.log = Logger(made.cfg)
+    return made
 
 
-def test_a_phone_that_does_not_trust_the_server_is_not_worth_a_line_either(capfd):
-    worker = Worker.__new__(Worker)
-    worker.handle_error(None, None, ("127.0.0.1", 1), ssl.SSLError(1, "[SSL: TLSV1_ALERT_UNKNOWN_CA]"))
+def said_to(*sent):
+    """What a visitor to the home entrance hears, after sending this and nothing more."""
+    ours, theirs = socket.socketpair()
+    for part in sent:
+        theirs.sendall(part)
+    theirs.shutdown(socket.SHUT_WR)
+    ours.setblocking(False)
+    asyncio.run(Visit(worker(), Entrance("home", 1, []), ours, ("127.0.0.1", 1)).run())
+    with theirs:
+        return theirs.makefile("rb").read()
+
+
+@pytest.mark.parametrize("sent", [b"", b"GET", b"GET / HTTP/1.1\r\nHost: a\r\n", b"x" * 100_000])
+def test_whoever_hangs_up_early_or_never_ends_is_not_worth_a_line(capfd, sent):
+    assert said_to(sent) == b""
     assert capfd.readouterr() == ("", "")
+
+
+def test_what_is_no_request_is_refused_and_the_line_closed():
+    assert said_to(b"nonsense\r\n\r\n").startswith(b"HTTP/1.1 400 Bad Request\r\nConnection: close\r\n")

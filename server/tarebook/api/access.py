@@ -17,6 +17,7 @@ View = TypeVar("View", bound=Callable[..., Any])
 LOCAL_NAMES = {"localhost", "127.0.0.1", "::1"}
 PROXY_HEADERS = ("Forwarded", "Via", "X-Forwarded-For", "X-Forwarded-Host", "X-Real-IP")
 BODY_BYTES = 2 * 1024 * 1024
+MOST_BYTES = 16 * 1024 * 1024  # that any route takes: a garage of tens of thousands of records
 
 
 def allowed(who: Who, body: int = BODY_BYTES) -> Callable[[View], View]:

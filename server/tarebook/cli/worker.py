@@ -1,89 +1,117 @@
-"""gunicorn's threaded worker, taught that one of its sockets speaks TLS and the others do not.
+"""gunicorn's worker process for `serve`: one loop that waits for everybody, and threads that only ever answer.
 
-gunicorn wraps all sockets in TLS or none. Here each connection is wrapped, or not, by the port it came to, with
-whatever certificate is good at that moment. A phone that walks out of range in the middle of a request never says so;
-its thread is given back after a while.
+gunicorn's own threaded worker gives a thread to each reader, so as many silent strangers as there are threads stop it.
+Here each connection is a `Visit` in the loop, wrapped in TLS or not by the port it came to. Home has threads of its
+own. Who comes once too often, or last into a full house, makes place by the one who has kept it waiting longest.
 """
 
 from __future__ import annotations
 
-import errno
-import logging
+import asyncio
+import contextlib
 import os
+import signal
 import socket
-import ssl
+from collections.abc import Callable
+from concurrent.futures import Executor, ThreadPoolExecutor
+from functools import partial
 from types import FrameType
 from typing import TYPE_CHECKING, Any
 
-from gunicorn.workers.gthread import TConn, ThreadWorker
+from gunicorn.workers.base import Worker as Process
+
+from tarebook.cli.visit import Visit
+from tarebook.devices.tries import source_of
 
 if TYPE_CHECKING:
     from tarebook.cli.entrance import Entrance
 
-SILENT_SECONDS = 60
 SECONDS_TO_FINISH = 5  # for requests under way when it is stopped
-_GONE = (errno.EAGAIN, errno.ECONNABORTED, errno.EWOULDBLOCK)
+HOME_THREADS = 4
+# Connections at once: by one entrance, and of those by one caller. A browser opens six.
+MOST, MOST_EACH = 256, 32
 
 
-class Connection(TConn):
-    sock: socket.socket
-
-    def __init__(self, *given: Any, entrance: Entrance | None) -> None:
-        super().__init__(*given)
-        self._entrance = entrance
-
-    def init(self) -> None:
-        """In a thread of its own, before each request."""
-        if self._entrance and self._entrance.tls and not self.initialized:
-            self.sock.settimeout(SILENT_SECONDS)
-            # Only wrapped at first: a handshake that fails must leave a socket that can be closed.
-            context = self._entrance.tls.context()
-            self.sock = context.wrap_socket(self.sock, server_side=True, do_handshake_on_connect=False)
-            self.sock.do_handshake()
-        super().init()
-        self.sock.settimeout(SILENT_SECONDS)
-
-
-class Worker(ThreadWorker):
+class Worker(Process):
     def init_process(self) -> None:
-        self._entrances = {entrance.port: entrance for entrance in self.app.entrances}
-        self.log.error_log.addFilter(_is_worth_saying)
+        self._entrances: dict[int, Entrance] = {entrance.port: entrance for entrance in self.app.entrances}
+        self._visits: dict[Visit, asyncio.Task[None]] = {}
+        self._home, self._others = ThreadPoolExecutor(HOME_THREADS), ThreadPoolExecutor(self.cfg.threads)
         # Here alone: the parent has to wait for what is tidied up afterwards, too.
         self.cfg.set("graceful_timeout", SECONDS_TO_FINISH)
         super().init_process()
 
+    def threads(self, at_home: bool) -> Executor:
+        return self._home if at_home else self._others
+
     def handle_quit(self, sig: int, frame: FrameType | None) -> None:
         """Ends without waiting for requests. gunicorn's own leaves by an exception from within the signal, which what
-        it interrupts may swallow or, holding the thread pool's lock, never live to see."""
+        it interrupts may swallow or never live to see."""
         self.cfg.set("graceful_timeout", 0)
         self.handle_exit(sig, frame)
 
-    def accept(self, listener: socket.socket) -> None:
-        try:
-            client, address = listener.accept()
-        except OSError as problem:
-            if problem.errno in _GONE:
-                return
-            raise
-        self.nr_conns += 1
-        server = listener.getsockname()
-        self.enqueue_req(Connection(self.cfg, client, address, server, entrance=self._entrances.get(server[1])))
+    def run(self) -> None:
+        asyncio.run(self._serve())
+        for pool in (self._home, self._others):
+            pool.shutdown(wait=False, cancel_futures=True)
 
-    def handle_error(self, req: Any, client: socket.socket, addr: Any, exc: BaseException) -> None:
-        """A phone that does not trust us hangs up at every try; that is for the door page to say, not for a log."""
-        if not isinstance(exc, ssl.SSLError):
-            super().handle_error(req, client, addr, exc)
-        elif getattr(exc, "reason", None) == "HTTP_REQUEST":
-            self._point_to_https(client)
+    async def _serve(self) -> None:
+        ended = asyncio.Event()
+        self._heed_signals(ended)
+        listening = [asyncio.create_task(self._listen(listener.sock)) for listener in self.sockets]
+        while self.alive and self.ppid == os.getppid():
+            self.notify()
+            with contextlib.suppress(TimeoutError):
+                await asyncio.wait_for(ended.wait(), 1)
+        for task in listening:
+            task.cancel()
+        await self._finish()
 
-    def _point_to_https(self, client: socket.socket) -> None:
-        """For whoever typed the name without https://."""
-        entrance = self._entrances[client.getsockname()[1]]
-        answer = f"HTTP/1.1 308 Permanent Redirect\r\nLocation: {entrance.address}/\r\nContent-Length: 0\r\n"
-        with socket.socket(fileno=os.dup(client.fileno())) as plain:
-            plain.sendall(f"{answer}Connection: close\r\n\r\n".encode("ascii"))
+    def _heed_signals(self, ended: asyncio.Event) -> None:
+        def end(handler: Callable[[int, None], None], number: int) -> None:
+            handler(number, None)
+            ended.set()
 
+        ends = {signal.SIGTERM: self.handle_exit, signal.SIGINT: self.handle_quit, signal.SIGQUIT: self.handle_quit}
+        for number, handler in ends.items():
+            asyncio.get_running_loop().add_signal_handler(number, end, handler, number)
 
-def _is_worth_saying(record: logging.LogRecord) -> bool:
-    """Not that somebody stopped talking."""
-    return not (record.exc_info and isinstance(record.exc_info[1], TimeoutError | ConnectionError))
+    async def _listen(self, listener: socket.socket) -> None:
+        loop = asyncio.get_running_loop()
+        listener.setblocking(False)
+        entrance = self._entrances[listener.getsockname()[1]]
+        while True:
+            try:
+                client, address = await loop.sock_accept(listener)
+            except ConnectionError:
+                continue
+            except OSError as problem:
+                self.log.warning("no further connection can be taken: %s", problem)
+                await asyncio.sleep(1)
+                continue
+            self._make_place(entrance, address)
+            visit = Visit(self, entrance, client, address)
+            task = self._visits[visit] = asyncio.create_task(visit.run())
+            task.add_done_callback(partial(self._over, visit))
+
+    def _over(self, visit: Visit, task: asyncio.Task[None]) -> None:
+        del self._visits[visit]
+        if not task.cancelled() and (problem := task.exception()):
+            self.log.error("a connection ended by a fault", exc_info=problem)
+
+    def _make_place(self, entrance: Entrance, address: Any) -> None:
+        """The proxy of this computer speaks for many, from a local address and to the home port."""
+        here = [visit for visit in self._visits if visit.entrance is entrance]
+        same = [visit for visit in here if source_of(visit.address[0]) == source_of(address[0])]
+        for visits, most in ((here, MOST), (same, MOST if entrance.kind == "home" else MOST_EACH)):
+            if len(visits) >= most:
+                longest = next((visit for visit in visits if not visit.is_busy), visits[0])
+                self._visits[longest].cancel()
+
+    async def _finish(self) -> None:
+        """Lets what is being answered be answered, within the time there is for that."""
+        for visit, task in self._visits.items():
+            if not visit.is_busy:
+                task.cancel()
+        if self._visits and self.cfg.graceful_timeout:
+            await asyncio.wait(list(self._visits.values()), timeout=self.cfg.graceful_timeout)

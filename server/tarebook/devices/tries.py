@@ -30,17 +30,17 @@ class Tries:
             while self._failed and self._failed[0][0] <= now - WITHIN_SECONDS:
                 self._failed.popleft()
             from_all = [moment for moment, _source in self._failed]
-            from_it = [moment for moment, source in self._failed if source == _source_of(address)]
+            from_it = [moment for moment, source in self._failed if source == source_of(address)]
         in_the_way = [*from_all[-ALL : 1 - ALL], *from_it[-EACH : 1 - EACH]]
         if in_the_way:
             raise TarebookError("rate_limited", seconds=ceil(max(in_the_way) + WITHIN_SECONDS - now))
 
     def fail(self, address: str) -> None:
         with self._turn:
-            self._failed.append((self._clock(), _source_of(address)))
+            self._failed.append((self._clock(), source_of(address)))
 
 
-def _source_of(address: str) -> str:
+def source_of(address: str) -> str:
     """Who an address stands for: of IPv6 a device may use any in its network."""
     try:
         parsed = ip_address(address)

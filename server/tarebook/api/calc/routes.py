@@ -2,20 +2,18 @@
 
 from flask import Response, jsonify
 
-from tarebook.api.access import allowed
+from tarebook.api.access import MOST_BYTES, allowed
 from tarebook.api.blueprint import Room
 from tarebook.api.calc import CALCULATIONS
 from tarebook.api.calc.calculation import Calculation
 from tarebook.api.calc.numbers import Given
-
-LARGEST_BODY = 16 * 1024 * 1024  # a garage of tens of thousands of records
 
 room = Room("calc", __name__, description="Any computation on JSON: a garage in, numbers with their uncertainty out.")
 
 
 def _mount(calculation: Calculation) -> None:
     @room.route(f"/calc/{calculation.name}", methods=["POST"], endpoint=calculation.name)
-    @allowed("device", LARGEST_BODY)
+    @allowed("device", MOST_BYTES)
     @room.arguments(calculation.given)
     @room.response(200, calculation.answer)
     @room.doc(summary=calculation.about)
