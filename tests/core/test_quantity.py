@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tarebook.core.numbers.quantity import QuantityError, read, read_mass
-from tarebook.core.numbers.typed import LONGEST
+from tarebook.core.numbers.quantity import read, read_mass
+from tarebook.core.numbers.typed import LONGEST, QuantityError
 from tarebook.core.numbers.units import DIMENSIONS
 from tarebook.errors import ERRORS
 from tests.core.questions import SLIPS

@@ -8,7 +8,6 @@ from hypothesis import strategies as st
 from uncertainties import ufloat
 
 from tarebook.core.garage.garage import read_garage
-from tarebook.core.numbers import uncertain
 from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.core.whole_car.weigh_in import LOOKS, WholeCar, weigh_in
 

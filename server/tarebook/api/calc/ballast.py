@@ -13,7 +13,8 @@ from tarebook.core.ballast.ballast import Place
 from tarebook.core.ballast.ballast_answer import share_between
 from tarebook.core.ballast.ballast_records import BallastChoice, BallastQuestion, ballast_choice
 from tarebook.core.garage.records import Garage, Warned
-from tarebook.core.numbers.quantity import QuantityError, read, read_number
+from tarebook.core.numbers.quantity import read, read_number
+from tarebook.core.numbers.typed import QuantityError
 from tarebook.core.numbers.units import Kind
 
 

@@ -11,7 +11,7 @@ from tarebook.api.calc.calculation import Calculation
 from tarebook.api.calc.garage_schema import Decimal, Flag, StrictSchema, Typed, garage_schema, one_of
 from tarebook.api.calc.numbers import Asking, Given, Json, Length, Mass
 from tarebook.core.garage.records import Garage, Warned
-from tarebook.core.numbers.quantity import QuantityError
+from tarebook.core.numbers.typed import QuantityError
 from tarebook.core.numbers.uncertain import scale, total
 from tarebook.core.sheet.sheet import Piece, SheetMass, sheet
 from tarebook.core.sheet.sheet_piece import piece_of, read_piece

@@ -6,6 +6,7 @@ weigh-in unless another is named; then its own gain no longer cancels, and count
 `core/balance/axle_lift`.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from math import sqrt
 
@@ -18,7 +19,7 @@ from tarebook.core.numbers.uncertain import Uncertain, rectangular, resolution
 from tarebook.core.weighing.scale import UNNAMED, ScaleModel
 from tarebook.core.weighing.trade_scale import whole_car_gain
 from tarebook.core.weighing.weighing import Masses, masses
-from tarebook.core.whole_car.weigh_in import LOOKS, length_of, loads_of, model_for, repeatability
+from tarebook.core.whole_car.weigh_in import LOOKS, length_of, loads_of, look_at, model_for, repeatability
 
 RAISED = ("rear", "front")
 AXLES = ("front", "rear")
@@ -26,6 +27,10 @@ AXLES = ("front", "rear")
 LIKELY = (0.15, 0.6)
 FULL = 0.95  # of a tank in which fuel has nowhere to run: common practice, no source
 _PADS = {"corner_pads": 2, "bathroom": 2, "kitchen": 2, "bench": 2, "hanging": 2}  # under one axle; else one
+
+
+Look = Callable[[str, float, Quantity], Uncertain]
+"""One axle read, its scale's gain taken out. The quantity tells the division of a scale that has none noted."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,12 +58,12 @@ def lift(garage: Garage, readings: LiftReadings, known: Masses | None = None) ->
     model = (known or masses(garage)).scales.get(readings.scale or UNNAMED)
     if front is None or rear is None or tilted is None or height is None or model is None:
         return refused(warned("lift_missing"))
-    reader = _reader(garage, model, whole_car_gain(garage, model, front.value + rear.value), _pads(garage, model))
+    look = _reader(garage, model, whole_car_gain(garage, model, front.value + rear.value), _pads(garage, model))
     return axle_lift(
         axles,
-        reader.look("lift:front", front.value, front),
-        reader.look("lift:rear", rear.value, rear),
-        reader.look("lift:tilted", tilted.value, tilted),
+        look("lift:front", front.value, front),
+        look("lift:rear", rear.value, rear),
+        look("lift:tilted", tilted.value, tilted),
         _rise(height, readings.height_within, "lift:height"),
         readings.raised,
     )
@@ -70,7 +75,7 @@ def lift_of(garage: Garage, record: Lift, known: Masses | None = None) -> Lifted
     level = _level(garage, weighed, record.scale, known or masses(garage))
     if not isinstance(level, _Level):
         return refused(level)
-    tilted = level.reader.look(f"{record.id}:tilted", record.tilted.value, record.tilted)
+    tilted = level.look(f"{record.id}:tilted", record.tilted.value, record.tilted)
     rise = _rise(record.height, record.height_within, f"lift:{record.id}:height")
     found = axle_lift(level.axles, level.front, level.rear, tilted, rise, record.raised)
     return replace(found, warnings=(*found.warnings, *_unlikely(garage.car, found), *_about_car(garage, weighed)))
@@ -93,7 +98,7 @@ def outlook(
         return level
     on_ground, name = (level.front, 0) if raised == "rear" else (level.rear, -1)
     typed: Quantity = getattr(record, LOOKS[record.layout][name])
-    reading = level.reader.look("outlook", on_ground.value, typed)
+    reading = level.look("outlook", on_ground.value, typed)
     return outlook_of(level.axles, level.front, level.rear, reading, raised)
 
 
@@ -112,36 +117,24 @@ def _rise(height: Quantity, within: Quantity | None, source: str) -> Uncertain:
 
 
 @dataclass(frozen=True, slots=True)
-class _Reader:
-    """How a scale reads one axle of a car as the sum of some looks (`steps`: √ of their number), its gain taken out."""
-
-    model: ScaleModel
-    gain: Uncertain
-    steps: float
-    repeats: float
-
-    def look(self, name: str, shown: float, typed: Quantity) -> Uncertain:
-        """`typed` tells the division of a scale that has none noted."""
-        through = 1.0 + self.gain.value
-        load = shown / through
-        sources = {source: -load * part / through for source, part in self.gain.sources.items()}
-        sources[f"round:{name}"] = self.steps * resolution(self.model.division_for(typed)) / through
-        sources[f"rep:{name}"] = self.repeats
-        return Uncertain(load, sources)
-
-
-@dataclass(frozen=True, slots=True)
 class _Level:
     """The car standing level, as weighed, and what reads the axle left on the ground."""
 
     axles: Axles
     front: Uncertain
     rear: Uncertain
-    reader: _Reader
+    look: Look
 
 
-def _reader(garage: Garage, model: ScaleModel, gain: Uncertain, pads: int) -> _Reader:
-    return _Reader(model, gain, sqrt(float(pads)), repeatability(garage, model) / sqrt(2.0))
+def _reader(garage: Garage, model: ScaleModel, gain: Uncertain, pads: int) -> Look:
+    """How a scale reads one axle of a car as the sum of `pads` looks."""
+    steps, repeats = sqrt(float(pads)), repeatability(garage, model) / sqrt(2.0)
+
+    def look(name: str, shown: float, typed: Quantity) -> Uncertain:
+        rounding = steps * resolution(model.division_for(typed))
+        return look_at(name, shown / (1.0 + gain.value), gain, rounding, repeats)
+
+    return look
 
 
 def _pads(garage: Garage, model: ScaleModel) -> int:

@@ -16,7 +16,7 @@ from tarebook.core.weighing.trade_scale import ASSUMED_DIVISION, platform_gain, 
 from tarebook.core.weighing.weighing import Masses
 from tarebook.core.whole_car.aboard import driver_in
 from tarebook.core.whole_car.fuel import assumed_within, fuel_mass
-from tarebook.core.whole_car.weigh_in import ASSUMED_REPEATABILITY, repeatability
+from tarebook.core.whole_car.weigh_in import ASSUMED_REPEATABILITY, look_at, repeatability
 
 _LOOKS = {"corner_pads": 4, "axle_pads": 2, "platform": 1}
 
@@ -47,19 +47,13 @@ def weigh_next(garage: Garage, known: Masses, fusion: Fusion) -> tuple[Next, ...
 
 
 def _look(garage: Garage, model: ScaleModel, scale: Scale, load: float) -> Uncertain:
-    gain = whole_car_gain(garage, model, load)
-    through = 1.0 + gain.value
-    sources = {source: -load * part / through for source, part in gain.sources.items()}
-    sources["round:next"] = resolution(model.division or ASSUMED_DIVISION) * sqrt(_LOOKS.get(scale.kind, 1)) / through
-    sources["rep:next"] = repeatability(garage, model)
-    return Uncertain(load, sources)
+    rounding = resolution(model.division or ASSUMED_DIVISION) * sqrt(_LOOKS.get(scale.kind, 1))
+    return look_at("next", load, whole_car_gain(garage, model, load), rounding, repeatability(garage, model))
 
 
 def _platform(load: float) -> Uncertain:
-    gain = platform_gain("cal:next", load)
-    sources = {source: -load * part for source, part in gain.sources.items()}
-    rounding, repeats = resolution(ASSUMED_DIVISION), ASSUMED_REPEATABILITY["platform"]
-    return Uncertain(load, {**sources, "round:next": rounding, "rep:next": repeats})
+    repeats = ASSUMED_REPEATABILITY["platform"]
+    return look_at("next", load, platform_gain("cal:next", load), resolution(ASSUMED_DIVISION), repeats)
 
 
 def _aboard(garage: Garage, known: Masses, last: WeighIn) -> Uncertain:

@@ -34,11 +34,6 @@ from tarebook.core.numbers.typed import (
 )
 from tarebook.core.numbers.units import DIMENSIONS, Dimension, Kind
 
-__all__ = [
-    "Kind", "Quantity", "QuantityError", "factor", "read", "read_length", "read_mass", "read_number", "read_position",
-    "unit_table",
-]  # fmt: skip
-
 Part = tuple[Digits, str]  # a number and the name of its unit
 
 MINUS = "\u2212"  # the true minus sign, as shown; either sign may be typed

@@ -168,14 +168,19 @@ def repeatability(garage: Garage, model: ScaleModel) -> float:
 
 def _load(record: WeighIn, model: ScaleModel, gain: Uncertain, name: str, shown: Quantity, repeats: float) -> Uncertain:
     """One reading with the scale's gain taken out."""
+    load, rounding = shown.value / (1.0 + gain.value), resolution(model.division_for(shown))
+    look = look_at(f"{record.id}:{name}", load, gain, rounding, repeats)
+    if record.layout != "corners":
+        return look
+    settling = SETTLING if name in ("lf", "rr") else -SETTLING
+    return Uncertain(load, {**look.sources, f"settle:{record.id}": settling})
+
+
+def look_at(name: str, load: float, gain: Uncertain, rounding: float, repeats: float) -> Uncertain:
+    """A load, kg, with the doubt of the look it was read from: the scale's gain, rounding, and how it repeats."""
     through = 1.0 + gain.value
-    load = shown.value / through
     sources = {source: -load * part / through for source, part in gain.sources.items()}
-    sources[f"round:{record.id}:{name}"] = resolution(model.division_for(shown)) / through
-    sources[f"rep:{record.id}:{name}"] = repeats
-    if record.layout == "corners":
-        sources[f"settle:{record.id}"] = SETTLING if name in ("lf", "rr") else -SETTLING
-    return Uncertain(load, sources)
+    return Uncertain(load, {**sources, f"round:{name}": rounding / through, f"rep:{name}": repeats})
 
 
 def _sums(looks: dict[str, Uncertain]) -> dict[str, Uncertain]:

@@ -16,7 +16,7 @@ import { divisionFor, type ScaleModel, UNNAMED } from "../weighing/scale";
 import { wholeCarGain } from "../weighing/tradeScale";
 import { type Masses, masses } from "../weighing/weighing";
 import { isWarned } from "../wholeCar/condition";
-import { LOOKS, lengthOf, loadsOf, modelFor, type Reading, repeatability } from "../wholeCar/weighIn";
+import { LOOKS, lengthOf, loadsOf, lookAt, modelFor, type Reading, repeatability } from "../wholeCar/weighIn";
 import {
   type Axles,
   axleLift,
@@ -124,14 +124,9 @@ type Look = (name: string, shown: number, typed: Quantity) => Uncertain;
 /** How a scale reads one axle of a car as the sum of `pads` looks. */
 function reader(garage: Garage, model: ScaleModel, gain: Uncertain, pads: number): Look {
   const [steps, repeats] = [Math.sqrt(pads), repeatability(garage, model) / Math.sqrt(2)];
-  const through = 1 + gain.value;
   return (name, shown, typed) => {
-    const load = shown / through;
-    const sources: Record<string, number> = {};
-    for (const [source, part] of Object.entries(gain.sources)) sources[source] = (-load * part) / through;
-    sources[`round:${name}`] = (steps * resolution(divisionFor(model, typed))) / through;
-    sources[`rep:${name}`] = repeats;
-    return uncertain(load, sources);
+    const rounding = steps * resolution(divisionFor(model, typed));
+    return lookAt(name, shown / (1 + gain.value), gain, rounding, repeats);
   };
 }
 

@@ -15,7 +15,7 @@ import type { Masses } from "../weighing/weighing";
 import { driverIn } from "../wholeCar/aboard";
 import { assumedWithin, fuelMass } from "../wholeCar/fuel";
 import type { Weighed } from "../wholeCar/weighed";
-import { ASSUMED_REPEATABILITY, repeatability } from "../wholeCar/weighIn";
+import { ASSUMED_REPEATABILITY, lookAt, repeatability } from "../wholeCar/weighIn";
 import { type Fusion, uWith } from "./fusion";
 
 const LOOKS: Readonly<Record<string, number>> = { corner_pads: 4, axle_pads: 2, platform: 1 };
@@ -43,22 +43,13 @@ export function weighNext(garage: Garage, known: Masses, fusion: Fusion): Next[]
 }
 
 function lookOn(garage: Garage, model: ScaleModel, scale: Scale, load: number): Uncertain {
-  const gain = wholeCarGain(garage, model, load);
-  const through = 1 + gain.value;
-  const sources: Record<string, number> = {};
-  for (const name in gain.sources) sources[name] = (-load * (gain.sources[name] as number)) / through;
-  const steps = resolution(model.division || ASSUMED_DIVISION);
-  sources["round:next"] = (steps * Math.sqrt(LOOKS[scale.kind] ?? 1)) / through;
-  sources["rep:next"] = repeatability(garage, model);
-  return uncertain(load, sources);
+  const rounding = resolution(model.division || ASSUMED_DIVISION) * Math.sqrt(LOOKS[scale.kind] ?? 1);
+  return lookAt("next", load, wholeCarGain(garage, model, load), rounding, repeatability(garage, model));
 }
 
 function onPlatform(load: number): Uncertain {
-  const gain = platformGain("cal:next", load);
-  const sources: Record<string, number> = {};
-  for (const name in gain.sources) sources[name] = -load * (gain.sources[name] as number);
   const repeats = ASSUMED_REPEATABILITY.platform as number;
-  return uncertain(load, { ...sources, "round:next": resolution(ASSUMED_DIVISION), "rep:next": repeats });
+  return lookAt("next", load, platformGain("cal:next", load), resolution(ASSUMED_DIVISION), repeats);
 }
 
 /** Fuel and driver as at the last weigh-in, the litres read anew. */

@@ -183,16 +183,19 @@ function loadOf(
   shown: Quantity,
   repeats: number,
 ): Uncertain {
+  const [load, rounding] = [shown.value / (1 + gain.value), resolution(divisionFor(model, shown))];
+  const look = lookAt(`${record.id}:${name}`, load, gain, rounding, repeats);
+  if (record.layout !== "corners") return look;
+  const settling = name === "lf" || name === "rr" ? SETTLING : -SETTLING;
+  return uncertain(load, { ...look.sources, [`settle:${record.id}`]: settling });
+}
+
+/** A load, kg, with the doubt of the look it was read from: the scale's gain, rounding, and how it repeats. */
+export function lookAt(name: string, load: number, gain: Uncertain, rounding: number, repeats: number): Uncertain {
   const through = 1 + gain.value;
-  const load = shown.value / through;
   const sources: Record<string, number> = {};
   for (const [source, part] of Object.entries(gain.sources)) sources[source] = (-load * part) / through;
-  sources[`round:${record.id}:${name}`] = resolution(divisionFor(model, shown)) / through;
-  sources[`rep:${record.id}:${name}`] = repeats;
-  if (record.layout === "corners") {
-    sources[`settle:${record.id}`] = name === "lf" || name === "rr" ? SETTLING : -SETTLING;
-  }
-  return uncertain(load, sources);
+  return uncertain(load, { ...sources, [`round:${name}`]: rounding / through, [`rep:${name}`]: repeats });
 }
 
 /** The looks, and every sum of two of them that has both; the total when nothing is missing. */
