@@ -3,16 +3,17 @@
  * hostile on request. It does not fold; that server and phone fold alike is proven by `fixtures/journals/`.
  */
 
-import { createHash, randomUUID } from "node:crypto";
+import { createHash, createHmac, randomUUID } from "node:crypto";
 
 import { rawId, readEntry } from "../../webapp/src/journal/entry";
 
 /** What happens to one request. `lost`: done, but the answer never arrives; `dropped`: never arrives; `hang`: no answer. */
 export type Fault = "lost" | "dropped" | "hang" | "truncated" | "empty" | "page" | 500 | 503 | 413;
 
-/** `receipt` names the act of intake: the same entry taken in again after a restore has another. */
-export type Line = { number: number; name: string; text: string; aside: string | null; receipt: string };
+/** `mark` names the act of intake: the same entry taken in again after a restore has another. `sentBy`: its author. */
+export type Line = { number: number; name: string; text: string; aside: string | null; mark: string; sentBy: string };
 type Upload = { sha256: string; size: number; bytes: Uint8Array<ArrayBuffer> };
+type Proof = { receipt: string; sent_by?: string };
 type Kept = { epoch: string; lines: Line[]; photos: Map<string, Uint8Array> };
 
 export class HomeComputer {
@@ -67,48 +68,61 @@ export class HomeComputer {
     const device = new Headers(options.headers).get("Authorization")?.replace("Bearer token-", "") ?? "";
     if (!this.devices.has(device)) return refusal(401, "unpaired");
     if (this.revoked.has(device)) return refusal(403, "revoked");
-    if (path === "/sync/push") return this.push(body as Push);
+    if (path === "/sync/push") return this.push(body as Push, device);
     if (path.startsWith("/sync/pull")) return this.pull(new URLSearchParams(path.split("?")[1]));
     if (path === "/photos") return this.announce(body as { sha256: string; size: number });
     if (path.startsWith("/uploads/")) return this.piece(path.slice(9), options);
     return refusal(404, "not_found");
   }
 
-  private push({ garage, epoch, entries }: Push): Response {
+  private push({ garage, epoch, entries, receipts }: Push, device: string): Response {
     if (garage !== this.garage) return refusal(409, "other_garage");
     if (epoch !== this.epoch) return this.rewound();
     if (entries.length > 500) return refusal(413, "too_many_entries");
     if (entries.reduce((size, text) => size + Buffer.byteLength(text), 0) > 256 * 1024)
       return refusal(413, "too_large");
     this.largestBatch = Math.max(this.largestBatch, entries.length);
-    const results = entries.map((text) => this.take(text));
+    const results = entries.map((text, at) => this.take(text, receipts?.[at] ?? null, device));
     return json({ epoch: this.epoch, head: this.head, durable: this.durable, results, conflicts: [] });
   }
 
-  private take(text: string) {
+  private take(text: string, proof: Proof | null, device: string) {
     const entry = readEntry(text);
     const first = entry && this.lines.find((line) => line.name === entry.id);
     const name = entry && (!first || first.text === text) ? entry.id : rawId(text);
     const here = this.lines.find((line) => line.name === name);
-    if (here) return { id: name, state: "repeated", number: here.number, why: null };
-    const known = !entry || (this.devices.has(entry.device) && !this.revoked.has(entry.device));
-    const line = { number: this.head + 1, name, text, aside: known ? null : "stranger", receipt: randomUUID() };
+    if (here) return { id: name, state: "repeated", number: here.number, why: null, ...this.told(here) };
+    const author = proof?.sent_by ?? entry?.device ?? "";
+    const proven = proof?.receipt === this.receipt(text, author);
+    const known = !entry || proven || (this.devices.has(entry.device) && !this.revoked.has(entry.device));
+    const [aside, sentBy] = [known ? null : "stranger", proven ? author : device];
+    const line = { number: this.head + 1, name, text, aside, mark: randomUUID(), sentBy };
     this.lines.push(line);
-    return { id: name, state: first ? "id_reuse" : "accepted", number: line.number, why: line.aside };
+    return { id: name, state: first ? "id_reuse" : "accepted", number: line.number, why: aside, ...this.told(line) };
+  }
+
+  private receipt(text: string, author: string): string {
+    return createHmac("sha256", "the garage's key").update(`${text} ${author}`).digest("base64url").slice(0, 22);
+  }
+
+  private told({ text, aside, sentBy }: Line): Partial<Proof> {
+    const receipt = aside === null ? { receipt: this.receipt(text, sentBy) } : {};
+    return readEntry(text)?.device === sentBy ? receipt : { ...receipt, sent_by: sentBy };
   }
 
   private pull(query: URLSearchParams): Response {
     const since = Number(query.get("since"));
     const epoch = query.get("epoch")!;
     if ((since > 0 || epoch !== "") && epoch !== this.epoch) return this.rewound();
-    if (since > 0 && this.lines[since - 1]?.receipt !== query.get("since_id")) return this.rewound();
+    if (since > 0 && this.lines[since - 1]?.mark !== query.get("since_id")) return this.rewound();
     const page = this.lines.slice(since, since + Number(query.get("limit")));
-    const entries = page.map(({ number, name, text, aside }) => {
+    const entries = page.map((line) => {
+      const { number, name, text, aside } = line;
       const own = readEntry(text)?.id === name;
-      return own ? { number, text, aside } : { number, text, aside, id: name };
+      return { number, text, aside, ...(own ? {} : { id: name }), ...this.told(line) };
     });
     const upTo = since + page.length;
-    const mark = this.lines[upTo - 1]?.receipt ?? "";
+    const mark = this.lines[upTo - 1]?.mark ?? "";
     return json({ epoch: this.epoch, head: this.head, durable: this.durable, entries, mark, more: upTo < this.head });
   }
 
@@ -137,7 +151,7 @@ export class HomeComputer {
   }
 }
 
-type Push = { garage: string; epoch: string; entries: string[] };
+type Push = { garage: string; epoch: string; entries: string[]; receipts?: (Proof | null)[] };
 
 export function hashOf(bytes: Uint8Array): string {
   return createHash("sha256").update(bytes).digest("hex");

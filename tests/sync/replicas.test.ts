@@ -31,7 +31,7 @@ describe("a pulled page", () => {
   it("shows what this app cannot fold, instead of skipping it", async () => {
     const { home, one } = await pair();
     const add = (name: string, text: string) =>
-      home.lines.push({ number: home.head + 1, name, text, aside: null, receipt: name });
+      home.lines.push({ number: home.head + 1, name, text, aside: null, mark: name, sentBy: "other" });
     add("raw-92628a747890d02d1459c6eb45fd13cf", "not json at all");
     const entry = { id: "e1", device: "other", writer: "w", n: 1, record: "r1", base: [], photos: [], made_at: "" };
     add("e1", JSON.stringify({ ...entry, kind: "gearbox", set: {} }));

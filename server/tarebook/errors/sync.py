@@ -3,7 +3,7 @@
 An entry set aside is kept, numbered, shown, and folded later when it can be; its row is the reason.
 """
 
-from tarebook.errors.row import at_home, first
+from tarebook.errors.row import at_home, first, later
 
 # fmt: off
 ROWS = {
@@ -45,7 +45,7 @@ ROWS = {
         "Both are kept; look at them and keep the right one."),
     "stranger": first("This record comes from a device that is not in this garage.",
         "Look at it, then take it in or leave it."),
-    "unproven": at_home("Sent by {sender}, and not proven to be from {author}.",
+    "unproven": later("Sent by {sender}, and not proven to be from {author}.",
         "If it matters, ask who wrote it, or weigh again."),
     "kind_changed": first("This record says it is another kind of thing than before.",
         "It is kept as it came; enter it again if it matters."),

@@ -9,9 +9,9 @@ import { opened } from "../store/opened";
 import type { Store } from "../store/store";
 import { followStore } from "./session";
 
-export type { AsideEntry, Garage, Head, Rec, Value } from "../journal/types";
+export type { AsideEntry, Garage, Head, Rec, Unproven, Value } from "../journal/types";
 
-const EMPTY: Garage = { byId: new Map(), of: () => [], one: () => undefined, aside: [] };
+const EMPTY: Garage = { byId: new Map(), of: () => [], one: () => undefined, aside: [], unproven: () => [] };
 
 /** The garage of one store, kept in step with it, whichever tab writes. */
 export class LiveGarage {

@@ -1,6 +1,7 @@
 // Written by `python -m tarebook.contract`. Do not edit.
 
 export const LATER_ERRORS = {
+  unproven: ["Sent by {sender}, and not proven to be from {author}.", "If it matters, ask who wrote it, or weigh again."],
   check_far_off: ["A check shows a mass far from the one on the scale; it is not used.", "Look at its unit and its digits, and enter it again."],
   checks_too_rough: ["The checks of this scale tell less than is assumed of its kind anyway.", "Check it with a heavier mass, or say how closely the mass is known."],
   checks_disagree: ["The checks of this scale contradict each other; it is taken as less sure.", "Check it once more, empty and loaded."],

@@ -3,14 +3,17 @@
  * them. It is told which rows the store has written, and never writes any itself.
  */
 
-import { sameValue } from "./entry";
+import { readEntry, sameValue } from "./entry";
 import { fold } from "./fold";
 import type { KindName } from "./kinds";
-import { emptyState, type Kept, type Line, type RecordState, recordOf, setAside } from "./layers";
-import type { AsideEntry, Garage, Head, Rec, Value } from "./types";
+import { emptyState, type Kept, keptOf, type Line, type RecordState, recordOf, setAside } from "./layers";
+import type { AsideEntry, Garage, Head, Rec, Unproven, Value } from "./types";
 
-/** An entry as the phone keeps it. `number` is its place in the home computer's journal, null until pulled from there. */
-export type Row = { key: string; text: string; number: number | null; aside: string | null; order: number };
+/**
+ * An entry as the phone keeps it. `number` is its place in the home computer's journal, null until pulled from there.
+ * `receipt`: the home computer's word that it took the entry in, from `sent_by` or else the device inside the entry.
+ */
+export type Row = Omit<Line, "number"> & { key: string; number: number | null; order: number; receipt?: string };
 
 type Held = Row & { number: number };
 
@@ -24,6 +27,8 @@ export class Board {
   private readonly pending = new Map<string, Row>();
   private readonly records = new Map<string, Rec>();
   private lists = new Map<string, readonly Rec[]>();
+  /** Keys of entries that name another device than sent them. */
+  private readonly byOthers = new Set<string>();
 
   /** How many entries the home computer is not known to hold. */
   get waiting(): number {
@@ -35,6 +40,7 @@ export class Board {
     const arrived = rows.filter((row): row is Held => row.number !== null && row.number > this.upTo);
     const fresh = rows.filter((row) => row.number === null && !this.pending.has(row.key));
     if (arrived.length === 0 && fresh.length === 0) return false;
+    for (const row of [...fresh, ...arrived]) if (row.sent_by !== undefined) this.byOthers.add(row.key);
     for (const row of fresh) this.pending.set(row.key, row);
     for (const row of arrived) this.pending.delete(row.key);
     if (arrived.length > 0) this.advance(arrived.sort((one, other) => one.number - other.number));
@@ -56,7 +62,13 @@ export class Board {
       const rec = byId.get(id ?? "");
       return rec?.kind === kind ? (rec as Rec as Rec<K>) : undefined;
     };
-    return { byId, of, one, aside: setAside(this.over).map(asideEntry) };
+    const unproven = () => this.unproven();
+    return { byId, of, one, aside: setAside(this.over).map(asideEntry), unproven };
+  }
+
+  private unproven(): Unproven[] {
+    const found = [...this.byOthers].map((key) => keptOf(this.over, key)).filter((kept) => kept?.reason === null);
+    return found.map((kept) => ({ entry: readEntry(kept!.line.text)!, sent_by: kept!.line.sent_by! }));
   }
 
   private advance(arrived: readonly Held[]): void {
@@ -85,7 +97,7 @@ export class Board {
 }
 
 function lineOver(row: Row): Line {
-  return { number: AFTER_ALL + row.order, text: row.text, aside: row.aside };
+  return { ...row, number: AFTER_ALL + row.order };
 }
 
 function inOrder(rows: Row[]): Row[] {
@@ -113,5 +125,6 @@ export function recFrom(id: string, state: RecordState, pending: boolean): Rec {
 
 function asideEntry(kept: Kept): AsideEntry {
   const number = kept.line.number < AFTER_ALL ? kept.line.number : null;
-  return { id: kept.name, reason: kept.reason!, number, text: kept.line.text, entry: kept.entry };
+  const { text, sent_by = null } = kept.line;
+  return { id: kept.name, reason: kept.reason!, number, text, entry: kept.entry, sent_by };
 }

@@ -5,8 +5,11 @@
 
 import type { AsideReason, Entry, Head } from "./types";
 
-/** One line of the journal: its number, its exact text, and the reason for which the server's intake set it aside. */
-export type Line = { number: number; text: string; aside: string | null };
+/**
+ * One line of the journal: its number, its exact text, and the reason for which the server's intake set it aside.
+ * `sent_by`: the device that is proven to have sent it, where the entry names another.
+ */
+export type Line = { number: number; text: string; aside: string | null; sent_by?: string };
 
 /**
  * `heads`: entries that no other of the record has seen. `saw`: of several heads, which heads of fields each has seen;

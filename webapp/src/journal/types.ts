@@ -57,8 +57,21 @@ export type AsideReason =
   | "stranger"
   | "kind_changed";
 
-/** An entry kept but not folded, and why. `id` is its name in the journal; `entry` is null when the bytes are none. */
-export type AsideEntry = { id: string; reason: AsideReason; number: number | null; text: string; entry: Entry | null };
+/**
+ * An entry kept but not folded, and why. `id` is its name in the journal; `entry` is null when the bytes are none.
+ * `sent_by`: the device that sent it, where the entry names another.
+ */
+export type AsideEntry = {
+  id: string;
+  reason: AsideReason;
+  number: number | null;
+  text: string;
+  entry: Entry | null;
+  sent_by: string | null;
+};
+
+/** An entry that counts and names another device than the one that is proven to have sent it. */
+export type Unproven = { entry: Entry; sent_by: string };
 
 /** The whole garage at one moment. `of(kind)` leaves out deleted records and orders by record id. */
 export type Garage = {
@@ -67,4 +80,5 @@ export type Garage = {
   /** The record of this kind, deleted or not. */
   one<K extends KindName>(kind: K, id: string | null | undefined): Rec<K> | undefined;
   aside: readonly AsideEntry[];
+  unproven(): readonly Unproven[];
 };

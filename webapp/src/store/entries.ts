@@ -2,7 +2,7 @@
 
 import { Dexie } from "dexie";
 
-import type { Pulled, PulledEntry } from "../generated/routes";
+import type { Proof, Pulled, PulledEntry } from "../generated/routes";
 import { rawId, readEntry } from "../journal/entry";
 import { type Cursor, type EntryRow, type GarageDb, NO_CURSOR, type State } from "./database";
 import type { PhotoToKeep } from "./photo_rows";
@@ -55,9 +55,20 @@ function inState(db: GarageDb, state: EntryRow["state"]) {
   return db.entries.where("[state+order]").between([state, Dexie.minKey], [state, Dexie.maxKey]);
 }
 
-/** The home computer has taken these. They stay pending to the eye until they have come back by a pull. */
-export function markSent(store: Store, keys: string[]): Promise<WrittenRows> {
-  return store.write(["entries"], (db, state) => change(db, state, keys, "pending", "sent"));
+/** What the home computer tells of an entry beside its text: its receipt, and its author where that is another. */
+type Told = Partial<Proof>;
+
+function told({ receipt, sent_by }: Told): Told {
+  return { ...(receipt !== undefined && { receipt }), ...(sent_by !== undefined && { sent_by }) };
+}
+
+/**
+ * The home computer has taken these, and told this of each key. They stay pending to the eye until they have come back
+ * by a pull.
+ */
+export function markSent(store: Store, taken: ReadonlyMap<string, Told>): Promise<WrittenRows> {
+  const sent = (row: EntryRow): EntryRow => ({ ...row, ...told(taken.get(row.key)!), state: "sent" });
+  return store.write(["entries"], (db, state) => change(db, state, [...taken.keys()], "pending", sent));
 }
 
 async function change(
@@ -65,10 +76,10 @@ async function change(
   state: State,
   keys: string[],
   from: EntryRow["state"],
-  to: EntryRow["state"],
+  changed: (row: EntryRow) => EntryRow,
 ): Promise<EntryRow[]> {
   const found = (await db.entries.bulkGet(keys)).filter((row): row is EntryRow => row?.state === from);
-  const rows = found.map((row): EntryRow => ({ ...row, state: to, seq: ++state.counter }));
+  const rows = found.map((row): EntryRow => ({ ...changed(row), seq: ++state.counter }));
   await db.entries.bulkPut(rows);
   return rows;
 }
@@ -95,11 +106,16 @@ async function putHeld(db: GarageDb, state: State, named: { line: PulledEntry; k
   const rows = named.map(({ line, key }, at): EntryRow => {
     const order = before[at]?.order ?? state.counter + 1;
     const { number, text, aside } = line;
-    return { key, text, number, aside, order, seq: ++state.counter, state: "held" };
+    return { key, text, number, aside, order, ...authorOf(line, before[at]), seq: ++state.counter, state: "held" };
   });
   await moveAway(db, state, before.filter((row, at) => row && row.text !== rows[at]!.text) as EntryRow[], rows);
   await db.entries.bulkPut(rows);
   return rows;
+}
+
+/** A receipt once given stays good, whatever a home computer without it says of the same entry later. */
+function authorOf(line: PulledEntry, before: EntryRow | undefined): Told {
+  return told(line.receipt === undefined && before?.receipt !== undefined && before.text === line.text ? before : line);
 }
 
 /** Other bytes stood under a pulled name (a cloned phone, say): they are kept under the name the server will give them. */
@@ -121,7 +137,11 @@ function sameCursor(one: Cursor, other: Cursor): boolean {
  */
 export async function returnLost(store: Store): Promise<void> {
   const keys = await store.read((db) => inState(db, "sent").primaryKeys());
-  if (keys.length > 0) await store.write(["entries"], (db, state) => change(db, state, keys, "sent", "pending"));
+  if (keys.length > 0) await store.write(["entries"], (db, state) => change(db, state, keys, "sent", pendingAgain));
+}
+
+function pendingAgain(row: EntryRow): EntryRow {
+  return { ...row, state: "pending" };
 }
 
 /**

@@ -62,8 +62,8 @@ function inOrder(one: EntryRow, other: EntryRow): number {
   return (one.number ?? Infinity) - (other.number ?? Infinity) || one.order - other.order;
 }
 
-function entryOut({ text, number, aside, state }: EntryRow): object {
-  return { text, number, aside, state };
+function entryOut({ text, number, aside, state, receipt, sent_by }: EntryRow): object {
+  return { text, number, aside, state, receipt, sent_by };
 }
 
 async function bytesOut(store: Readable): Promise<BlobPart[]> {

@@ -8,7 +8,7 @@ import type { PulledEntry } from "../generated/routes";
 import type { Cursor } from "../store/database";
 import { type Page, takePage } from "../store/entries";
 import { readState } from "../store/state";
-import { isText, isWhole, managed, paced, requestJson, unreadable } from "../wire/request";
+import { isText, isTextOrLeftOut, isWhole, managed, paced, requestJson, unreadable } from "../wire/request";
 import type { Post } from "./post";
 
 const LIMIT = 1000;
@@ -55,7 +55,7 @@ function isPage(page: Record<keyof AskedPage, unknown>, since: number): page is 
 }
 
 function isLine(line: unknown): line is PulledEntry {
-  const { number, text, aside, id } = (line ?? {}) as { [Name in keyof PulledEntry]?: unknown };
+  const { number, text, aside, id, receipt, sent_by } = (line ?? {}) as { [Name in keyof PulledEntry]?: unknown };
   if (!isWhole(number) || typeof text !== "string") return false;
-  return (aside === null || typeof aside === "string") && (id === undefined || typeof id === "string");
+  return (aside === null || typeof aside === "string") && [id, receipt, sent_by].every(isTextOrLeftOut);
 }

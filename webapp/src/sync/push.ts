@@ -5,13 +5,13 @@
  */
 
 import { AppError } from "../errors";
-import type { PushResult } from "../generated/routes";
+import type { Proof, Push, PushResult } from "../generated/routes";
 import { utf8Length } from "../journal/bytes";
 import { SCHEMA } from "../journal/kinds";
 import type { EntryRow } from "../store/database";
 import { markSent, nextPending } from "../store/entries";
 import { readState } from "../store/state";
-import { isWhole, managed, paced, requestJson, unreadable } from "../wire/request";
+import { isTextOrLeftOut, isWhole, managed, paced, requestJson, unreadable } from "../wire/request";
 import { MOST_ENTRIES, type Post, PROTOCOL } from "./post";
 
 const MOST_BYTES = 256 * 1024;
@@ -64,7 +64,8 @@ async function nextBatch(post: Post): Promise<EntryRow[]> {
 async function sendBatch(post: Post, batch: EntryRow[]): Promise<void> {
   const { cursor } = await readState(post.store);
   const entries = batch.map((row) => row.text);
-  const json = { proto: PROTOCOL, schema: SCHEMA, garage: post.store.garage, epoch: cursor.epoch, entries };
+  const head = { proto: PROTOCOL, schema: SCHEMA, garage: post.store.garage, epoch: cursor.epoch };
+  const json = { ...head, entries, ...receiptsOf(batch) };
   const { results } = await requestJson(post.wire, "POST /sync/push", { json });
   post.onHeard();
   if (sizeOf(batch) > paced(post.wire, MOST_BYTES) / 2) managed(post.wire);
@@ -72,12 +73,18 @@ async function sendBatch(post: Post, batch: EntryRow[]): Promise<void> {
     throw unreadable({ status: 200 }, "no result for each entry");
   }
   for (const row of batch) post.distrusted.delete(row.key);
-  await post.live.took(
-    await markSent(
-      post.store,
-      batch.map((row) => row.key),
-    ),
-  );
+  const taken = new Map(batch.map((row, at) => [row.key, results[at]!]));
+  await post.live.took(await markSent(post.store, taken));
+}
+
+/** What proves the authors of entries that were accepted once; nothing of those that never were. */
+function receiptsOf(batch: EntryRow[]): Pick<Push, "receipts"> {
+  if (batch.every((row) => row.receipt === undefined)) return {};
+  return { receipts: batch.map((row) => (row.receipt === undefined ? null : proofOf(row.receipt, row.sent_by))) };
+}
+
+function proofOf(receipt: string, sentBy: string | undefined): Proof {
+  return sentBy === undefined ? { receipt } : { receipt, sent_by: sentBy };
 }
 
 function sizeOf(batch: EntryRow[]): number {
@@ -85,7 +92,8 @@ function sizeOf(batch: EntryRow[]): number {
 }
 
 function isTaken(result: unknown): boolean {
-  return isWhole((result as Partial<PushResult> | null)?.number);
+  const { number, receipt, sent_by } = (result ?? {}) as { [Name in keyof PushResult]?: unknown };
+  return isWhole(number) && isTextOrLeftOut(receipt) && isTextOrLeftOut(sent_by);
 }
 
 function standBack(post: Post, row: EntryRow): void {

@@ -123,6 +123,10 @@ export function isText(value: unknown): value is string {
   return typeof value === "string" && value !== "";
 }
 
+export function isTextOrLeftOut(value: unknown): value is string | undefined {
+  return value === undefined || typeof value === "string";
+}
+
 /** A whole number that is kept exactly. */
 export function isWhole(value: unknown): value is number {
   return Number.isSafeInteger(value);

@@ -4,14 +4,17 @@ import { drafts } from "../../garage/drafts";
 import { session } from "../../garage/session";
 import { own } from "../../own";
 
+/** The device of entries that the home computer writes itself. */
+const HOME = "home";
 const KEPT = "device-names";
 const names = signal<Readonly<Record<string, string>>>({});
 let isRecalled = false;
 
-export function deviceName(device: string): string {
+export function deviceName(device: string, unknown = "another device"): string {
   if (device === session.value.device) return "this phone";
+  if (device === HOME) return "the home computer";
   if (!isRecalled) void recall();
-  return own(names.value, device) ?? "another device";
+  return own(names.value, device) ?? unknown;
 }
 
 async function recall(): Promise<void> {

@@ -12,6 +12,7 @@ import { Export } from "./Export";
 import { Protection } from "./Protection";
 import { Refusal } from "./Refusal";
 import { SetAside } from "./SetAside";
+import { Unproven } from "./Unproven";
 
 const COUNTED: KindName[] = [
   "weighing",
@@ -33,6 +34,7 @@ export function Records() {
       <Whereabouts />
       <Conflicts />
       <SetAside />
+      <Unproven />
       <Section title="Everything as one file">
         <Export />
       </Section>

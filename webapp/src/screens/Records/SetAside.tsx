@@ -71,7 +71,7 @@ function aboutEntry({ entry }: AsideEntry): string {
   return typeof name === "string" ? `${name} (${kindWord(entry.kind)})` : `A ${kindWord(entry.kind)}`;
 }
 
-function WhatItSays({ each: { entry, text } }: { each: AsideEntry }) {
+function WhatItSays({ each: { entry, text, sent_by } }: { each: AsideEntry }) {
   if (!entry) return <pre>{text}</pre>;
   return (
     <dl class="counts">
@@ -87,6 +87,12 @@ function WhatItSays({ each: { entry, text } }: { each: AsideEntry }) {
           {deviceName(entry.device)}, {sayMoment(entry.made_at)}
         </dd>
       </div>
+      {sent_by && (
+        <div class="spread">
+          <dt>Sent by</dt>
+          <dd>{deviceName(sent_by)}</dd>
+        </div>
+      )}
     </dl>
   );
 }
