@@ -14,7 +14,8 @@ VOLUMES = ("start", "start_within", "per_lap", "per_lap_within")
 
 def run_of(given: dict[str, Any]) -> FuelRun:
     volumes: dict[str, Any] = {name: read("volume", given[name]) for name in VOLUMES if name in given}
-    question = RunQuestion(**volumes, laps=given.get("laps", 0), class_sheet=given.get("class_sheet"))
+    more = {name: given[name] for name in ("laps", "class_sheet") if name in given}
+    question = RunQuestion(**volumes, **more)
     return fuel_run(read_garage(given["garage"]), question)
 
 
