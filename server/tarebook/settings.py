@@ -81,6 +81,8 @@ class Settings:
         _names, "Host names answered to besides localhost, separated by commas."))
     lan_addresses: tuple[str, ...] = field(default=(), metadata=_as(
         _addresses, "Private addresses phones reach this computer by, separated by commas; empty: those it has."))
+    trusted_proxies: tuple[str, ...] = field(default=(), metadata=_as(
+        _names, "Addresses of reverse proxies whose X-Forwarded-For is believed, separated by commas."))
     demo: bool = field(default=False, metadata={
         "help": "A throw-away garage, by `serve --demo` alone: the local address pairs by itself."})
     threads: int = field(default=8, metadata=_as(_whole(1, 64), "Requests answered at once."))

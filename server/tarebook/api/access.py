@@ -67,7 +67,17 @@ def is_home() -> bool:
     """
     direct = not any(name in request.headers for name in PROXY_HEADERS)
     local = _host_name() in LOCAL_NAMES and _is_loopback(request.remote_addr or "")
-    return direct and local and request.environ.get("tarebook.entrance") != "lan"
+    return direct and local and request.environ.get("tarebook.entrance", "home") == "home"
+
+
+def caller() -> str:
+    """The address of the one who asks. What a proxy says of it is believed of a trusted one alone, and so of each
+    that it has it from: everybody else may write what he likes there."""
+    trusted, address = services().settings.trusted_proxies, request.remote_addr or ""
+    told = [one.strip() for one in ",".join(request.headers.getlist("X-Forwarded-For")).split(",")]
+    while address in trusted and told and told[-1]:
+        address = told.pop()
+    return address
 
 
 def _is_loopback(address: str) -> bool:

@@ -7,7 +7,7 @@ from werkzeug.routing import RequestRedirect
 from tarebook.errors import TarebookError
 
 API = "/api/v1"
-_CODES = {404: "not_found", 405: "method_not_allowed", 413: "too_large", 415: "unsupported_type", 429: "rate_limited"}
+_CODES = {404: "not_found", 405: "method_not_allowed", 413: "too_large", 415: "unsupported_type"}
 
 # The app loads its own files and nothing else; photos are shown from blob: addresses.
 POLICY = "; ".join(

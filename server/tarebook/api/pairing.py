@@ -1,13 +1,14 @@
 """From a one-time code to a token, and the yes that a phone needs in between."""
 
 import logging
-from collections.abc import Callable
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import asdict
-from typing import Any, TypeVar
+from typing import Any
 
-from flask import Response, jsonify, request
+from flask import Response, jsonify
 
-from tarebook.api.access import LOCAL_NAMES, allowed, is_home
+from tarebook.api.access import allowed, caller, is_home
 from tarebook.api.blueprint import Room
 from tarebook.api.body import checked_id
 from tarebook.api.schemas import InvitationSchema, JoinsSchema, PairedSchema, PairSchema, WaitingSchema, WaitSchema
@@ -19,8 +20,6 @@ from tarebook.store import garages, house
 
 room = Room("pairing", __name__, description="From a one-time code to a token.")
 log = logging.getLogger("tarebook.pairing")
-_Found = TypeVar("_Found")
-_GUESSES = ("pair_code_wrong", "pair_over")
 
 
 @room.route("/pair", methods=["POST"])
@@ -30,9 +29,8 @@ _GUESSES = ("pair_code_wrong", "pair_over")
 @room.alt_response(202, schema=WaitingSchema, success=True, description="The code is right. Wait for a yes at home.")
 def pair(body: dict[str, Any]) -> Response:
     """Makes a device, or lets it wait for a yes on the home computer. The token is told once."""
-    if body["code"] is None:
-        return _told(_in_demo(body))
-    return _told(_counted(lambda: _by_code(body)))
+    with _logged():
+        return _told(_in_demo(body) if body["code"] is None else _counted(body))
 
 
 @room.route("/pair/wait", methods=["POST"])
@@ -42,7 +40,8 @@ def pair(body: dict[str, Any]) -> Response:
 @room.alt_response(202, schema=WaitingSchema, success=True, description="Nobody has said yes or no yet.")
 def wait(body: dict[str, Any]) -> Response:
     """Asks whether somebody has said yes. The token is told once."""
-    return _told(_counted(lambda: _collected(body["join"])))
+    with _logged():
+        return _told(_collected(body["join"]))
 
 
 @room.route("/pair/invitations", methods=["POST"])
@@ -99,17 +98,33 @@ def _told(found: Paired | joining.Asked | joining.Waiting) -> Response:
     return answer
 
 
-def _counted(ask: Callable[[], _Found]) -> _Found:
-    """Hears one try, unless too many failed; says so in the log, where no code may stand."""
-    tries, address = services().tries, request.remote_addr or ""
+@contextmanager
+def _logged() -> Iterator[None]:
+    """Says in the log who was refused, where no code may stand."""
     try:
-        tries.check(address)
-        return ask()
+        yield
     except TarebookError as refusal:
-        if refusal.code in _GUESSES:
-            tries.fail(address)
-        log.warning("pairing refused to %s: %s", address, refusal.code)
+        log.warning("pairing refused to %s: %s", caller(), refusal.code)
         raise
+
+
+def _counted(body: dict[str, Any]) -> Paired | joining.Asked:
+    """Hears one try, unless too many failed of those that may be guesses."""
+    if is_home() or _is_full(body["code"]):
+        return _by_code(body)
+    tries, address = services().tries, caller()
+    tries.check(address)
+    try:
+        return _by_code(body)
+    except TarebookError as refusal:
+        if refusal.code == "pair_code_wrong":
+            tries.fail(address)
+        raise
+
+
+def _is_full(code: str) -> bool:
+    with database().read() as session:
+        return pairing.is_full(session, code)
 
 
 def _by_code(body: dict[str, Any]) -> Paired | joining.Asked:
@@ -118,13 +133,16 @@ def _by_code(body: dict[str, Any]) -> Paired | joining.Asked:
 
 
 def _collected(join: str) -> Paired | joining.Waiting:
+    with database().read() as session:  # a phone asks often, and a stranger may: neither holds up who writes
+        if waits := joining.still_waiting(session, join):
+            return waits
     with database().write() as session:
         return pairing.collect(session, join)
 
 
 def _in_demo(body: dict[str, Any]) -> Paired:
     """In the demo, whoever is at this computer is in: nothing there is anybody's."""
-    if not services().settings.demo or request.remote_addr not in LOCAL_NAMES:
+    if not services().settings.demo or not is_home():
         raise TarebookError("pair_code_wrong")
     with database().write() as session:
         return pairing.admit(session, garages.open_or_create(session).id, body["name"], body["device"])

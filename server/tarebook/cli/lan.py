@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from tarebook.store.database import Database
 
 _DOOR_PORT = 8080
+_THIS_COMPUTER = ("127.0.0.1", "::1")
 
 _PHONES = """
 Phones find the garage at {origin} — the address is permanent: another would be another, empty app to them.
@@ -93,7 +94,9 @@ def _own_pair(options: Namespace) -> Pair | None:
 
 def _behind_proxy(house: House, origin: Origin) -> Lan:
     words = _PROXIED.format(port=house.entrances[0].port)
-    return Lan(house, f"{_phones(origin)}\n{words}")
+    believed = (*house.settings.trusted_proxies, *_THIS_COMPUTER)
+    opened = replace(house, settings=replace(house.settings, trusted_proxies=believed))
+    return Lan(opened, f"{_phones(origin)}\n{words}")
 
 
 def _with_own_pair(options: Namespace, house: House, origin: Origin, pair: Pair) -> Lan:

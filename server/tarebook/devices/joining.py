@@ -76,16 +76,27 @@ def collect(session: Session, secret: str) -> PairJoinRow | Waiting:
 
     Raises `pair_refused`, and `pair_over`: too late, handed out already, or never asked for.
     """
-    row = session.scalar(select(PairJoinRow).where(PairJoinRow.secret_hash == tokens.hashed(secret)))
-    if row is None or row.given_at or not is_good(row.asked_at, row.good_until):
-        raise TarebookError("pair_over")
+    row = _found(session, secret)
     if row.confirmed is None:
         return _told(row)
-    if not row.confirmed:
-        raise TarebookError("pair_refused")
     given = session.execute(_of(row.garage, row.id).where(PairJoinRow.given_at.is_(None)).values(given_at=utc_now()))
     if given.rowcount != 1:  # type: ignore[attr-defined]
         raise TarebookError("pair_over")
+    return row
+
+
+def still_waiting(session: Session, secret: str) -> Waiting | None:
+    """What a phone is told while nobody has said yes or no; None after a yes. Raises as `collect` does."""
+    row = _found(session, secret)
+    return _told(row) if row.confirmed is None else None
+
+
+def _found(session: Session, secret: str) -> PairJoinRow:
+    row = session.scalar(select(PairJoinRow).where(PairJoinRow.secret_hash == tokens.hashed(secret)))
+    if row is None or row.given_at or not is_good(row.asked_at, row.good_until):
+        raise TarebookError("pair_over")
+    if row.confirmed is False:
+        raise TarebookError("pair_refused")
     return row
 
 

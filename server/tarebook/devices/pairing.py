@@ -21,7 +21,18 @@ from tarebook.garage.records import set_aside
 from tarebook.journal.record import STRANGER
 from tarebook.store.models import PairCodeRow, PairJoinRow, utc_now
 
-__all__ = ["GOOD_FOR", "Invitation", "Paired", "admit", "collect", "invite", "new_code", "redeem", "withdraw"]
+__all__ = [
+    "GOOD_FOR",
+    "Invitation",
+    "Paired",
+    "admit",
+    "collect",
+    "invite",
+    "is_full",
+    "new_code",
+    "redeem",
+    "withdraw",
+]
 
 
 @dataclass(frozen=True)
@@ -70,6 +81,11 @@ def new_code(session: Session, garage: str) -> str:
 def withdraw(session: Session, garage: str, invitation: str) -> None:
     """Makes an invitation of no use; whoever had its code already goes on. Wants a write session."""
     session.execute(delete(PairCodeRow).where(PairCodeRow.garage == garage, PairCodeRow.hash == invitation))
+
+
+def is_full(session: Session, code: str) -> bool:
+    """Whether this is the full code of an invitation, used or not."""
+    return session.scalar(select(PairCodeRow.hash).where(PairCodeRow.hash == tokens.hashed(code))) is not None
 
 
 def redeem(session: Session, code: str, name: str, wanted: str | None = None, here: bool = False) -> Paired | Asked:

@@ -1,5 +1,6 @@
-"""Counts failed tries at codes, of each address and of all together, so that guessing takes longer than a code lives.
+"""Counts wrong short codes, of each address and of all together, so that guessing takes longer than a code lives.
 
+Only those: a link's code and what a waiting phone asks with cannot be guessed, so nobody keeps them from being heard.
 Kept in memory: one process serves, and a restart is nothing a guesser can bring about.
 """
 
