@@ -119,8 +119,5 @@ def _reasons(before: dict[str, Warned], body: Body, sides: Sides, tank: Load, le
     missing = [(axis, axis) for axis in AXES if getattr(body, axis) is None or getattr(tank, axis) is None]
     arms = zip(SIDES, AXES, strict=False)
     missing += [(name, axis) for name, axis in arms if sides[name] is None or levers[name] is None]
-    return {name: _why(before.get(axis), getattr(tank, axis)) for name, axis in missing}
-
-
-def _why(before: Warned | None, tank: Uncertain | None) -> Warned:
-    return before or warned("tank_place_unknown" if tank is None else "driver_place_unknown")
+    places = {axis: "tank_place_unknown" if getattr(tank, axis) is None else "driver_place_unknown" for axis in AXES}
+    return {name: before.get(axis) or warned(places[axis]) for name, axis in missing}

@@ -139,9 +139,7 @@ def _outside(
     return tuple(
         axis
         for axis, quantity, span in zip(AXES, typed, outline, strict=True)
-        if quantity is not None and span is not None and not _reaches(quantity.value, slack, span)
+        if quantity is not None
+        and span is not None
+        and (quantity.value + slack < span[0] or quantity.value - slack > span[1])
     )
-
-
-def _reaches(value: float, slack: float, span: Span) -> bool:
-    return value + slack >= span[0] and value - slack <= span[1]

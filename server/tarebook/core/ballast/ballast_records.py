@@ -151,7 +151,8 @@ def _carried(
     garage: Garage, question: BallastQuestion, known: Masses, now: Standing
 ) -> tuple[Carried | None, list[Warned]]:
     """The car without ballast: its weight, shares and height as given, else the standing's and as it runs."""
-    total = Uncertain(question.total) if question.total is not None else _without(now)
+    weighed = subtract(now.weight, Uncertain(now.ballast)) if now.weight else None
+    total = Uncertain(question.total) if question.total is not None else weighed
     if total is None:
         return None, []
     car = garage.car
@@ -170,7 +171,3 @@ def _carried(
         roll_front=question.roll_front,
     )
     return carried, [] if is_given else list(bare.notes)
-
-
-def _without(now: Standing) -> Uncertain | None:
-    return subtract(now.weight, Uncertain(now.ballast)) if now.weight else None

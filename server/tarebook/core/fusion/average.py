@@ -151,11 +151,7 @@ def spread(found: Candidates, sets: Sequence[Guess], a: Averaged, b: Averaged, c
     mean_a = fsum(each.share * shift for each, shift in zip(sets, a.shifts, strict=True))
     mean_b = fsum(each.share * shift for each, shift in zip(sets, b.shifts, strict=True))
     between = fsum(
-        (each.share if cautious else each.chance) * (_reached(each, one, other) + (x - mean_a) * (y - mean_b))
+        (each.share if cautious else each.chance) * (dot(one, times(each.inverse, other)) + (x - mean_a) * (y - mean_b))
         for each, one, other, x, y in zip(sets, a.effects, b.effects, a.shifts, b.shifts, strict=True)
     )
     return between - dot(a.taken, times(found.gram, b.taken))
-
-
-def _reached(each: Guess, a: Sequence[float], b: Sequence[float]) -> float:
-    return dot(a, [dot(row, b) for row in each.inverse])

@@ -8,19 +8,17 @@ refused here, so that the sentence speaks of that and not of a unit.
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from unicodedata import normalize
 
 from tarebook.errors import TarebookError
 
 LONGEST = 64  # characters; the journal keeps no longer typed quantity
 
-_FRACTIONS = {
-    "½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5", "⅘": "4/5",
-    "⅙": "1/6", "⅚": "5/6", "⅐": "1/7", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅑": "1/9", "⅒": "1/10",
-}  # fmt: skip
+_FRACTIONS = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒"
 _SAME = str.maketrans(
     {
         **{letter: letter.lower() for letter in "ABCDEFGHIJKLMNOPQRSTUVWXYZ"},
-        **{mark: f" {text} " for mark, text in _FRACTIONS.items()},
+        **{mark: f" {normalize('NFKC', mark)} ".replace("\u2044", "/") for mark in _FRACTIONS},
         **dict.fromkeys("\u2212\u2013\u2014\u2010\u2011", "-"),
         **dict.fromkeys("\u2032\u2019\u2018\u00b4", "'"),
         **dict.fromkeys("\u2033\u201d\u201c", '"'),

@@ -84,17 +84,15 @@ def scale_model(scale: Scale, checks: Sequence[ScaleCheck]) -> ScaleModel:
     slips = tuple(warned("check_far_off", scale=scale.id, check=check.id) for check in checks if check not in near)
     if not near:
         return replace(bare, warnings=slips)
-    distinct = distinct_looks(
-        near, lambda check: (_known_source(check), check.known.value), lambda a, b: a.shown.value == b.shown.value
-    )
-    gain, warnings = _gain_of(bare, distinct)
+    kept = distinct_looks(near, lambda each: (_known_source(each), each.known.value), lambda each: each.shown.value)
+    gain, warnings = _gain_of(bare, kept)
     if gain.u > allowance:
         return replace(bare, warnings=(*slips, *warnings, warned("checks_too_rough", scale=scale.id)))
     used = tuple(check.id for check in near)
     return replace(bare, gain=gain, assumed=False, checks=used, warnings=(*slips, *warnings))
 
 
-def distinct_looks(items: Iterable[T], load: Callable[[T], object], same: Callable[[T, T], bool]) -> list[T]:
+def distinct_looks(items: Iterable[T], load: Callable[[T], object], shows: Callable[[T], object]) -> list[T]:
     """One item for all looks at one load that show the same: they share their rounding, so looking again tells nothing.
 
     Once any of them differs, more than the rounding is at work and each look counts.
@@ -104,7 +102,7 @@ def distinct_looks(items: Iterable[T], load: Callable[[T], object], same: Callab
         groups.setdefault(load(item), []).append(item)
     kept: list[T] = []
     for group in groups.values():
-        kept.extend(group[:1] if all(same(item, group[0]) for item in group) else group)
+        kept.extend(group[:1] if all(shows(item) == shows(group[0]) for item in group) else group)
     return kept
 
 

@@ -114,8 +114,9 @@ def _weighed(
     warnings: list[Warned],
 ) -> Mass:
     readings = tuple(read.values())
-    distinct = distinct_looks(weighings, lambda each: (each.scale, each.method, each.pieces or 1), _same_display)
-    kept = {weighing.id for weighing in distinct}
+    kept = {
+        each.id for each in distinct_looks(weighings, lambda each: (each.scale, each.method, each.pieces or 1), _shows)
+    }
     looks = [reading for reading in readings if reading.weighing in kept]
     mean = weighted_mean(thing.id, looks, {reading.scale: scales[reading.scale].gain for reading in readings})
     for reading in readings:
@@ -127,11 +128,8 @@ def _weighed(
     return Mass(thing.id, mean.mass, "weighed", tuple(read), readings, mean.spread, mean.ratio, tuple(warnings))
 
 
-def _same_display(a: Weighing, b: Weighing) -> bool:
-    return all(
-        (one.value if one else None) == (other.value if other else None)
-        for one, other in ((a.shown, b.shown), (a.shown_empty, b.shown_empty), (a.shown_far, b.shown_far))
-    )
+def _shows(weighing: Weighing) -> list[float | None]:
+    return [look.value if look else None for look in (weighing.shown, weighing.shown_empty, weighing.shown_far)]
 
 
 def read_weighing(weighing: Weighing, model: ScaleModel) -> Reading | Warned:

@@ -12,29 +12,10 @@ import { add, type Ratio, ratio } from "./ratio";
 /** Characters; the journal keeps no longer typed quantity. */
 export const LONGEST = 64;
 
-const FRACTIONS: Readonly<Record<string, string>> = {
-  "½": "1/2",
-  "⅓": "1/3",
-  "⅔": "2/3",
-  "¼": "1/4",
-  "¾": "3/4",
-  "⅕": "1/5",
-  "⅖": "2/5",
-  "⅗": "3/5",
-  "⅘": "4/5",
-  "⅙": "1/6",
-  "⅚": "5/6",
-  "⅐": "1/7",
-  "⅛": "1/8",
-  "⅜": "3/8",
-  "⅝": "5/8",
-  "⅞": "7/8",
-  "⅑": "1/9",
-  "⅒": "1/10",
-};
+const FRACTIONS = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒";
 const SAME = new Map<string, string>([
   ...[..."ABCDEFGHIJKLMNOPQRSTUVWXYZ"].map((letter) => [letter, letter.toLowerCase()] as const),
-  ...Object.entries(FRACTIONS).map(([mark, text]) => [mark, ` ${text} `] as const),
+  ...[...FRACTIONS].map((mark) => [mark, ` ${mark.normalize("NFKC").replace("\u2044", "/")} `] as const),
   ...[..."\u2212\u2013\u2014\u2010\u2011"].map((dash) => [dash, "-"] as const),
   ...[..."\u2032\u2019\u2018\u00b4"].map((quote) => [quote, "'"] as const),
   ...[..."\u2033\u201d\u201c"].map((quote) => [quote, '"'] as const),

@@ -74,7 +74,10 @@ export function scaleModel(scale: Scale, checks: readonly ScaleCheck[]): ScaleMo
   const slips = checks.filter((check) => !near.includes(check));
   const said = slips.map((check) => warned("check_far_off", { scale: scale.id, check: check.id }));
   if (near.length === 0) return { ...bare, warnings: said };
-  const [gain, warnings] = gainOf(bare, distinctLooks(near, knownLoad, sameShown));
+  const [gain, warnings] = gainOf(
+    bare,
+    distinctLooks(near, knownLoad, (check) => check.shown.value),
+  );
   const all = [...said, ...warnings];
   if (u(gain) > allowance) return { ...bare, warnings: [...all, warned("checks_too_rough", { scale: scale.id })] };
   return model(
@@ -119,7 +122,7 @@ function unnamed(): ScaleModel {
 export function distinctLooks<T>(
   items: readonly T[],
   load: (item: T) => string,
-  same: (a: T, b: T) => boolean,
+  shows: (item: T) => string | number,
 ): readonly T[] {
   if (items.length < 2) return items;
   const groups = new Map<string, T[]>();
@@ -128,7 +131,7 @@ export function distinctLooks<T>(
     if (group) group.push(item);
     else groups.set(load(item), [item]);
   }
-  const alike = (group: readonly T[]) => group.every((item) => same(item, group[0] as T));
+  const alike = (group: readonly T[]) => group.every((item) => shows(item) === shows(group[0] as T));
   return [...groups.values()].flatMap((group) => (alike(group) ? group.slice(0, 1) : group));
 }
 
@@ -138,10 +141,6 @@ function knownSource(check: ScaleCheck): string {
 
 function knownLoad(check: ScaleCheck): string {
   return `${knownSource(check)}|${check.known.value}`;
-}
-
-function sameShown(a: ScaleCheck, b: ScaleCheck): boolean {
-  return a.shown.value === b.shown.value;
 }
 
 /** Standard uncertainty of the known mass: a rectangle of the half-width stated, or assumed. */

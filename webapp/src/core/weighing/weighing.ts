@@ -128,7 +128,7 @@ function weighed(
   scales: ReadonlyMap<string, ScaleModel>,
   warnings: Warned[],
 ): Mass {
-  const kept = new Set(distinctLooks(weighings, load, sameDisplay).map((weighing) => weighing.id));
+  const kept = new Set(distinctLooks(weighings, load, shows).map((weighing) => weighing.id));
   const gains = new Map(readings.map(({ scale }) => [scale, (scales.get(scale) as ScaleModel).gain]));
   const mean = weightedMean(
     thing.id,
@@ -151,12 +151,8 @@ function load(weighing: Weighing): string {
   return `${weighing.method}|${weighing.pieces ?? 1}|${weighing.scale ?? ""}`;
 }
 
-function sameDisplay(a: Weighing, b: Weighing): boolean {
-  return (
-    a.shown.value === b.shown.value &&
-    a.shown_empty?.value === b.shown_empty?.value &&
-    a.shown_far?.value === b.shown_far?.value
-  );
+function shows({ shown, shown_empty, shown_far }: Weighing): string {
+  return [shown, shown_empty, shown_far].map((look) => look?.value).join();
 }
 
 /** The mass of one piece, or the warning that says why there is none. */
