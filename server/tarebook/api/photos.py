@@ -1,5 +1,6 @@
 """Photos on the wire: announced, sent in pieces, fetched by hash."""
 
+from io import BytesIO
 from typing import Any
 
 from flask import Response, request, send_file, url_for
@@ -64,8 +65,8 @@ def photo(query: dict[str, Any], sha256: str) -> Response:
         row = photos.get(session, device().garage, checked_id(sha256, "photo_unknown"))
         kind = row.type
     small = query["size"] == "thumb"
-    path = photos.thumb(sha256) if small else photos.path(sha256)
-    answer = send_file(path, mimetype="image/jpeg" if small else kind, etag=f"{sha256}-{query['size']}")
+    found = BytesIO(photos.thumb(sha256)) if small else photos.path(sha256)
+    answer = send_file(found, mimetype="image/jpeg" if small else kind, etag=f"{sha256}-{query['size']}")
     answer.headers["Cache-Control"] = "private, max-age=31536000, immutable"
     return answer
 

@@ -22,7 +22,7 @@ from sqlalchemy import delete, select
 from tarebook.errors import TarebookError
 from tarebook.settings import Settings
 from tarebook.store import durable, photo_copies
-from tarebook.store.backup_file import DATABASE, MANIFEST, Manifest, Marks, opened, verify
+from tarebook.store.backup_file import DATABASE, MANIFEST, Manifest, Marks, opened, photo_name, verify
 from tarebook.store.database import Database
 from tarebook.store.files import fsync, locked
 from tarebook.store.journal_rows import mark_at, walked
@@ -70,7 +70,9 @@ def is_due(settings: Settings, database: Database, now: datetime) -> bool:
     if now.date() in {moment.date() for moment in kept.values()}:
         return False
     state = _contents(database)
-    return any(number for number, _mark in state[0].values()) and state not in [_state_of(file) for file in kept]
+    return any(number for number, _mark in state[0].values()) and state not in [
+        _state_of(file, settings.data) for file in kept
+    ]
 
 
 def _contents(database: Database) -> State:
@@ -80,10 +82,13 @@ def _contents(database: Database) -> State:
         return marks, frozenset(session.scalars(select(PhotoRow.sha256)))
 
 
-def _state_of(file: Path) -> State | None:
+def _state_of(file: Path, live: Path) -> State | None:
+    """What a backup has; a photo that could not go in counts until it is in the data folder `live` again."""
     try:
         with opened(file) as backup:
-            return backup.manifest.marks, backup.manifest.photos | backup.manifest.left_out
+            said = backup.manifest
+            missing = {sha256 for sha256 in said.left_out if not (live / photo_name(sha256)).is_file()}
+            return said.marks, said.photos | missing
     except TarebookError:
         return None
 
@@ -138,7 +143,7 @@ def _let_go(folder: Path, made: Path) -> None:
     for file, moment in kept.items():
         if moment not in staying and file != made:
             file.unlink()
-    states = [_state_of(file) for file in backups_in(folder)]
+    states = [_state_of(file, folder) for file in backups_in(folder)]
     if None in states:
         return  # what an unreadable one needs is not known
     needed = {sha256 for state in states if state for sha256 in state[1]}

@@ -1,5 +1,6 @@
-"""Photos on their way into a backup: each proven by its hash; one that has gone bad is set right where it can be."""
+"""Photos proven by their hash, read or on their way into a backup: one gone bad is set right where it can be."""
 
+import errno
 import hashlib
 import zipfile
 from collections.abc import Callable
@@ -8,6 +9,7 @@ from pathlib import Path
 from tarebook.store.backup_file import photo_name
 from tarebook.store.files import write_whole
 
+_NOT_ON_THE_DISK = (errno.ENOENT, errno.ENOTDIR, errno.EISDIR, errno.EIO)
 Put = Callable[[str, bytes], None]
 """Keeps a photo's bytes in the backup, by hash."""
 
@@ -28,9 +30,17 @@ def into_pool(pool: Path) -> Put:
 
 
 def take(live: Path, pool: Path | None, sha256: str, put: Put) -> bool:
-    """Puts one photo of the data folder `live` into the backup; False when it is nowhere whole.
+    """Puts one photo of the data folder `live` into the backup; False when it is nowhere whole."""
+    data = healed(live, pool, sha256)
+    if data is not None:
+        put(sha256, data)
+    return data is not None
 
-    A bad file is healed from an earlier backup, or renamed, so that a phone which has the photo is asked for it.
+
+def healed(live: Path, pool: Path | None, sha256: str) -> bytes | None:
+    """A photo of the data folder `live`, proven; None when it is nowhere whole.
+
+    A bad file is healed from the backups' own photos, or put aside, so that a phone that has it is asked for it.
     """
     file = live / photo_name(sha256)
     data = whole(file, sha256)
@@ -38,19 +48,24 @@ def take(live: Path, pool: Path | None, sha256: str, put: Put) -> bool:
         data = whole(pool / photo_name(sha256), sha256)
         if data is not None:
             place(file, data)
-    if data is not None:
-        put(sha256, data)
-    elif file.is_file():
-        file.replace(file.with_name(f"{sha256}.damaged"))
-    return data is not None
+    if data is None and file.is_file():
+        file.replace(damaged(file))
+    return data
+
+
+def damaged(file: Path) -> Path:
+    """Where a photo's bad bytes lie, until it has come again."""
+    return file.with_name(f"{file.name}.damaged")
 
 
 def whole(file: Path, sha256: str) -> bytes | None:
-    """The file's bytes when they can be read and are those of the hash."""
+    """The file's bytes when they are those of the hash. Raises OSError when only this program cannot read it now."""
     try:
         data = file.read_bytes()
-    except OSError:
-        return None
+    except OSError as problem:
+        if problem.errno in _NOT_ON_THE_DISK:
+            return None
+        raise
     return data if hashlib.sha256(data).hexdigest() == sha256 else None
 
 

@@ -20,13 +20,14 @@ from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
 from tarebook.settings import Settings
-from tarebook.store import durable, pictures
+from tarebook.store import durable, photo_copies, pictures
 from tarebook.store.database import Database
 from tarebook.store.files import fsync, locked, write_all, write_whole
 from tarebook.store.models import PhotoRow, UploadRow, utc_now
 from tarebook.store.pictures import Picture
 
 CHUNK_BYTES = 1024 * 1024
+_HASH_BYTES = 32
 FORGOTTEN_AFTER = timedelta(days=30)
 
 
@@ -60,6 +61,8 @@ class Photos:
         self.most_bytes = settings.photo_bytes
         self.most_pixels = settings.photo_pixels
         self.database = database
+        self._data, self._pool = settings.data, settings.backups
+        self._proven: dict[str, tuple[int, int, int]] = {}
 
     def announce(self, garage: str, sha256: str, size: int, kind: str) -> Upload | None:
         """The upload by which the photo comes, new or begun before; None when it is here. Raises `photo_too_large`."""
@@ -157,6 +160,7 @@ class Photos:
         target.parent.mkdir(parents=True, exist_ok=True)
         fsync(part)
         os.replace(part, target)
+        photo_copies.damaged(target).unlink(missing_ok=True)
         fsync(target.parent)
 
     def _record(self, session: Session, upload: Upload, picture: Picture, sent_by: str) -> None:
@@ -184,27 +188,47 @@ class Photos:
             return self.find(session, garage, hashlib.sha256(data).hexdigest()) is not None
 
     def find(self, session: Session, garage: str, sha256: str) -> PhotoRow | None:
-        """The row of a photo whose file is there too: one that was lost is asked for again."""
+        """The row of a photo whose file is there and whole too: one lost or gone bad is healed or asked for again."""
         row = session.get(PhotoRow, (garage, sha256))
-        return row if row is not None and self.path(sha256).is_file() else None
+        return row if row is not None and self._is_whole(sha256) else None
+
+    def _is_whole(self, sha256: str) -> bool:
+        """The hash is made when the file is first read, and when it looks otherwise than it did then."""
+        if (looks := self._looks(sha256)) is None or self._proven.get(sha256) != looks:
+            with disk_troubles():
+                if photo_copies.healed(self._data, self._pool, sha256) is None:
+                    return False
+            if looks := self._looks(sha256):
+                self._proven[sha256] = looks
+        return True
+
+    def _looks(self, sha256: str) -> tuple[int, int, int] | None:
+        try:
+            found = self.path(sha256).stat()
+        except OSError:
+            return None
+        return found.st_size, found.st_mtime_ns, found.st_ino
 
     def get(self, session: Session, garage: str, sha256: str) -> PhotoRow:
-        """Raises `photo_unknown`."""
+        """Raises `photo_unknown`, and `photo_damaged` until the photo has come again."""
         row = self.find(session, garage, sha256)
         if row is None:
-            raise TarebookError("photo_unknown")
+            gone_bad = photo_copies.damaged(self.path(sha256)).exists()
+            raise TarebookError("photo_damaged" if gone_bad else "photo_unknown")
         return row
 
     def path(self, sha256: str) -> Path:
         return self.folder / sha256[:2] / sha256
 
-    def thumb(self, sha256: str) -> Path:
-        """The file of the small picture, made when first asked for."""
-        small = self.folder / sha256[:2] / f"{sha256}.thumb"
-        if not small.exists():
-            data = pictures.thumbnail(self.path(sha256))
+    def thumb(self, sha256: str) -> bytes:
+        """The small picture, made when first asked for. Its file ends with its hash, and is made anew when bad."""
+        file = self.folder / sha256[:2] / f"{sha256}.thumb"
+        kept = file.read_bytes() if file.exists() else b""
+        small = kept[:-_HASH_BYTES]
+        if hashlib.sha256(small).digest() != kept[-_HASH_BYTES:]:
+            small = pictures.thumbnail(self.path(sha256))
             with disk_troubles():
-                write_whole(small, data)
+                write_whole(file, small + hashlib.sha256(small).digest())
         return small
 
     def _part(self, name: str) -> Path:

@@ -3,6 +3,7 @@
  * fetched, checked against its hash, and kept.
  */
 
+import { AppError } from "../errors";
 import type { BytesRow, PhotoType } from "../store/database";
 import { type Opened, opened } from "../store/opened";
 import { hashOf, keepFetched, readBytes } from "../store/photo_rows";
@@ -19,32 +20,36 @@ function isPhotoType(type: string): type is PhotoType {
 }
 
 /** Addresses given out. They stay valid as long as the page: a list that scrolls back asks for them again. */
-const given = new Map<string, Promise<string | null>>();
+const given = new Map<string, Promise<Found>>();
 
-/** A blob: URL from the phone's own store, else fetched and kept; null when not reachable. Never rejects. */
-export function photoUrl(sha256: string, size: Size): Promise<string | null> {
+/** A blob: URL, or why there is none. */
+export type Found = string | AppError | null;
+
+/** From the phone's own store, else fetched and kept. Never rejects. */
+export function photoUrl(sha256: string, size: Size): Promise<Found> {
   const name = `${opened.peek()?.garage}/${sha256}/${size}`;
   const asked = given.get(name) ?? find(sha256, size);
   given.set(name, asked);
-  void asked.then((url) => url ?? given.delete(name));
+  void asked.then((found) => typeof found === "string" || given.delete(name));
   return asked;
 }
 
-async function find(sha256: string, size: Size): Promise<string | null> {
+async function find(sha256: string, size: Size): Promise<Found> {
   const from = opened.peek();
   if (!from) return null;
   try {
     const row = (await stored(from, sha256, size)) ?? (await fetched(from, sha256, size));
     return URL.createObjectURL(new Blob([row.bytes], { type: row.type }));
-  } catch {
-    return null;
+  } catch (error) {
+    return error instanceof AppError ? error : null;
   }
 }
 
-/** The full picture does for a small one; not the other way round. */
+/** The full picture does for a small one; not the other way round. One gone bad here is fetched. */
 async function stored({ store }: Opened, sha256: string, size: Size): Promise<BytesRow | null> {
-  const exact = await readBytes(store, sha256, size);
-  return exact ?? (size === "thumb" ? readBytes(store, sha256, "full") : null);
+  const small = size === "thumb" ? await readBytes(store, sha256, "thumb") : null;
+  const full = small ? null : await readBytes(store, sha256, "full");
+  return small ?? (full && hashOf(full.bytes) === sha256 ? full : null);
 }
 
 async function fetched({ store, token }: Opened, sha256: string, size: Size): Promise<BytesRow> {

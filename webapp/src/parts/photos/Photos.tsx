@@ -2,11 +2,12 @@
 
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { AppError } from "../../errors";
-import { photoUrl } from "../../garage/photos";
+import { type Found, photoUrl } from "../../garage/photos";
 import { type Shrunk, shrink } from "../../store/shrink";
 import { troubleOf } from "../forms/trouble";
 import { Button } from "../frame/Button";
 import { Icon } from "../frame/Icon";
+import { TroubleNotice } from "../frame/Notice";
 
 export type Shot = Shrunk;
 
@@ -90,21 +91,25 @@ export function useObjectUrl(content: BlobPart, type: string): string | null {
   return url;
 }
 
-function usePhoto(sha256: string, size: "thumb" | "full"): string | null {
-  const [url, setUrl] = useState<string | null>(null);
+function usePhoto(sha256: string, size: "thumb" | "full"): Found {
+  const [photo, setPhoto] = useState<Found>(null);
   useEffect(() => {
     let live = true;
-    void photoUrl(sha256, size).then((found) => live && setUrl(found));
+    void photoUrl(sha256, size).then((found) => live && setPhoto(found));
     return () => {
       live = false;
     };
   }, [sha256, size]);
-  return url;
+  return photo;
 }
 
 export function Thumb({ sha256 }: { sha256: string }) {
-  const url = usePhoto(sha256, "thumb");
-  return url ? <img class="thumb" src={url} alt="" /> : <span class="thumb" aria-hidden="true" />;
+  const photo = usePhoto(sha256, "thumb");
+  return typeof photo === "string" ? (
+    <img class="thumb" src={photo} alt="" />
+  ) : (
+    <span class="thumb" aria-hidden="true" />
+  );
 }
 
 export function PhotoStrip({ photos }: { photos: { sha256: string; label: string }[] }) {
@@ -128,15 +133,24 @@ export function PhotoStrip({ photos }: { photos: { sha256: string; label: string
 }
 
 function Lightbox({ sha256, onClose }: { sha256: string; onClose: () => void }) {
-  const url = usePhoto(sha256, "full");
+  const photo = usePhoto(sha256, "full");
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
   return (
     <dialog ref={dialog} class="lightbox" onClose={onClose} aria-label="Photo">
-      {url ? <img src={url} alt="The photo, full size" /> : <p>This photo is not on this phone yet.</p>}
+      {typeof photo === "string" ? <img src={photo} alt="The photo, full size" /> : <Missing why={photo} />}
       <button type="button" onClick={onClose}>
         Close
       </button>
     </dialog>
+  );
+}
+
+function Missing({ why }: { why: AppError | null }) {
+  return (
+    <div class="stack">
+      <p>This photo is not on this phone yet.</p>
+      <TroubleNotice trouble={why} />
+    </div>
   );
 }
