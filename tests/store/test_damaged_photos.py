@@ -105,6 +105,11 @@ def test_a_whole_photo_is_read_for_its_hash_once(
     assert phone.get(f"/photos/{sha(data)}").data == data
     read: list[Path] = []
     read_bytes = Path.read_bytes
-    monkeypatch.setattr(Path, "read_bytes", lambda path: read.append(path) or read_bytes(path))
+
+    def noted(path: Path) -> bytes:
+        read.append(path)
+        return read_bytes(path)
+
+    monkeypatch.setattr(Path, "read_bytes", noted)
     assert phone.get(f"/photos/{sha(data)}").data == data
     assert read == []

@@ -7,6 +7,7 @@ import json
 import sqlite3
 import zipfile
 from collections.abc import Callable
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -18,7 +19,9 @@ from tarebook.garage.records import all_records, all_texts
 from tarebook.settings import Settings
 from tarebook.store import garages, house
 from tarebook.store.backup import back_up_daily, back_up_to
+from tarebook.store.database import Database
 from tarebook.store.lock import hold
+from tarebook.store.migrate import migrate
 from tarebook.store.models import EntryRow
 from tarebook.store.restore import restore
 from tests.home import Device, Home, entry
@@ -70,12 +73,15 @@ def with_database(file: Path, statement: str) -> Path:
         with sqlite3.connect(plain) as database:
             database.execute(statement)
         database.close()
-        inside["tarebook.sqlite3"] = plain.read_bytes()
-        said = json.loads(inside["backup.json"])
-        said["database"] = hashlib.sha256(inside["tarebook.sqlite3"]).hexdigest()
-        inside["backup.json"] = json.dumps(said).encode()
+        with_hash(inside, plain.read_bytes())
 
     return rewritten(file, change)
+
+
+def with_hash(inside: dict[str, bytes], database: bytes) -> None:
+    said = json.loads(inside["backup.json"])
+    said["database"] = hashlib.sha256(database).hexdigest()
+    inside.update({"tarebook.sqlite3": database, "backup.json": json.dumps(said).encode()})
 
 
 def test_in_an_empty_folder_everything_is_there_again(home: Home, phone: Device, made: Path, tmp_path: Path) -> None:
@@ -254,15 +260,22 @@ def test_a_backup_of_a_newer_program_or_of_something_else_is_refused(home: Home,
 def test_a_backup_from_before_the_last_migrations_comes_up_to_date(
     home: Home, phone: Device, made: Path, tmp_path: Path
 ) -> None:
-    older = with_database(made, "ALTER TABLE garage DROP COLUMN receipt_key")
-    older = with_database(older, "ALTER TABLE entry DROP COLUMN sent_for")
-    older = with_database(older, "UPDATE entry SET sent_by = 'home' WHERE number = 2")
-    older = with_database(older, "DROP TABLE setting")
-    older = with_database(older, "DROP TABLE pair_join")
-    older = with_database(older, "DROP TABLE pair_code")
-    before_0002 = "CREATE TABLE pair_code (garage TEXT, hash TEXT, good_until TEXT, used_at TEXT)"
-    older = with_database(older, before_0002)
-    older = with_database(older, "UPDATE alembic_version SET version_num = '0001'")
+    first = Database(f"sqlite:///{tmp_path / 'first.sqlite3'}")
+    migrate(first, "0001")
+    first.close()
+
+    def change(inside: dict[str, bytes]) -> None:
+        (tmp_path / "now.sqlite3").write_bytes(inside["tarebook.sqlite3"])
+        with closing(sqlite3.connect(tmp_path / "first.sqlite3", isolation_level=None)) as plain:
+            plain.execute("ATTACH ? AS now", (str(tmp_path / "now.sqlite3"),))
+            for table in ("garage", "entry", "record", "waiting", "verdict", "device", "photo"):
+                columns = ", ".join(row[1] for row in plain.execute(f"PRAGMA main.table_info({table})"))
+                plain.execute(f"INSERT INTO {table} ({columns}) SELECT {columns} FROM now.{table}")
+            plain.execute("UPDATE entry SET sent_by = 'home' WHERE number = 2")
+            plain.execute("PRAGMA journal_mode=DELETE")
+        with_hash(inside, (tmp_path / "first.sqlite3").read_bytes())
+
+    older = rewritten(made, change)
     restore(Settings(data=tmp_path / "elsewhere"), older)
     new = Home(tmp_path / "elsewhere")
     assert contents(new) == contents(home)

@@ -119,15 +119,19 @@ def _put_together(settings: Settings, database: Database, whole: Path, pool: Pat
             marks, photos = _contents(copy)
             missing = frozenset(name for name in photos if not photo_copies.take(settings.data, pool, name, put))
             _forget_photos(copy, missing)
-        hashed = hashlib.sha256(plain.read_bytes()).hexdigest()
+        with plain.open("rb") as file:
+            hashed = hashlib.file_digest(file, "sha256").hexdigest()
         manifest = Manifest(utc_now(), __version__, hashed, marks, photos - missing, missing)
-        _add(archive, DATABASE, plain.read_bytes())
-        _add(archive, MANIFEST, manifest.to_json().encode())
+        with plain.open("rb") as file, archive.open(_named(DATABASE), "w", force_zip64=True) as inside:
+            shutil.copyfileobj(file, inside, 1 << 20)
+        archive.writestr(_named(MANIFEST), manifest.to_json())
 
 
-def _add(archive: zipfile.ZipFile, name: str, data: bytes) -> None:
-    # A ZipInfo of our own says no moment: a clock before 1980 could not be written.
-    archive.writestr(zipfile.ZipInfo(name), data, zipfile.ZIP_DEFLATED)
+def _named(name: str) -> zipfile.ZipInfo:
+    """It says no moment: a clock before 1980 could not be written."""
+    told = zipfile.ZipInfo(name)
+    told.compress_type = zipfile.ZIP_DEFLATED
+    return told
 
 
 def _forget_photos(copy: Database, missing: frozenset[str]) -> None:

@@ -3,14 +3,17 @@
 `backup.json` says what must be inside, by hashes. `tarebook.sqlite3` is the database, `photos/ab/abcd…` the photos. The
 daily backups leave their photos in one folder beside them, which they share: a photo never changes.
 
-Nothing of a backup is believed: hashes are made again, the journal's chain of marks is walked, and the records are
-folded anew and must come out as the rows that are there.
+Nothing of a backup is believed: its sizes are looked at before it is unpacked and its tables before a row is read,
+hashes are made again, the journal's chain of marks is walked, and the records are folded anew and must come out as the
+rows that are there.
 """
 
 from __future__ import annotations
 
 import hashlib
 import json
+import shutil
+import sqlite3
 import zipfile
 import zlib
 from collections.abc import Iterator
@@ -29,15 +32,20 @@ from tarebook.store.journal_rows import walked
 from tarebook.store.migrate import migrate
 from tarebook.store.models import Base, GarageRow, PhotoRow
 from tarebook.store.rebuild import rebuild, rules
+from tarebook.store.schema import check_shape
 
 FORMAT, VERSION = "tarebook-backup", 1
 MANIFEST, DATABASE = "backup.json", "tarebook.sqlite3"
+_MOST_DATABASE, _MOST_MANIFEST, _MOST_PHOTO = 2 << 30, 16 << 20, 50_000_000
+_MOST_SHRUNK = 200
+"""No more times larger than in the zip: rows with their hashes come out about fifteen times as large."""
 Marks = dict[str, tuple[int, str]]
 """Garage -> (number of its last entry, mark of its journal there)."""
 
+_AT_ONCE = 1 << 20
 _BAD_BYTES = (
     zipfile.BadZipFile, zlib.error, EOFError, KeyError, TypeError, ValueError, AttributeError, NotImplementedError,
-    RuntimeError, SQLAlchemyError,
+    RuntimeError, SQLAlchemyError, sqlite3.Error,
 )  # fmt: skip
 
 
@@ -79,20 +87,40 @@ class BackupFile:
         name = photo_name(sha256)
         with damage(self.file):
             if name in self.archive.NameToInfo:
-                return _proven(self.archive.read(name), sha256, f"photo {sha256[:8]}")
-            if not (self.beside / name).is_file():
+                return _proven(_read(self.archive, name, _MOST_PHOTO), sha256, f"photo {sha256[:8]}")
+            file = self.beside / name
+            if not file.is_file():
                 raise ValueError(f"photo {sha256[:8]} is missing")
-            return _proven((self.beside / name).read_bytes(), sha256, f"photo {sha256[:8]}")
+            _within(file.stat().st_size, _MOST_PHOTO, name)
+            return _proven(file.read_bytes(), sha256, f"photo {sha256[:8]}")
 
-    def database(self) -> bytes:
-        """The database's file. Raises `backup_damaged`."""
+    def unpack_database(self, to: Path) -> None:
+        """Writes the database's file, never all of it in memory. Raises `backup_damaged`, OSError."""
         with damage(self.file):
-            return _proven(self.archive.read(DATABASE), self.manifest.database, "the database")
+            told = self.archive.getinfo(DATABASE)
+            _within(
+                told.file_size, min(_MOST_DATABASE, max(_MOST_MANIFEST, _MOST_SHRUNK * told.compress_size)), DATABASE
+            )
+            with self.archive.open(told) as inside, to.open("xb") as out:
+                shutil.copyfileobj(inside, out, _AT_ONCE)  # gives no more bytes than the zip says
+            with to.open("rb") as whole:
+                found = hashlib.file_digest(whole, "sha256").hexdigest()
+            _same(found, self.manifest.database, "the database is not what it was")
 
 
 def photo_name(sha256: str) -> str:
     """Where a photo lies, in a backup as in a data folder."""
     return f"photos/{sha256[:2]}/{sha256}"
+
+
+def _read(archive: zipfile.ZipFile, name: str, most: int) -> bytes:
+    _within(archive.getinfo(name).file_size, most, name)
+    return archive.read(name)
+
+
+def _within(size: int, most: int, name: str) -> None:
+    if size > most:
+        raise ValueError(f"{name} is far too large")
 
 
 def _proven(data: bytes, sha256: str, what: str) -> bytes:
@@ -137,7 +165,7 @@ def _manifest(file: Path, archive: zipfile.ZipFile) -> Manifest:
     if MANIFEST not in archive.NameToInfo:
         raise TarebookError("not_a_backup", file=str(file))
     with damage(file):
-        said = json.loads(archive.read(MANIFEST))
+        said = json.loads(_read(archive, MANIFEST, _MOST_MANIFEST))
         _same(said["format"], FORMAT, "its list of contents is of something else")
         if said["version"] > VERSION:
             raise TarebookError("backup_newer", file=str(file))
@@ -149,7 +177,9 @@ def verify(backup: BackupFile, scratch: Path) -> Database:
 
     Gives the database, brought up to this program. Raises `backup_damaged`, `backup_differs`, `database_newer`.
     """
-    (scratch / DATABASE).write_bytes(backup.database())
+    backup.unpack_database(scratch / DATABASE)
+    with damage(backup.file):
+        check_shape(scratch / DATABASE)
     database = Database(f"sqlite:///{(scratch / DATABASE).absolute()}")
     try:
         with damage(backup.file):

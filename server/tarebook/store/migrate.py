@@ -46,19 +46,29 @@ def make_folder(folder: Path) -> None:
         raise TarebookError("folder_not_writable", folder=str(folder), reason=problem.strerror) from problem
 
 
-def migrate(database: Database) -> None:
+def migrate(database: Database, upto: str = "head") -> None:
     """Runs the migrations this database has not had yet, each in a transaction."""
+    config = _config()
+    with database.write() as session:
+        _refuse_newer(session)
+        config.attributes["connection"] = session.connection()
+        command.upgrade(config, upto)
+
+
+def revisions() -> list[str]:
+    """The names of the migrations, the first one first."""
+    scripts = ScriptDirectory.from_config(_config())
+    return [script.revision for script in scripts.walk_revisions()][::-1]
+
+
+def _config() -> Config:
     config = Config()
     config.set_main_option("script_location", str(MIGRATIONS).replace("%", "%%"))
-    with database.write() as session:
-        _refuse_newer(session, ScriptDirectory.from_config(config))
-        config.attributes["connection"] = session.connection()
-        command.upgrade(config, "head")
+    return config
 
 
-def _refuse_newer(session: Session, scripts: ScriptDirectory) -> None:
+def _refuse_newer(session: Session) -> None:
     if not inspect(session.connection()).has_table("alembic_version"):
         return
-    known = {script.revision for script in scripts.walk_revisions()}
-    if set(session.scalars(text("SELECT version_num FROM alembic_version"))) - known:
+    if set(session.scalars(text("SELECT version_num FROM alembic_version"))) - set(revisions()):
         raise TarebookError("database_newer")
