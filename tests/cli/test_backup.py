@@ -60,13 +60,13 @@ def test_photos_that_are_not_whole_are_said(home: Home, tarebook: Any, tmp_path:
 def test_a_relative_data_folder_does(home: Home, tarebook: Any, tmp_path: Path, monkeypatch: Any) -> None:
     monkeypatch.chdir(tmp_path)
     assert tarebook("backup", "one.zip", "--data", "data").code == 0
-    assert tarebook("restore", "one.zip", "--data", "new").code == 0
+    assert tarebook("restore", "one.zip", "--data", "new", "--phones", "all").code == 0
     assert (tmp_path / "new" / "tarebook.sqlite3").exists()
 
 
 def test_a_restore_says_what_came_back_and_where_the_old_one_is(home: Home, tarebook: Any, tmp_path: Path) -> None:
     tarebook("backup", tmp_path / "one.zip")
-    ended = tarebook("restore", tmp_path / "one.zip")
+    ended = tarebook("restore", tmp_path / "one.zip", "--phones", "all")
     assert ended.code == 0
     assert re.match(r"Restored as of \d{4}-\d\d-\d\d \d\d:\d\d UTC: 2 entries, 1 photos\.\n", ended.out)
     aside = re.search(r"^The database that was there is in (.+)\.$", ended.out, re.MULTILINE)

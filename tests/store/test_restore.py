@@ -155,6 +155,17 @@ def test_devices_taken_off_since_stay_off_and_those_joined_since_stay_on(home: H
         assert house.origin(session) == "https://tarebook.local:8443"
 
 
+def test_receipts_given_since_stay_good_though_the_backup_is_older_than_any(
+    home: Home, phone: Device, made: Path
+) -> None:
+    with home.database.read() as session:
+        key = garages.get(session, home.garage).receipt_key
+    home.close()
+    restore(home.settings, with_database(made, "UPDATE garage SET receipt_key = x'00'"))
+    with home.database.read() as session:
+        assert garages.get(session, home.garage).receipt_key == key
+
+
 def test_certificates_and_backups_stay_where_they_are(home: Home, made: Path) -> None:
     for folder in ("certificates", "backups"):
         (home.settings.data / folder).mkdir()

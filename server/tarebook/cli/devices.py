@@ -7,7 +7,8 @@ paired again; what it has sent stays in the garage, and what it still holds come
 from __future__ import annotations
 
 from argparse import ArgumentParser, Namespace
-from typing import TYPE_CHECKING
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, TypeVar
 
 from tarebook.cli.arguments import add_data
 
@@ -16,7 +17,9 @@ if TYPE_CHECKING:
 
     from tarebook.cli.garage import OpenGarage
     from tarebook.store.models import DeviceRow
+    from tarebook.store.restore import Phone
 
+Named = TypeVar("Named", "DeviceRow", "Phone")
 HELP = "list the paired devices, name one, or take one off"
 EXAMPLES = (
     "tarebook devices",
@@ -63,13 +66,20 @@ def _found(session: Session, garage: str, asked: str) -> DeviceRow:
     from tarebook.devices import tokens
     from tarebook.errors import TarebookError
 
-    rows = tokens.listing(session, garage)
+    found = named(tokens.listing(session, garage), asked)
+    if found is None:
+        raise TarebookError("device_unknown")
+    return found
+
+
+def named(rows: Sequence[Named], asked: str) -> Named | None:
+    """The one with this id, or else with this name. Raises `device_unclear` when several have it."""
+    from tarebook.errors import TarebookError
+
     found = [row for row in rows if row.id == asked] or [row for row in rows if row.name == asked]
     if len(found) > 1:
         raise TarebookError("device_unclear", name=asked)
-    if not found:
-        raise TarebookError("device_unknown")
-    return found[0]
+    return found[0] if found else None
 
 
 def _list(garage: OpenGarage) -> None:

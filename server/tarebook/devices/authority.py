@@ -97,7 +97,7 @@ def make(folder: Path, name: str, now: datetime | None = None) -> Authority:
     ):
         builder = builder.add_extension(extension, is_critical)
     authority = Authority(builder.sign(key, hashes.SHA256()), key)
-    _keep(folder, authority)
+    keep(folder, authority)
     return authority
 
 
@@ -194,8 +194,9 @@ def _uses(*names: str) -> x509.KeyUsage:
     return x509.KeyUsage(**given)
 
 
-def _keep(folder: Path, authority: Authority) -> None:
-    """The key first: a certificate without its key would be refused at the next start, the reverse is made again."""
+def keep(folder: Path, authority: Authority) -> None:
+    """Makes it the folder's own. The key comes first: a certificate without its key would be refused at the next start,
+    the reverse is made again."""
     folder.mkdir(mode=0o700, parents=True, exist_ok=True)
     write_whole(folder / KEY, private_pem(authority.key), 0o600)
     write_whole(folder / CERTIFICATE, authority.certificate.public_bytes(serialization.Encoding.PEM), 0o644)

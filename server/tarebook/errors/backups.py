@@ -13,6 +13,11 @@ ROWS = {
         "Update this one; nothing was changed.", 500),
     "not_a_backup": at_home("The file {file} is not a backup of Tarebook, or only a piece of one.",
         "Name one that tarebook backup made. What an app has exported is taken in by tarebook import.", 500),
+    "restore_unasked": at_home("The garage in this backup lets in phones, and nobody was asked which may still do so.",
+        "Add --phones all, --phones none, or --phones with names and commas between. Its phones are: {phones}. "
+        "Nothing was changed.", 500),
+    "restore_phone_unknown": at_home("The backup has no phone called {name} that can be let in.",
+        "Its phones are: {phones}. Nothing was changed.", 500),
     "restore_not_empty": at_home("The database that DATABASE_URL names holds a garage already.",
         "Make an empty database and name that one. Nothing was changed.", 500),
 }

@@ -44,6 +44,13 @@ ROWS = {
     "authority_not_yet": at_home("The authority begins on {since}; this computer's clock says {now}.",
         "Set the clock, if that is what is wrong. If it was wrong when the authority was made, tarebook authority "
         f"--new makes another one. {_INSTALL}", 500),
+    "authority_not_taken": at_home("The file {file} holds no authority that can be used here: {reason}.",
+        "Name one that tarebook authority --save wrote, and its passphrase. Nothing was changed.", 500),
+    "passphrase_missing": at_home("A saved authority needs a passphrase, and there is no terminal to ask for it.",
+        "Write it into a file that only you can read, and add --passphrase FILE.", 500),
+    "passphrase_short": at_home("A passphrase needs at least {least} characters.",
+        "Take four words or more: whoever gets the file may try as long as they like.", 500),
+    "passphrase_differs": at_home("The two passphrases are not the same.", "Type it twice alike.", 500),
     "outside_authority": at_home("The authority may not vouch for {name}, only for {allowed}.",
         f"tarebook authority --new makes one for the permanent name. {_INSTALL}", 500),
 }

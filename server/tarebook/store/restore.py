@@ -1,21 +1,22 @@
 """A garage brought back from a backup: proven first, put in place by one rename, and announced by a new epoch.
 
 Phones that meet the new epoch send again everything they hold, so what was written after the backup comes back. What
-the folder knows of devices and of its own address is newer than the backup and stays; so do the certificates, which
-are in no backup. The database that was there is put aside, never deleted.
+the folder knows of devices, of its own address and of its receipts is newer than the backup and stays; so do the
+certificates, which are in no backup. Of all others a person says who may still come in, as a backup cannot know who was
+taken off since. The database that was there is put aside, never deleted.
 """
 
 import os
 import shutil
 import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator
 from contextlib import closing, contextmanager
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import delete, insert, select
+from sqlalchemy import delete, insert, select, update
 from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.orm import Session
 
@@ -27,14 +28,35 @@ from tarebook.store.database import Database, settings_database
 from tarebook.store.files import fsync
 from tarebook.store.lock import hold
 from tarebook.store.migrate import make_folder, migrate
-from tarebook.store.models import Base, DeviceRow, SettingRow
+from tarebook.store.models import Base, DeviceRow, GarageRow, SettingRow, utc_now
 from tarebook.store.photos import disk_troubles
 from tarebook.store.snapshot import copy_rows, snapshot
 
 _BESIDE = ("", "-wal", "-shm", "-journal")  # what SQLite may leave beside a database's file
-_NEWER = (DeviceRow, SettingRow)
+_NEWER = (DeviceRow, SettingRow, GarageRow)
 Rows = list[dict[str, Any]]
 _Into = Callable[[Settings, Database, Path], Path | None]
+
+
+@dataclass(frozen=True)
+class Phone:
+    """A device of the garage to come. `off`: when it was taken off since the backup was made, for all this computer
+    knows; it stays off then."""
+
+    garage: str
+    id: str
+    name: str
+    paired_at: str
+    last_seen: str
+    off: str | None
+
+
+Choose = Callable[[list[Phone]], Collection[Phone]]
+"""Gives those of the phones that may still come in."""
+
+
+def everyone(phones: list[Phone]) -> Collection[Phone]:
+    return phones
 
 
 @dataclass(frozen=True)
@@ -47,16 +69,18 @@ class Restored:
     aside: Path | None
 
 
-def restore(settings: Settings, file: Path) -> Restored:
-    """Puts the backup in the place of the garage the settings name.
+def restore(settings: Settings, file: Path, choose: Choose = everyone) -> Restored:
+    """Puts the backup in the place of the garage the settings name. `choose` is asked once the backup is proven.
 
-    Raises `folder_in_use` while a server holds the folder, `restore_not_empty` for a PostgreSQL database with a garage
-    in it, `disk_full`, and what `opened` and `verify` have to say of the file; then nothing was changed.
+    Raises what `choose` raises, `folder_in_use` while a server holds the folder, `restore_not_empty` for a PostgreSQL
+    database with a garage in it, `disk_full`, and what `opened` and `verify` have to say of the file; then nothing was
+    changed.
     """
     make_folder(settings.data)
     with hold(settings.data), disk_troubles(), _scratch(settings.data) as scratch, opened(file) as backup:
         with closing(verify(backup, scratch)) as copy:
             _set_right(copy, backup.manifest, _newer_rows(settings))
+            _let_in(copy, backup.manifest.made_at, choose)
             _place_photos(settings, backup)
             into: _Into = _into_server if settings.database_url else _into_folder
             aside = into(settings, copy, scratch)
@@ -90,6 +114,9 @@ def _rows(database: Database, table: type[Base]) -> Rows:
 
 def _set_right(copy: Database, manifest: Manifest, newer: dict[type[Base], Rows]) -> None:
     with copy.write() as session:
+        for row in newer.pop(GarageRow, []):
+            key = update(GarageRow).where(GarageRow.id == row["id"]).values(receipt_key=row["receipt_key"])
+            session.execute(key)  # a backup older than receipts has just been given another
         for table, rows in newer.items():
             for row in rows:
                 if row.get("garage", "") in {"", *manifest.marks}:
@@ -103,6 +130,25 @@ def _put(session: Session, table: type[Base], row: dict[str, Any]) -> None:
     key = [column == row[column.name] for column in table.__table__.primary_key]
     session.execute(delete(table).where(*key))
     session.execute(insert(table), [row])
+
+
+def _let_in(copy: Database, made_at: str, choose: Choose) -> None:
+    """Takes off whoever was not chosen."""
+    with copy.read() as session:
+        rows = session.scalars(select(DeviceRow).order_by(DeviceRow.paired_at, DeviceRow.id)).all()
+        phones = [
+            Phone(row.garage, row.id, row.name, row.paired_at, row.last_seen, row.revoked_at)
+            for row in rows
+            if row.revoked_at is None or row.revoked_at > made_at
+        ]
+    if all(phone.off for phone in phones):
+        return
+    chosen = {(phone.garage, phone.id) for phone in choose(phones)}
+    with copy.write() as session:
+        for phone in phones:
+            if not phone.off and (phone.garage, phone.id) not in chosen:
+                here = DeviceRow.garage == phone.garage, DeviceRow.id == phone.id
+                session.execute(update(DeviceRow).where(*here).values(revoked_at=utc_now()))
 
 
 def _place_photos(settings: Settings, backup: BackupFile) -> None:
