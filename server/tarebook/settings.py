@@ -88,6 +88,8 @@ class Settings:
     threads: int = field(default=8, metadata=_as(_whole(1, 64), "Requests answered at once."))
     photo_bytes: int = field(default=2_000_000, metadata=_as(
         _whole(1, 50_000_000), "Largest photo taken in, in bytes."))
+    reserve_bytes: int = field(default=50_000_000, metadata=_as(
+        _whole(0, 10**12), "Room on the disk kept for weighings, in bytes: with less, photos and daily backups wait."))
     photo_pixels: int = field(default=40_000_000, metadata=_as(
         _whole(1, 200_000_000), "Most pixels of a photo that is opened."))
     static_app: Path = field(default_factory=lambda: Path(__file__).parent / "static_app", metadata=_as(

@@ -40,11 +40,11 @@ def add_options(parser: ArgumentParser) -> None:
 
 
 def run(options: Namespace) -> int:
-    from tarebook.cli.garage import existing_garage
+    from tarebook.cli.garage import readable_garage
 
     if options.daily:
         return _every_day(options)
-    with existing_garage(options) as garage:
+    with readable_garage(options) as garage:
         made = _to(garage, Path(options.file)) if options.file else _kept(garage)
     print(f"{made.file}: {_contents(made)}. Restored elsewhere and folded again, it is the same.")
     if made.manifest.left_out:
@@ -95,12 +95,12 @@ def _when_input_ends(do: Callable[[], None]) -> None:
 
 def _one_if_due(options: Namespace) -> str:
     """Makes one when there is a day without; gives what stood in the way, for the next look to try again."""
-    from tarebook.cli.garage import existing_garage
+    from tarebook.cli.garage import readable_garage
     from tarebook.errors import TarebookError
     from tarebook.store.backup import is_due
 
     try:
-        with existing_garage(options) as garage:
+        with readable_garage(options) as garage:
             if is_due(garage.settings, garage.database, datetime.now(UTC)):
                 _kept(garage)
         return ""

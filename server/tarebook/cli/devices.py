@@ -39,13 +39,14 @@ def add_options(parser: ArgumentParser) -> None:
 
 
 def run(options: Namespace) -> int:
-    from tarebook.cli.garage import existing_garage
+    from tarebook.cli.garage import existing_garage, readable_garage
 
-    with existing_garage(options) as garage:
-        if options.action is None:
-            _list(garage)
-        else:
+    opened = existing_garage if options.action else readable_garage
+    with opened(options) as garage:
+        if options.action:
             _change(garage, options)
+        else:
+            _list(garage)
     return 0
 
 

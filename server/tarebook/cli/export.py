@@ -24,10 +24,10 @@ def add_options(parser: ArgumentParser) -> None:
 
 
 def run(options: Namespace) -> int:
-    from tarebook.cli.garage import existing_garage
+    from tarebook.cli.garage import readable_garage
     from tarebook.papers.takeout import write_takeout
 
-    with existing_garage(options) as garage:
+    with readable_garage(options) as garage:
         missing = write_takeout(garage.database, garage.id, garage.settings.photos, options.file, options.format)
     if missing:
         print(f"Photos that have not arrived on this computer, and so are not in the file: {missing}.")

@@ -11,7 +11,7 @@ from tarebook.garage.records import Records, all_records, unproven
 from tarebook.settings import Settings
 from tarebook.store import garages
 from tarebook.store.database import Database, settings_database
-from tarebook.store.migrate import prepare
+from tarebook.store.migrate import prepare, prepare_to_read
 
 
 @dataclass(frozen=True)
@@ -54,9 +54,23 @@ def existing_garage(options: Namespace) -> Iterator[OpenGarage]:
 
 
 @contextmanager
+def readable_garage(options: Namespace) -> Iterator[OpenGarage]:
+    """The garage that is there, to read from: also from a disk that is full or read-only. Raises `garage_missing`."""
+    settings = settings_of(options)
+    settings_database(settings).close()
+    with _garage_of(prepare_to_read(settings), settings) as garage:
+        yield garage
+
+
+@contextmanager
 def garage_in(settings: Settings) -> Iterator[OpenGarage]:
     """The garage of the database the settings name; both are made when they are not there."""
-    database = prepare(settings)
+    with _garage_of(prepare(settings), settings) as garage:
+        yield garage
+
+
+@contextmanager
+def _garage_of(database: Database, settings: Settings) -> Iterator[OpenGarage]:
     try:
         with database.write() as session:
             garage = garages.open_or_create(session).id

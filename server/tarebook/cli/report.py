@@ -48,7 +48,7 @@ def _demo_records() -> Records:
 
 
 def _records(options: Namespace) -> tuple[Records, list[dict[str, str]]]:
-    from tarebook.cli.garage import existing_garage
+    from tarebook.cli.garage import readable_garage
 
-    with existing_garage(options) as garage:
+    with readable_garage(options) as garage:
         return garage.records(), garage.unproven()

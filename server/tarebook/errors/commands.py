@@ -6,8 +6,12 @@ from tarebook.errors.row import at_home
 ROWS = {
     "port_taken": at_home("Port {port} is taken by another program.",
         "Stop that program, or choose another port with {option}.", 500),
-    "folder_not_writable": at_home("The folder {folder} cannot be written to.",
+    "folder_not_writable": at_home("The folder {folder} cannot be written to: {reason}.",
         "Choose another one with --data, or change its permissions.", 500),
+    "folder_full": at_home("The disk of the folder {folder} is full.",
+        "Make room on it. Until then report, devices, export, and backup to another disk still work.", 500),
+    "folder_read_only": at_home("The disk of the folder {folder} is read-only.",
+        "Check whether it has failed. Until then report, devices, export, and backup to another disk still work.", 500),
     "folder_in_use": at_home("Another Tarebook is already serving the folder {folder}.",
         "Stop it, or choose another folder with --data.", 500),
     "database_newer": at_home("The database was made by a newer Tarebook.",

@@ -23,7 +23,9 @@ ROWS = {
     "busy": at_home("The database is busy.", "It will be tried again by itself.", 503),
     "disk_full": at_home("The home computer's disk is full; nothing of this was kept there.",
         "Make room on it. The phone keeps everything until then.", 507),
-    "store_unwell": at_home("The home computer cannot write to its folder.",
+    "disk_read_only": at_home("The home computer's disk is read-only; nothing of this was kept there.",
+        "Check whether it has failed: a system locks a failing disk. The phone keeps everything until then.", 507),
+    "store_unwell": at_home("The home computer cannot write to its folder: {reason}.",
         "Check the folder and its disk. The phone keeps everything until then.", 507),
 }
 # fmt: on

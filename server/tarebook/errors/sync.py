@@ -30,6 +30,8 @@ ROWS = {
     "photo_truncated": first("This picture is cut short.", "Take or choose it again.", 422),
     "photo_unknown": at_home("This photo is not on the home computer.",
         "It comes when the phone that took it has sent it.", 404),
+    "photo_no_room": at_home("The home computer's disk is nearly full; photos wait on the phone.",
+        "Make room on it. Weighings still go in.", 507),
     "photo_damaged": at_home("This photo was damaged on the home computer's disk.",
         "A phone that still has it sends it again by itself, within the hour.", 404),
     "unreadable": first("This record could not be read.", "It is kept as it came. Export keeps it too."),

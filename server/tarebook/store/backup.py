@@ -4,7 +4,6 @@ A backup is put together in a passing folder beside its name and renamed when it
 power cut leaves the older ones as they were. Then `garage.durable` says how far it reaches, and phones hear of it.
 """
 
-import errno
 import hashlib
 import os
 import shutil
@@ -24,7 +23,7 @@ from tarebook.settings import Settings
 from tarebook.store import durable, photo_copies
 from tarebook.store.backup_file import DATABASE, MANIFEST, Manifest, Marks, opened, photo_name, verify
 from tarebook.store.database import Database
-from tarebook.store.files import fsync, locked
+from tarebook.store.files import disk_trouble, fsync, locked
 from tarebook.store.journal_rows import mark_at, walked
 from tarebook.store.kept import backups_in, name_at, to_keep
 from tarebook.store.migrate import make_folder
@@ -58,6 +57,8 @@ def back_up_daily(settings: Settings, database: Database, now: datetime) -> Made
     """A backup in the folder of the kept ones, which share their photos; then those past their age go."""
     folder = settings.backups
     make_folder(folder)
+    if shutil.disk_usage(folder).free < settings.reserve_bytes:
+        raise TarebookError("backup_no_room", folder=str(folder))
     with locked(folder / "making.lock"):
         made = _make(settings, database, folder / name_at(now), folder)
         _let_go(folder, made.file)
@@ -191,7 +192,7 @@ def _troubles(file: Path) -> Iterator[None]:
     try:
         yield
     except OSError as problem:
-        if problem.errno in (errno.ENOSPC, errno.EDQUOT):
+        if disk_trouble(problem).code == "disk_full":
             raise TarebookError("backup_no_room", folder=str(file.parent)) from problem
         raise TarebookError("file_unwritable", file=str(file), reason=problem.strerror or str(problem)) from problem
     except TarebookError as problem:

@@ -5,11 +5,15 @@ that first reads and then writes can fail half-way under load, and a retry is no
 on the disk when its block ends (`synchronous=FULL`); what fails leaves nothing behind.
 """
 
+import shutil
 import sqlite3
+import tempfile
 import threading
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
+from pathlib import Path
 from typing import Any
+from urllib.parse import quote
 
 from flask import Flask
 from sqlalchemy import Connection, Engine, event, text
@@ -18,6 +22,7 @@ from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
 from tarebook.settings import Settings
+from tarebook.store.files import disk_trouble, try_folder
 from tarebook.store.models import db
 
 LOCK_WAIT_SECONDS = 15
@@ -77,9 +82,18 @@ class Database:
             code = refusal(problem)
             if code is None:
                 raise
+            if code == "store_unwell":
+                self._name_the_cause()
             raise TarebookError(code, file=self.name, reason=str(problem.orig).splitlines()[0]) from problem
         except UnicodeDecodeError as problem:
             raise TarebookError("database_damaged", file=self.name, reason="a text in it is none") from problem
+
+    def _name_the_cause(self) -> None:
+        """SQLite says less than the disk: a file that is tried there tells more."""
+        try:
+            try_folder(Path(self.name).parent)
+        except OSError as problem:
+            raise disk_trouble(problem) from problem
 
     @property
     def is_sqlite(self) -> bool:
@@ -148,6 +162,43 @@ def refusal(problem: DBAPIError) -> str | None:
 
 def _is_operational(problem: DBAPIError) -> bool:
     return type(problem).__name__ == "OperationalError"
+
+
+def in_memory(file: Path) -> Database:
+    """A copy of a SQLite database in memory, made without writing anything beside its file."""
+    copy = Database("sqlite://")
+    with copy.engine.connect() as connection:
+        driver = connection.connection.driver_connection
+        assert isinstance(driver, sqlite3.Connection)
+        try:
+            _copy_anyhow(file, driver)
+        except sqlite3.DatabaseError as problem:
+            raise TarebookError("database_damaged", file=str(file), reason=str(problem)) from problem
+    copy.name = str(file)
+    return copy
+
+
+def _copy_anyhow(file: Path, into: sqlite3.Connection) -> None:
+    try:
+        _copy(file, "mode=ro", into)  # beside a running server, or what a killed one left
+    except sqlite3.OperationalError:
+        _copy_alone(file, into)
+
+
+def _copy(file: Path, how: str, into: sqlite3.Connection) -> None:
+    with closing(sqlite3.connect(f"file:{quote(str(file))}?{how}", uri=True)) as source:
+        source.backup(into)
+
+
+def _copy_alone(file: Path, into: sqlite3.Connection) -> None:
+    """Nobody has it open, and there is no room for the index that SQLite puts beside a log of changes."""
+    log = file.with_name(f"{file.name}-wal")
+    if not log.exists() or log.stat().st_size == 0:
+        return _copy(file, "mode=ro&immutable=1", into)
+    with tempfile.TemporaryDirectory() as elsewhere:
+        for one in (file, log):
+            shutil.copy(one, elsewhere)
+        _copy(Path(elsewhere) / file.name, "mode=rw", into)
 
 
 def settings_database(settings: Settings) -> Database:

@@ -1,11 +1,15 @@
 """Files that are whole or not there."""
 
+import errno
 import os
 import secrets
 import sys
+import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+
+from tarebook.errors import TarebookError
 
 
 def write_all(handle: int, data: bytes, offset: int) -> None:
@@ -37,6 +41,22 @@ def fsync(path: Path) -> None:
         os.fsync(handle)
     finally:
         os.close(handle)
+
+
+_CAUSES = {errno.ENOSPC: "disk_full", errno.EDQUOT: "disk_full", errno.EROFS: "disk_read_only"}
+
+
+def disk_trouble(problem: OSError) -> TarebookError:
+    """The refusal that names the true cause: `disk_full`, `disk_read_only`, else `store_unwell`."""
+    return TarebookError(_CAUSES.get(problem.errno or 0, "store_unwell"), reason=problem.strerror or str(problem))
+
+
+def try_folder(folder: Path) -> None:
+    """Writes a passing file into the folder. Raises OSError when that cannot be done."""
+    with tempfile.TemporaryFile(dir=folder) as file:
+        file.write(b"x")
+        file.flush()
+        os.fsync(file.fileno())
 
 
 @contextmanager

@@ -1,7 +1,6 @@
 """Brings folder, database and fold up to this program, before anything is served."""
 
-import os
-import tempfile
+import sys
 from pathlib import Path
 
 from alembic import command
@@ -12,10 +11,12 @@ from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
 from tarebook.settings import Settings
-from tarebook.store.database import Database
+from tarebook.store.database import Database, in_memory
+from tarebook.store.files import disk_trouble, try_folder
 from tarebook.store.models import GarageRow
 from tarebook.store.rebuild import rebuild, rules
 
+_UNWRITABLE = {"disk_full": "folder_full", "disk_read_only": "folder_read_only"}
 MIGRATIONS = Path(__file__).parent / "migrations"
 
 
@@ -26,7 +27,24 @@ def prepare(settings: Settings) -> Database:
     """
     make_folder(settings.data)
     make_folder(settings.photos)
-    database = Database(settings.database)
+    return _brought_up(Database(settings.database))
+
+
+def prepare_to_read(settings: Settings) -> Database:
+    """As `prepare`; where the folder takes nothing, a copy in memory: full and locked disks must give everything out.
+
+    What is changed in the copy is gone with it. The reason why it is one is said on stderr.
+    """
+    try:
+        return prepare(settings)
+    except TarebookError as problem:
+        if settings.database_url or problem.code not in ("folder_full", "folder_read_only", "folder_not_writable"):
+            raise
+        print(f"tarebook: {problem.sentence} It is read from a copy in memory.", file=sys.stderr)
+        return _brought_up(in_memory(settings.data / "tarebook.sqlite3"))
+
+
+def _brought_up(database: Database) -> Database:
     database.check_pages()
     migrate(database)
     with database.write() as session:
@@ -39,11 +57,10 @@ def make_folder(folder: Path) -> None:
     """Makes a private folder and tries it by writing a file."""
     try:
         folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-        with tempfile.TemporaryFile(dir=folder) as file:
-            file.write(b"x")
-            os.fsync(file.fileno())
+        try_folder(folder)
     except OSError as problem:
-        raise TarebookError("folder_not_writable", folder=str(folder), reason=problem.strerror) from problem
+        code = _UNWRITABLE.get(disk_trouble(problem).code, "folder_not_writable")
+        raise TarebookError(code, folder=str(folder), reason=problem.strerror or str(problem)) from problem
 
 
 def migrate(database: Database, upto: str = "head") -> None:

@@ -5,10 +5,10 @@ After the last piece: size, hash, a look at the picture, fsync, rename, and only
 No database lock is held meanwhile.
 """
 
-import errno
 import hashlib
 import os
 import secrets
+import shutil
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -22,7 +22,7 @@ from tarebook.errors import TarebookError
 from tarebook.settings import Settings
 from tarebook.store import durable, photo_copies, pictures
 from tarebook.store.database import Database
-from tarebook.store.files import fsync, locked, write_all, write_whole
+from tarebook.store.files import disk_trouble, fsync, locked, write_all, write_whole
 from tarebook.store.models import PhotoRow, UploadRow, utc_now
 from tarebook.store.pictures import Picture
 
@@ -48,8 +48,7 @@ def disk_troubles() -> Iterator[None]:
     try:
         yield
     except OSError as problem:
-        full = problem.errno in (errno.ENOSPC, errno.EDQUOT)
-        raise TarebookError("disk_full" if full else "store_unwell", reason=problem.strerror) from problem
+        raise disk_trouble(problem) from problem
 
 
 class Photos:
@@ -60,17 +59,20 @@ class Photos:
         self.uploads = settings.photos / "uploads"
         self.most_bytes = settings.photo_bytes
         self.most_pixels = settings.photo_pixels
+        self.reserve = settings.reserve_bytes
         self.database = database
         self._data, self._pool = settings.data, settings.backups
         self._proven: dict[str, tuple[int, int, int]] = {}
 
     def announce(self, garage: str, sha256: str, size: int, kind: str) -> Upload | None:
-        """The upload by which the photo comes, new or begun before; None when it is here. Raises `photo_too_large`."""
+        """The upload by which the photo comes, new or begun before; None when it is here. Raises `photo_too_large`, and
+        `photo_no_room` when what is left of the disk is for weighings."""
         if size > self.most_bytes:
             raise TarebookError("photo_too_large", most=self.most_bytes)
         with self.database.write() as session:
             if self.find(session, garage, sha256):
                 return None
+            self._leave_room()
             row = session.get(UploadRow, (garage, sha256))
             if row is not None and (row.size, row.type) != (size, kind):
                 self._forget(session, [row])
@@ -114,12 +116,17 @@ class Photos:
         Raises `upload_offset` (data: the right one), `photo_too_large`, `disk_full`, and what `pictures.inspect` and
         the hash have to say of the whole. A piece that cannot be written whole leaves nothing behind.
         """
+        self._leave_room()
         with disk_troubles():
             self.uploads.mkdir(parents=True, exist_ok=True)
             here = self._write(upload, offset, piece)
         if here == upload.size:
             self._complete(upload, sent_by)
         return here
+
+    def _leave_room(self) -> None:
+        if shutil.disk_usage(self._data).free < self.reserve:
+            raise TarebookError("photo_no_room")
 
     def _write(self, upload: Upload, offset: int, piece: bytes) -> int:
         with locked(self._part(upload.id)) as handle:
