@@ -1,4 +1,4 @@
-"""What the tests need of this machine: browsers of three engines, a Node, the built app."""
+"""What the tests need of this machine: browsers of three engines, a proxy, a Node, the built app."""
 
 import os
 import shutil
@@ -30,6 +30,7 @@ FIREFOX = ("firefox-esr",)
 WEBKIT = ("webkit2gtk-driver", "xvfb", "gir1.2-webkit2-4.1", "gir1.2-gtk-3.0", "python3-gi")
 TRUST = ("libnss3-tools",)
 OPENSSL = ("openssl",)
+NGINX = ("nginx-light",)
 MEMORY = Path("/dev/shm")
 ROOM = 2 << 30  # bytes; a whole run writes about a quarter of it
 SYSTEM_PYTHON = "/usr/bin/python3"
@@ -71,12 +72,13 @@ def need_chromium() -> str:
 
 
 def want_other_engines() -> None:
-    """Installs what is missing of the other engines, and what makes Chromium trust an authority, when we may."""
+    """Installs what is missing of the other engines, a proxy, and what makes Chromium trust an authority, if we may."""
     missing = {
         FIREFOX: find_firefox() is None,
         WEBKIT: webkit_version() is None,
         TRUST: shutil.which("certutil") is None,
         OPENSSL: shutil.which("openssl") is None,
+        NGINX: shutil.which("nginx") is None,
     }
     install(*(package for packages, is_missing in missing.items() if is_missing for package in packages))
 
@@ -85,7 +87,7 @@ def install(*packages: str) -> None:
     """Installs Debian packages where this process may do so; elsewhere does nothing."""
     if not packages or not shutil.which("apt-get") or os.geteuid() != 0:
         return
-    print(f"Installing for the browser tests: {' '.join(packages)}.", flush=True)
+    print(f"Installing for the tests: {' '.join(packages)}.", flush=True)
     apt = ["apt-get", "-y", "-qq", "-o", "Dpkg::Use-Pty=0", "-o", "DPkg::Lock::Timeout=600"]
     env = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
     for step in (["update"], ["install", "--no-install-recommends", *packages]):

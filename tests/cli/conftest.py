@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import pytest
 
 from tarebook.cli import main
+from tests.cli import nginx
 
 
 @dataclass
@@ -29,3 +30,8 @@ def tarebook(capsysbinary, tmp_path, monkeypatch):
         return Ended(code, out.decode(), err.decode())
 
     return run
+
+
+def pytest_terminal_summary(terminalreporter):
+    if not nginx.FOUND:
+        terminalreporter.write_line("Engine nginx: NOT TRIED, it is not on this machine.")
