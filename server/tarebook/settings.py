@@ -86,6 +86,8 @@ class Settings:
     demo: bool = field(default=False, metadata={
         "help": "A throw-away garage, by `serve --demo` alone: the local address pairs by itself."})
     threads: int = field(default=8, metadata=_as(_whole(1, 64), "Requests answered at once."))
+    calc_seconds: int = field(default=10, metadata=_as(
+        _whole(1, 3600), "Longest computation done for one request, in seconds."))
     photo_bytes: int = field(default=2_000_000, metadata=_as(
         _whole(1, 50_000_000), "Largest photo taken in, in bytes."))
     reserve_bytes: int = field(default=50_000_000, metadata=_as(

@@ -17,12 +17,16 @@ class StrictParser(FlaskParser):
     """Refuses other content types, what is not UTF-8, NaN, and nesting that would exhaust the reader."""
 
     def load_json(self, req: Request, schema: Any) -> Any:
-        if req.mimetype != "application/json":
-            raise TarebookError("unsupported_type")
+        self.check_type(req)
         try:
             return load_json(req.get_data(cache=True).decode("utf-8"))
         except (UnicodeDecodeError, ValueError) as problem:
             raise TarebookError("malformed_json", reason=why_not_json(problem)) from problem
+
+    @staticmethod
+    def check_type(req: Request) -> None:
+        if req.mimetype != "application/json":
+            raise TarebookError("unsupported_type")
 
     def handle_error(self, error: ValidationError, *_args: Any, **_kwargs: Any) -> NoReturn:
         raise TarebookError("bad_input", fields=error.messages) from error

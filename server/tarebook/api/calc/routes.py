@@ -1,14 +1,32 @@
-"""`POST /api/v1/calc/NAME`: the computations on the web, one documented route each."""
+"""`POST /api/v1/calc/NAME`: one documented route for each computation, which a process of its own does."""
 
-from flask import Response, jsonify
+from collections.abc import Callable
+from typing import Any
+
+from flask import Response, request
 
 from tarebook.api.access import MOST_BYTES, allowed
 from tarebook.api.blueprint import Room
-from tarebook.api.calc import CALCULATIONS
+from tarebook.api.body import StrictParser
+from tarebook.api.calc import CALCULATIONS, apart
 from tarebook.api.calc.calculation import Calculation
-from tarebook.api.calc.numbers import Given
+from tarebook.api.services import services
 
-room = Room("calc", __name__, description="Any computation on JSON: a garage in, numbers with their uncertainty out.")
+
+class _Unread(StrictParser):
+    """Leaves the body to the process that computes: reading it is part of what may take long."""
+
+    def parse(self, *_args: Any, **_kwargs: Any) -> bytes:
+        self.check_type(request)
+        return request.get_data()
+
+
+class _CalcRoom(Room):
+    ARGUMENTS_PARSER = _Unread()
+
+
+_ABOUT = "Any computation on JSON: a garage in, numbers with their uncertainty out."
+room = _CalcRoom("calc", __name__, description=_ABOUT)
 
 
 def _mount(calculation: Calculation) -> None:
@@ -17,8 +35,14 @@ def _mount(calculation: Calculation) -> None:
     @room.arguments(calculation.given)
     @room.response(200, calculation.answer)
     @room.doc(summary=calculation.about)
-    def answer(given: Given) -> Response:
-        return jsonify(calculation.answer_to(given))
+    def answer(payload: bytes) -> Response:
+        seconds = services().settings.calc_seconds
+        return Response(apart.compute(calculation.name, payload, seconds, _has_gone()), mimetype="application/json")
+
+
+def _has_gone() -> Callable[[], bool]:
+    gone = request.environ.get("tarebook.gone")
+    return gone.is_set if gone else lambda: False
 
 
 for _calculation in CALCULATIONS.values():
