@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import sqlite3
 from pathlib import Path
 from typing import Any
 
@@ -148,3 +149,20 @@ def test_the_key_is_the_garages_own_stays_with_its_backup_and_is_told_to_nobody(
     (again,) = phone.push(text).json["results"]
     assert again["receipt"] == first["receipt"] != elsewhere_["receipt"]
     assert "key" not in json.dumps(phone.pull().json).replace("kept", "")
+
+
+def test_phones_that_had_read_the_journal_before_there_were_receipts_come_to_have_them_all(home: Home) -> None:
+    phone = ModelPhone(home.pair())
+    history(phone, 8)
+    phone.sync(home)
+    phone.proofs.clear()
+    home.close()
+    with sqlite3.connect(home.settings.data / "tarebook.sqlite3") as database:
+        database.execute("ALTER TABLE garage DROP COLUMN receipt_key")
+        database.execute("ALTER TABLE entry DROP COLUMN sent_for")
+        database.execute("UPDATE alembic_version SET version_num = '0002'")
+    database.close()
+    home.open()
+    phone.sync(home)
+    assert len(phone.proofs) == 8
+    assert len(rows(phone.device)) == 8

@@ -14,7 +14,9 @@ down_revision = "0002"
 branch_labels = None
 depends_on = None
 
-_GARAGE = sa.table("garage", sa.column("id", sa.String), sa.column("receipt_key", sa.LargeBinary))
+_GARAGE = sa.table(
+    "garage", sa.column("id", sa.String), sa.column("receipt_key", sa.LargeBinary), sa.column("epoch", sa.String)
+)
 _ENTRY = sa.table(
     "entry", sa.column("garage", sa.String), sa.column("number", sa.BigInteger), sa.column("text", sa.LargeBinary),
     sa.column("sent_by", sa.String), sa.column("sent_for", sa.String),
@@ -27,8 +29,9 @@ def upgrade() -> None:
     op.add_column("entry", sa.Column("sent_for", sa.String(length=80), nullable=True))
     connection = op.get_bind()
     for name in connection.scalars(sa.select(_GARAGE.c.id)).all():
-        key = sa.update(_GARAGE).where(_GARAGE.c.id == name).values(receipt_key=secrets.token_bytes(32))
-        connection.execute(key)
+        # By a new epoch phones read the journal once more, and get the receipts of what they have.
+        given = {"receipt_key": secrets.token_bytes(32), "epoch": secrets.token_hex(8)}
+        connection.execute(sa.update(_GARAGE).where(_GARAGE.c.id == name).values(given))
     columns = sa.select(_ENTRY.c.garage, _ENTRY.c.number, _ENTRY.c.text, _ENTRY.c.sent_by)
     rows = connection.execute(columns.execution_options(yield_per=1000))
     others = [found for row in rows if (found := _sent_for_another(row))]
