@@ -1,7 +1,4 @@
-"""Every route × (no token, revoked, paired, other garage), made from the URL map and tried by requests.
-
-A route that is added appears here by itself, and fails until it says what a good request to it looks like.
-"""
+"""The table of who may call what, every cell requested; a new route fails until it says what is good to send."""
 
 from __future__ import annotations
 
@@ -13,31 +10,18 @@ from typing import Any
 
 import pytest
 from sqlalchemy import select
-from werkzeug.routing import Rule
 
-from tarebook import create_app
-from tarebook.api.access import allowed_of
 from tarebook.devices import pairing
-from tarebook.settings import Settings
 from tarebook.store import garages, house
 from tarebook.store.models import Base
+from tests.api.access_table import ROUTES, STATES, expected, table, who_may
 from tests.home import Device, Home, entry
 from tests.photos import photo_entry, picture, send_photo, sha
 
 SECRET = "The turbo under the bench"
-ANYWHERE = {"REMOTE_ADDR": "192.168.1.20"}
+NAME = "tarebook.local"
+ON_LAN = {"REMOTE_ADDR": "192.168.1.20", "tarebook.entrance": "lan"}
 GARAGE: dict[str, Any] = {"cars": [{"id": "c", "name": "Pebble"}], "parts": [], "jobs": []}
-
-
-def routes() -> dict[str, tuple[Rule, str]]:
-    """ "METHOD /path" -> (rule, method)"""
-    rules = create_app(Settings(data=Path("unused"))).url_map.iter_rules()
-    return {
-        f"{method} {rule.rule}": (rule, method) for rule in rules for method in (rule.methods or set()) - {"OPTIONS"}
-    }
-
-
-ROUTES = routes()
 
 
 @dataclass
@@ -71,13 +55,28 @@ class House:
         }
         return {"json": GARAGE} if endpoint.startswith("calc.") else bodies.get(endpoint, {})
 
+    def callers(self, state: str) -> list[tuple[Device | None, dict[str, Any]]]:
+        """Who asks in a state, and what shows where from: a proxy is known by its headers, or by the name it passes."""
+        callers: dict[str, list[tuple[Device | None, dict[str, Any]]]] = {
+            "none": [(None, {})],
+            "revoked": [(self.revoked, {})],
+            "other garage": [(self.other, {})],
+            "home": [(self.phone, {})],
+            "lan": [(self.phone, {"environ_base": ON_LAN, "headers": {**self.phone.headers, "Host": NAME}})],
+            "proxied": [
+                (self.phone, {"headers": {**self.phone.headers, **passed}})
+                for passed in ({"X-Forwarded-For": "192.168.1.20"}, {"Host": NAME}, {"Via": "1.1 x", "Host": NAME})
+            ],
+        }
+        return callers[state]
+
     def ask(self, route: str, by: Device | None, **more: Any) -> Any:
         rule, method = ROUTES[route]
         values = {name: self.names[f"{rule.endpoint}.{name}"] for name in rule.arguments}
         path = self.home.app.url_map.bind("localhost").build(str(rule.endpoint), values)
-        carried = {**self.body(str(rule.endpoint), by), **more}
-        headers = {**(by.headers if by else {}), **carried.pop("headers", {})}
-        return self.home.client.open(path, method=method, headers=headers, **carried)
+        carried = self.body(str(rule.endpoint), by)
+        headers = {**(by.headers if by else {}), **carried.pop("headers", {}), **more.pop("headers", {})}
+        return self.home.client.open(path, method=method, headers=headers, **carried, **more)
 
     def rows(self) -> dict[str, list[Any]]:
         """Everything in the database but when a device was last seen."""
@@ -95,7 +94,7 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> House:
     (folder / "app").mkdir()
     (folder / "app" / "index.html").write_text("<!doctype html><title>Tarebook</title>")
     (folder / "app" / "sw.js").write_text("// worker")
-    return furnished(Home(folder))
+    return furnished(Home(folder, hosts=(NAME,)))
 
 
 def furnished(home: Home) -> House:
@@ -137,68 +136,31 @@ def code_of(answer: Any) -> str | None:
     return str(answer.json["error"]["code"]) if answer.data else None
 
 
-def who_may(house_: House, route: str) -> str | None:
-    return allowed_of(house_.home.app.view_functions[str(ROUTES[route][0].endpoint)])
-
-
 def test_the_table_has_rows() -> None:
     assert len(ROUTES) > 25
+    assert len(table().splitlines()) == len(ROUTES) + 1
 
 
+@pytest.mark.parametrize("state", STATES)
 @pytest.mark.parametrize("route", ROUTES)
-def test_without_a_token(house_: House, route: str) -> None:
-    before, answer = house_.rows(), house_.ask(route, None)
-    if who_may(house_, route) == "anyone":
-        assert answer.status_code < 400
-        return
-    assert answer.status_code == 401
-    assert answer.headers["WWW-Authenticate"] == "Bearer"
-    assert code_of(answer) in ("unpaired", None)
-    assert house_.rows() == before
+def test_every_cell(house_: House, route: str, state: str) -> None:
+    said, before = expected(route, state), house_.rows()
+    for by, carried in house_.callers(state):
+        answer = house_.ask(route, by, **carried)
+        if said == "answered":
+            assert answer.status_code < 400
+            return  # it may have done what it was asked
+        status = {"unpaired": 401, "revoked": 403, "home_only": 403, "404": 404}[said]
+        assert answer.status_code == status
+        assert status == 404 or code_of(answer) in (said, None)
+        assert ("WWW-Authenticate" in answer.headers) == (status == 401)
+        assert house_.rows() == before
 
 
-@pytest.mark.parametrize("route", ROUTES)
-def test_with_the_token_of_a_revoked_device(house_: House, route: str) -> None:
-    before, answer = house_.rows(), house_.ask(route, house_.revoked)
-    if who_may(house_, route) == "anyone":
-        assert answer.status_code < 400
-        return
-    assert answer.status_code == 403
-    assert code_of(answer) in ("revoked", None)
-    assert house_.rows() == before
-
-
-@pytest.mark.parametrize("route", ROUTES)
-def test_with_the_token_of_a_paired_device(house_: House, route: str) -> None:
-    assert house_.ask(route, house_.phone).status_code < 300
-
-
-@pytest.mark.parametrize("route", ROUTES)
-def test_with_the_token_of_a_paired_device_elsewhere(house_: House, route: str) -> None:
-    """On another computer, or behind a proxy of this one, what is for the home computer alone is refused."""
-    before = house_.rows()
-    for elsewhere in ({"environ_base": ANYWHERE}, {"headers": {**house_.phone.headers, "X-Forwarded-For": "10.0.0.9"}}):
-        if who_may(house_, route) == "home":
-            answer = house_.ask(route, house_.phone, **elsewhere)
-            assert answer.status_code == 403
-            assert code_of(answer) in ("home_only", None)
-            assert house_.rows() == before
-    if who_may(house_, route) != "home":
-        assert house_.ask(route, house_.phone, environ_base=ANYWHERE).status_code < 300
-
-
-@pytest.mark.parametrize("route", ROUTES)
+@pytest.mark.parametrize("route", [route for route in ROUTES if who_may(route) != "anyone"])
 def test_with_the_token_of_another_garage(house_: House, route: str) -> None:
     """It is served as any device is, but sees and changes nothing of this garage, not even that it is there."""
-    rule, _method = ROUTES[route]
     before, answer = house_.rows(), house_.ask(route, house_.other)
-    if who_may(house_, route) == "anyone":
-        assert answer.status_code < 400
-        return
-    if rule.arguments:
-        assert answer.status_code == 404
-    else:
-        assert answer.status_code < 300
     of_this_garage = (SECRET, house_.home.garage, house_.phone.id, house_.desk.id, sha(picture(1)), sha(picture(2)))
     assert not [word for word in of_this_garage if word.encode() in answer.data]
     mine = {name: [row for row in rows if repr(house_.home.garage) in row] for name, rows in before.items()}
