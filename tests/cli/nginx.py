@@ -3,9 +3,12 @@
 import re
 import shutil
 import socket
+import ssl
 import subprocess
 import time
 from contextlib import contextmanager
+from dataclasses import dataclass
+from http.client import HTTPSConnection
 from pathlib import Path
 
 from tarebook.devices import authority
@@ -28,12 +31,36 @@ http {{
 """
 
 
+@dataclass(frozen=True)
+class House:
+    """A server behind nginx. `public`: the proxy's port; `trusts`: the file of its certificate's authority."""
+
+    process: subprocess.Popen[str]
+    public: int
+    home: int
+    trusts: Path
+
+    def through(self, address):
+        """A connection to the proxy, from an address."""
+        return _Through(self, address)
+
+
+class _Through(HTTPSConnection):
+    def __init__(self, house, address):
+        super().__init__(NAME, house.public, timeout=30)
+        self._trusts, self._address = ssl.create_default_context(cafile=str(house.trusts)), address
+
+    def connect(self):
+        plain = socket.create_connection(("127.0.0.1", self.port), timeout=30, source_address=(self._address, 0))
+        self.sock = self._trusts.wrap_socket(plain, server_hostname=NAME)
+
+
 @contextmanager
 def proxied(folder):
-    """(port of the proxy, port at home, the authority of its certificate) of a server behind nginx."""
-    folder.mkdir()
+    """A server on `folder/garage`, behind nginx."""
+    folder.mkdir(exist_ok=True)
     public = free_port()
-    with serving_phones(folder / "garage", "--name", NAME, "--proxied", port=public) as (_, said, _):
+    with serving_phones(folder / "garage", "--name", NAME, "--proxied", port=public) as (serving, said, _):
         home = int(re.search(r"http://localhost:(\d+)/", said)[1])
         held = authority.make(folder / "theirs", NAME)
         pair = str(forged(held, [NAME], folder))
@@ -43,7 +70,7 @@ def proxied(folder):
         with subprocess.Popen([*FOUND, "-p", folder, "-c", folder / "nginx.conf"]) as process:
             try:
                 _until_it_listens(process, public)
-                yield public, home, folder / "theirs" / "authority.pem"
+                yield House(serving, public, home, folder / "theirs" / "authority.pem")
             finally:
                 process.kill()
 
