@@ -64,7 +64,12 @@ function hasRecords(least: number): Promise<number> {
 function post(): Post {
   const { store, token } = opened.peek()!;
   const wire = { fetch: (url: string, options: RequestInit) => fetch(url, options), token, patience: PATIENCE };
-  const deaf = { onPhase: () => undefined, onHeard: () => undefined, onShare: () => undefined };
+  const deaf = {
+    onPhase: () => undefined,
+    onHeard: () => undefined,
+    onProven: () => undefined,
+    onShare: () => undefined,
+  };
   return newPost({ wire, store, live: live.peek()!, now: () => new Date(), ...deaf });
 }
 

@@ -1,9 +1,10 @@
 """What was set aside, what a device taken off the list can still do, and everything as one file."""
 
 import json
+from datetime import UTC, datetime, timedelta
 from typing import Any
 
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, Route, expect
 
 from tests.browser.doing import begin, go, in_sync, join, weigh
 from tests.browser.serving import Server
@@ -97,6 +98,31 @@ def test_a_device_taken_off_the_list_keeps_its_records_and_joins_again_by_a_link
     page.get_by_role("button", name="Take in all 2").click()
     go(page, "#/weigh")
     expect(page.get_by_role("link", name="Tow hook")).to_be_visible()
+
+
+def test_records_says_when_a_backup_was_last_proven_and_warns_after_two_days(server, make_phone, tmp_path):
+    phone = make_phone("anna", server)
+    page = join(phone, server)
+    begin(page, "Coupe", "980 kg")
+
+    def hears(proven: datetime | None) -> None:
+        def answer(route: Route) -> None:
+            told = route.fetch()
+            body = {**told.json(), "proven": proven and proven.isoformat()}
+            route.fulfill(response=told, json=body)
+
+        phone.context.unroute_all()
+        phone.context.route("**/api/v1/sync/pull*", answer)
+        send_now(page)
+
+    now = datetime.now(UTC)
+    hears(now - timedelta(hours=47))
+    expect(page.get_by_text("Its last backup was proven")).to_be_visible()
+    hears(now - timedelta(hours=49))
+    expect(page.get_by_role("alert").get_by_text("The home computer's last proven backup is of")).to_be_visible()
+    expect(page.get_by_text("Run tarebook doctor there")).to_be_visible()
+    hears(None)
+    expect(page.get_by_role("alert").get_by_text("The home computer has proven no backup yet.")).to_be_visible()
 
 
 def test_everything_leaves_as_one_file_also_without_the_home_computer(server, make_phone, tmp_path):

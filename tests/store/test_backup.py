@@ -199,13 +199,3 @@ def test_rows_that_the_journal_does_not_make_are_no_backup(home: Home, phone: De
         back_up_to(home.settings, home.database, tmp_path / "one.zip")
     assert (refusal.value.code, refusal.value.data) == ("backup_differs", {"changed": 1})
     assert not (tmp_path / "one.zip").exists()
-
-
-def test_what_a_killed_program_left_is_cleared_away_after_a_day(home: Home, phone: Device, tmp_path: Path) -> None:
-    record(phone, "j1")
-    old, young = tmp_path / ".tarebook-backup-old", tmp_path / ".tarebook-backup-young"
-    for folder in (old, young):
-        folder.mkdir()
-    os.utime(old, (1, 1))
-    back_up_to(home.settings, home.database, tmp_path / "one.zip")
-    assert (old.exists(), young.exists()) == (False, True)

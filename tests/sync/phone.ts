@@ -42,6 +42,7 @@ export class Phone {
       now,
       onPhase: () => undefined,
       onHeard: () => undefined,
+      onProven: () => undefined,
       onShare: () => undefined,
     });
     return new Phone(device, home, disk, store, live, new Writer(live, device, now), post);

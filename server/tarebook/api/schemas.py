@@ -162,6 +162,9 @@ class PulledSchema(_MarkSchema):
     entries = fields.List(fields.Nested(PulledEntrySchema), required=True)
     mark = fields.String(required=True, metadata={"description": "Sent back as since_id with the next pull."})
     more = fields.Boolean(required=True)
+    proven = fields.String(
+        required=True, allow_none=True, metadata={"description": "When a backup was last proven; null: none was yet."}
+    )
 
 
 class AnnounceSchema(Schema):

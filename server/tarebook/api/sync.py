@@ -14,7 +14,7 @@ from tarebook.errors import TarebookError
 from tarebook.garage import feed, intake
 from tarebook.garage.intake import BATCH_BYTES
 from tarebook.garage.receipts import Proof
-from tarebook.store import garages
+from tarebook.store import garages, house
 
 room = Room("sync", __name__, description="The journal: push and pull.")
 
@@ -56,4 +56,5 @@ def pull(query: dict[str, Any]) -> Response:
     with database().read() as session:
         garage = garages.get(session, device().garage)
         page = feed.pull(session, garage, query["epoch"], query["since"], query["since_id"], query["limit"])
-    return jsonify(asdict(page))
+        proven = house.proven_at(session)
+    return jsonify({**asdict(page), "proven": proven})

@@ -78,10 +78,11 @@ def _every_day(options: Namespace) -> int:
     threading.Thread(target=_when_input_ends, args=(ended.set,), daemon=True).start()
     said = ""
     while not ended.is_set():
-        trouble = _one_if_due(options)
+        trouble = _round(options)
         if trouble and trouble != said:
             print(f"tarebook backup: {trouble}", file=sys.stderr, flush=True)
         said = trouble
+        print("looked", flush=True)  # for whom watches: what says nothing for hours hangs
         ended.wait(_LOOK_EVERY_SECONDS)
     return 0
 
@@ -93,16 +94,15 @@ def _when_input_ends(do: Callable[[], None]) -> None:
     do()
 
 
-def _one_if_due(options: Namespace) -> str:
-    """Makes one when there is a day without; gives what stood in the way, for the next look to try again."""
-    from tarebook.cli.garage import readable_garage
+def _round(options: Namespace) -> str:
+    """Makes the day's round when it has not had it; gives what stood in the way, for the next look to try again."""
+    from tarebook.cli.garage import existing_garage
     from tarebook.errors import TarebookError
-    from tarebook.store.backup import is_due
+    from tarebook.store.rounds import make_round
 
     try:
-        with readable_garage(options) as garage:
-            if is_due(garage.settings, garage.database, datetime.now(UTC)):
-                _kept(garage)
+        with existing_garage(options) as garage:
+            make_round(garage.settings, garage.database, datetime.now(UTC))
         return ""
     except TarebookError as problem:
         return f"{problem.sentence} {problem.do}"

@@ -1,6 +1,6 @@
 """Backups, and bringing the garage back from one."""
 
-from tarebook.errors.row import at_home
+from tarebook.errors.row import at_home, later
 
 # fmt: off
 ROWS = {
@@ -8,6 +8,10 @@ ROWS = {
         "Make room there, or name a file elsewhere: tarebook backup FILE. Older backups are untouched.", 507),
     "backup_differs": at_home("{changed} rows of the backup are not what its journal makes; it was not kept.",
         "Run tarebook rebuild, then make the backup again.", 500),
+    "backup_none": later("The home computer has proven no backup yet.",
+        "It makes one by itself while tarebook serve runs; tarebook doctor there says what stands in the way."),
+    "backup_old": later("The home computer's last proven backup is of {when}.",
+        "It should be no older than a day. Run tarebook doctor there: it says what stands in the way."),
     "backup_damaged": at_home("The backup {file} is damaged: {reason}.", "Use an older one. Nothing was changed.", 500),
     "backup_newer": at_home("The backup {file} was made by a newer Tarebook.",
         "Update this one; nothing was changed.", 500),

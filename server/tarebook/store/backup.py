@@ -8,10 +8,9 @@ import hashlib
 import os
 import shutil
 import tempfile
-import time
 import zipfile
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -20,19 +19,19 @@ from sqlalchemy import delete, select
 
 from tarebook.errors import TarebookError
 from tarebook.settings import Settings
-from tarebook.store import durable, photo_copies
+from tarebook.store import durable, house, photo_copies
 from tarebook.store.backup_file import DATABASE, MANIFEST, Manifest, Marks, opened, photo_name, verify
 from tarebook.store.database import Database
 from tarebook.store.files import disk_trouble, fsync, locked
 from tarebook.store.journal_rows import mark_at, walked
-from tarebook.store.kept import backups_in, name_at, to_keep
+from tarebook.store.kept import backups_in, name_at, staying
+from tarebook.store.lock import hold
 from tarebook.store.migrate import make_folder
 from tarebook.store.models import GarageRow, PhotoRow, utc_now
 from tarebook.store.snapshot import snapshot
 from tarebook.version import __version__
 
 _PASSING = ".tarebook-backup-"
-_LEFT_BEHIND_SECONDS = 24 * 3600
 State = tuple[Marks, frozenset[str]]
 """How far each journal goes, and the photos it has: equal states need no second backup."""
 
@@ -61,7 +60,7 @@ def back_up_daily(settings: Settings, database: Database, now: datetime) -> Made
         raise TarebookError("backup_no_room", folder=str(folder))
     with locked(folder / "making.lock"):
         made = _make(settings, database, folder / name_at(now), folder)
-        _let_go(folder, made.file)
+        _let_go(folder, made.file, now)
     return made
 
 
@@ -70,20 +69,21 @@ def is_due(settings: Settings, database: Database, now: datetime) -> bool:
     kept = backups_in(settings.backups)
     if now.date() in {moment.date() for moment in kept.values()}:
         return False
-    state = _contents(database)
+    state = contents(database)
     return any(number for number, _mark in state[0].values()) and state not in [
-        _state_of(file, settings.data) for file in kept
+        state_of(file, settings.data) for file in kept
     ]
 
 
-def _contents(database: Database) -> State:
+def contents(database: Database) -> State:
+    """What the garages have now."""
     with database.read() as session:
         heads = {row.id: row.head for row in session.scalars(select(GarageRow))}
         marks = {garage: (head, mark_at(session, garage, head) or "") for garage, head in heads.items()}
         return marks, frozenset(session.scalars(select(PhotoRow.sha256)))
 
 
-def _state_of(file: Path, live: Path) -> State | None:
+def state_of(file: Path, live: Path) -> State | None:
     """What a backup has; a photo that could not go in counts until it is in the data folder `live` again."""
     try:
         with opened(file) as backup:
@@ -96,7 +96,7 @@ def _state_of(file: Path, live: Path) -> State | None:
 
 def _make(settings: Settings, database: Database, file: Path, pool: Path | None) -> Made:
     database.check_pages()
-    with _troubles(file), _blaming(database), _passing_folder(file.parent) as passing:
+    with troubles(file), _blaming(database), passing_folder(file.parent) as passing:
         whole = passing / "whole.zip"
         _put_together(settings, database, whole, pool)
         with opened(whole, pool) as backup:
@@ -108,6 +108,7 @@ def _make(settings: Settings, database: Database, file: Path, pool: Path | None)
         fsync(file.parent)
     with database.write() as session:
         durable.cover(session, manifest.marks, manifest.photos)
+        house.keep_proven(session, manifest.made_at)
     return Made(file, manifest)
 
 
@@ -117,7 +118,7 @@ def _put_together(settings: Settings, database: Database, whole: Path, pool: Pat
     with os.fdopen(handle, "w+b") as out, zipfile.ZipFile(out, "w") as archive:
         put = photo_copies.into_zip(archive) if pool is None else photo_copies.into_pool(pool)
         with snapshot(database, plain) as copy:
-            marks, photos = _contents(copy)
+            marks, photos = contents(copy)
             missing = frozenset(name for name in photos if not photo_copies.take(settings.data, pool, name, put))
             _forget_photos(copy, missing)
         with plain.open("rb") as file:
@@ -142,13 +143,13 @@ def _forget_photos(copy: Database, missing: frozenset[str]) -> None:
             session.execute(delete(PhotoRow).where(PhotoRow.sha256 == sha256))
 
 
-def _let_go(folder: Path, made: Path) -> None:
+def _let_go(folder: Path, made: Path, now: datetime) -> None:
     kept = backups_in(folder)
-    staying = to_keep(kept.values())
+    these_stay = staying(kept.values(), now)
     for file, moment in kept.items():
-        if moment not in staying and file != made:
+        if moment not in these_stay and file != made:
             file.unlink()
-    states = [_state_of(file, folder) for file in backups_in(folder)]
+    states = [state_of(file, folder) for file in backups_in(folder)]
     if None in states:
         return  # what an unreadable one needs is not known
     needed = {sha256 for state in states if state for sha256 in state[1]}
@@ -158,12 +159,13 @@ def _let_go(folder: Path, made: Path) -> None:
 
 
 @contextmanager
-def _passing_folder(parent: Path) -> Iterator[Path]:
-    """A folder for the time of making; those of programs that were killed are cleared away."""
+def passing_folder(parent: Path) -> Iterator[Path]:
+    """A folder for the time of making, held meanwhile; those that a killed program no longer holds are cleared away."""
     for old in parent.glob(f"{_PASSING}*"):
-        if time.time() - old.stat().st_mtime > _LEFT_BEHIND_SECONDS:
+        with suppress(TarebookError, OSError), hold(old):
             shutil.rmtree(old, ignore_errors=True)
-    with tempfile.TemporaryDirectory(prefix=_PASSING, dir=parent, ignore_cleanup_errors=True) as folder:
+    passing = tempfile.TemporaryDirectory(prefix=_PASSING, dir=parent, ignore_cleanup_errors=True)
+    with passing as folder, hold(Path(folder)):
         yield Path(folder)
 
 
@@ -187,7 +189,7 @@ def _check_journal(database: Database) -> None:
 
 
 @contextmanager
-def _troubles(file: Path) -> Iterator[None]:
+def troubles(file: Path) -> Iterator[None]:
     """Turns a full disk, or one that cannot be written, into a sentence about the backup."""
     try:
         yield

@@ -5,7 +5,7 @@ Days are counted by the backups themselves, not by the clock, so that a clock ye
 
 import re
 from collections.abc import Callable, Iterable
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 DAYS, WEEKS, MONTHS = 7, 5, 12
@@ -39,8 +39,15 @@ def _moment(path: Path) -> datetime | None:
         return None
 
 
+def staying(moments: Iterable[datetime], now: datetime) -> set[datetime]:
+    """Those of the backups that stay. What a clock gone wrong has dated ahead takes no place of the others."""
+    here = set(moments)
+    ahead = {moment for moment in here if moment > now + timedelta(days=1)}
+    return to_keep(here - ahead) | to_keep(ahead)
+
+
 def to_keep(moments: Iterable[datetime]) -> set[datetime]:
-    """Those of the backups that stay."""
+    """Those that stay, of backups that one clock has dated."""
     newest_first = sorted(set(moments), reverse=True)
     kept: set[datetime] = set()
     for most, period in _PERIODS:

@@ -115,4 +115,6 @@ export const LATER_ERRORS = {
   fuel_least_above_tank: ["The tank does not hold the fuel that the run should start with.", "Plan a stop, or put ballast in the car."],
   tank_place_unknown: ["Where the tank sits is not entered.", "Measure its middle: from the front axle, from the centreline and from the ground. Enter it on the car's page."],
   driver_place_unknown: ["Where the driver sits is not entered.", "Measure the hips of the driver: from the front axle, from the centreline and from the ground. Enter it on the car's page."],
+  backup_none: ["The home computer has proven no backup yet.", "It makes one by itself while tarebook serve runs; tarebook doctor there says what stands in the way."],
+  backup_old: ["The home computer's last proven backup is of {when}.", "It should be no older than a day. Run tarebook doctor there: it says what stands in the way."],
 } as const;

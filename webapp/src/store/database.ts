@@ -42,9 +42,16 @@ export type Cursor = { epoch: string; number: number; mark: string };
 
 /**
  * `counter` is the last `seq` given; `generation` changes when rows have to be folded again from the start. Entries up
- * to `durable` are in a verified backup. `heard` is when the home computer last answered.
+ * to `durable` are in a verified backup. `heard` is when the home computer last answered, `proven` when it had last proven a backup.
  */
-export type State = { counter: number; generation: number; cursor: Cursor; durable: number; heard: string | null };
+export type State = {
+  counter: number;
+  generation: number;
+  cursor: Cursor;
+  durable: number;
+  heard: string | null;
+  proven?: string | null;
+};
 
 export const NO_CURSOR: Cursor = { epoch: "", number: 0, mark: "" };
 export const FIRST_STATE: State = { counter: 0, generation: 0, cursor: NO_CURSOR, durable: 0, heard: null };

@@ -8,9 +8,10 @@ export async function readState(store: Readable): Promise<State> {
   return (await store.read((db) => db.meta.get("state")))?.value ?? FIRST_STATE;
 }
 
-/** Remembers over restarts when the home computer last answered. */
-export async function rememberHeard(store: Store, heard: string): Promise<void> {
+/** Remembers over restarts when the home computer last answered, and when it had last proven a backup. */
+export async function rememberHeard(store: Store, heard: string, proven: string | null): Promise<void> {
   await store.write([], async (_db, state) => {
     state.heard = heard;
+    state.proven = proven;
   });
 }

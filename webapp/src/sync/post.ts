@@ -14,6 +14,8 @@ export type Post = {
   /** Told of every phase as it begins, and of every answer of the home computer. */
   onPhase: (phase: Phase) => void;
   onHeard: () => void;
+  /** When the home computer last proved a backup of all it had; null: never. */
+  onProven: (proven: string | null) => void;
   /** How much of the photos that waited when this run came to them is over there: 0 to 1. */
   onShare: (share: number) => void;
   /** Entries that made the home computer fail, and until when (milliseconds) they stand back for the others. */

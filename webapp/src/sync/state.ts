@@ -26,6 +26,7 @@ export const noted = {
   stuck: signal(0),
   photosStuck: signal(0),
   lastHeard: signal<string | null>(null),
+  proven: signal<string | null>(null),
   inBackup: signal(false),
   trouble: signal<AppError | null>(null),
 };

@@ -38,6 +38,7 @@ export class Station {
       now: () => new Date(),
       onPhase: (phase) => (noted.phase.value = phase),
       onShare: (share) => (noted.photoShare.value = share),
+      onProven: (proven) => (noted.proven.value = proven),
       onHeard: () => (noted.lastHeard.value = new Date().toISOString()),
     });
     this.lock = new TabLock(`tarebook-sync-${live.store.garage}`);
@@ -45,7 +46,9 @@ export class Station {
   }
 
   async begin(): Promise<void> {
-    noted.lastHeard.value = (await readState(this.post.store)).heard;
+    const { heard, proven } = await readState(this.post.store);
+    noted.lastHeard.value = heard;
+    noted.proven.value = proven ?? null;
     await this.note();
     this.schedule.now();
   }
@@ -94,7 +97,7 @@ export class Station {
     const heard = noted.lastHeard.peek();
     if (heard === null || Date.parse(heard) - this.remembered < REMEMBER_EVERY) return;
     this.remembered = Date.parse(heard);
-    await rememberHeard(this.post.store, heard);
+    await rememberHeard(this.post.store, heard, noted.proven.peek());
   }
 
   private failed(trouble: AppError): Outcome {

@@ -9,6 +9,7 @@ import { kindWord, sentenceCase } from "../../parts/words/naming";
 import { sync, syncNow } from "../../sync/state";
 import { Conflicts } from "./Conflicts";
 import { Export } from "./Export";
+import { LastBackup } from "./LastBackup";
 import { Protection } from "./Protection";
 import { Refusal } from "./Refusal";
 import { SetAside } from "./SetAside";
@@ -63,6 +64,7 @@ function Whereabouts() {
           ? `Last heard from the home computer ${sayMoment(lastHeard)}.`
           : "The home computer has not answered yet."}
       </p>
+      <LastBackup />
       <Button
         look="wide"
         label={phase === "idle" ? "Send now" : "Sending…"}
