@@ -1,0 +1,66 @@
+"""The wire between phones and server: every request and every answer is in the scheduler's hand."""
+
+from __future__ import annotations
+
+import base64
+import json
+
+from tests.sync.simulation.world import Request, World
+
+_REFUSED = (401, 403)
+
+
+def arrive(world: World, request: Request) -> None:
+    """The request reaches the server, which answers; the answer is on its way now."""
+    data = None if request.body is None else request.body.encode()
+    if request.method == "PATCH":
+        data = base64.b64decode(request.body or "")
+    disk = world.server.disk
+    answer = world.server.request(request.method, request.path, request.headers, data)
+    body = answer.get_data()
+    world.trace(f"  {request.method} {request.path} {answer.status_code} {body.decode()}")
+    _check(world, request, answer.status_code, body.decode(), disk.struck)
+    request.answer = (answer.status_code, body.decode())
+    if disk.struck:
+        world.count("the server ends half way" if disk.how == "crash" else f"the server's disk is {disk.how}")
+    if disk.how == "crash" and disk.struck:
+        world.server.restart()
+
+
+def _check(world: World, request: Request, status: int, body: str, struck: bool) -> None:
+    token = request.headers.get("Authorization", "").removeprefix("Bearer ")
+    if token in world.revoked:
+        world.must(status in _REFUSED, f"a phone taken off the list got {status} for {request.method} {request.path}")
+    if status >= 500:
+        expected = struck and (status != 500 or world.server.disk.how == "crash")
+        world.must(expected, f"{status} without a fault: {request.method} {request.path} {body}")
+    if request.path.startswith("/api/v1/pair") and status == 200:
+        found = json.loads(body)
+        world.tokens[found["token"]] = found["device"]
+
+
+def answered(world: World, request: Request, how: str = "whole") -> None:
+    """The answer reaches the phone, whole or not."""
+    world.requests.remove(request)
+    status, body = request.answer or (0, "")
+    told: str | None = body
+    if how == "truncated":
+        told = body[: len(body) // 2]
+    if how == "broken off":
+        told = None
+    if how == "lost":
+        status = 0
+    arrived = world.ask("answer", flight=request.flight, status=status, body=told)["value"]
+    if arrived and how == "whole" and status == 200 and "/sync/" in request.path:
+        world.truth.hear(json.loads(body))
+    if request.path.startswith("/api/v1/pair"):
+        world.learn(world.phones[request.phone])
+
+
+def deliver_all(world: World) -> None:
+    """A network without faults: everything arrives, until nobody asks any more."""
+    while world.requests:
+        request = world.requests[0]
+        if request.answer is None:
+            arrive(world, request)
+        answered(world, request)
