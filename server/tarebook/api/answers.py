@@ -1,6 +1,6 @@
 """One handler for whatever goes wrong, and the headers every answer bears."""
 
-from flask import Flask, Response, current_app, jsonify, request
+from flask import Flask, Response, current_app, g, jsonify, request
 from werkzeug.exceptions import HTTPException, MethodNotAllowed
 from werkzeug.routing import RequestRedirect
 
@@ -47,6 +47,7 @@ def _answer(problem: Exception) -> Response:
     if isinstance(problem, RequestRedirect):
         return problem.get_response()  # type: ignore[return-value]
     error = _as_refusal(problem)
+    g.code = error.code
     answer = jsonify(error.body())
     answer.status_code = problem.code or 500 if isinstance(problem, HTTPException) else error.status
     if isinstance(problem, MethodNotAllowed):

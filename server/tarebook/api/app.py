@@ -5,7 +5,7 @@ from typing import Any
 from flask import Flask
 from flask_smorest import Api
 
-from tarebook.api import access, answers, app_files, devices, pairing, photos, report, sync, system
+from tarebook.api import access, answers, app_files, devices, pairing, photos, report, sync, system, watching
 from tarebook.api.calc import routes as calc
 from tarebook.api.schemas import ErrorSchema
 from tarebook.api.services import NAME, Services
@@ -34,6 +34,7 @@ def build(settings: Settings | None = None) -> Flask:
     settings = settings or Settings.read()
     app = _bare()
     database = Database(settings.database, app)
+    watching.watch(app)
     app.extensions[NAME] = Services(settings, database, Photos(settings, database), Tries())
     return app
 

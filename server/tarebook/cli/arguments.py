@@ -18,6 +18,7 @@ COMMANDS = {
     "backup": "backup",
     "restore": "restore",
     "rebuild": "rebuild",
+    "doctor": "doctor",
 }
 
 _ABOUT = "What a car weighs now, how sure that is, and how far it stands from its class minimum."

@@ -96,8 +96,9 @@ def _when_input_ends(do: Callable[[], None]) -> None:
 
 def _round(options: Namespace) -> str:
     """Makes the day's round when it has not had it; gives what stood in the way, for the next look to try again."""
-    from tarebook.cli.garage import existing_garage
+    from tarebook.cli.garage import existing_garage, settings_of
     from tarebook.errors import TarebookError
+    from tarebook.store.log import note
     from tarebook.store.rounds import make_round
 
     try:
@@ -105,4 +106,5 @@ def _round(options: Namespace) -> str:
             make_round(garage.settings, garage.database, datetime.now(UTC))
         return ""
     except TarebookError as problem:
+        note(settings_of(options).data, "round", code=problem.code)
         return f"{problem.sentence} {problem.do}"

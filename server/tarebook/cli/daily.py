@@ -11,6 +11,7 @@ import sys
 import threading
 
 from tarebook.settings import Settings
+from tarebook.store.log import note
 
 _SECONDS_TO_FINISH = 5
 _AGAIN_AFTER_SECONDS = 60.0
@@ -22,7 +23,7 @@ class DailyBackups:
     """`tarebook backup --daily`, for as long as the server serves."""
 
     def __init__(self, settings: Settings) -> None:
-        self._data = str(settings.data)
+        self._settings = settings
         self._process: subprocess.Popen[bytes] | None = None
         self._over = threading.Event()
         self._thread = threading.Thread(target=self._watch, name="daily backups", daemon=True)
@@ -47,10 +48,12 @@ class DailyBackups:
                 self._run_once()
             except OSError as problem:  # no memory or no handles for another process, for now
                 print(f"tarebook backup: {problem.strerror}", file=sys.stderr, flush=True)
+            if not self._over.is_set():
+                note(self._settings.data, "backups ended", again_in=_AGAIN_AFTER_SECONDS)
             self._over.wait(_AGAIN_AFTER_SECONDS)
 
     def _run_once(self) -> None:
-        command = [sys.executable, "-m", "tarebook", "backup", "--daily", "--data", self._data]
+        command = [sys.executable, "-m", "tarebook", "backup", "--daily", "--data", str(self._settings.data)]
         # In a session of its own, Ctrl-C reaches it by way of `stop` alone.
         with subprocess.Popen(
             command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, start_new_session=True

@@ -15,6 +15,7 @@ from tarebook.errors import (
     ballast,
     commands,
     devices,
+    doctor,
     fuel,
     garage,
     home_network,
@@ -35,7 +36,7 @@ ERRORS: dict[str, ErrorRow] = {
     code: row
     for subject in (
         requests, devices, sync, quantities, garage, weighing, whole_car, balance, sheet, ballast, fuel, phone,
-        commands, importing, backups, home_network,
+        commands, importing, backups, doctor, home_network,
     )
     for code, row in subject.ROWS.items()
 }  # fmt: skip

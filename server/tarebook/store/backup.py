@@ -26,6 +26,7 @@ from tarebook.store.files import disk_trouble, fsync, locked
 from tarebook.store.journal_rows import mark_at, walked
 from tarebook.store.kept import backups_in, name_at, staying
 from tarebook.store.lock import hold
+from tarebook.store.log import note
 from tarebook.store.migrate import make_folder
 from tarebook.store.models import GarageRow, PhotoRow, utc_now
 from tarebook.store.snapshot import snapshot
@@ -109,6 +110,13 @@ def _make(settings: Settings, database: Database, file: Path, pool: Path | None)
     with database.write() as session:
         durable.cover(session, manifest.marks, manifest.photos)
         house.keep_proven(session, manifest.made_at)
+    note(
+        settings.data,
+        "backup",
+        entries=sum(number for number, _mark in manifest.marks.values()),
+        photos=len(manifest.photos),
+        left_out=len(manifest.left_out),
+    )
     return Made(file, manifest)
 
 

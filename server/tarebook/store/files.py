@@ -3,10 +3,11 @@
 import errno
 import os
 import secrets
+import stat
 import sys
 import tempfile
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from tarebook.errors import TarebookError
@@ -20,7 +21,7 @@ def write_all(handle: int, data: bytes, offset: int) -> None:
         view = view[os.write(handle, view) :]
 
 
-def write_whole(path: Path, data: bytes, mode: int = 0o666) -> None:
+def write_whole(path: Path, data: bytes, mode: int = 0o600) -> None:
     """Writes a file under a passing name, brings it to the disk, and gives it its name. `mode`: before the umask."""
     passing = path.with_name(f"{path.name}.{secrets.token_hex(4)}")
     try:
@@ -43,7 +44,16 @@ def fsync(path: Path) -> None:
         os.close(handle)
 
 
+_OTHERS = stat.S_IRWXG | stat.S_IRWXO
 _CAUSES = {errno.ENOSPC: "disk_full", errno.EDQUOT: "disk_full", errno.EROFS: "disk_read_only"}
+
+
+def make_private(path: Path) -> None:
+    """Takes from others what they may do with a file or folder of ours. One of somebody else's is left as it is."""
+    with suppress(OSError):
+        mode = stat.S_IMODE(path.stat().st_mode)
+        if mode & _OTHERS:
+            path.chmod(mode & ~_OTHERS)
 
 
 def disk_trouble(problem: OSError) -> TarebookError:

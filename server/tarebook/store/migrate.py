@@ -12,7 +12,7 @@ from sqlalchemy.orm import Session
 from tarebook.errors import TarebookError
 from tarebook.settings import Settings
 from tarebook.store.database import Database, in_memory
-from tarebook.store.files import disk_trouble, try_folder
+from tarebook.store.files import disk_trouble, make_private, try_folder
 from tarebook.store.models import GarageRow
 from tarebook.store.rebuild import rebuild, rules
 
@@ -27,6 +27,7 @@ def prepare(settings: Settings) -> Database:
     """
     make_folder(settings.data)
     make_folder(settings.photos)
+    _keep_private(settings)
     return _brought_up(Database(settings.database))
 
 
@@ -51,6 +52,17 @@ def _brought_up(database: Database) -> Database:
         for garage in session.scalars(select(GarageRow.id).where(GarageRow.folded_by != rules())).all():
             rebuild(session, garage)
     return database
+
+
+def _keep_private(settings: Settings) -> None:
+    """The folder may be one that others read; what is ours in it is not. SQLite's logs are made like its file."""
+    database = settings.data / "tarebook.sqlite3"
+    if not settings.database_url:
+        database.touch(mode=0o600)
+    logs = [database.with_name(f"{database.name}{ending}") for ending in ("-wal", "-shm")]
+    for path in (database, *logs, settings.photos, settings.backups, settings.certificates):
+        if path.is_relative_to(settings.data):
+            make_private(path)
 
 
 def make_folder(folder: Path) -> None:

@@ -118,7 +118,7 @@ class Photos:
         """
         self._leave_room()
         with disk_troubles():
-            self.uploads.mkdir(parents=True, exist_ok=True)
+            self.uploads.mkdir(mode=0o700, parents=True, exist_ok=True)
             here = self._write(upload, offset, piece)
         if here == upload.size:
             self._complete(upload, sent_by)
@@ -164,7 +164,7 @@ class Photos:
     def _settle(self, part: Path, sha256: str) -> None:
         """From part to photo: on the disk first, then under its name, then the name on the disk."""
         target = self.path(sha256)
-        target.parent.mkdir(parents=True, exist_ok=True)
+        target.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
         fsync(part)
         os.replace(part, target)
         photo_copies.damaged(target).unlink(missing_ok=True)

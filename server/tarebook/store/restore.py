@@ -186,6 +186,7 @@ def _put_aside(data: Path) -> Path | None:
     if not there:
         return None
     aside = data / "replaced" / datetime.now(UTC).strftime("%Y%m%d-%H%M%S")
+    aside.parent.mkdir(mode=0o700, exist_ok=True)  # `parents` would make it as the system likes
     aside.mkdir(mode=0o700, parents=True, exist_ok=True)
     for file in there:
         shutil.copy2(file, aside)

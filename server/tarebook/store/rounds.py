@@ -15,6 +15,7 @@ from tarebook.store.backup import State, back_up_daily, contents, is_due, passin
 from tarebook.store.backup_file import opened, verify
 from tarebook.store.database import Database
 from tarebook.store.kept import backups_in
+from tarebook.store.log import note
 
 
 def make_round(settings: Settings, database: Database, now: datetime) -> Path | None:
@@ -33,6 +34,7 @@ def make_round(settings: Settings, database: Database, now: datetime) -> Path | 
     proven = _proven_again(settings, state) or back_up_daily(settings, database, now).file
     with database.write() as session:
         house.keep_proven(session, now.isoformat(timespec="milliseconds"))
+    note(settings.data, "round", photos=len(state[1]))
     return proven
 
 

@@ -34,6 +34,7 @@ def copy_rows(source: Connection, target: Connection) -> None:
 @contextmanager
 def snapshot(database: Database, file: Path) -> Iterator[Database]:
     """The database as it is now, in a new SQLite file; when the block ends that file is all there is of it."""
+    file.touch(mode=0o600)
     copy = Database(f"sqlite:///{file.absolute()}")
     try:
         migrate(copy)
