@@ -1,8 +1,12 @@
 """The mutation run finds what a test finds, and nothing else: a planted slip, and one that changes nothing."""
 
+import json
+from pathlib import Path
+
 import pytest
 
 from tests.machine import ROOT
+from tests.mutants import run
 from tests.mutants.__main__ import slips, table
 from tests.mutants.run import find
 from tests.mutants.slip import CORES, SUFFIX, Slip
@@ -32,3 +36,15 @@ def test_there_are_slips_in_every_room_of_both_languages():
     assert {room for language, room in rooms if language == "python"} == {
         room for language, room in rooms if language == "typescript"
     }
+
+
+def test_told_files_of_typescript_alone_python_asks_what_compares_and_does_not_run_the_whole_house(monkeypatch):
+    jobs = []
+
+    def lines(command, *_):
+        jobs.append(json.loads(Path(command[-1]).read_text(encoding="utf-8")))
+        return iter([[]])
+
+    monkeypatch.setattr(run, "_lines", lines)
+    assert list(find([], TESTS[1:])) == []
+    assert str(ROOT / "tests/core/test_both_languages.py") in jobs[0]["tests"]

@@ -43,7 +43,8 @@ def find(slips: list[Slip], tests: list[Path] | None = None) -> Iterator[Slip]:
     with passing_folder() as folder:
         ours = [slip for slip in slips if slip.language == "python"]
         theirs = [slip for slip in slips if slip.language == "typescript"]
-        python = _python(ours, [path for path in tests or _needed(ours) if path.suffix == ".py"], Path(folder))
+        told = [path for path in tests or () if path.suffix == ".py"]
+        python = _python(ours, told or _needed(ours), Path(folder))  # given no file, pytest would run the whole house
         asked = next(python)
         suited = [path for path in tests or TYPESCRIPT_TESTS if path.suffix == ".ts"]
         yield from _merged(python, _typescript(theirs, suited, asked, Path(folder)))
