@@ -9,7 +9,16 @@ export type Address = { id: string; query: URLSearchParams };
 function here(): Place {
   const raw = location.hash.replace(/^#\/?/, "");
   const [path = "", query = ""] = raw.split("?");
-  return { path: path.split("/").filter(Boolean).map(decodeURIComponent), query: new URLSearchParams(query) };
+  return { path: path.split("/").filter(Boolean).map(decoded), query: new URLSearchParams(query) };
+}
+
+/** An address cut short in the middle of a sign leads to a screen that says so, not to a blank page. */
+export function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
 }
 
 export const place = signal<Place>(here());

@@ -1,13 +1,14 @@
 /** What becomes of a code that was followed, scanned or typed; kept here, for the screen it came from may be gone. */
-import { type ReadonlySignal, signal } from "@preact/signals";
+import { effect, type ReadonlySignal, signal } from "@preact/signals";
 import type { AppError } from "../../errors";
-import { brokenOff } from "../../garage/joining";
+import { brokenOff, waiting } from "../../garage/joining";
 import { pair, pairOn } from "../../garage/session";
 import { replace } from "../../route";
 import { syncNow } from "../../sync/state";
 import { troubleOf } from "../forms/trouble";
 import { installed } from "../install/install";
 import { isHomeComputer, keepsAppsApart } from "../words/whereabouts";
+import { codeIn } from "./pairingCode";
 
 /** `joined`: the garage is open, and the app could still be put on the home screen. */
 export type Joining = { busy: boolean; joined: boolean; trouble: AppError | null };
@@ -15,6 +16,11 @@ export type Joining = { busy: boolean; joined: boolean; trouble: AppError | null
 const IDLE: Joining = { busy: false, joined: false, trouble: null };
 const now = signal<Joining>(IDLE);
 export const joining: ReadonlySignal<Joining> = now;
+
+// A code that has led to a wait is used up: nobody who sees the address need see it, and a reload goes on by itself.
+effect(() => {
+  if (waiting.value && codeIn(location.hash)) replace("#/");
+});
 
 /** Joins by a code. Never rejects: what went wrong is shown. */
 export function join(code: string): Promise<void> {
