@@ -1,10 +1,13 @@
 """A file of separated values becomes numbered rows, whatever program wrote it."""
 
 import codecs
+import contextlib
+import time
 
 import pytest
 
 from tarebook.errors import TarebookError
+from tarebook.importing.line import LineError, read_line
 from tarebook.importing.sheet import rows
 
 HEADER = "part,off,unit\n"
@@ -123,3 +126,28 @@ def test_a_picture_is_refused_like_any_file_without_columns(read):
     with pytest.raises(TarebookError) as refused:
         read(bytes(range(256)) * 500)
     assert refused.value.code == "import_no_header"
+
+
+ALL_COLUMNS = "part,off,on,unit,quantity,stage,zone,hours,money,note\n"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        f"part,off,a{' ' * 50_000}x\na,1 kg\n",
+        f"part,off ( {' ' * 50_000}x,on\na,1 kg\n",
+        ALL_COLUMNS + '"abc\n' * 10_000,
+        ALL_COLUMNS + f"a,{'0' * 50_000}x\n",
+        ALL_COLUMNS + f"a,{' ' * 50_000}x,1\n",
+        ALL_COLUMNS + ('"' + "x" * 50_000 + "\n") * 40,
+    ],
+    ids=["spaces in the header", "an open bracket", "open quotes", "zeros", "spaces", "long lines with open quotes"],
+)
+def test_nothing_in_a_sheet_takes_long(tmp_path, text):
+    (tmp_path / "sheet.csv").write_text(text, encoding="utf-8")
+    begun = time.process_time()
+    with contextlib.suppress(TarebookError):
+        for row in rows(tmp_path / "sheet.csv"):
+            with contextlib.suppress(LineError):
+                read_line(row)
+    assert time.process_time() - begun < 5

@@ -15,7 +15,7 @@ from tarebook.core.numbers.typed import QuantityError
 from tarebook.importing.sheet import COLUMNS, Row, with_unit
 from tarebook.journal.kinds import KINDS, ZONES
 
-_NOTHING = re.compile(r"[-–—]*|(0*[.,]?0+|0+[.,])\s*([^\W\d_]+\.?)?")  # no digit but zero: 0.823 kg is something
+_NOTHING = re.compile(r"[-–—]*|(0+(?:[.,]0*)?|[.,]0+)\s*([^\W\d_]+\.?)?")  # no digit but zero: 0.823 kg is something
 _NUMBER = re.compile(r"[£$€]?\s*(\d{1,9}(?:\.\d{1,4})?)")
 _TOTALS = {"total", "totals", "sum", "subtotal", "sub total", "sub-total", "grand total"}
 _LONGEST_NAME = KINDS["part"].fields["name"].most

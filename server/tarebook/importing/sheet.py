@@ -8,6 +8,7 @@ why the cells are split here and not by the csv module, which takes everything a
 
 import codecs
 import re
+from collections import deque
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -23,8 +24,9 @@ _MARKS = ((codecs.BOM_UTF8, "utf-8-sig"), (codecs.BOM_UTF16_LE, "utf-16"), (code
 REPORT_COLUMNS = ("within", "basis", "job", "state", "trim")  # those of `tarebook report --format csv` alone
 _HEADER_WITHIN = 20  # lines a title may take before the header
 _LINES_A_CELL = 20  # a quoted cell longer than this was never meant to be quoted
+_LONGEST_CELL = 1 << 16  # characters; what is quoted over several lines has fewer
 _LONGEST = 1 << 20  # characters of one line; a file without line ends must not fill the memory
-_HEAD = re.compile(r"\s*(\w+)\s*(?:[(\[]\s*([^)\]]*?)\s*[)\]])?\s*")
+_HEAD = re.compile(r"(\w+)\s*(?:[(\[]([^)\]]*)[)\]])?")
 
 
 @dataclass(frozen=True)
@@ -138,27 +140,32 @@ def _header(path: Path, encoding: str) -> _Header:
 def _header_in(number: int, line: str, separator: str) -> _Header:
     places: dict[str, tuple[int, str]] = {}
     for place, cell in enumerate(_split(line, separator) or []):
-        head = _HEAD.fullmatch(cell)
+        head = _HEAD.fullmatch(cell.strip())
         name = head.group(1).casefold() if head else ""
         if name in places:
             raise TarebookError("import_column_twice", column=name, line=number)
         if head and name in COLUMNS:
-            places[name] = (place, head.group(2) or "")
+            places[name] = (place, (head.group(2) or "").strip())
     return _Header(number, separator, places)
 
 
 def _records(text: TextIOWrapper, separator: str) -> Iterator[tuple[int, list[str] | None]]:
     """(number of its first line, cells) for every record; None for a quotation mark never closed."""
     lines = _lines(text)
-    back: list[tuple[int, str]] = []  # lines read ahead in vain and given back
-    while (first := back.pop(0) if back else next(lines, None)) is not None:
+    back: deque[tuple[int, str]] = deque()  # lines read ahead in vain and given back
+    while (first := back.popleft() if back else next(lines, None)) is not None:
         taken = [first]
         cells = _split(first[1], separator)
-        while cells is None and len(taken) < _LINES_A_CELL and (more := back.pop(0) if back else next(lines, None)):
+        text_so_far = first[1]
+        while cells is None and len(taken) < _LINES_A_CELL and len(text_so_far) < _LONGEST_CELL:
+            if (more := back.popleft() if back else next(lines, None)) is None:
+                break
             taken.append(more)
-            cells = _split("".join(line for _, line in taken), separator)
+            text_so_far += more[1]
+            if '"' in more[1]:
+                cells = _split(text_so_far, separator)
         if cells is None:
-            back = taken[1:] + back
+            back.extendleft(reversed(taken[1:]))
         yield first[0], cells
 
 
