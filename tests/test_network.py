@@ -1,6 +1,6 @@
 """Which addresses of this computer a phone is told, and which never."""
 
-from ipaddress import ip_address
+from ipaddress import ip_address, ip_network
 from types import SimpleNamespace
 
 import pytest
@@ -80,3 +80,18 @@ def test_every_address_of_this_computer_is_known_as_its_own():
 def test_private_is_what_home_routers_give_out(address, is_home, is_near):
     """RFC 1918, 3927, 4193."""
     assert (network.is_home(ip_address(address)), network.is_near(ip_address(address))) == (is_home, is_near)
+
+
+@pytest.mark.parametrize(
+    ("address", "is_one"),
+    [("192.168.1.20", True), ("fe80::1", True), ("127.0.0.1", True), ("203.0.113.9", False), ("2001:db8:9::1", False),
+     ("2001:db8:7::20", True)],
+)  # fmt: skip
+def test_a_neighbour_is_in_the_house_or_in_a_network_this_computer_is_in(monkeypatch, address, is_one):
+    monkeypatch.setattr(network, "_own_networks", lambda: [ip_network("2001:db8:7::/64")])
+    assert network.is_neighbour(ip_address(address)) is is_one
+
+
+def test_this_computers_own_networks_hold_its_own_addresses():
+    held = network._own_networks()
+    assert all(any(address in one for one in held) for address in network.own_addresses())

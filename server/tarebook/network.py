@@ -6,7 +6,7 @@ router gives out: RFC 1918, RFC 3927 and RFC 4193.
 
 import socket
 from collections.abc import Sequence
-from ipaddress import IPv4Address, IPv6Address, ip_address, ip_network
+from ipaddress import IPv4Address, IPv4Network, IPv6Address, IPv6Network, ip_address, ip_network
 
 Address = IPv4Address | IPv6Address
 
@@ -27,6 +27,19 @@ def is_home(address: Address) -> bool:
 def is_near(address: Address) -> bool:
     """Whether it is in the house at all: an address of a home network, or of this computer to itself."""
     return is_home(address) or any(address in part for part in NEAR_RANGES if part.version == address.version)
+
+
+def is_neighbour(address: Address) -> bool:
+    """Whether it is in the house, or in a network this computer is itself in, as one of public IPv6 addresses."""
+    return is_near(address) or any(address in network for network in _own_networks())
+
+
+def _own_networks() -> list[IPv4Network | IPv6Network]:
+    import ifaddr
+
+    ips = [entry for adapter in ifaddr.get_adapters() for entry in adapter.ips]
+    plain = [(entry.ip if isinstance(entry.ip, str) else entry.ip[0], entry.network_prefix) for entry in ips]
+    return [ip_network(f"{address}/{prefix}", strict=False) for address, prefix in plain]
 
 
 def private_addresses() -> list[Address]:

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from PIL import Image
+from PIL import ExifTags, Image
 
 from tests.home import Device, Home
 
@@ -37,6 +37,14 @@ def send(phone: Device, url: str, data: bytes, offset: int = 0):
 
 def upload(phone: Device, data: bytes, kind: str = "image/jpeg"):
     return send(phone, announce(phone, data, kind).json["url"], data)
+
+
+def with_place() -> bytes:
+    """A JPEG as a camera writes it that knows where it is."""
+    kept, exif = BytesIO(), Image.Exif()
+    exif[ExifTags.IFD.GPSInfo] = {ExifTags.GPS.GPSLatitudeRef: "N", ExifTags.GPS.GPSLatitude: (47.0, 22.0, 8.0)}
+    Image.new("RGB", (40, 30), "red").save(kept, "JPEG", exif=exif)
+    return kept.getvalue()
 
 
 @pytest.mark.parametrize(("kind", "mime"), [("JPEG", "image/jpeg"), ("PNG", "image/png"), ("WEBP", "image/webp")])
@@ -124,6 +132,7 @@ HOSTILE = {
     "a drawing with scripts": (b'<svg xmlns="http://www.w3.org/2000/svg"/>', "image/png", "photo_not_an_image"),
     "a GIF": (picture("GIF"), "image/png", "photo_not_an_image"),
     "a PNG called JPEG": (picture("PNG"), "image/jpeg", "photo_wrong_type"),
+    "one with its place": (with_place(), "image/jpeg", "photo_tells_place"),
     "a truncated JPEG": (picture()[:-2000], "image/jpeg", "photo_truncated"),
     "a truncated PNG": (picture("PNG")[:3000], "image/png", "photo_truncated"),
     "a truncated WebP": (picture("WEBP")[:3000], "image/webp", None),

@@ -56,10 +56,13 @@ def test_the_csv_is_read_back_by_import(tarebook, tmp_path):
 
 def test_a_text_a_spreadsheet_would_run_is_made_harmless(tarebook, tmp_path):
     path = tmp_path / "parts.csv"
-    path.write_text("part,off\n=1+2,1 kg\n@cmd,1 kg\n+49,1 kg\n-x,1 kg\n", encoding="utf-8")
+    names = ("=1+2", "@cmd", "+49", "-x", "＝1+2", "＠cmd", "tray;=1+2", "tray; +49", "tray - blue")
+    path.write_text("part,off\n" + "".join(f"{name},1 kg\n" for name in names), encoding="utf-8")
     tarebook("import", path)
     rows = list(csv.DictReader(io.StringIO(tarebook("report", "--format", "csv").out)))
-    assert sorted(row["part"] for row in rows) == ["'+49", "'-x", "'=1+2", "'@cmd"]
+    assert sorted(row["part"] for row in rows) == [
+        "'+49", "'-x", "'=1+2", "'@cmd", "'＝1+2", "'＠cmd", "tray - blue", "tray;' +49", "tray;'=1+2",
+    ]  # fmt: skip
 
 
 def test_without_a_weigh_in_it_says_what_was_removed(tarebook):
@@ -124,3 +127,14 @@ def test_a_reader_that_stops_early_is_no_trouble():
     ended = subprocess.run([*COMMAND, "report", "--demo"], stdout=write_end, stderr=subprocess.PIPE)
     os.close(write_end)
     assert (ended.returncode, ended.stderr) == (0, b"")
+
+
+def test_what_a_device_wrote_does_not_steer_the_terminal(tarebook, tmp_path):
+    path = tmp_path / "parts.csv"
+    path.write_text("part,off\ntray \x1b[2J\u202e\x9b1m,1 kg\n\x1b]0;x,nonsense\n", encoding="utf-8")
+    said = tarebook("import", path)
+    shown = tarebook("report")
+    refused = tarebook("report", "--car", "\x1b[2Jno")
+    assert "tray ?[2J??1m" in shown.out
+    assert "?[2Jno" in refused.err
+    assert not [letter for letter in said.err + shown.out + refused.err if letter in "\x1b\u202e\x9b"]

@@ -1,8 +1,11 @@
 """Nobody stops the server by holding connections: home is answered, and each stranger is shown out by a deadline."""
 
+import json
 import re
+import signal
 import socket
 import time
+from http.client import HTTPResponse
 
 import pytest
 
@@ -94,3 +97,29 @@ def test_a_full_house_still_lets_a_phone_in(impatient):
     with held(kinds(home, lan)["handshake"], how_many=60), Phone(lan, authority) as phone:
         assert phone.get("/api/v1/health")[0] == 200
         assert health(home) < 1
+
+
+def test_whoever_is_in_no_network_of_this_computer_is_not_answered_and_that_is_said_once(tmp_path):
+    outside = "import tarebook.cli.worker as w; w.is_neighbour = lambda address: False"
+    with serving_phones(tmp_path / "garage", altered=outside) as (process, _, port):
+        for _ in range(3):
+            with plain(port) as line:
+                assert line.recv(1) == b""
+        process.send_signal(signal.SIGINT)
+        assert process.communicate(timeout=30)[1].count("is not in this network and is not answered") == 1
+
+
+def refused(port, head):
+    """(status, code) of what a request is refused with, whatever of it was sent."""
+    with socket.create_connection(("127.0.0.1", port), timeout=30) as line:
+        line.sendall(b"POST /api/v1/pair HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n" + head)
+        answer = HTTPResponse(line)
+        answer.begin()
+        return answer.status, json.loads(answer.read())["error"]["code"]
+
+
+def test_a_body_that_does_not_say_how_long_it_is_or_is_too_long_is_refused_whole(served):
+    chunked = b"Transfer-Encoding: chunked\r\n\r\n1c\r\n" + b'{"code": "a", "name": "abc"}' + b"\r\n0\r\n\r\n"
+    assert refused(served[0], chunked) == (411, "length_required")
+    assert refused(served[0], b"Content-Length: 30000000\r\n\r\n{") == (413, "too_large")
+    assert refused(served[0], b"Content-Length: 3000000\r\n\r\n" + b" " * 3_000_000) == (413, "too_large")

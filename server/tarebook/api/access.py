@@ -91,6 +91,8 @@ def _check_access() -> None:
     if request.endpoint is None or request.routing_exception is not None:
         return  # answered with 404, 405 or a redirect
     view = current_app.view_functions[request.endpoint]
+    if "Transfer-Encoding" in request.headers:
+        raise TarebookError("length_required")
     request.max_content_length = getattr(view, "body", BODY_BYTES)
     if allowed_of(view) != "anyone":
         g.device = _device()

@@ -34,7 +34,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def _refuse(problem: TarebookError) -> int:
-    print(f"tarebook: {problem.sentence} {problem.do}", file=sys.stderr)
+    from tarebook.cli.words import plain_lines
+
+    print(plain_lines(f"tarebook: {problem.sentence} {problem.do}"), file=sys.stderr)
     return 1
 
 

@@ -30,7 +30,8 @@ _THIS_COMPUTER = ("127.0.0.1", "::1")
 
 _PHONES = """
 Phones find the garage at {origin} — the address is permanent: another would be another, empty app to them.
-To let a phone in: tarebook pair, or Devices in this computer's browser."""
+To let a phone in: tarebook pair, or Devices in this computer's browser.
+Only callers from this network are answered."""
 _LOOKED_UP = "\nYour router or your DNS has to lead {name} here; only names ending in .local are announced."
 _OWN = "The certificate is {cert}; when it is renewed, the new one is used without a restart."
 _PROXIED = "Your reverse proxy answers there and passes requests on to http://127.0.0.1:{port}, host name and all."

@@ -33,11 +33,13 @@ def add_options(parser: ArgumentParser) -> None:
 
 
 def run(options: Namespace) -> int:
+    from tarebook.cli.words import plain_lines
     from tarebook.papers.report import report
 
     records, unproven = (_demo_records(), []) if options.demo else _records(options)
     text = report(records, options.format, options.car, options.trim, unproven)
-    sys.stdout.buffer.write(text.encode())
+    to_people = options.format == "text" or sys.stdout.isatty()
+    sys.stdout.buffer.write((plain_lines(text) if to_people else text).encode())
     return 0
 
 

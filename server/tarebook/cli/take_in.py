@@ -18,6 +18,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from tarebook.cli.arguments import add_car, add_data
+from tarebook.cli.words import plain_lines
 
 if TYPE_CHECKING:
     from tarebook.importing.app_export import Item
@@ -64,7 +65,7 @@ def _tell_bad(item: Item) -> None:
     from tarebook.errors import describe
 
     said = describe(item.fault or "", item.data)
-    print(f"line {item.line}: {said['sentence']} {said['do']}", file=sys.stderr)
+    print(plain_lines(f"line {item.line}: {said['sentence']} {said['do']}"), file=sys.stderr)
 
 
 def _sheet(options: Namespace, path: Path) -> int:
@@ -94,7 +95,7 @@ class _Teller:
     def bad_line(self, bad: Bad) -> None:
         self.clear()
         where = f"line {bad.number}, {bad.column}" if bad.column else f"line {bad.number}"
-        print(f"{where}: {bad.sentence} {bad.do}", file=sys.stderr)
+        print(plain_lines(f"{where}: {bad.sentence} {bad.do}"), file=sys.stderr)
 
     def progress(self, taken: Taken) -> None:
         self.clear()

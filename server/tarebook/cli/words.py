@@ -1,5 +1,14 @@
 """Words from elsewhere on this computer's terminal."""
 
+from unicodedata import category
+
+_STEERS = ("Cc", "Cf", "Cs", "Zl", "Zp")  # control, formatting (also from right to left), halves, other line ends
+
+
+def plain_lines(text: str) -> str:
+    """Lines for people, without what would steer their terminal; tabs and line ends stay."""
+    return "".join("?" if category(letter) in _STEERS and letter not in "\n\t" else letter for letter in text)
+
 
 def printable(text: str) -> str:
     """The text without what would steer a terminal: a device may call itself anything."""

@@ -15,6 +15,7 @@ import socket
 from collections.abc import Callable
 from concurrent.futures import Executor, ThreadPoolExecutor
 from functools import partial
+from ipaddress import ip_address
 from types import FrameType
 from typing import TYPE_CHECKING, Any
 
@@ -22,6 +23,7 @@ from gunicorn.workers.base import Worker as Process
 
 from tarebook.cli.visit import Visit
 from tarebook.devices.tries import source_of
+from tarebook.network import is_neighbour
 
 if TYPE_CHECKING:
     from tarebook.cli.entrance import Entrance
@@ -35,6 +37,7 @@ MOST, MOST_EACH = 256, 32
 class Worker(Process):
     def init_process(self) -> None:
         self._entrances: dict[int, Entrance] = {entrance.port: entrance for entrance in self.app.entrances}
+        self._has_refused = False
         self._visits: dict[Visit, asyncio.Task[None]] = {}
         self._home, self._others = ThreadPoolExecutor(HOME_THREADS), ThreadPoolExecutor(self.cfg.threads)
         # Here alone: the parent has to wait for what is tidied up afterwards, too.
@@ -89,10 +92,20 @@ class Worker(Process):
                 self.log.warning("no further connection can be taken: %s", problem)
                 await asyncio.sleep(1)
                 continue
+            if not is_neighbour(ip_address(address[0].partition("%")[0])):
+                client.close()
+                self._refuse_once(address[0])
+                continue
             self._make_place(entrance, address)
             visit = Visit(self, entrance, client, address)
             task = self._visits[visit] = asyncio.create_task(visit.run())
             task.add_done_callback(partial(self._over, visit))
+
+    def _refuse_once(self, address: str) -> None:
+        """Said of the first alone: whoever scans the internet comes often."""
+        if not self._has_refused:
+            self._has_refused = True
+            self.log.warning("%s is not in this network and is not answered, nor is any other from outside", address)
 
     def _over(self, visit: Visit, task: asyncio.Task[None]) -> None:
         del self._visits[visit]

@@ -11,6 +11,8 @@ ROWS = {
         "Look at the fields named in the data and send them as documented.", 422),
     "not_found": at_home("There is nothing at this address.", "Check the address.", 404),
     "method_not_allowed": at_home("This address does not do that.", "Use one of the methods in the Allow header.", 405),
+    "length_required": at_home("The request does not say how long it is.",
+        "Send it in one piece, with a Content-Length.", 411),
     "too_large": at_home("That is more than one request may carry.", "Send it in smaller pieces.", 413),
     "unsupported_type": at_home("The request has a content type this address does not take.",
         "Send application/json.", 415),

@@ -28,6 +28,8 @@ ROWS = {
     "photo_too_many_pixels": first("This picture has {width} × {height} pixels, too many to open safely.",
         "Choose a smaller one.", 422),
     "photo_truncated": first("This picture is cut short.", "Take or choose it again.", 422),
+    "photo_tells_place": at_home("This picture says where it was taken.",
+        "Send it without the place. The app takes it out by itself.", 422),
     "photo_unknown": at_home("This photo is not on the home computer.",
         "It comes when the phone that took it has sent it.", 404),
     "photo_no_room": at_home("The home computer's disk is nearly full; photos wait on the phone.",

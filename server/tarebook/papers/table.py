@@ -5,6 +5,7 @@ stand on a job's first line only. A text that a spreadsheet would run as a formu
 """
 
 import csv
+import re
 from collections.abc import Iterator
 from io import StringIO
 from typing import Any
@@ -15,7 +16,8 @@ COLUMNS = (
     "part", "off", "on", "within", "unit", "quantity", "basis", "zone", "job", "stage", "state", "trim", "hours",
     "money",
 )  # fmt: skip
-_RUNS = ("=", "+", "-", "@", "\t", "\r", "\n")
+# At the beginning, or after what another country's spreadsheet takes for a cell's end; full-width signs run as well.
+_RUNS = re.compile(r"(?:^|(?<=[;\t\r\n]))(?=\s*[=+\-@＝＋－＠]|[\t\r\n])")
 
 Sheet = dict[str, Any]
 
@@ -55,4 +57,4 @@ def _plain(value: float) -> str | None:
 
 
 def _harmless(text: str) -> str:
-    return f"'{text}" if text.startswith(_RUNS) else text
+    return _RUNS.sub("'", text)

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
 
-from PIL import Image, ImageOps, UnidentifiedImageError
+from PIL import ExifTags, Image, ImageOps, UnidentifiedImageError
 
 from tarebook.errors import TarebookError
 
@@ -30,7 +30,7 @@ class Picture:
 def inspect(path: Path, told: str, most_pixels: int) -> Picture:
     """The picture in a file said to be of type `told`.
 
-    Raises `photo_not_an_image`, `photo_wrong_type`, `photo_too_many_pixels`, `photo_truncated`.
+    Raises `photo_not_an_image`, `photo_wrong_type`, `photo_too_many_pixels`, `photo_truncated`, `photo_tells_place`.
     """
     with path.open("rb") as file:
         _within(_webp_size(file.read(30)), most_pixels)  # its reader makes room for the whole picture on opening
@@ -40,6 +40,8 @@ def inspect(path: Path, told: str, most_pixels: int) -> Picture:
             raise TarebookError("photo_wrong_type", found=found, told=told)
         _within(image.size, most_pixels)
         _decode(image)
+        if image.getexif().get_ifd(ExifTags.IFD.GPSInfo):
+            raise TarebookError("photo_tells_place")
         return Picture(found, *image.size)
 
 
