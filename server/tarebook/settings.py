@@ -88,6 +88,10 @@ class Settings:
     threads: int = field(default=8, metadata=_as(_whole(1, 64), "Requests answered at once."))
     calc_seconds: int = field(default=10, metadata=_as(
         _whole(1, 3600), "Longest computation done for one request, in seconds."))
+    device_entries: int = field(default=100_000, metadata=_as(
+        _whole(1, 10**9), "Most new entries taken in from one device in a day."))
+    device_photo_bytes: int = field(default=10_000_000_000, metadata=_as(
+        _whole(1, 10**15), "Most bytes of photos taken in from one device."))
     photo_bytes: int = field(default=2_000_000, metadata=_as(
         _whole(1, 50_000_000), "Largest photo taken in, in bytes."))
     reserve_bytes: int = field(default=50_000_000, metadata=_as(

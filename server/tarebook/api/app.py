@@ -9,6 +9,7 @@ from tarebook.api import access, answers, app_files, devices, pairing, photos, r
 from tarebook.api.calc import routes as calc
 from tarebook.api.schemas import ErrorSchema
 from tarebook.api.services import NAME, Services
+from tarebook.devices.allowance import Allowance
 from tarebook.devices.tries import Tries
 from tarebook.settings import Settings
 from tarebook.store.database import Database
@@ -35,7 +36,8 @@ def build(settings: Settings | None = None) -> Flask:
     app = _bare()
     database = Database(settings.database, app)
     watching.watch(app)
-    app.extensions[NAME] = Services(settings, database, Photos(settings, database), Tries())
+    photos_kept, allowance = Photos(settings, database), Allowance(settings.device_entries)
+    app.extensions[NAME] = Services(settings, database, photos_kept, Tries(), allowance)
     return app
 
 

@@ -23,6 +23,7 @@ room = Room("photos", __name__, description="Photos: announced, sent in pieces, 
 @room.alt_response(200, schema=AnnouncedSchema, description="The photo is here already.")
 def announce(body: dict[str, Any]) -> tuple[dict[str, Any], int]:
     """Says that a photo is coming; tells where to send it, and from which byte on."""
+    services().photos.check_allowance(device().garage, device().id, body["sha256"], body["size"])
     upload = services().photos.announce(device().garage, body["sha256"], body["size"], body["type"])
     if upload is None:
         return {"present": True}, 200

@@ -5,6 +5,7 @@ from typing import cast
 
 from flask import current_app, g
 
+from tarebook.devices.allowance import Allowance
 from tarebook.devices.tries import Tries
 from tarebook.settings import Settings
 from tarebook.store.database import Database
@@ -20,6 +21,7 @@ class Services:
     database: Database
     photos: Photos
     tries: Tries
+    allowance: Allowance
 
 
 def services() -> Services:

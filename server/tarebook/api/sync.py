@@ -8,7 +8,7 @@ from flask import Response, jsonify
 from tarebook.api.access import allowed
 from tarebook.api.blueprint import Room
 from tarebook.api.schemas import PulledSchema, PullSchema, PushedSchema, PushSchema
-from tarebook.api.services import database, device
+from tarebook.api.services import database, device, services
 from tarebook.api.system import PROTO
 from tarebook.errors import TarebookError
 from tarebook.garage import feed, intake
@@ -31,6 +31,7 @@ def push(body: dict[str, Any]) -> Response:
         raise TarebookError("too_large", most=BATCH_BYTES)
     if body["garage"] != device().garage:
         raise TarebookError("other_garage", garage=device().garage)
+    services().allowance.check(device().garage, device().id)
     with database().write() as session:
         garage = garages.get(session, device().garage, lock=True)
         if body["epoch"]:
@@ -38,6 +39,8 @@ def push(body: dict[str, Any]) -> Response:
         shown = [proof and Proof(**proof) for proof in body.get("receipts", ())]
         pushed = intake.push(session, garage.id, device().id, body["entries"], shown)
         mark = {"epoch": garage.epoch, "head": pushed.head, "durable": garage.durable}
+    new = sum(result.state in ("accepted", "set_aside") for result in pushed.results)
+    services().allowance.count(device().garage, device().id, new)
     results = [_written(result) for result in pushed.results]
     return jsonify({**mark, "results": results, "conflicts": pushed.conflicts})
 

@@ -21,6 +21,11 @@ ROWS = {
         "Sit down at it, and open Tarebook there by the address that tarebook serve printed.", 403),
     "no_phone_address": at_home("Phones have no address to reach this computer by yet.",
         "Stop the server and start it with tarebook serve --lan.", 409),
+    "device_allowance": at_home("This device has sent {most} entries today, as many as one may.",
+        "What it holds stays there and comes in tomorrow. If it is wanted sooner, raise TAREBOOK_DEVICE_ENTRIES on the "
+        "home computer; if it is not wanted, take the device off the list.", 429),
+    "photo_allowance": at_home("Photos of this device take {most} bytes, as many as one may.",
+        "Raise TAREBOOK_DEVICE_PHOTO_BYTES on the home computer if they are wanted. The phone keeps them.", 429),
     "device_nameless": at_home("A device needs a name.", "Type one that tells it from the others.", 422),
     "device_unclear": at_home("Several devices are called {name}.", "Name it by its id, as the list shows it.", 422),
 }

@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
-from sqlalchemy import delete, select
+from sqlalchemy import delete, func, select
 from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
@@ -58,6 +58,7 @@ class Photos:
         self.folder = settings.photos
         self.uploads = settings.photos / "uploads"
         self.most_bytes = settings.photo_bytes
+        self.most_of_device = settings.device_photo_bytes
         self.most_pixels = settings.photo_pixels
         self.reserve = settings.reserve_bytes
         self.database = database
@@ -78,6 +79,14 @@ class Photos:
                 self._forget(session, [row])
                 row = None
             return _upload(row or self._begin(session, garage, sha256, size, kind))
+
+    def check_allowance(self, garage: str, device: str, sha256: str, size: int) -> None:
+        """Raises `photo_allowance` when a new photo is more than this device may still send."""
+        with self.database.read() as session:
+            mine = select(func.sum(PhotoRow.size)).where(PhotoRow.garage == garage, PhotoRow.sent_by == device)
+            is_new = session.get(PhotoRow, (garage, sha256)) is None
+            if is_new and (session.scalar(mine) or 0) + size > self.most_of_device:
+                raise TarebookError("photo_allowance", most=self.most_of_device)
 
     def _begin(self, session: Session, garage: str, sha256: str, size: int, kind: str) -> UploadRow:
         limit = (datetime.now(UTC) - FORGOTTEN_AFTER).isoformat(timespec="milliseconds")

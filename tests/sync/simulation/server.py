@@ -23,6 +23,7 @@ from sqlalchemy.pool import QueuePool
 
 from tarebook import create_app
 from tarebook.api.services import NAME, Services
+from tarebook.devices.allowance import Allowance
 from tarebook.devices.tries import Tries
 from tarebook.garage.records import all_texts
 from tarebook.importing.rescue import rescue
@@ -175,7 +176,7 @@ class Server:
         """As `serve` does first: the tables are those of this program."""
         self.database = migrate.prepare(self.settings)
         self.photos = photos.Photos(self.settings, self.database)
-        self.app.extensions[NAME] = Services(self.settings, self.database, self.photos, Tries())
+        self.app.extensions[NAME] = Services(self.settings, self.database, self.photos, Tries(), Allowance(10**9))
 
     def stop(self) -> None:
         if self.beside is not None:
