@@ -1,13 +1,18 @@
 /** Answers for `tests/typescript.py`: what the claims of TypeScript give for the questions Python asks. */
 
 import type { Line } from "../webapp/src/journal/layers";
+import { isCutShort, pictureHead } from "../webapp/src/store/picture_head";
 import { plainly } from "./journal/plainly";
 import { type Claims, claims } from "./vectors";
 
 export type Question = { function: string; in: unknown };
 
 // Loaded before the first question: the runner that imports this module closes once it has.
-const CLAIMS: Claims = { ...(await claims()), "journal.fold": (lines) => plainly(lines as Line[]) };
+const CLAIMS: Claims = {
+  ...(await claims()),
+  "journal.fold": (lines) => plainly(lines as Line[]),
+  picture_head: (base64) => headOf(Buffer.from(base64 as string, "base64")),
+};
 
 /** For each question what its function gives, or the refusal's code and sentences. */
 export function answers(questions: readonly Question[]): unknown[] {
@@ -22,4 +27,8 @@ function answer(question: Question): unknown {
     if (code === undefined) throw refusal;
     return { code, sentence, do: remedy };
   }
+}
+
+function headOf(bytes: Uint8Array) {
+  return { head: pictureHead(bytes), cut: isCutShort(bytes) };
 }

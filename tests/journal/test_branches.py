@@ -16,6 +16,7 @@ from tarebook.journal import state
 from tarebook.journal.entries import Entry
 from tarebook.journal.fold import Fold
 from tarebook.journal.record import Kept, Record
+from tests.journal.plainly import plainly
 from tests.typescript import unlike
 
 
@@ -80,14 +81,6 @@ def history(random: Random, length: int) -> list[tuple[str, str | None]]:
     if random.random() < 0.5:
         random.shuffle(found)
     return found
-
-
-def plainly(fold: Fold) -> dict[str, Any]:
-    records = {
-        name: [rec.kind, list(rec.heads), {key: [head.entry for head in heads] for key, heads in rec.fields.items()}]
-        for name, rec in fold.records.items()
-    }
-    return {"records": records, "reasons": {name: kept.reason for name, kept in fold.kept.items()}}
 
 
 @pytest.mark.parametrize("seed", range(400))
