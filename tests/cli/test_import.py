@@ -54,6 +54,12 @@ def test_a_bad_line_is_told_with_what_to_type(tarebook, sheet):
     )
 
 
+def test_a_bad_line_steers_no_terminal(tarebook, sheet):
+    ended = tarebook("import", sheet("Seat,1 kg,,,\x1b[2J,,"))
+    assert "\x1b" not in ended.err
+    assert "“?[2J” is not a number of pieces" in ended.err
+
+
 def test_a_report_of_our_own_is_not_taken_in_beside_the_jobs_it_tells_of(tarebook, garage, tmp_path):
     tarebook("import", CLEAN)
     before = garage()

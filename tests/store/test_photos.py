@@ -132,3 +132,12 @@ def test_a_thumbnail_that_cannot_be_written_leaves_no_file(
     assert refusal.value.code == "disk_full"
     assert files(home) == {mark}
     assert Image.open(BytesIO(photos.thumb(mark))).format == "JPEG"
+
+
+@pytest.mark.parametrize("kind", ["JPEG", "WEBP"])
+def test_a_photo_whose_exif_is_broken_has_a_small_picture_all_the_same(home: Home, photos: Photos, kind: str) -> None:
+    kept = BytesIO()
+    Image.new("RGB", (40, 30)).save(kept, kind, exif=b"Exif\0\0" + bytes(range(16, 80)))
+    photos.keep(home.garage, kept.getvalue(), f"image/{kind.lower()}", "home")
+    with Image.open(BytesIO(photos.thumb(hashlib.sha256(kept.getvalue()).hexdigest()))) as small:
+        assert small.size == (40, 30)

@@ -255,6 +255,12 @@ def test_a_photo_missing_or_another_is_refused(home: Home, made: Path) -> None:
     assert refused(home.settings, other) == "backup_damaged"
 
 
+def test_bytes_that_went_missing_inside_are_damage_and_no_trouble_of_the_disk(home: Home, made: Path) -> None:
+    data = made.read_bytes()
+    made.write_bytes(data[:100] + data[104:])  # the first piece now begins before the file does
+    assert refused(home.settings, made) == "backup_damaged"
+
+
 def test_a_backup_of_a_newer_program_or_of_something_else_is_refused(home: Home, made: Path) -> None:
     def say(**more: object) -> Callable[[dict[str, bytes]], None]:
         return lambda inside: inside.update(

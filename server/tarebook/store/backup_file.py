@@ -10,6 +10,7 @@ rows that are there.
 
 from __future__ import annotations
 
+import errno
 import hashlib
 import json
 import shutil
@@ -140,6 +141,11 @@ def damage(file: Path) -> Iterator[None]:
         yield
     except _BAD_BYTES as problem:
         reason = (str(problem) or type(problem).__name__).splitlines()[0]
+        raise TarebookError("backup_damaged", file=str(file), reason=reason) from problem
+    except OSError as problem:
+        if problem.errno != errno.EINVAL:  # only a place that its list of contents gives wrong is asked for like that
+            raise
+        reason = "its list of contents is not what it was"
         raise TarebookError("backup_damaged", file=str(file), reason=reason) from problem
     except TarebookError as problem:
         if problem.code not in ("database_damaged", "database_unreachable"):

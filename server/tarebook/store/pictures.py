@@ -4,6 +4,7 @@ The number of pixels is read from the header and checked before anything is deco
 pixels than the machine has memory.
 """
 
+import struct
 import threading
 from dataclasses import dataclass
 from io import BytesIO
@@ -84,7 +85,7 @@ def thumbnail(path: Path) -> bytes:
     """A JPEG of at most 320 × 320 pixels, upright, on white where the picture is see-through."""
     with _ONE_AT_A_TIME, Image.open(path) as image:
         image.draft("RGB", (THUMB_PIXELS, THUMB_PIXELS))
-        small = ImageOps.exif_transpose(image)
+        small = _upright(image)
         small.thumbnail((THUMB_PIXELS, THUMB_PIXELS))
         layered = small.convert("RGBA")
         page = Image.new("RGB", layered.size, "white")
@@ -92,3 +93,11 @@ def thumbnail(path: Path) -> bytes:
     kept = BytesIO()
     page.save(kept, "JPEG", quality=80)
     return kept.getvalue()
+
+
+def _upright(image: Image.Image) -> Image.Image:
+    """Turned as its EXIF says; as it is, where that cannot be read."""
+    try:
+        return ImageOps.exif_transpose(image)
+    except (OSError, ValueError, SyntaxError, EOFError, TypeError, KeyError, struct.error):
+        return image
