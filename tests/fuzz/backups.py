@@ -67,8 +67,11 @@ def broken(random: Random, backup: bytes) -> bytes:
         case 5:  # names that lead elsewhere, or a link, or an entry twice
             link = zipfile.ZipInfo(one)
             link.external_attr = 0o120777 << 16
-            more = random.choice([(name, b"escaped") for name in OUTSIDE] + [(link, b"/etc/passwd"), (one, b"twice")])
-            return zipped([*inside.items(), more])
+            odd: list[tuple[str | zipfile.ZipInfo, bytes]] = [(name, b"escaped") for name in OUTSIDE] + [
+                (link, b"/etc/passwd"),
+                (one, b"twice"),
+            ]
+            return zipped([*inside.items(), random.choice(odd)])
         case 6:  # sizes that are not so, in the zip's own list
             at = backup.rindex(b"PK\x01\x02") + random.choice((20, 24))
             return (

@@ -17,6 +17,7 @@ from functools import cache
 from io import BytesIO
 from pathlib import Path
 from random import Random
+from typing import Any
 
 from PIL import Image, PngImagePlugin
 
@@ -40,7 +41,7 @@ def whole() -> list[bytes]:
     kinds = {"RGB": colours, "RGBA": colours.convert("RGBA"), "P": colours.convert("P"), "L": colours.convert("L")}
     exif = Image.Exif()
     exif[0x0112], exif[0x010E] = 6, "seat"
-    ways = [
+    ways: list[tuple[str, str, dict[str, Any]]] = [
         ("JPEG", "RGB", {"progressive": True}), ("JPEG", "L", {}), ("JPEG", "RGB", {"exif": exif, "quality": 95}),
         *(("PNG", mode, {}) for mode in kinds), ("WEBP", "RGB", {}), ("WEBP", "RGBA", {"lossless": True}),
         ("WEBP", "RGB", {"exif": exif}), ("GIF", "P", {}), ("BMP", "RGB", {}), ("TIFF", "RGB", {}),
@@ -53,7 +54,7 @@ def whole() -> list[bytes]:
     return found
 
 
-def _saved(image: Image.Image, kind: str, **more: object) -> bytes:
+def _saved(image: Image.Image, kind: str, **more: Any) -> bytes:
     kept = BytesIO()
     image.save(kept, kind, **more)
     return kept.getvalue()
