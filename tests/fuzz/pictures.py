@@ -1,7 +1,7 @@
 """Broken pictures to the upload, the small picture and the phone's first look: refused by a row, or kept whole.
 
-What was kept is given back byte for byte, the phone's reader says the same size of it as the server, and memory stays
-flat whatever a picture claims to be.
+What was kept is given back byte for byte, the phone's reader says no other size of it than the server, and memory
+stays flat whatever a picture claims to be.
 """
 
 from __future__ import annotations
@@ -131,7 +131,7 @@ def heads(data: bytes) -> dict[str, object]:
 
 
 def kept_whole(phone: Device, data: bytes, kind: str) -> str:
-    """What was taken in comes back byte for byte, small too, and the phone's reader knows it."""
+    """What was taken in comes back byte for byte, small too, and the phone's reader says its size."""
     back = phone.get(f"/photos/{sha(data)}")
     assert back.status_code == 200
     assert hashlib.sha256(back.data).hexdigest() == sha(data)
@@ -141,7 +141,8 @@ def kept_whole(phone: Device, data: bytes, kind: str) -> str:
         thumb.load()
         assert thumb.format == "JPEG"
         assert max(thumb.size) <= 320
-        assert heads(data)["head"] == {"type": kind, "width": image.width, "height": image.height}
+        # A reader as strict as the phone's may not know what Pillow mends; it must never say another size.
+        assert heads(data)["head"] in (None, {"type": kind, "width": image.width, "height": image.height})
     return "kept"
 
 

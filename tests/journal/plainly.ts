@@ -7,7 +7,10 @@ export function plainly(lines: readonly Line[]) {
   const state = emptyState();
   fold(state, lines);
   const records = [...state.records].map(([name, { kind, heads, fields }]) => {
-    const held = Object.entries(fields).map(([field, claims]) => [field, claims.map(({ entry, value }) => [entry, value])]);
+    const held = Object.entries(fields).map(([field, claims]) => [
+      field,
+      claims.map(({ entry, value }) => [entry, value]),
+    ]);
     return [name, [kind, heads, Object.fromEntries(held)]];
   });
   const reasons = [...state.kept.values()].map(({ name, reason }) => [name, reason]);
