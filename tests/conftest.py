@@ -57,6 +57,7 @@ def phone(home: Home) -> Device:
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--kills", metavar="N", type=int, default=8, help="how often the server is killed (default: 8)")
     parser.addoption("--share", metavar="N/OF", help="only every OF-th file with tests, beginning with the N-th")
 
 

@@ -16,7 +16,7 @@ from pathlib import Path
 from tests import machine  # noqa: F401  (it says where the web app's helpers are)
 from tests.fuzz.kind import Tally, run
 
-KINDS = {"api": 10, "pictures": 10, "backups": 10, "imports": 10}
+KINDS = {"api": 10, "pictures": 10, "backups": 10, "imports": 10, "kills": 10, "proxy": 10}
 """Each kind with its share of the minutes."""
 STUCK_SECONDS = 900
 

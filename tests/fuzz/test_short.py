@@ -14,7 +14,7 @@ import pytest
 from tests.fuzz.__main__ import KINDS
 from tests.fuzz.kind import Case, TooLongError, limited, run
 
-CASES = {"api": 40, "pictures": 30, "backups": 8, "imports": 12}
+CASES = {"api": 30, "pictures": 20, "backups": 6, "imports": 10, "kills": 8, "proxy": 2}
 
 
 @pytest.mark.parametrize("name", KINDS)

@@ -247,17 +247,14 @@ def test_a_backup_forged_with_a_right_hash_is_refused(home: Home, made: Path, st
     assert contents(home) == before
 
 
-def test_a_photo_missing_or_another_is_refused(home: Home, made: Path) -> None:
+def test_a_photo_missing_cut_or_another_is_refused(home: Home, made: Path) -> None:
     name = f"photos/{sha(picture(1))[:2]}/{sha(picture(1))}"
     without = rewritten(made, lambda inside: inside.update({name: inside.pop(name)[:0]}))
     assert refused(home.settings, without) == "backup_damaged"
     other = rewritten(made, lambda inside: inside.update({name: picture(2)}))
     assert refused(home.settings, other) == "backup_damaged"
-
-
-def test_bytes_that_went_missing_inside_are_damage_and_no_trouble_of_the_disk(home: Home, made: Path) -> None:
-    data = made.read_bytes()
-    made.write_bytes(data[:100] + data[104:])  # the first piece now begins before the file does
+    whole = made.read_bytes()
+    made.write_bytes(whole[:100] + whole[104:])  # now it begins before the file does, which is no trouble of the disk
     assert refused(home.settings, made) == "backup_damaged"
 
 

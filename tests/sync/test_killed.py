@@ -1,4 +1,7 @@
-"""A server killed in the middle, again and again: what it had answered is there, and nothing is half there."""
+"""A server killed in the middle, again and again: what it had answered is there, and nothing is half there.
+
+`--kills 500` is the stated size; `python -m tests.fuzz --only kills` kills photos, backups and restores at any step.
+"""
 
 from __future__ import annotations
 
@@ -8,6 +11,8 @@ import subprocess
 import sys
 import time
 from pathlib import Path
+
+import pytest
 
 from tarebook.settings import Settings
 from tarebook.store import garages
@@ -34,7 +39,6 @@ while True:
         head = intake.push(session, garage, "home", texts).head
     print(head, flush=True)
 """
-KILLS = 8
 
 
 def killed_after(folder: Path, seconds: float) -> int:
@@ -50,9 +54,9 @@ def killed_after(folder: Path, seconds: float) -> int:
     return int([line for line in lines if line.endswith("\n")][-1])
 
 
-def test_what_was_answered_is_there_and_nothing_is_half_there(tmp_path: Path) -> None:
+def test_what_was_answered_is_there_and_nothing_is_half_there(tmp_path: Path, request: pytest.FixtureRequest) -> None:
     moment = random.Random(1)
-    for _ in range(KILLS):
+    for _ in range(request.config.getoption("--kills")):
         answered = killed_after(tmp_path, moment.random() / 4)
         with sqlite3.connect(tmp_path / "tarebook.sqlite3") as plain:
             assert plain.execute("PRAGMA integrity_check").fetchall() == [("ok",)]
