@@ -59,9 +59,9 @@ def kill_at(step: int, tell: Callable[[str], None]) -> None:
 
     plain_fsync = os.fsync
 
-    def fsync(handle: Any) -> None:
+    def fsync(fd: Any) -> None:
         met("os.fsync")
-        plain_fsync(handle)
+        plain_fsync(fd)
 
     os.fsync = fsync
     sys.addaudithook(heard)

@@ -16,6 +16,7 @@ from tarebook.errors import TarebookError
 
 TYPES = {"JPEG": "image/jpeg", "MPO": "image/jpeg", "PNG": "image/png", "WEBP": "image/webp"}
 THUMB_PIXELS = 320
+_BAD_EXIF = (OSError, ValueError, SyntaxError, EOFError, TypeError, KeyError, AttributeError, struct.error)
 _ONE_AT_A_TIME = threading.Lock()  # decoding is what takes memory
 
 Image.MAX_IMAGE_PIXELS = None  # the limit of our own, below, comes first and is lower
@@ -41,7 +42,7 @@ def inspect(path: Path, told: str, most_pixels: int) -> Picture:
             raise TarebookError("photo_wrong_type", found=found, told=told)
         _within(image.size, most_pixels)
         _decode(image)
-        if image.getexif().get_ifd(ExifTags.IFD.GPSInfo):
+        if _tells_place(image):
             raise TarebookError("photo_tells_place")
         return Picture(found, *image.size)
 
@@ -60,6 +61,14 @@ def _decode(image: Image.Image) -> None:
         image.load()
     except (OSError, ValueError, SyntaxError, EOFError) as problem:
         raise TarebookError("photo_truncated") from problem
+
+
+def _tells_place(image: Image.Image) -> bool:
+    """Whether its EXIF has a place; one that cannot be read tells none."""
+    try:
+        return bool(image.getexif().get_ifd(ExifTags.IFD.GPSInfo))
+    except _BAD_EXIF:
+        return False
 
 
 def _within(size: tuple[int, int], most: int) -> None:
@@ -99,5 +108,5 @@ def _upright(image: Image.Image) -> Image.Image:
     """Turned as its EXIF says; as it is, where that cannot be read."""
     try:
         return ImageOps.exif_transpose(image)
-    except (OSError, ValueError, SyntaxError, EOFError, TypeError, KeyError, struct.error):
+    except _BAD_EXIF:
         return image
