@@ -2,78 +2,68 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from tests.sync.simulation import wire
-from tests.sync.simulation.moves.table import move
-from tests.sync.simulation.world import World
+from tests.sync.simulation.moves.table import MOVES
+from tests.sync.simulation.world import Request, World
 
 
-@move(40)
-def an_exchange(world: World) -> str | None:
+def _of_one(weight: float, answered: bool) -> Callable[[Callable[[World, Request], None]], None]:
+    """A move of some request that has its answer, or has none yet."""
+
+    def named(work: Callable[[World, Request], None]) -> None:
+        def of_some(world: World) -> str | None:
+            there = [one for one in world.requests if (one.answer is not None) == answered]
+            if not there:
+                return None
+            request = world.chance.choice(there)
+            work(world, request)
+            return f"{request.flight}"
+
+        MOVES[work.__name__.replace("_", " ")] = (weight, of_some)
+
+    return named
+
+
+@_of_one(40, answered=False)
+def an_exchange(world: World, request: Request) -> None:
     """Whole, as most are."""
-    asked = [one for one in world.requests if one.answer is None]
-    if not asked:
-        return None
-    request = world.chance.choice(asked)
     wire.arrive(world, request)
     wire.answered(world, request)
-    return f"{request.flight}"
 
 
-@move(6)
-def a_request_arrives(world: World) -> str | None:
-    asked = [one for one in world.requests if one.answer is None]
-    if not asked:
-        return None
-    request = world.chance.choice(asked)
+@_of_one(6, answered=False)
+def a_request_arrives(world: World, request: Request) -> None:
     wire.arrive(world, request)
-    return f"{request.flight}"
 
 
-@move(2)
-def a_request_arrives_twice(world: World) -> str | None:
-    asked = [one for one in world.requests if one.answer is None]
-    if not asked:
-        return None
-    request = world.chance.choice(asked)
+@_of_one(2, answered=False)
+def a_request_arrives_twice(world: World, request: Request) -> None:
     wire.arrive(world, request)
     wire.arrive(world, request)
-    return f"{request.flight}"
 
 
-@move(2)
-def a_request_is_lost(world: World) -> str | None:
-    asked = [one for one in world.requests if one.answer is None]
-    if not asked:
-        return None
-    request = world.chance.choice(asked)
+@_of_one(2, answered=False)
+def a_request_is_lost(world: World, request: Request) -> None:
     wire.answered(world, request, "lost")
-    return f"{request.flight}"
 
 
-def _answered(world: World, how: str) -> str | None:
-    there = [one for one in world.requests if one.answer is not None]
-    if not there:
-        return None
-    request = world.chance.choice(there)
-    wire.answered(world, request, how)
-    return f"{request.flight}"
+@_of_one(10, answered=True)
+def an_answer_arrives(world: World, request: Request) -> None:
+    wire.answered(world, request)
 
 
-@move(10)
-def an_answer_arrives(world: World) -> str | None:
-    return _answered(world, "whole")
+@_of_one(4, answered=True)
+def an_answer_is_lost(world: World, request: Request) -> None:
+    wire.answered(world, request, "lost")
 
 
-@move(4)
-def an_answer_is_lost(world: World) -> str | None:
-    return _answered(world, "lost")
+@_of_one(2, answered=True)
+def an_answer_is_truncated(world: World, request: Request) -> None:
+    wire.answered(world, request, "truncated")
 
 
-@move(2)
-def an_answer_is_truncated(world: World) -> str | None:
-    return _answered(world, "truncated")
-
-
-@move(2)
-def an_answer_breaks_off(world: World) -> str | None:
-    return _answered(world, "broken off")
+@_of_one(2, answered=True)
+def an_answer_breaks_off(world: World, request: Request) -> None:
+    wire.answered(world, request, "broken off")
