@@ -160,7 +160,7 @@ def test_a_phone_hears_a_no_and_a_wrong_code_and_may_lose_its_page_while_it_wait
     expect(page.get_by_role("alert")).to_contain_text("did not let this device in")
     page.evaluate("code => { location.hash = `pair=${code}`; }", fresh_code(desk))
     words_agree(desk, page)
-    assert "pair" not in page.url, "a code that is used up does not stay in the address"
+    page.wait_for_url(lambda url: "pair" not in url)  # a code that is used up does not stay in the address
     page.reload()
     let_in(desk, page)
     in_sync(page)
