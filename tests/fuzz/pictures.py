@@ -130,7 +130,7 @@ def heads(data: bytes) -> dict[str, object]:
     return found
 
 
-def kept_whole(phone: Device, data: bytes, kind: str) -> str:
+def kept_whole(phone: Device, data: bytes) -> str:
     """What was taken in comes back byte for byte, small too, and the phone's reader says its size."""
     back = phone.get(f"/photos/{sha(data)}")
     assert back.status_code == 200
@@ -142,7 +142,7 @@ def kept_whole(phone: Device, data: bytes, kind: str) -> str:
         assert thumb.format == "JPEG"
         assert max(thumb.size) <= 320
         # A reader as strict as the phone's may not know what Pillow mends; it must never say another size.
-        assert heads(data)["head"] in (None, {"type": kind, "width": image.width, "height": image.height})
+        assert heads(data)["head"] in (None, {"type": back.mimetype, "width": image.width, "height": image.height})
     return "kept"
 
 
@@ -168,7 +168,7 @@ def opened(folder: Path) -> Iterator[Case]:
         with limited():
             status, code = send(phone, data, kind, random)
             assert status < 500, (status, code)
-            word = code if code else kept_whole(phone, data, kind)
+            word = code if code else kept_whole(phone, data)
         assert not code or code in ERRORS
         grown = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss * 1024 - begun
         assert grown < MOST_GROWTH, f"{grown >> 20} MiB more"
