@@ -7,13 +7,11 @@ import json
 from random import Random
 from typing import Any
 
-from hypothesis import strategies as st
-
 NAMES = ("__proto__", "constructor", "toString", "hasOwnProperty", "", "id", "set", "kind", "deleted", "a\0b", "\ud800")
 TEXTS = (
-    *NAMES, "NaN", "null", "0", "-0", "1e999", "\x1b[2J", "‮", "﻿", "😀" * 40, "x" * 70_000, "é" * 500, "../../etc",
-    "6 3/8 oz", "1" * 400, "9" * 20 + " kg", "1/0 kg", "1e-400 g", "½½ lb", "=1+1", "\r\n", "'\"<script>", "ß", "kg",
-    "12 kg " * 900, "\u2028", "home",
+    *NAMES, "NaN", "null", "0", "-0", "1e999", "\x1b[2J", "\u202e", "\ufeff", "😀" * 40, "x" * 70_000, "é" * 500,
+    "../../etc", "6 3/8 oz", "1" * 400, "9" * 20 + " kg", "1/0 kg", "1e-400 g", "½½ lb", "=1+1", "\r\n", "'\"<script>", "ß",
+    "kg", "12 kg " * 900, "\u2028", "home",
 )  # fmt: skip
 NUMBERS = (0, -1, 1, 2**31, 2**53 - 1, 2**53, 2**63, 2**64, 10**30, 0.1, -0.0, 1e308, 5e-324, 1e22, 3.0, 1.5)
 RAW = (
@@ -123,9 +121,3 @@ def written(random: Random, tree: Any) -> str:
         case 3:
             return "[" * random.choice((5, 21, 100_000)) + text
     return text
-
-
-@st.composite
-def seeded(draw: st.DrawFn) -> Random:
-    """A Random for a case under Hypothesis; a number is all there is to shrink."""
-    return Random(draw(st.integers(0, 2**32)))

@@ -23,7 +23,7 @@ from tarebook.store import durable, house, photo_copies
 from tarebook.store.backup_file import DATABASE, MANIFEST, Manifest, Marks, opened, photo_name, verify
 from tarebook.store.database import Database
 from tarebook.store.files import disk_trouble, fsync, locked
-from tarebook.store.journal_rows import mark_at, walked
+from tarebook.store.journal_rows import check_marks, mark_at
 from tarebook.store.kept import backups_in, name_at, staying
 from tarebook.store.lock import hold
 from tarebook.store.log import note
@@ -184,16 +184,9 @@ def _blaming(database: Database) -> Iterator[None]:
         yield
     except TarebookError as problem:
         if problem.code in ("backup_damaged", "database_damaged"):
-            _check_journal(database)
+            with database.read() as session:
+                check_marks(session, database.name)
         raise
-
-
-def _check_journal(database: Database) -> None:
-    with database.read() as session:
-        for row in session.scalars(select(GarageRow)):
-            if walked(session, row.id) != (row.head, mark_at(session, row.id, row.head)):
-                reason = "its journal is not what it was"
-                raise TarebookError("database_damaged", file=database.name, reason=reason)
 
 
 @contextmanager

@@ -6,11 +6,12 @@ from typing import Any
 from sqlalchemy import bindparam, delete, insert, select, update
 from sqlalchemy.orm import Session
 
+from tarebook.errors import TarebookError
 from tarebook.journal import state
 from tarebook.journal.fold import Fold
 from tarebook.journal.ids import next_mark, text_hash
 from tarebook.journal.record import Record
-from tarebook.store.models import EntryRow, RecordRow, Table, VerdictRow, WaitingRow
+from tarebook.store.models import EntryRow, GarageRow, RecordRow, Table, VerdictRow, WaitingRow
 
 
 def mark_at(session: Session, garage: str, number: int) -> str | None:
@@ -27,6 +28,13 @@ def walked(session: Session, garage: str) -> tuple[int, str]:
     for row in session.execute(entries.order_by(EntryRow.number).execution_options(yield_per=1000)):
         number, mark = row.number, next_mark(mark, text_hash(row.text.decode("utf-8")), row.intake)
     return number, mark
+
+
+def check_marks(session: Session, file: str) -> None:
+    """Raises `database_damaged`, naming the file, when a garage's journal is not what its marks say."""
+    for row in session.scalars(select(GarageRow)):
+        if walked(session, row.id) != (row.head, mark_at(session, row.id, row.head)):
+            raise TarebookError("database_damaged", file=file, reason="its journal is not what it was")
 
 
 def in_chunks(items: Iterable[str], size: int = 500) -> Iterable[list[str]]:
