@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sqlite3
 from pathlib import Path
+from unittest.mock import Mock
 
 import pytest
 from sqlalchemy import text
@@ -61,6 +62,17 @@ def test_a_full_disk_is_a_refusal_and_leaves_nothing_half_written(tmp_path: Path
     home.database.close()
     with home.database.read() as session:
         assert (all_texts(session, home.garage), all_records(session, home.garage)["jobs"]) == ([], [])
+
+
+def test_after_a_commit_that_failed_the_next_goes_in(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """sqlite.org/lang_transaction.html: after SQLITE_FULL the transaction may still be open."""
+    home, problem = Home(tmp_path), sqlite3.OperationalError("database or disk is full")
+    problem.sqlite_errorcode = sqlite3.SQLITE_FULL
+    device, served = home.pair(), home.app.extensions["tarebook"].database
+    with monkeypatch.context() as full:
+        full.setattr(served.engine.dialect, "do_commit", Mock(side_effect=problem))
+        assert device.push(entry("job", {"name": "x"}, device=device.id)).status_code == 507
+    assert device.push(entry("job", {"name": "x"}, device=device.id)).status_code == 200
 
 
 def test_a_database_locked_by_another_program_is_told_busy(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -124,6 +124,7 @@ def _engine(address: str, app: Flask) -> Engine:
     if engine.dialect.name == "sqlite":
         event.listen(engine, "connect", _on_connect)
         event.listen(engine, "begin", _on_begin)
+        event.listen(engine, "checkin", _on_checkin)
     return engine
 
 
@@ -141,6 +142,13 @@ def _on_connect(connection: Any, _record: Any) -> None:
 def _on_begin(connection: Connection) -> None:
     write = connection.get_execution_options().get("tarebook_write")
     connection.exec_driver_sql("BEGIN IMMEDIATE" if write else "BEGIN")
+
+
+def _on_checkin(connection: Any, _record: Any) -> None:
+    """A COMMIT that failed may leave its transaction open (SQLite, "Response To Errors Within A Transaction"), which
+    SQLAlchemy takes for ended: nobody after it could begin one."""
+    if connection is not None and connection.in_transaction:
+        connection.rollback()
 
 
 def refusal(problem: DBAPIError) -> str | None:
