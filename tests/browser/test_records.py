@@ -105,23 +105,27 @@ def test_records_says_when_a_backup_was_last_proven_and_warns_after_two_days(ser
     page = join(phone, server)
     begin(page, "Coupe", "980 kg")
 
-    def hears(proven: datetime | None) -> None:
-        def answer(route: Route) -> None:
-            told = route.fetch()
-            body = {**told.json(), "proven": proven and proven.isoformat()}
-            route.fulfill(response=told, json=body)
+    now = datetime.now(UTC)
+    said: dict[str, str | None] = {}
 
-        phone.context.unroute_all()
-        phone.context.route("**/api/v1/sync/pull*", answer)
+    def answer(route: Route) -> None:
+        told = route.fetch()
+        route.fulfill(response=told, json={**told.json(), **said})
+
+    def hears(proven: datetime | None) -> None:
+        said["proven"] = proven and proven.isoformat()
         send_now(page)
 
-    now = datetime.now(UTC)
+    phone.context.route("**/api/v1/sync/pull*", answer)
     hears(now - timedelta(hours=47))
     expect(page.get_by_text("Its last backup was proven")).to_be_visible()
     hears(now - timedelta(hours=49))
     expect(page.get_by_role("alert").get_by_text("The home computer's last proven backup is of")).to_be_visible()
     expect(page.get_by_text("Run tarebook doctor there")).to_be_visible()
     hears(None)
+    expect(page.get_by_text("No backup yet: the home computer makes one every day.")).to_be_visible()
+    page.clock.set_system_time(now + timedelta(days=3))
+    send_now(page)
     expect(page.get_by_role("alert").get_by_text("The home computer has proven no backup yet.")).to_be_visible()
 
 

@@ -164,6 +164,7 @@ def _into_server(settings: Settings, copy: Database, _scratch: Path) -> None:
         with copy.read() as source, server.write() as target:
             if garages.first(target) is not None:
                 raise TarebookError("restore_not_empty")
+            target.execute(delete(SettingRow))  # they are in the copy, as newer than the backup's
             copy_rows(source.connection(), target.connection())
 
 
