@@ -113,7 +113,7 @@ def test_records_says_when_a_backup_was_last_proven_and_warns_after_two_days(ser
         route.fulfill(response=told, json={**told.json(), **said})
 
     def hears(proven: datetime | None) -> None:
-        said["proven"] = proven and proven.isoformat()
+        said["proven"] = proven.isoformat() if proven else None
         send_now(page)
 
     phone.context.route("**/api/v1/sync/pull*", answer)

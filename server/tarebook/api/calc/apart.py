@@ -21,6 +21,7 @@ from tarebook.errors import TarebookError
 AT_ONCE = 2
 _TO_GET_A_PLACE = 1.0  # seconds; an ordinary computation takes a few hundredths
 _LOOK_EVERY = 0.1
+_AS_LONG = 4  # times its seconds of work, by the clock: its own alarm comes first
 _places = threading.BoundedSemaphore(AT_ONCE)
 _COMMAND = [sys.executable, "-m", "tarebook.api.calc.reckoner"]
 _idle: list[subprocess.Popen[bytes]] = []
@@ -72,13 +73,13 @@ def _asked(
     questions, answers = cast(IO[bytes], process.stdin), cast(IO[bytes], process.stdout)
     questions.write(f"{name} {seconds} {len(payload)}\n".encode("ascii") + payload)
     questions.flush()
-    until = time.monotonic() + seconds + _TO_GET_A_PLACE  # its own alarm comes first
+    until = time.monotonic() + _AS_LONG * seconds
     while not select.select([answers], [], [], _LOOK_EVERY)[0]:
         if has_gone() or time.monotonic() > until:
             raise TarebookError("calc_over_budget", seconds=seconds)
     line = answers.readline()
     if not line:
-        is_over = process.wait() == -signal.SIGALRM
+        is_over = process.wait() == -signal.SIGPROF
         raise TarebookError("calc_over_budget", seconds=seconds) if is_over else RuntimeError("a computation broke off")
     word, size = line.decode("ascii").split()
     return word, answers.read(int(size))

@@ -33,7 +33,7 @@ def main() -> None:
 
 
 def _answer(name: str, seconds: float, payload: bytes, answers: IO[bytes]) -> None:
-    signal.setitimer(signal.ITIMER_REAL, seconds)
+    signal.setitimer(signal.ITIMER_PROF, seconds)  # of work: a busy computer is no fault of the question
     try:
         word, told = "ok", run(name, _loaded(payload))
     except TarebookError as refusal:
@@ -41,7 +41,7 @@ def _answer(name: str, seconds: float, payload: bytes, answers: IO[bytes]) -> No
     except MemoryError:
         word, told = "refused", {"code": "calc_over_budget", "data": {"seconds": seconds}}
     text = json.dumps(told, ensure_ascii=False, separators=(",", ":")).encode()
-    signal.setitimer(signal.ITIMER_REAL, 0)
+    signal.setitimer(signal.ITIMER_PROF, 0)
     answers.write(f"{word} {len(text)}\n".encode("ascii") + text)
     answers.flush()
 

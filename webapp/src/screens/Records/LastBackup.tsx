@@ -11,8 +11,8 @@ const TWO_DAYS = 2 * 24 * 3_600_000;
 
 /** When the oldest record was made, ms: a UUID of version 7 begins with it (RFC 9562, 5.7). NaN when none says. */
 function begun(records: Iterable<string>): number {
-  const oldest = [...records].reduce((one, other) => (one < other ? one : other));
-  return Number.parseInt(oldest.replace("-", "").slice(0, 12), 16);
+  const [oldest] = [...records].sort();
+  return Number.parseInt(oldest!.replace("-", "").slice(0, 12), 16);
 }
 
 export function LastBackup() {
