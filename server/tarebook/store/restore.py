@@ -135,7 +135,7 @@ def _put(session: Session, table: type[Base], row: dict[str, Any]) -> None:
 def _let_in(copy: Database, made_at: str, choose: Choose) -> None:
     """Takes off whoever was not chosen."""
     with copy.read() as session:
-        rows = session.scalars(select(DeviceRow).order_by(DeviceRow.paired_at, DeviceRow.id)).all()
+        rows = session.scalars(select(DeviceRow).order_by(DeviceRow.name, DeviceRow.id)).all()
         phones = [
             Phone(row.garage, row.id, row.name, row.paired_at, row.last_seen, row.revoked_at)
             for row in rows
