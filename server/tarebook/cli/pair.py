@@ -97,20 +97,12 @@ def _first_to_ask(garage: OpenGarage, invitation: Invitation) -> Waiting | None:
 
 
 def _decide(garage: OpenGarage, asking: Waiting) -> int:
-    from tarebook.cli.words import printable
+    from tarebook.cli.words import is_yes, printable
     from tarebook.devices import joining
 
     print(f"“{printable(asking.name)}” asks to join. It must show these two words: {' '.join(asking.words)}")
-    yes = _is_yes("Does it show exactly these? [y/N] ")
+    yes = is_yes("Does it show exactly these? [y/N] ")
     with garage.database.write() as session:
         joining.decide(session, garage.id, asking.id, yes)
     print("It is in, and fetches its key by itself." if yes else "It was not let in. Its code is used up.")
     return 0 if yes else 1
-
-
-def _is_yes(question: str) -> bool:
-    try:
-        return input(question).strip().lower() in ("y", "yes")
-    except EOFError:
-        print()
-        return False

@@ -1,4 +1,4 @@
-"""Words from elsewhere on this computer's terminal."""
+"""Words from elsewhere on this computer's terminal, and a yes that is typed there."""
 
 from unicodedata import category
 
@@ -13,3 +13,12 @@ def plain_lines(text: str) -> str:
 def printable(text: str) -> str:
     """The text without what would steer a terminal: a device may call itself anything."""
     return "".join(letter if letter.isprintable() else "?" for letter in text) or "a device without a name"
+
+
+def is_yes(question: str) -> bool:
+    """Whether a person says so; anything else, and nobody there, is a no."""
+    try:
+        return input(question).strip().lower() in ("y", "yes")
+    except EOFError:
+        print()
+        return False

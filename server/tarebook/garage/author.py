@@ -39,13 +39,17 @@ def new_id() -> str:
     return str(uuid.UUID(int=number | secrets.randbits(62)))
 
 
-def write(session: Session, garage: str, changes: Iterable[Change], device: str = HOME) -> list[str]:
+def write(
+    session: Session, garage: str, changes: Iterable[Change], device: str = HOME, writer: str | None = None
+) -> list[str]:
     """Writes one entry for each change and returns the records' names, in order. Wants a write session.
+
+    `writer`: a name that nobody has written by before; random when left out.
 
     Raises `invalid` with the kind and the fields when a change does not fit the table of kinds: the server,
     unlike a phone, must not leave entries behind that are set aside.
     """
-    author = _Author(session, garage, device)
+    author = _Author(session, garage, device, writer or secrets.token_hex(8))
     written = [author.text_of(change) for change in changes]
     for start in range(0, len(written), BATCH_ENTRIES):
         texts = [text for _record, text in written[start : start + BATCH_ENTRIES]]
@@ -62,10 +66,10 @@ def _all_accepted(pushed: intake.Pushed, written: list[tuple[str, str]]) -> None
 class _Author:
     """One writer: counts its entries, and knows the heads its own earlier entries made."""
 
-    def __init__(self, session: Session, garage: str, device: str) -> None:
+    def __init__(self, session: Session, garage: str, device: str, writer: str) -> None:
         self.stored = StoredFold(session, garage)
         self.device = device
-        self.writer = secrets.token_hex(8)
+        self.writer = writer
         self.n = 0
         self.heads: dict[str, list[str]] = {}
 

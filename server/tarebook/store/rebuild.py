@@ -57,9 +57,9 @@ def rebuild(session: Session, garage: str) -> Rebuilt:
     return Rebuilt(len(now), len(fold.records), aside, len({name for name, _row in differ}) + len(changed))
 
 
-def refold(session: Session, garage: str) -> Fold:
-    """The garage's journal, folded in memory from its first entry."""
-    fold = Fold()
+def refold(session: Session, garage: str, fold: Fold | None = None) -> Fold:
+    """The garage's journal, folded in memory from its first entry, into `fold` where an unusual one is meant."""
+    fold = fold or Fold()
     query = select(EntryRow.number, EntryRow.text, EntryRow.intake).where(EntryRow.garage == garage)
     rows = session.execute(query.order_by(EntryRow.number).execution_options(yield_per=1000))
     for row in rows:
