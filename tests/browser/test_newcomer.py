@@ -72,10 +72,11 @@ def is_let_in(thumb, house):
 
 
 def weighs(thumb, folder):
-    """The car, its minimum and the scale as the app asks for them; then a part, with a photo."""
+    """The car, its minimum and the scale, its display first, as the app asks for them; then a part, with a photo."""
     thumb.type("What is the car called?", "Coupe")
     thumb.type("The class minimum, if you know it", "980 kg")
     thumb.tap("button", "Next: your scale")
+    thumb.tap("radio", "82.4 kg, steps of 0.1 kg")
     thumb.tap("button", "Bathroom scale")
     thumb.tap("button", "Weigh the first part")
     for key in ("1", "1", "Point", "3"):

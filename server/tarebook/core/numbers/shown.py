@@ -28,6 +28,7 @@ from tarebook.core.numbers.units import DIMENSIONS, Kind
 COMPOUND_PLACES = 1
 COMPOUND_MOST = 2
 PLAIN_MOST = 4
+HOURS_MOST = 3
 _FINER = 5.0  # common practice, no source
 # Shown beside a reading typed in the other system, when the garage does not count in that system itself.
 _BESIDE_METRIC = {"kg": "lb", "g": "oz", "t": "lb", "mm": "in", "cm": "in", "m": "in", "L": "gal_us", "ml": "gal_us"}
@@ -132,9 +133,11 @@ def show_money(amount: str | float | Fraction, currency: str = "", signed: bool 
 
 
 def show_hours(hours: str | float | Fraction) -> str:
-    """Hours with one decimal where needed: "2.5 h", "3 h"."""
+    """Hours as they were typed, without zeros at the end: "0.25 h", "2.5 h", "3 h"."""
     exact = read_number(hours) if isinstance(hours, str) else Fraction(hours)
-    places = 0 if rounded(exact, 1) % 10 == 0 else 1
+    places = HOURS_MOST
+    while places and rounded(exact, places) % 10 == 0:
+        places -= 1
     return _single(exact, None, "h", (places, places), False).text
 
 

@@ -35,6 +35,7 @@ export type Result = { value: number; unit: string; u: number; shown: string };
 const COMPOUND_PLACES = 1;
 const COMPOUND_MOST = 2;
 const PLAIN_MOST = 4;
+const HOURS_MOST = 3;
 const FINER = 5; // common practice, no source
 const FOOT2 = ratio(9_290_304n, 100_000_000n);
 const HUNDRED = ratio(100n);
@@ -137,10 +138,11 @@ export function showMoney(amount: string | number | Ratio, currency = "", signed
   return single(exact, null, currency, [places, places], signed).text;
 }
 
-/** Hours with one decimal where needed: "2.5 h", "3 h". */
+/** Hours as they were typed, without zeros at the end: "0.25 h", "2.5 h", "3 h". */
 export function showHours(hours: string | number | Ratio): string {
   const exact = typeof hours === "string" ? readNumber(hours) : exactOf(hours);
-  const places = rounded(exact, 1) % 10n === 0n ? 0 : 1;
+  let places = HOURS_MOST;
+  while (places && rounded(exact, places) % 10n === 0n) places--;
   return single(exact, null, "h", [places, places], false).text;
 }
 

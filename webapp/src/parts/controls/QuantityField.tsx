@@ -132,6 +132,7 @@ function KeypadDock({ kind, label, value, unit, reading, onValue, onDone, onNext
           <br />
           {reading.state === "read" ? reading.words : value || (unit && `in ${unitWord(unit)}`)}
         </span>
+        {value && <Button look="plain" label="Clear" tabIndex={-1} onClick={() => onValue("")} />}
         <Button look="plain" label="Next" tabIndex={-1} onClick={onNext} />
         <Button label="Done" tabIndex={-1} onClick={onDone} />
       </div>

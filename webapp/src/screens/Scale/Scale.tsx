@@ -1,39 +1,45 @@
-/** One scale: its steps and limit, and the checks against known masses that say how far it is trusted. */
+/** One scale: what its display shows, its limit, and the checks against known masses that say how far it is trusted. */
 
 import { known } from "../../answers";
 import { garage } from "../../garage/garage";
-import { massUnit } from "../../garage/units";
 import { save } from "../../garage/write";
+import type { Values } from "../../journal/kinds";
 import type { Rec } from "../../journal/types";
 import { Row } from "../../parts/figures/Row";
 import { FieldOf, FieldsOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
-import { useForm } from "../../parts/forms/form";
+import { type Form, useForm } from "../../parts/forms/form";
 import { Button } from "../../parts/frame/Button";
 import { Screen, Section } from "../../parts/frame/Screen";
+import { Displays } from "../../parts/weighing/Displays";
 import { trustWords } from "../../parts/weighing/trust";
-import { type ScaleKind, usualScale } from "../../parts/words/scaleKinds";
+import { choiceWord } from "../../parts/words/fieldWords";
 import { to } from "../../route";
 
+type Kind = NonNullable<Values<"scale">["kind"]>;
+
 export function Scale({ id }: { id: string }) {
-  const form = useForm("scale", id, usualScale("kitchen", massUnit()));
+  const form = useForm("scale", id);
   const trust = trustWords(known.value.scales.get(id));
-  const setKind = (kind: ScaleKind) => {
-    if (!form.isNew) return form.set("kind", kind);
-    const [before, after] = [usualScale(form.values.kind!, massUnit()), usualScale(kind, massUnit())];
-    for (const field of ["kind", "name", "unit", "division"] as const) {
-      if (form.values[field] === before[field]) form.set(field, after[field]);
-    }
+  const setKind = (kind: Kind) => {
+    const isUnnamed = [undefined, choiceWord("scale", "kind", form.values.kind)].includes(form.values.name);
+    if (form.isNew && isUnnamed) form.set("name", choiceWord("scale", "kind", kind));
+    form.set("kind", kind);
   };
   return (
     <Screen title={form.isNew ? "New scale" : form.text("name")} back={to("scales")}>
       <div class="stack">
-        <FieldOf form={form} name="kind" onValue={(kind) => setKind(kind as ScaleKind)} />
-        <FieldsOf form={form} names={["name", "division", "capacity", "repeatability", "accuracy_class", "note"]} />
+        <Displays
+          of={form.values}
+          onUnit={(unit) => form.set("unit", unit)}
+          onDivision={(division) => form.set("division", division)}
+        />
+        <FieldOf form={form} name="kind" onValue={(kind) => setKind(kind as Kind)} />
+        <FieldsOf form={form} names={["name", "capacity", "repeatability", "accuracy_class", "note"]} />
         {!form.isNew && <Checks scale={id} trust={`${trust.shown} ${trust.from}`} />}
         <FormDock
           form={form}
-          missing={form.text("name").trim() ? null : "Give it a name."}
+          missing={missing(form)}
           next={form.isNew ? (made) => to("scale", made) : undefined}
           remove={{
             label: "Delete this scale",
@@ -45,6 +51,12 @@ export function Scale({ id }: { id: string }) {
       </div>
     </Screen>
   );
+}
+
+/** A scale without its steps is kept all the same: they are then the last digit typed. */
+function missing(form: Form<"scale">): string | null {
+  if (!form.values.kind) return "Say what kind of scale it is.";
+  return form.text("name").trim() ? null : "Give it a name.";
 }
 
 function Checks({ scale, trust }: { scale: string; trust: string }) {

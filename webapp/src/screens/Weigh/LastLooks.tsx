@@ -5,6 +5,7 @@ import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { totalWords } from "../../parts/weighIn/totalWords";
 import { readOne } from "../../parts/weighing/readOne";
+import { shownWords } from "../../parts/weighing/shownWords";
 import { momentOf, sayMoment } from "../../parts/words/moments";
 import { refName } from "../../parts/words/naming";
 import { to } from "../../route";
@@ -39,11 +40,12 @@ function Look({ rec }: { rec: Rec<"weighing"> | Rec<"weigh_in"> }) {
     );
   }
   const { reading } = readOne({ id: rec.id, ...rec.values });
-  const { of, what = "Something", shown } = rec.values;
+  const { of, what = "Something" } = rec.values;
+  const shown = shownWords(rec.values);
   return (
     <Row
       name={of ? refName(of) : what}
-      note={when}
+      note={`showed ${shown}, ${when}`}
       value={reading ? say(reading.mass) : shown}
       href={to("weighing", rec.id)}
     />

@@ -4,12 +4,13 @@ import { garage } from "../../garage/garage";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { filled } from "../../parts/forms/form";
 import type { OfCar } from "./form";
+import { displayUnit } from "./habits";
 
 export function Loads({ form, change }: OfCar) {
   const weighIn = filled("weigh_in", form, change);
   const setScale = (id: string) => {
-    const unit = garage.value.one("scale", id)?.values.unit;
-    change({ scale: id || null, ...(unit === "kg" || unit === "lb" ? { unit } : {}) });
+    const unit = displayUnit(garage.value.one("scale", id)) ?? form.unit;
+    change({ scale: id || null, unit });
   };
   const look = (name: Reading) => <FieldOf key={name} form={weighIn} name={name} unit={form.unit} needed />;
   return (

@@ -17,7 +17,7 @@ import { shotsOf } from "../../parts/photos/Shots";
 import { type Address, replace, to } from "../../route";
 import { AsItStood } from "./AsItStood";
 import { type CarForm, type CarHabits, changesOf, emptyForm, formFrom, jobsIn, missing } from "./form";
-import { habitsNow, rememberHabits } from "./habits";
+import { displayUnit, habitsNow, rememberHabits } from "./habits";
 import { JobsThen } from "./JobsThen";
 import { Loads } from "./Loads";
 import { Outcome } from "./Outcome";
@@ -69,7 +69,8 @@ function Form({ replaces, habits }: { replaces: string | null; habits: CarHabits
 
 function startOf(replaces: string | null, habits: CarHabits): CarForm {
   const before = garage.value.one("weigh_in", replaces)?.values;
-  if (before) return formFrom(newId(), before, habits);
+  const unit = displayUnit(garage.value.one("scale", before?.scale)) ?? habits.unit;
+  if (before) return formFrom(newId(), before, { ...habits, unit });
   const aboard = ballastNow(book.value)?.value;
   return { ...emptyForm(newId(), habits), ballast: aboard ? showMass(aboard, unitOf("mass")) : "" };
 }

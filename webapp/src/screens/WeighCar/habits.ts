@@ -1,7 +1,7 @@
 /** What the next weigh-in starts with: scales, layout, driver and trim as last time. */
 
 import { drafts } from "../../garage/drafts";
-import { garage } from "../../garage/garage";
+import { garage, type Rec } from "../../garage/garage";
 import { bareUnit } from "../../garage/units";
 import type { CarForm, CarHabits, Layout } from "./form";
 
@@ -10,7 +10,15 @@ const LAYOUT_OF: Record<string, Layout | undefined> = { corner_pads: "corners", 
 
 export async function habitsNow(): Promise<CarHabits> {
   const kept = await drafts.load<CarHabits>(KEPT).catch(() => null);
-  return kept ?? firstHabits();
+  if (!kept) return firstHabits();
+  const scale = garage.value.of("scale").find((each) => each.id === kept.scale);
+  return { ...kept, scale: scale?.id ?? null, unit: displayUnit(scale) ?? kept.unit };
+}
+
+/** The unit of the scale's display, where a car can be read in it. */
+export function displayUnit(scale: Rec<"scale"> | null | undefined): string | undefined {
+  const unit = scale?.values.unit;
+  return unit === "kg" || unit === "lb" ? unit : undefined;
 }
 
 /** Before any weigh-in: the scales of the garage that a car fits on, and what they are made for. */
@@ -20,7 +28,7 @@ function firstHabits(): CarHabits {
   const driver = garage.value.of("driver")[0]?.id ?? null;
   return {
     layout,
-    unit: scale?.values.unit ?? bareUnit(),
+    unit: displayUnit(scale) ?? bareUnit(),
     scale: scale?.id ?? null,
     driver,
     trim: "event",

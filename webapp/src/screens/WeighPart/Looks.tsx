@@ -53,30 +53,39 @@ function Look({ label, text, unit, active, onActive, onText }: LookProps) {
   const reading = unit === null ? null : readingOf("mass", text, unit);
   const isBare = unit !== null && text.trim() !== "" && unitWritten(text) === null;
   return (
-    <label class={active ? "look active" : "look"}>
-      <span class="look-label">{label}</span>
-      <span class="look-line">
-        <input
-          ref={input}
-          class="look-input num"
-          value={text}
-          inputMode="none"
-          maxLength={64}
-          autocomplete="off"
-          spellcheck={false}
-          aria-invalid={!active && reading?.state === "trouble"}
-          data-needed={text.trim() ? undefined : ""}
-          placeholder={unit === null ? "0" : `0 ${unitWord(unit)}`}
-          onFocus={onActive}
-          onInput={(event) => onText(event.currentTarget.value)}
-        />
-        {isBare && <span class="look-unit">{unitWord(unit)}</span>}
-      </span>
-      <span class="look-said" aria-live="polite">
-        {reading && (
-          <Said reading={reading} typing={active} hint={active ? "Type what the display shows." : undefined} />
-        )}
-      </span>
-    </label>
+    <div class={active ? "look active" : "look"}>
+      <label class="look-field">
+        <span class="look-label">{label}</span>
+        <span class="look-line">
+          <input
+            ref={input}
+            class="look-input num"
+            value={text}
+            inputMode="none"
+            maxLength={64}
+            autocomplete="off"
+            spellcheck={false}
+            aria-invalid={!active && reading?.state === "trouble"}
+            data-needed={text.trim() ? undefined : ""}
+            placeholder={unit === null ? "0" : `0 ${unitWord(unit)}`}
+            onFocus={onActive}
+            onInput={(event) => onText(event.currentTarget.value)}
+          />
+          {isBare && <span class="look-unit">{unitWord(unit)}</span>}
+        </span>
+        <span class="look-said" aria-live="polite">
+          {reading && (
+            <Said reading={reading} typing={active} hint={active ? "Type what the display shows." : undefined} />
+          )}
+        </span>
+      </label>
+      {active && text !== "" && (
+        <button type="button" class="look-clear" tabIndex={-1} onMouseDown={keepFocus} onClick={() => onText("")}>
+          Clear
+        </button>
+      )}
+    </div>
   );
 }
+
+const keepFocus = (event: Event) => event.preventDefault();

@@ -10,6 +10,7 @@ import { type Key, press, unitWritten } from "../../parts/controls/typing";
 import { SaveDock } from "../../parts/forms/SaveDock";
 import { useDraft } from "../../parts/forms/useDraft";
 import { Shots, shotsOf } from "../../parts/photos/Shots";
+import { showsFractions } from "../../parts/weighing/drawnDisplays";
 import { methodRow } from "../../parts/weighing/methods";
 import { momentOf, sayMoment } from "../../parts/words/moments";
 import { nameOf } from "../../parts/words/naming";
@@ -67,7 +68,9 @@ function startOf(of: string | null, replaces: string | null, habits: Habits): Fo
   const id = of ?? before?.of ?? null;
   const what = garage.value.byId.get(id ?? "");
   const form = emptyForm({ weighing: newId(), part: newId() }, { id, text: what ? nameOf(what) : "" }, habits);
-  return before ? { ...form, method: before.method ?? "direct", scale: before.scale ?? null } : form;
+  if (!before) return form;
+  const { unit = form.unit } = garage.value.one("scale", before.scale)?.values ?? {};
+  return { ...form, method: before.method ?? "direct", scale: before.scale ?? null, unit };
 }
 
 function ByKeypad({ form, change }: OfPart) {
@@ -83,13 +86,19 @@ function ByKeypad({ form, change }: OfPart) {
       <Keypad
         units={counts ? [] : KEYPAD_UNITS.mass}
         unit={inForce}
-        fractions={!counts && takesFractions(unitWord(form.unit))}
+        fractions={!counts && needsFractions(form)}
         onKey={onKey}
       />
       <Net form={form} />
       <How form={form} change={change} />
     </div>
   );
+}
+
+/** As the scale's own display needs them; of one whose steps nobody noted, by its unit. */
+function needsFractions({ scale, unit }: Form): boolean {
+  const display = garage.value.one("scale", scale)?.values;
+  return display?.division && display.unit === unit ? showsFractions(display) : takesFractions(unitWord(unit));
 }
 
 /** What was typed before in another unit keeps that unit. */

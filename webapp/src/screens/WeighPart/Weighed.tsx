@@ -7,6 +7,7 @@ import { Button, ButtonLink } from "../../parts/frame/Button";
 import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";
 import { readOne } from "../../parts/weighing/readOne";
+import { shownWords } from "../../parts/weighing/shownWords";
 import { refName } from "../../parts/words/naming";
 import { placeWords } from "../../parts/words/place";
 import { to } from "../../route";
@@ -33,6 +34,7 @@ export function Weighed({ id, back, onAgain }: Props) {
           {pieces > 1 ? ", one piece" : ""}
         </h2>
         {reading && <MassFigure mass={reading.mass} />}
+        <p class="quiet num">The scale showed {shownWords(rec.values)}</p>
         <Together of={of} rec={rec} />
         <Where values={part?.values ?? {}} />
       </div>

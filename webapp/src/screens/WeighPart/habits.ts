@@ -7,11 +7,12 @@ import type { Habits, PartForm } from "./form";
 
 const KEPT = "habits";
 
-/** What this phone used last, with a scale that has gone since left out. */
+/** What this phone used last, with a scale that has gone since left out; the unit is always the one on its display. */
 export async function habitsNow(): Promise<Habits> {
   const kept = await drafts.load<Habits>(KEPT).catch(() => null);
   if (!kept) return firstHabits();
-  return garage.value.of("scale").some((scale) => scale.id === kept.scale) ? kept : { ...kept, scale: null };
+  const scale = garage.value.of("scale").find((each) => each.id === kept.scale);
+  return { ...kept, scale: scale?.id ?? null, unit: scale?.values.unit ?? kept.unit };
 }
 
 /** A phone that has weighed nothing yet takes up the scale of the garage's newest weighing, else the first there is. */

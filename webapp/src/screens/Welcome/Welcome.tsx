@@ -1,8 +1,8 @@
 /**
  * The first start: the car's name, then the scale at hand, then straight to the first weighing.
  *
- * Four fields are needed in all: the car's name, the kind of scale, what is weighed and what the display shows. The
- * minimum may wait; nothing else is asked.
+ * Five things are needed in all: the car's name, what the scale's display shows and its kind, what is weighed and what
+ * the display shows then. The minimum may wait; nothing else is asked.
  */
 
 import { useState } from "preact/hooks";
@@ -16,11 +16,11 @@ import { QuantityField } from "../../parts/controls/QuantityField";
 import { showFirstTrouble } from "../../parts/forms/firstTrouble";
 import { SaveDock } from "../../parts/forms/SaveDock";
 import { useDraft } from "../../parts/forms/useDraft";
-import { optionsOf } from "../../parts/words/fieldWords";
+import { Displays } from "../../parts/weighing/Displays";
+import { choiceWord, optionsOf } from "../../parts/words/fieldWords";
 import { typedOf } from "../../parts/words/reading";
-import { type ScaleKind, usualScale } from "../../parts/words/scaleKinds";
 import { replace, to } from "../../route";
-import { bare, divisionTrouble, type MassUnit, minimumTrouble, type Start } from "./form";
+import { bare, type MassUnit, minimumTrouble, type ScaleKind, type Start, scaleTrouble } from "./form";
 
 const MASS_UNITS: { value: MassUnit; label: string }[] = [
   { value: "kg", label: "Kilograms" },
@@ -32,6 +32,7 @@ const blank = (): Start => ({
   massUnit: navigator.language === "en-US" ? "lb" : "kg",
   minimum: "",
   kind: null,
+  unit: null,
   division: "",
 });
 
@@ -50,7 +51,7 @@ export function Welcome() {
       ) : (
         <TheScale form={form} change={change} onBack={() => setStep("car")} />
       )}
-      {step === "scale" && <SaveDock label="Weigh the first part" missing={divisionTrouble(form)} onSave={begin} />}
+      {step === "scale" && <SaveDock label="Weigh the first part" missing={scaleTrouble(form)} onSave={begin} />}
     </div>
   );
 }
@@ -105,8 +106,6 @@ function TheCar({ form, change, onNext }: Half & { onNext: () => void }) {
 }
 
 function TheScale({ form, change, onBack }: Half & { onBack: () => void }) {
-  const pick = (kind: ScaleKind | null) =>
-    change({ kind, division: kind ? usualScale(kind, form.massUnit).division : "" });
   return (
     <>
       <header class="welcome-head">
@@ -114,22 +113,27 @@ function TheScale({ form, change, onBack }: Half & { onBack: () => void }) {
         <h1>Which scale is at hand?</h1>
         <p class="quiet">More can be added later.</p>
       </header>
+      <Displays
+        of={form}
+        thinksIn={form.massUnit}
+        onUnit={(unit) => change({ unit })}
+        onDivision={(division) => change({ division })}
+      />
       <div class="scale-doors" role="group" aria-label="Kind of scale">
         {optionsOf("scale", "kind").map(({ value, label }) => (
-          <ScaleDoor key={value} label={label} chosen={form.kind === value} onTap={() => pick(value as ScaleKind)} />
+          <ScaleDoor
+            key={value}
+            label={label}
+            chosen={form.kind === value}
+            onTap={() => change({ kind: value as ScaleKind })}
+          />
         ))}
-        <ScaleDoor label="Not sure yet" chosen={form.kind === null} onTap={() => pick(null)} />
-      </div>
-      {form.kind && (
-        <QuantityField
-          kind="mass"
-          label="Steps of its display"
-          value={form.division}
-          unit={usualScale(form.kind, form.massUnit).unit}
-          onValue={(division) => change({ division })}
-          hint="The smallest change it can show."
+        <ScaleDoor
+          label="Not sure yet"
+          chosen={form.kind === null && !form.unit}
+          onTap={() => change({ kind: null, unit: null, division: "" })}
         />
-      )}
+      </div>
     </>
   );
 }
@@ -171,9 +175,9 @@ function sheetOf(form: Start, car: string): Change[] {
   ];
 }
 
-function scaleOf(form: Start): Change[] {
-  if (!form.kind) return [];
-  const { kind, name, unit } = usualScale(form.kind, form.massUnit);
-  const division = form.division.trim() ? typedOf("mass", form.division, unit) : null;
-  return [{ kind: "scale", set: { name, kind, unit, ...(division && { division }) }, base: [] }];
+function scaleOf({ kind, unit, division }: Start): Change[] {
+  if (!kind) return [];
+  const step = division.trim() ? typedOf("mass", division, unit) : null;
+  const set = { name: choiceWord("scale", "kind", kind), kind, ...(unit && { unit }), ...(step && { division: step }) };
+  return [{ kind: "scale", set, base: [] }];
 }
