@@ -22,24 +22,24 @@ type Timer = { at: number; order: number; run: () => void };
 
 /** Tasks wait here for their turn, each followed by its microtasks, instead of on Node's own queue. */
 const tasks: (() => void)[] = [];
-const onNodesQueue = globalThis.setImmediate;
 globalThis.setImmediate = ((task: () => void) => void tasks.push(task)) as unknown as typeof setImmediate;
 /** The store's library puts what is not to run inside a transaction behind no time at all. */
 globalThis.setTimeout = ((task: () => void) => void tasks.push(task)) as unknown as typeof setTimeout;
-/** One page at a time has a channel to others: each phone has one tab. */
+/** The store's library would have one for all phones; pages have their own (`Channel`). */
 Reflect.deleteProperty(globalThis, "BroadcastChannel");
 
-/** Runs `most` tasks, or until nothing is left to do without the outside. Tells how many were run. */
-export async function settle(most = Infinity): Promise<number> {
-  let run = 0;
-  for (let idle = 0; run < most && idle < 2; ) {
-    await new Promise<void>((done) => onNodesQueue(done));
-    const task = tasks.shift();
-    if (task) task();
-    if (task) run += 1;
-    idle = task ? 0 : idle + 1;
+/** Runs `most` tasks, or until nothing is left to do without the outside. */
+export async function settle(most = Infinity): Promise<void> {
+  await microtasks();
+  for (let run = 0; run < most && tasks.length > 0; run += 1) {
+    tasks.shift()!();
+    await microtasks();
   }
-  return run;
+}
+
+/** Node gives its next tick once no microtask is left (Node's "Understanding process.nextTick"). */
+function microtasks(): Promise<void> {
+  return new Promise((done) => process.nextTick(done));
 }
 
 /** Chance from a seed: mulberry32. */
@@ -59,6 +59,7 @@ export class World {
   now = 0;
   readonly sent: Sent[] = [];
   readonly flights = new Map<number, Flight>();
+  readonly channels = new Set<Channel>();
   private flown = 0;
   private order = 0;
 
@@ -82,6 +83,7 @@ export class Page {
   readonly app: App;
   readonly timers = new Map<number, Timer>();
   private readonly dbs: { close: () => void }[] = [];
+  private readonly connections = new Set<unknown>();
 
   constructor(
     readonly world: World,
@@ -97,8 +99,9 @@ export class Page {
     this.dead = true;
     this.timers.clear();
     for (const [name, flight] of this.world.flights) if (flight.page === this) this.world.flights.delete(name);
-    abortAll(this.disk, null);
+    abortAll(this.disk, null, this.connections);
     for (const db of this.dbs) db.close();
+    for (const channel of this.world.channels) if (channel.page === this) channel.close();
   }
 
   /** Every timer that is due, in order. */
@@ -132,19 +135,32 @@ export class Page {
       document: { visibilityState: "visible", addEventListener: nothing },
       addEventListener: nothing,
       sessionStorage: { getItem: () => null, setItem: nothing },
+      BroadcastChannel: Channel.bind(null, this),
       Blob: Pieces,
     };
   }
 
   private dexie(): unknown {
     const page = this;
+    const disk = Object.create(this.disk, {
+      open: { value: (name: string, version?: number) => this.open(name, version) },
+    });
     return class extends Dexie {
       constructor(name: string, options: object = {}) {
         if (page.dead) throw new Error("this page is gone");
-        super(name, { ...options, indexedDB: page.disk as unknown as typeof indexedDB, IDBKeyRange });
+        super(name, { ...options, indexedDB: disk, IDBKeyRange });
         page.dbs.push(this);
       }
     };
+  }
+
+  /** Opens a database of the disk, and notes which connections are this page's. */
+  private open(name: string, version?: number): IDBOpenDBRequest {
+    const request = this.disk.open(name, version);
+    const note = (): unknown => this.connections.add(request.result);
+    request.addEventListener("upgradeneeded", note);
+    request.addEventListener("success", note);
+    return request as unknown as IDBOpenDBRequest;
   }
 
   private later(run: () => void, milliseconds = 0): number {
@@ -172,12 +188,34 @@ export class Page {
 
 export const GLOBALS = [
   ...["dexie", "fetch", "Date", "performance", "Math", "crypto", "AbortSignal", "setTimeout", "clearTimeout"],
-  ...["navigator", "document", "addEventListener", "sessionStorage", "Blob"],
+  ...["navigator", "document", "addEventListener", "sessionStorage", "BroadcastChannel", "Blob"],
 ] as const;
 
 function byte(chance: Chance, bytes: Uint8Array, at: number): number {
   bytes[at] = Math.floor(chance.next() * 256);
   return bytes[at]!;
+}
+
+/** How tabs of one phone tell each other that they have written. */
+class Channel {
+  onmessage: ((told: object) => void) | null = null;
+
+  constructor(
+    readonly page: Page,
+    readonly name: string,
+  ) {
+    page.world.channels.add(this);
+  }
+
+  postMessage(data: unknown): void {
+    for (const other of this.page.world.channels)
+      if (other !== this && other.page.disk === this.page.disk && other.name === this.name)
+        tasks.push(() => other.page.dead || other.onmessage?.({ data }));
+  }
+
+  close(): void {
+    this.page.world.channels.delete(this);
+  }
 }
 
 /** A Blob that gives its text without waiting. */
@@ -191,14 +229,15 @@ export class Pieces {
 
 /** The double of IndexedDB as it is inside; its own names. */
 type Inside = { _databases: Map<string, { name: string; transactions: Running[]; connections: unknown[] }> };
-type Running = { mode: string; _state: string; _abort: (error: string | null) => void };
+type Running = { mode: string; db: unknown; _state: string; _abort: (error: string | null) => void };
 type Stores = { rawObjectStores: Map<string, { records: { values: () => Iterable<{ value: { text: string } }> } }> };
 
-/** Ends the open transactions of a disk: for a reason its pages are told, or because they are gone. Tells how many. */
-export function abortAll(disk: IDBFactory, reason: string | null): number {
+/** Ends open transactions of a disk: its pages' writes, for a reason they are told; or all of a page that is gone, by
+ * its connections. Tells how many. */
+export function abortAll(disk: IDBFactory, reason: string | null, gone?: ReadonlySet<unknown>): number {
   const databases = [...(disk as unknown as Inside)._databases.values()];
   const running = databases.flatMap(({ transactions }) =>
-    transactions.filter((each) => each._state !== "finished" && (reason === null || each.mode === "readwrite")),
+    transactions.filter((each) => each._state !== "finished" && (gone ? gone.has(each.db) : each.mode === "readwrite")),
   );
   for (const transaction of running) transaction._abort(reason);
   return running.length;

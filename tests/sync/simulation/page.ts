@@ -68,15 +68,20 @@ async function saved(work: () => Promise<unknown>): Promise<string[]> {
 export const takeout = exportAll;
 export const retry = syncNow;
 
-/** What this page knows and shows, alike on pages that know the same. */
-export function look() {
-  const garage = live.value?.garage.value;
+/** Whom this page takes itself for, and what it has still to do. */
+export function mood() {
   const { state, device } = session.value;
   const trouble = noted.trouble.value?.code ?? null;
   const waiting = (live.value?.waiting.value ?? 0) + noted.photosWaiting.value;
+  return { state, device: device ?? null, token: opened.value?.token ?? null, trouble, waiting };
+}
+
+/** What this page shows, alike on pages that know the same. */
+export function look() {
+  const garage = live.value?.garage.value;
   const records = garage ? Object.fromEntries([...garage.byId.values()].map((rec) => [rec.id, shown(rec)])) : {};
   const aside = Object.fromEntries(garage?.aside.map(({ id, reason }) => [id, reason]) ?? []);
-  return { state, device: device ?? null, token: opened.value?.token ?? null, trouble, waiting, records, aside };
+  return { records, aside };
 }
 
 function shown({ kind, values, conflicts, heads, deleted }: Rec) {

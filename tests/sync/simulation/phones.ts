@@ -15,7 +15,10 @@ import {
   World,
 } from "./browser";
 
-/** `cut`: after so many tasks the page is killed, or the open transaction finds the disk full. */
+/**
+ * `phone`: whose disk this may change; without one, all. `cut`: after so many tasks the page is killed, or the open
+ * transaction finds the disk full.
+ */
 export type Command = { do: keyof typeof COMMANDS; cut?: { after: number; how: Cut } } & Given;
 type Cut = "kill" | "late" | "quota";
 type Given = {
@@ -24,6 +27,7 @@ type Given = {
   milliseconds: number;
   unknown: string[];
   from: number;
+  isTab: boolean;
   with: unknown[];
   work: keyof App;
   flight: number;
@@ -47,10 +51,15 @@ const COMMANDS = {
     world = new World(new Chance(seed), make);
     phones = [];
   },
-  /** A new phone, or a copy of another's disk in a browser of its own. */
-  phone({ from, milliseconds }: Given) {
-    const disk = from < 0 ? new IDBFactory() : copyOf(phones[from]!.disk);
-    phones.push({ disk, offset: milliseconds, page: null, texts: textsOn(disk) });
+  /** A new phone, a copy of another's disk in a browser of its own, or another tab on the same disk. */
+  phone({ from, isTab, milliseconds }: Given) {
+    const { disk, offset } = from < 0 ? { disk: new IDBFactory(), offset: milliseconds } : phones[from]!;
+    phones.push({
+      disk: from < 0 || isTab ? disk : copyOf(disk),
+      offset: isTab ? offset : milliseconds,
+      page: null,
+      texts: textsOn(disk),
+    });
     return phones.length - 1;
   },
   open({ phone, unknown }: Given) {
@@ -107,7 +116,8 @@ export async function answer(command: Command): Promise<unknown> {
   );
   if (command.cut) outcome = (await cutShort(command, () => isDone)) ?? outcome;
   await settle();
-  const gone = phones.flatMap((phone, at) => (keepsAll(phone) ? [] : [at]));
+  const touched = [...phones.entries()].filter(([at]) => command.phone === undefined || command.phone === at);
+  const gone = touched.flatMap(([at, phone]) => (keepsAll(phone) ? [] : [at]));
   const value = outcome.value instanceof Pieces ? outcome.value.whole : outcome.value;
   return { done: isDone, ...outcome, value, sent: world.sent.splice(0), gone };
 }

@@ -87,16 +87,20 @@ def quieten(world: World) -> None:
             return
         for phone in trouble:
             _pair_where_needed(world, phone)
-    raise FoundError(f"no quiet: {[(p.number, world.look(p)['trouble'], world.look(p)['waiting']) for p in trouble]}")
+    raise FoundError(f"no quiet: {[(phone.number, world.mood(phone)) for phone in trouble]}")
 
 
 def _is_calm(world: World, phone: Phone) -> bool:
-    seen = world.look(phone)
+    seen = world.mood(phone)
     return seen["state"] == "ready" and seen["trouble"] is None and seen["waiting"] == 0
 
 
 def _pair_where_needed(world: World, phone: Phone) -> None:
-    seen = world.look(phone)
+    if any(other.disk == phone.disk for other in world.phones if other is not phone):
+        world.kill(phone)  # another tab may have been paired since
+        world.open(phone)
+        wire.deliver_all(world)
+    seen = world.mood(phone)
     if seen["state"] == "unpaired" or seen["trouble"] in ("unpaired", "revoked"):
         with world.server.database.write() as session:
             code = pairing.invite(session, world.server.garage, here=True).full

@@ -8,6 +8,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import Any
 
 Figures = Mapping[str, Mapping[str, Any]]
@@ -99,6 +100,7 @@ class Truth:
         return any(self.takes.get(one) is False for one in {name, *self._seen_by(name)})
 
 
+@lru_cache(10_000)
 def _entry(text: str) -> dict[str, Any] | None:
     try:
         found = json.loads(text)

@@ -16,11 +16,9 @@ def arrive(world: World, request: Request) -> None:
     if request.method == "PATCH":
         data = base64.b64decode(request.body or "")
     disk = world.server.disk
-    answer = world.server.request(request.method, request.path, request.headers, data)
-    body = answer.get_data()
-    world.trace(f"  {request.method} {request.path} {answer.status_code} {body.decode()}")
-    _check(world, request, answer.status_code, body.decode(), disk.struck)
-    request.answer = (answer.status_code, body.decode())
+    status, body = request.answer = world.server.request(request.method, request.path, request.headers, data)
+    world.trace(f"  {request.method} {request.path} {status} {body}")
+    _check(world, request, status, body, disk.struck)
     if disk.struck:
         world.count("the server ends half way" if disk.how == "crash" else f"the server's disk is {disk.how}")
     if disk.how == "crash" and disk.struck:
@@ -50,7 +48,7 @@ def answered(world: World, request: Request, how: str = "whole") -> None:
         told = None
     if how == "lost":
         status = 0
-    arrived = world.ask("answer", flight=request.flight, status=status, body=told)["value"]
+    arrived = world.ask("answer", flight=request.flight, phone=request.phone, status=status, body=told)["value"]
     if arrived and how == "whole" and status == 200 and "/sync/" in request.path:
         world.truth.hear(json.loads(body))
     if request.path.startswith("/api/v1/pair"):

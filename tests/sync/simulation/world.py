@@ -14,6 +14,7 @@ from collections import Counter
 from collections.abc import Callable
 from contextlib import ExitStack
 from dataclasses import dataclass, field
+from itertools import zip_longest
 from pathlib import Path
 from random import Random
 from typing import Any
@@ -33,9 +34,11 @@ class FoundError(AssertionError):
 
 @dataclass
 class Phone:
-    """What the scheduler knows of a phone. `device`: its latest name; None until it was paired."""
+    """What the scheduler knows of a phone. `disk`: its own number, or that of the phone on which it is one more tab.
+    `device`: its latest name; None until it was paired."""
 
     number: int
+    disk: int
     open: bool = True
     device: str | None = None
 
@@ -70,6 +73,7 @@ class World:
         self.tell = tell
         self.hash = hashlib.sha256()
         self.steps = 0
+        self.begun = 0
         self.clock = Clock()
         self.truth = Truth()
         self.phones: list[Phone] = []
@@ -78,6 +82,7 @@ class World:
         self.tokens: dict[str, str] = {}
         self.backups: list[Kept] = []
         self.copies: list[Kept] = []
+        self.journal: list[tuple[Any, ...]] = []
         self.closing = ExitStack()
         self.root = Path(tempfile.mkdtemp(prefix="simulation-", dir=MEMORY))
         self.closing.callback(shutil.rmtree, self.root)
@@ -120,12 +125,14 @@ class World:
         self.trace(f"  {do} {line}")
         return found
 
-    def new_phone(self, source: int = -1) -> Phone:
-        years = self.chance.choice([0, 0, -10, 10])
+    def new_phone(self, source: int = -1, is_tab: bool = False) -> Phone:
+        """Opened at once. `source`: the phone whose disk is copied, or shared by a tab."""
+        years = 0 if is_tab else self.chance.choice([0, 0, -10, 10])
         if years:
             self.count("a phone's clock is ten years off")
-        number = self.ask("phone", milliseconds=int((START + years * 31_557_600) * 1000), **{"from": source})
-        self.phones.append(Phone(number["value"]))
+        milliseconds = int((START + years * 31_557_600) * 1000)
+        number = self.ask("phone", milliseconds=milliseconds, isTab=is_tab, **{"from": source})["value"]
+        self.phones.append(Phone(number, self.phones[source].disk if is_tab else number))
         self.open(self.phones[-1])
         return self.phones[-1]
 
@@ -137,7 +144,7 @@ class World:
     def learn(self, phone: Phone) -> None:
         """Which device the page takes itself for."""
         if phone.open:
-            phone.device = self.look(phone)["device"]
+            phone.device = self.mood(phone)["device"]
 
     def kill(self, phone: Phone) -> None:
         phone.open = False
@@ -173,6 +180,10 @@ class World:
         looked: dict[str, Any] = self.app(phone, "look")["value"]
         return looked
 
+    def mood(self, phone: Phone) -> dict[str, Any]:
+        mood: dict[str, Any] = self.app(phone, "mood")["value"]
+        return mood
+
     def passes(self, seconds: float) -> None:
         self.clock.now += seconds
         self.ask("pass", milliseconds=int(seconds * 1000))
@@ -190,8 +201,10 @@ class World:
         rows = self.server.rows("select number, id, text, reason from entry order by number")
         head = self.server.rows("select head from garage")[0][0]
         self.must([row[0] for row in rows] == list(range(1, head + 1)), "the journal's numbers have a gap")
-        for _number, name, text, reason in rows:
+        for row in (row for row, before in zip_longest(rows, self.journal) if row and row != before):
+            _number, name, text, reason = row
             decoded = text.decode()
             self.truth.meet(decoded)
             if reason is None and name not in self.truth.accepted:
                 self.truth.accept(decoded)
+        self.journal = rows

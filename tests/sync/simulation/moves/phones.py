@@ -56,6 +56,13 @@ def a_phone_is_cloned(world: World, phone: Phone) -> str | None:
     return f"as {twin.number}"
 
 
+@by_a_phone(0.6)
+def a_tab_is_opened_beside(world: World, phone: Phone) -> str | None:
+    if len(world.phones) >= MOST_PHONES:
+        return None
+    return f"as {world.new_phone(phone.number, is_tab=True).number}"
+
+
 @move(1.5)
 def a_new_phone(world: World) -> str | None:
     if len(world.phones) >= MOST_PHONES:

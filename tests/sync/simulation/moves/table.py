@@ -57,7 +57,11 @@ def fields(world: World) -> dict[str, object]:
 
 
 def record(world: World) -> str:
-    return world.chance.choice(RECORDS) if world.chance.random() < 0.5 else f"own-{world.chance.randrange(6)}"
+    """One that all know, or one of the latest: that may rest on a single creation, by who is a stranger later."""
+    if world.chance.random() < 0.4:
+        return world.chance.choice(RECORDS)
+    world.begun += world.chance.random() < 0.3
+    return f"own-{world.begun - world.chance.randrange(3)}"
 
 
 def on_a_sound_disk(world: World, work: Callable[[], str | None]) -> str | None:
