@@ -11,7 +11,7 @@ from tests.sync.simulation.moves.table import by_a_phone, move
 from tests.sync.simulation.world import Kept, Phone, World
 
 
-@move(1.5)
+@move(2.5)
 def the_disk_fails(world: World) -> str | None:
     disk = world.server.disk
     if disk.how:
@@ -74,12 +74,12 @@ def _who_may_come_in(world: World, phones: list[restore.Phone]) -> list[restore.
     return staying
 
 
-@move(0.4)
+@move(1.2)
 def a_restore(world: World) -> str | None:
     return _restored(world, elsewhere=False)
 
 
-@move(0.5)
+@move(0.8)
 def a_restore_on_a_new_computer(world: World) -> str | None:
     return _restored(world, elsewhere=True)
 
@@ -93,7 +93,7 @@ def the_files_are_copied(world: World) -> str:
     return copy.file.name
 
 
-@move(0.5)
+@move(0.8)
 def the_files_are_put_back(world: World) -> str | None:
     """Nobody can tell the program then who was taken off the list since: whoever copies files answers for that."""
     if not world.copies:
@@ -112,7 +112,7 @@ def an_export_is_taken_in(world: World, phone: Phone) -> str | None:
     return ""
 
 
-@by_a_phone(0.2)
+@by_a_phone(0.5)
 def another_garage_takes_an_export_in(world: World, phone: Phone) -> str | None:
     if world.server.disk.how:
         return None
@@ -136,7 +136,7 @@ def a_rebuild(world: World) -> str | None:
     return ""
 
 
-@move(1.5)
+@move(3)
 def an_upgrade(world: World) -> str | None:
     return upgrade(world)
 

@@ -27,6 +27,15 @@ def a_phone_is_paired_anew(world: World, phone: Phone) -> str | None:
     return on_a_sound_disk(world, lambda: _invited(world, phone, world.chance.random() < 0.6))
 
 
+@move(4)
+def a_phone_taken_off_the_list_is_paired_anew(world: World) -> str | None:
+    """What it wrote meanwhile is a stranger's then, for people to judge."""
+    off = [phone for phone in world.phones if phone.open and phone.device in world.revoked.values()]
+    if not off:
+        return None
+    return on_a_sound_disk(world, lambda: _invited(world, world.chance.choice(off), world.chance.random() < 0.6))
+
+
 @move(3)
 def somebody_says_yes(world: World) -> str | None:
     def say() -> str | None:
@@ -39,7 +48,7 @@ def somebody_says_yes(world: World) -> str | None:
     return on_a_sound_disk(world, say)
 
 
-@move(0.6)
+@move(1.2)
 def a_phone_is_taken_off_the_list(world: World) -> str | None:
     def revoke() -> str | None:
         rows = world.server.rows("select id from device where revoked_at is null order by id")

@@ -71,15 +71,22 @@ def _png(width: int, seed: int, level: int) -> str:
     return base64.b64encode(b"\x89PNG\r\n\x1a\n" + b"".join(chunks)).decode()
 
 
-@by_a_phone(1.5)
-def judge(world: World, phone: Phone) -> str:
-    pick, take = world.chance.randrange(6), world.chance.random() < 0.6
-    return world.save(phone, "judge", pick, take, False)
+@by_a_phone(6)
+def judge(world: World, phone: Phone) -> str | None:
+    return _judged(world, phone, world.chance.randrange(6), world.chance.random() < 0.6, False)
 
 
-@by_a_phone(1)
-def take_in_all_strangers(world: World, phone: Phone) -> str:
-    return world.save(phone, "judge", 0, True, True)
+@by_a_phone(4)
+def take_in_all_strangers(world: World, phone: Phone) -> str | None:
+    return _judged(world, phone, 0, True, True)
+
+
+def _judged(world: World, phone: Phone, *given: object) -> str | None:
+    """None where there was nothing to judge, to the home computer's knowledge or to the phone's."""
+    if all(reason is None for _number, _name, _text, reason in world.journal):
+        return None
+    done = world.save(phone, "judge", *given)
+    return None if done == "saved 0" else done
 
 
 @by_a_phone(3)

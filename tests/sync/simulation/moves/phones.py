@@ -46,7 +46,7 @@ def a_page_is_opened_again(world: World) -> str | None:
     return str(phone.number)
 
 
-@by_a_phone(0.6)
+@by_a_phone(1.5)
 def a_phone_is_cloned(world: World, phone: Phone) -> str | None:
     if len(world.phones) >= MOST_PHONES:
         return None
@@ -56,14 +56,14 @@ def a_phone_is_cloned(world: World, phone: Phone) -> str | None:
     return f"as {twin.number}"
 
 
-@by_a_phone(0.6)
+@by_a_phone(1.5)
 def a_tab_is_opened_beside(world: World, phone: Phone) -> str | None:
     if len(world.phones) >= MOST_PHONES:
         return None
     return f"as {world.new_phone(phone.number, is_tab=True).number}"
 
 
-@move(1.5)
+@move(1)
 def a_new_phone(world: World) -> str | None:
     if len(world.phones) >= MOST_PHONES:
         return None
