@@ -15,7 +15,7 @@ import sys
 import tempfile
 import traceback
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import closing, contextmanager
 from datetime import UTC, datetime
 from functools import partial
@@ -70,11 +70,14 @@ def kill_at(step: int, only: str, tell: Callable[[str], None]) -> None:
 
 
 class Garage:
-    """A folder with a garage, and what its server has answered; it is opened anew in every child."""
+    """A folder with a garage, and what its server has answered; it is opened anew in every child.
 
-    def __init__(self, folder: Path) -> None:
-        self.folder = folder
-        home = Home(folder / "data")
+    `words`: what the children do. `address`: of a database elsewhere, with nothing else in it.
+    """
+
+    def __init__(self, folder: Path, words: Sequence[str] = WORDS, address: str = "") -> None:
+        self.folder, self.words, self.address = folder, words, address
+        home = self.opened()
         self.phone = home.pair()
         self.texts: dict[str, str] = {}
         self.photos: set[str] = set()
@@ -83,6 +86,9 @@ class Garage:
         self.restored = dict(self.texts)
         self.unsure = False
         home.close()
+
+    def opened(self) -> Home:
+        return Home(self.folder / "data", database_url=self.address)
 
     def answered(self, word: str) -> None:
         """Hears a line of what the child was answered. While a backup is being put back, either garage may be there."""
@@ -106,8 +112,8 @@ class Garage:
         """What the child does: a little of everything, each answer told only after it was given."""
         only = random.choice(list(LIKELY))
         kill_at(random.randrange(1, LIKELY[only]), only, tell)
-        kinds = random.sample(WORDS, 3)
-        home = Home(self.folder / "data")
+        kinds = random.sample(self.words, 3)
+        home = self.opened()
         phone = copy.copy(self.phone)
         phone.client = home.client
         for number, kind in enumerate(kinds):
@@ -132,19 +138,22 @@ class Garage:
 
     def check(self) -> None:
         """What was answered is there byte for byte, no batch is half there, and every photo and backup proves whole."""
-        with closing(sqlite3.connect(self.folder / "data" / "tarebook.sqlite3")) as plain:
-            assert plain.execute("PRAGMA integrity_check").fetchall() == [("ok",)]
-        home = Home(self.folder / "data")
+        if not self.address:
+            with closing(sqlite3.connect(self.folder / "data" / "tarebook.sqlite3")) as plain:
+                assert plain.execute("PRAGMA integrity_check").fetchall() == [("ok",)]
+        home = self.opened()
         with home.database.write() as session:
             assert rebuild(session, home.garage).changed == 0
             texts: dict[str, bytes] = dict(
                 session.connection().exec_driver_sql("SELECT id, text FROM entry").fetchall()
             )
             photos = set(session.connection().exec_driver_sql("SELECT sha256 FROM photo").scalars())
+            figures = set(session.connection().exec_driver_sql("SELECT id FROM record").scalars())
         here = {name: text.decode() for name, text in texts.items()}
         if self.unsure and (self.texts.keys() - here.keys() or self.photos - photos):
             self.answered("restored")
         assert {name: here.get(name) for name in self.texts} == self.texts
+        assert self.texts.keys() <= figures  # each text is a job of the same name
         assert set(Counter(name.rsplit("-", 1)[0] for name in here).values()) <= {5}
         assert self.photos <= photos
         for name in photos:

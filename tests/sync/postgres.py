@@ -9,15 +9,18 @@ from __future__ import annotations
 import os
 import pwd
 import shutil
+import signal
 import subprocess
 import tempfile
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
 MISSING = "These tests need PostgreSQL (on Debian or Ubuntu: sudo apt-get install postgresql); then run them again."
-FAST = "-c fsync=off -c full_page_writes=off -c synchronous_commit=off"  # what is tested is who sees what, and when
+FAST = "-c fsync=off -c full_page_writes=off -c synchronous_commit=off"  # where who sees what, and when, is tested
+DURABLE = ""  # as PostgreSQL is by itself: where it is killed
 
 
 def programs() -> Path:
@@ -48,25 +51,54 @@ def _someone() -> dict[str, Any]:
     return {"user": account.pw_uid, "group": account.pw_gid, "extra_groups": []}
 
 
+_ADDRESS = "postgresql+psycopg://tarebook@/postgres?host="
+
+
 @contextmanager
-def running() -> Iterator[str]:
+def running(options: str = FAST) -> Iterator[str]:
     """The SQLAlchemy address of a fresh, empty database; gone afterwards."""
-    bin_, someone = programs(), _someone()
+    someone = _someone()
     folder = Path(tempfile.mkdtemp(prefix="pg-"))
     if someone:
         os.chown(folder, someone["user"], someone["group"])
-    data, log = str(folder / "data"), str(folder / "log")
-
-    def run(*command: str) -> None:
-        subprocess.run(command, check=True, cwd=folder, stdout=subprocess.DEVNULL, env={"LC_ALL": "C"}, **someone)
-
     try:
-        run(str(bin_ / "initdb"), "-D", data, "-U", "tarebook", "-A", "trust", "-E", "UTF8", "--no-sync")
-        options = f"-k {folder} -c listen_addresses='' {FAST}"
-        run(str(bin_ / "pg_ctl"), "-D", data, "-w", "-l", log, "-o", options, "start")
+        _run(folder, "initdb", "-U", "tarebook", "-A", "trust", "-E", "UTF8", "--no-sync")
+        _start(folder, options)
         try:
-            yield f"postgresql+psycopg://tarebook@/postgres?host={folder}"
+            yield f"{_ADDRESS}{folder}"
         finally:
-            run(str(bin_ / "pg_ctl"), "-D", data, "-w", "-m", "immediate", "stop")
+            _run(folder, "pg_ctl", "-w", "-m", "immediate", "stop")
     finally:
         shutil.rmtree(folder, ignore_errors=True)
+
+
+def kill_and_start(address: str) -> None:
+    """SIGKILL to all processes of a durable server at once; it is there again, from its log, when this returns."""
+    folder = Path(address.removeprefix(_ADDRESS))
+    first = int((folder / "data" / "postmaster.pid").read_text().split()[0])
+    children = Path(f"/proc/{first}/task/{first}/children").read_text().split()
+    everyone = [first, *map(int, children)]
+    for process in everyone:
+        os.kill(process, signal.SIGKILL)
+    while any(map(_is_there, everyone)):
+        time.sleep(0.01)
+    for left in (folder / "data" / "postmaster.pid", *folder.glob(".s.PGSQL.*")):
+        left.unlink()  # its number may be a dead process's that nobody has asked after yet
+    _start(folder, DURABLE)
+
+
+def _is_there(process: int) -> bool:
+    try:
+        return Path(f"/proc/{process}/cmdline").read_bytes() != b""  # empty: dead, and not asked after
+    except OSError:
+        return False
+
+
+def _start(folder: Path, options: str) -> None:
+    said = f"-k {folder} -c listen_addresses='' {options}"
+    _run(folder, "pg_ctl", "-w", "-l", str(folder / "log"), "-o", said, "start")
+
+
+def _run(folder: Path, program: str, *arguments: str) -> None:
+    command = [str(programs() / program), "-D", str(folder / "data"), *arguments]
+    subprocess.run(command, check=True, cwd=folder, stdout=subprocess.DEVNULL, env={"LC_ALL": "C"}, **_someone())

@@ -6,10 +6,6 @@ been quiet for a while every replica equals the fold of the same journal.
 
 from __future__ import annotations
 
-import shutil
-import zipfile
-from collections.abc import Callable
-from dataclasses import dataclass, field
 from pathlib import Path
 
 import pytest
@@ -17,65 +13,12 @@ import pytest
 from tarebook.garage.records import all_records
 from tarebook.store.backup import back_up_to
 from tarebook.store.rebuild import rebuild
-from tarebook.store.restore import restore
 from tests.home import Home
-from tests.photos import photo_fields, picture, send_photo, sha
+from tests.photos import picture, sha
+from tests.sync.eight.healing import WAYS, PhotoPhone, Way, told
 from tests.sync.model_phone import ModelPhone
 
-
-@dataclass
-class PhotoPhone(ModelPhone):
-    """A model phone that keeps the bytes of its photos, and asks in every sync whether they are all over there."""
-
-    photos: dict[str, bytes] = field(default_factory=dict)
-
-    def photograph(self, seed: int, of: str) -> None:
-        data = picture(seed)
-        self.photos[sha(data)] = data
-        self.save("photo", f"photo-{seed}", photo_fields(data, of), photos=[sha(data)])
-
-    def sync(self, home: Home) -> None:
-        super().sync(home)
-        for data in self.photos.values():
-            send_photo(self.device, data)
-
-    def look(self) -> None:
-        """Fetches what others have photographed and keeps it, as the app does."""
-        for row in self.fold().records.values():
-            name = str(row.values.get("sha256", ""))
-            if row.kind == "photo" and name not in self.photos:
-                answer = self.device.get(f"/photos/{name}")
-                assert answer.status_code == 200
-                self.photos[name] = answer.data
-
-
-Way = Callable[[Home, Path], None]
-
-
-def told(home: Home, file: Path) -> None:
-    """`tarebook restore`"""
-    home.close()
-    restore(home.settings, file)
-
-
-def untold(home: Home, file: Path) -> None:
-    """Somebody unpacks the backup over the data folder."""
-    home.close()
-    shutil.rmtree(home.settings.data)
-    with zipfile.ZipFile(file) as archive:
-        archive.extractall(home.settings.data)
-
-
-def untold_photos_kept(home: Home, file: Path) -> None:
-    """Somebody copies only the database back."""
-    home.close()
-    for old in home.settings.data.glob("tarebook.sqlite3*"):
-        old.unlink()
-    with zipfile.ZipFile(file) as archive:
-        archive.extract("tarebook.sqlite3", home.settings.data)
-
-
-WAYS = pytest.mark.parametrize("bring_back", [told, untold, untold_photos_kept])
+ways = pytest.mark.parametrize("bring_back", WAYS)
 
 
 def everything(home: Home) -> dict[str, set[str]]:
@@ -89,7 +32,7 @@ def on_disk(home: Home) -> set[str]:
     return {file.name for file in home.settings.photos.glob("??/*") if file.is_file()}
 
 
-@WAYS
+@ways
 def test_two_phones_heal_entries_and_photos(home: Home, tmp_path: Path, bring_back: Way) -> None:
     one, two = PhotoPhone(home.pair()), PhotoPhone(home.pair())
     one.save("job", "j1", {"name": "before"})
@@ -128,7 +71,7 @@ def test_two_phones_heal_entries_and_photos(home: Home, tmp_path: Path, bring_ba
     assert folds[0]["j1"]["name"] == "renamed by two"
 
 
-@WAYS
+@ways
 def test_the_phone_that_took_a_photo_is_lost_and_another_that_looked_at_it_brings_it_back(
     home: Home, tmp_path: Path, bring_back: Way
 ) -> None:
@@ -147,7 +90,7 @@ def test_the_phone_that_took_a_photo_is_lost_and_another_that_looked_at_it_bring
     assert other.device.get(f"/photos/{sha(picture(4))}").data == picture(4)
 
 
-@WAYS
+@ways
 def test_a_photo_whose_entry_is_older_than_the_backup_and_whose_bytes_are_newer_comes_back(
     home: Home, tmp_path: Path, bring_back: Way
 ) -> None:

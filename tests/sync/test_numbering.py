@@ -1,29 +1,27 @@
 """Eight writers and a reader that follows: it must see every entry, in order, however the writers overlap.
 
-The same reader over numbers from an identity column misses entries for ever, which is why there is none.
+The same readers over numbers from an identity column miss entries for ever, which is why there is none.
+`python -m tests.sync --only numbering` has 100,000 entries.
 """
 
 from __future__ import annotations
 
 import json
-import random
 import threading
-from collections.abc import Callable, Iterator
-from concurrent.futures import ThreadPoolExecutor
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from sqlalchemy import create_engine, text
 
 from tarebook.garage import feed, intake
-from tarebook.garage.author import new_id
 from tarebook.settings import Settings
 from tarebook.store import garages
 from tarebook.store.database import Database
 from tarebook.store.migrate import prepare
 from tests.home import entry
+from tests.sync.eight.numbering import READERS, by_identity, by_lock, follow_all
 
-WRITERS, PUSHES, ENTRIES = 8, 25, 20
+ENTRIES = 3200
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])
@@ -40,73 +38,16 @@ def new_garage(database: Database) -> str:
         return garages.create(session).id
 
 
-def followed(write: Callable[[int], None], read: Callable[[int], list[int]]) -> list[int]:
-    """What a reader sees, page by page after the last number seen, while eight writers write and then once more."""
-    done = threading.Event()
-    seen: list[int] = []
-
-    def follow() -> None:
-        last_round = False
-        while not last_round:
-            last_round = done.is_set()
-            seen.extend(read(seen[-1] if seen else 0))
-
-    reader = threading.Thread(target=follow)
-    reader.start()
-    try:
-        with ThreadPoolExecutor(WRITERS) as writers:
-            list(writers.map(write, range(WRITERS)))
-    finally:
-        done.set()
-        reader.join()
-    return seen
+def test_readers_that_follow_eight_writers_miss_nothing(database: Database) -> None:
+    missed, outcome = follow_all(database, ENTRIES, by_lock, seed=1)
+    assert (missed, outcome.lost, outcome.missing) == ([0] * READERS, [], [])
 
 
-def test_a_reader_that_follows_eight_writers_misses_nothing(database: Database) -> None:
-    garage = new_garage(database)
-
-    def write(_writer: int) -> None:
-        for _ in range(PUSHES):
-            texts = [entry(new_id(), {"name": "x"}, id=new_id(), device="home") for _ in range(ENTRIES)]
-            with database.write() as session:
-                intake.push(session, garage, "home", texts)
-
-    marks = {0: ""}
-
-    def read(since: int) -> list[int]:
-        with database.read() as session:
-            row = garages.get(session, garage)
-            page = feed.pull(session, row, row.epoch, since, marks[since])
-        numbers = [line["number"] for line in page.entries]
-        marks[numbers[-1] if numbers else since] = page.mark
-        return numbers
-
-    assert followed(write, read) == list(range(1, WRITERS * PUSHES * ENTRIES + 1))
-
-
-def test_the_same_reader_over_an_identity_column_misses_entries(address: str) -> None:
-    engine = create_engine(address, pool_size=WRITERS + 1)
-    with engine.begin() as connection:
-        connection.execute(text("CREATE TABLE line (number bigint GENERATED ALWAYS AS IDENTITY, writer int)"))
-
-    def write(writer: int) -> None:
-        pause = random.Random(writer)
-        for _ in range(PUSHES):
-            with engine.begin() as connection:
-                connection.execute(text("INSERT INTO line (writer) VALUES (:writer)"), {"writer": writer})
-                connection.execute(text("SELECT pg_sleep(:pause)"), {"pause": pause.random() / 100})
-
-    def read(since: int) -> list[int]:
-        with engine.begin() as connection:
-            later = text("SELECT number FROM line WHERE number > :since ORDER BY number")
-            return list(connection.scalars(later, {"since": since}))
-
-    seen = followed(write, read)
-    with engine.begin() as connection:
-        written = set(connection.scalars(text("SELECT number FROM line")))
-    engine.dispose()
-    assert len(written) == WRITERS * PUSHES
-    assert written - set(seen)
+def test_the_same_readers_over_an_identity_column_miss_entries(address: str, tmp_path: Path) -> None:
+    database = prepare(Settings(data=tmp_path, database_url=address))
+    missed, _outcome = follow_all(database, ENTRIES, by_identity, seed=1)
+    database.close()
+    assert min(missed) > 0
 
 
 def test_one_slow_writer_holds_the_others_back_instead_of_being_passed(database: Database) -> None:
