@@ -83,7 +83,7 @@ def lift_of(garage: Garage, record: Lift, known: Masses | None = None) -> Lifted
 
 def lifts_in_order(garage: Garage) -> list[Lift]:
     """Lifts as they were made: by their stated time (those without one last), then by id."""
-    return sorted(garage.lifts.values(), key=lambda record: (record.at is None, record.at or "", record.id))
+    return sorted(garage.lifts.values(), key=lambda record: (record.at is None, str(record.at), record.id))
 
 
 def outlook(

@@ -144,8 +144,7 @@ class _Search:
         self._consider([floor(value + 0.5) for value in solved.values[: len(self.costs)]], branch.bounds)
         if self._is_above(below):
             return True
-        if self.ceiling < inf:
-            _hold_to(below.weights, 1.0, self.ceiling + 2.0 * below.error - below.held, branch.bounds)
+        _hold_to(below.weights, 1.0, self.ceiling + 2.0 * below.error - below.held, branch.bounds)
         return False
 
     def _is_above(self, below: Floor) -> bool:

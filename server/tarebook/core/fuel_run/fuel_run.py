@@ -171,8 +171,8 @@ def _least(given: RunGiven) -> Least | None:
     left = 0.0
     for _ in range(_PASSES):
         left = max(0.0, left + _lacking(given, left) / density_of(given.kind).middle)
-    most = float(litres.tank) - spent if litres.tank else -1.0
-    lacking = _lacking(given, most) if most >= 0.0 else 0.0
+    most = float(litres.tank) - spent if litres.tank else None
+    lacking = _lacking(given, most) if most is not None and most >= 0.0 else 0.0
     by = "minimum" if spent + left > reach else "distance"
     return Least(max(reach, spent + left), by, lacking if lacking > 0.0 else None)
 

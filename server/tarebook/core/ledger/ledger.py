@@ -144,7 +144,7 @@ def _by_stage(garage: Garage, nets: dict[str, JobNet], jobs: Sequence[Job]) -> t
 
 def _by_zone(garage: Garage, lines: Sequence[Line]) -> tuple[ZoneTotal, ...]:
     groups = _grouped(lines, lambda line: garage.parts[line.part].zone)
-    keys = sorted(groups, key=lambda zone: (zone is None, zone or ""))
+    keys = sorted(groups, key=lambda zone: (zone is None, str(zone)))
     return tuple(ZoneTotal(zone, mass_total(groups[zone])) for zone in keys)
 
 

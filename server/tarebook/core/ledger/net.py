@@ -85,7 +85,7 @@ def jobs_in_car(garage: Garage, trim: str | None = None) -> list[Job]:
     """The jobs in the car now, for the garage's trim or the one given, in order of fitting (undated ones last)."""
     wanted = trim or garage.trim
     fitted = [job for job in garage.jobs.values() if state_of(job) == "fitted" and in_trim(job, wanted)]
-    return sorted(fitted, key=lambda job: (job.fitted_on is None, job.fitted_on or "", job.id))
+    return sorted(fitted, key=lambda job: (job.fitted_on is None, str(job.fitted_on), job.id))
 
 
 def job_nets(garage: Garage, known: Masses) -> dict[str, JobNet]:

@@ -36,7 +36,7 @@ class Now:
 
 def in_order(garage: Garage) -> list[WeighIn]:
     """Weigh-ins as they were made: by their stated time (those without one last), then by id."""
-    return sorted(garage.weigh_ins.values(), key=lambda record: (record.at is None, record.at or "", record.id))
+    return sorted(garage.weigh_ins.values(), key=lambda record: (record.at is None, str(record.at), record.id))
 
 
 def bare(weighed: Weighed) -> Terms | Warned:

@@ -84,7 +84,7 @@ export function liftOf(garage: Garage, record: Lift, known: Masses = masses(gara
 export function liftsInOrder(garage: Garage): Lift[] {
   return [...garage.lifts.values()].sort((a, b) => {
     const undated = Number(a.at === null) - Number(b.at === null);
-    return undated || order(a.at ?? "", b.at ?? "") || order(a.id, b.id);
+    return undated || order(String(a.at), String(b.at)) || order(a.id, b.id);
   });
 }
 

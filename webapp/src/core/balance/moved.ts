@@ -110,7 +110,7 @@ function sum(moves: readonly Moved[]): Uncertain {
 /** Null when the beltline or the height of a part is not known. */
 function levelsOf(moves: readonly Moved[], beltline: number | null): { above: Uncertain; below: Uncertain } | null {
   if (beltline === null || moves.some(({ place }) => !place.z)) return null;
-  const isAbove = ({ place }: Moved) => (place.z?.value ?? 0) > beltline;
+  const isAbove = ({ place }: Moved) => (place.z as Uncertain).value > beltline;
   return { above: sum(moves.filter(isAbove)), below: sum(moves.filter((each) => !isAbove(each))) };
 }
 

@@ -145,8 +145,7 @@ class Search {
       branch,
     );
     if (this.isAbove(floor)) return true;
-    if (this.ceiling < Infinity)
-      holdTo(floor.weights, 1, this.ceiling + 2 * floor.error - floor.held, branch.low, branch.high);
+    holdTo(floor.weights, 1, this.ceiling + 2 * floor.error - floor.held, branch.low, branch.high);
     return false;
   }
 

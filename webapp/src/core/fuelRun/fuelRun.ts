@@ -180,8 +180,8 @@ function leastOf(given: RunGiven): Least | null {
   const { low, high } = densityOf(kind);
   let left = 0;
   for (let pass = 0; pass < PASSES; pass++) left = Math.max(0, left + lackingAt(given, left) / (0.5 * (low + high)));
-  const most = litres.tank ? toNumber(litres.tank) - spent : -1;
-  const lacking = most >= 0 ? lackingAt(given, most) : 0;
+  const most = litres.tank && toNumber(litres.tank) - spent;
+  const lacking = most !== null && most >= 0 ? lackingAt(given, most) : 0;
   return {
     fuel: Math.max(reach, spent + left),
     decided_by: spent + left > reach ? "minimum" : "distance",

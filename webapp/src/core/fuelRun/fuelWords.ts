@@ -39,7 +39,7 @@ export function startSentence(run: FuelRun, massUnit: string, volumeUnit: string
 
 function againstMinimum(run: FuelRun, { lap, weight, judged }: Moment, unit: string): Said {
   const mass = weight as Uncertain; // a run without a weight has a reason
-  const told = { where: whereIs(run, lap ?? 0), weight: showMass(mass.value, unit, expanded(mass)) };
+  const told = { where: whereIs(run, lap as number), weight: showMass(mass.value, unit, expanded(mass)) };
   if (!judged) return said("lightest", told);
   const { margin, chance_under: chance } = judged;
   const side = margin.value > 0 ? "above" : "under";

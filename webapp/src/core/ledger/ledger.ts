@@ -143,7 +143,7 @@ function byStage(garage: Garage, nets: Nets, jobs: readonly Job[]): StageTotal[]
 function byZone(garage: Garage, lines: readonly Line[]): ZoneTotal[] {
   const groups = [...grouped(lines, (line) => garage.parts.get(line.part)?.zone ?? null)];
   const last = (zone: string | null) => Number(zone === null);
-  groups.sort(([a], [b]) => last(a) - last(b) || order(a ?? "", b ?? ""));
+  groups.sort(([a], [b]) => last(a) - last(b) || order(String(a), String(b)));
   return groups.map(([zone, group]) => ({ zone, mass: massTotal(group) }));
 }
 

@@ -71,7 +71,7 @@ export function jobsInCar(garage: Garage, trim: string = garage.trim): Job[] {
 
 function byFitting(a: Job, b: Job): number {
   const undated = Number(a.fitted_on === null) - Number(b.fitted_on === null);
-  return undated || order(a.fitted_on ?? "", b.fitted_on ?? "") || order(a.id, b.id);
+  return undated || order(String(a.fitted_on), String(b.fitted_on)) || order(a.id, b.id);
 }
 
 /** Every job of the car, whatever its state, by id. */

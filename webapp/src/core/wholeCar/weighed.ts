@@ -30,7 +30,7 @@ export type Now = { readonly jobs: readonly string[]; readonly ballast: Uncertai
 export function inOrder(garage: Garage): WeighIn[] {
   return [...garage.weigh_ins.values()].sort((a, b) => {
     const undated = Number(a.at === null) - Number(b.at === null);
-    return undated || order(a.at ?? "", b.at ?? "") || order(a.id, b.id);
+    return undated || order(String(a.at), String(b.at)) || order(a.id, b.id);
   });
 }
 
