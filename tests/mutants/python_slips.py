@@ -17,7 +17,7 @@ SWAPS = {
     "in": "not in", "not in": "in", "and": "or", "or": "and", "+": "-", "-": "+", "*": "/", "/": "*", "//": "/",
     "%": "*", "**": "*", "|": "&", "&": "|", "^": "|", "min": "max", "max": "min", "any": "all", "all": "any",
 }  # fmt: skip
-COMMUTES = {"min", "max", "add", "multiply", "dot"}  # swapping the arguments of these changes nothing
+COMMUTES = {"min", "max", "add", "multiply", "dot", "gcd"}  # swapping the arguments of these changes nothing
 SIGNS = {
     ast.Lt: "<", ast.LtE: "<=", ast.Gt: ">", ast.GtE: ">=", ast.Eq: "==", ast.NotEq: "!=", ast.Is: "is",
     ast.IsNot: "is not", ast.In: "in", ast.NotIn: "not in", ast.And: "and", ast.Or: "or", ast.Add: "+", ast.Sub: "-",
@@ -130,11 +130,11 @@ def spoken(node: ast.AST) -> Iterator[ast.AST]:
 
 
 def is_silent(node: ast.AST) -> bool:
-    """Docstrings, what only a type checker reads, and the check that two lists are of a length."""
+    """Docstrings, what only a type checker reads (`__all__` too), and the check that two lists are of a length."""
     match node:
         case ast.keyword(arg="strict"):
             return True
-        case ast.Expr(value=ast.Constant()):
+        case ast.Expr(value=ast.Constant()) | ast.Assign(targets=[ast.Name(id="__all__")]):
             return True
         case ast.Subscript(value=ast.Name(id="Literal" | "Callable" | "dict" | "list" | "tuple")):
             return True

@@ -69,7 +69,10 @@ def _typescript(slips: list[Slip], tests: list[Path], asked: Any, folder: Path) 
     """A slip that brings Node to its end is found by that; another Node goes on behind it."""
     while slips:
         job = {"slips": [vars(slip) for slip in slips], "tests": list(map(str, tests)), "asked": asked}
-        for verdict in _node(_write(folder / "typescript.json", job)):
+        told = _node(_write(folder / "typescript.json", job))
+        if failed := next(told, {"failed": "Node"})["failed"]:
+            raise RuntimeError(f"fails before anything was changed: {failed}")
+        for verdict in told:
             yield _with(slips.pop(0), verdict)
         if slips:
             yield _with(slips.pop(0), {"by": "tests", "test": "ends Node"})
