@@ -11,7 +11,7 @@ function runOf(given: Given): FuelRun {
   const volumes = ["start", "start_within", "per_lap", "per_lap_within"].flatMap((name) => {
     return given[name] === undefined ? [] : [[name, read("volume", given[name])]];
   });
-  const { garage, laps = 0, class_sheet = null } = given;
+  const { garage, laps, class_sheet = null } = given;
   return fuelRun(readGarage(garage), { ...Object.fromEntries(volumes), laps, class_sheet });
 }
 

@@ -3,7 +3,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { u } from "../../webapp/src/core/numbers/uncertain";
-import { apart, crossing, twiceArea } from "../../webapp/src/core/sheet/polygon";
+import { apart, crossing, type Spot, twiceArea } from "../../webapp/src/core/sheet/polygon";
 import { sheet } from "../../webapp/src/core/sheet/sheet";
 import { readPiece } from "../../webapp/src/core/sheet/sheetPiece";
 
@@ -42,6 +42,40 @@ test("outlines far from each other are apart, and none is apart from itself", ()
         ),
       ).toBe(true);
       expect(apart(outline, outline)).toBe(false);
+    }),
+  );
+});
+
+const triangles = fc.tuple(spot, spot, spot).filter((corners) => twiceArea(corners) !== 0n);
+const sum = ([ax, ay]: Spot, [bx, by]: Spot): Spot => [ax + bx, ay + by];
+const less = ([ax, ay]: Spot, [bx, by]: Spot): Spot => [ax - bx, ay - by];
+
+test("a corner on a side changes nothing, and a side that runs back over another is found", () => {
+  fc.assert(
+    fc.property(triangles, ([a, b, c]) => {
+      // Of twice the size, so that the middle of a side is on the grid.
+      const [one, two, three, middle] = [sum(a, a), sum(b, b), sum(c, c), sum(a, b)];
+      expect(crossing([one, two, three])).toBeNull();
+      expect(crossing([one, middle, two, three])).toBeNull();
+      expect(crossing([one, two, middle, three])).toEqual([0, 1]);
+      expect(crossing([middle, three, one, two])).toEqual([0, 2]);
+      expect(crossing([two, middle, three, one])).toEqual([0, 3]);
+    }),
+  );
+});
+
+test("outlines of which one only touches a side of the other are not apart", () => {
+  fc.assert(
+    fc.property(triangles, ([a, b, c]) => {
+      const outline = [sum(a, a), sum(b, b), sum(c, c)];
+      const touch = sum(a, b); // the middle of a side; the others lie across that side
+      const across = less(sum(touch, touch), sum(c, c));
+      const other = [touch, across, sum(across, less(b, a))] as const;
+      const moved = other.map((each) => sum(each, less(across, touch)));
+      for (const turned of [other, [other[1], other[2], touch], [other[2], touch, across]]) {
+        expect([apart(outline, turned), apart(turned, outline)]).toEqual([false, false]);
+      }
+      expect([apart(outline, moved), apart(moved, outline)]).toEqual([true, true]);
     }),
   );
 });

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tarebook.core.sheet.polygon import crossing, inside, on_grid, twice_area
+from tarebook.core.sheet.polygon import apart, crossing, inside, on_grid, twice_area
 from tarebook.core.sheet.sheet import SheetMass, sheet
 from tarebook.core.sheet.sheet_piece import read_piece
 
@@ -68,6 +68,37 @@ def test_an_outline_without_crossings_has_as_many_grid_points_as_pick_counts(cor
     grid = [(x, y) for x in range(-40, 41) for y in range(-40, 41) if (x, y) not in on_sides]
     within = sum(inside(spot, corners) for spot in grid)
     assert abs(twice_area(corners)) == 2 * within + len(on_sides) - 2
+
+
+@given(st.tuples(whole, whole), st.tuples(whole, whole), st.tuples(whole, whole))
+def test_a_corner_on_a_side_changes_nothing_and_a_side_that_runs_back_over_another_is_found(a, b, c):
+    """A triangle of twice the size, so that the middle of a side is on the grid."""
+    if not twice_area([a, b, c]):
+        return
+    ends = [(2 * x, 2 * y) for x, y in (a, b, c)]
+    middle = (a[0] + b[0], a[1] + b[1])
+    assert crossing(ends) is None
+    assert crossing([ends[0], middle, *ends[1:]]) is None
+    assert crossing([ends[0], ends[1], middle, ends[2]]) == (0, 1)
+    assert crossing([middle, ends[2], ends[0], ends[1]]) == (0, 2)
+    assert crossing([ends[1], middle, ends[2], ends[0]]) == (0, 3)
+
+
+@given(st.tuples(whole, whole), st.tuples(whole, whole), st.tuples(whole, whole))
+def test_outlines_of_which_one_only_touches_a_side_of_the_other_are_not_apart(a, b, c):
+    if not twice_area([a, b, c]):
+        return
+    one = [(2 * x, 2 * y) for x, y in (a, b, c)]
+    # Its first corner is the middle of a side; the others lie across that side.
+    touch = (a[0] + b[0], a[1] + b[1])
+    across = (2 * touch[0] - one[2][0], 2 * touch[1] - one[2][1])
+    other = [touch, across, (across[0] + b[0] - a[0], across[1] + b[1] - a[1])]
+    moved = [(x + across[0] - touch[0], y + across[1] - touch[1]) for x, y in other]
+    for turned in (other, [*other[1:], other[0]], [other[2], *other[:2]]):
+        assert not apart(one, turned)
+        assert not apart(turned, one)
+    assert apart(one, moved)
+    assert apart(moved, one)
 
 
 def test_a_circle_and_a_polygon_of_many_corners_agree():

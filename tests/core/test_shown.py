@@ -102,7 +102,7 @@ def test_money_is_rounded_to_the_cent(amount):
 
 @pytest.mark.parametrize("margin", [-1.0, math.nan, -math.inf])
 def test_an_uncertainty_that_cannot_be_is_refused(margin):
-    with pytest.raises(ValueError):
+    with pytest.raises(ValueError, match=f"cannot be {margin}"):
         shown.show_mass(12.0, "kg", margin)
 
 

@@ -33,8 +33,8 @@ describe("sums", () => {
   });
 
   test("a sum that is not finite is refused", () => {
-    expect(() => uncertain.fsum([Number.MAX_VALUE, Number.MAX_VALUE])).toThrow(RangeError);
-    expect(() => uncertain.fsum([Number.NaN])).toThrow(RangeError);
+    expect(() => uncertain.fsum([Number.MAX_VALUE, Number.MAX_VALUE])).toThrow("not a finite number");
+    expect(() => uncertain.fsum([Number.NaN])).toThrow("not a finite number");
   });
 });
 
@@ -72,7 +72,7 @@ describe("uncertain values", () => {
   });
 
   test("each item needs its weight", () => {
-    expect(() => uncertain.weightedSum([uncertain.uncertain(1)], [1, 2])).toThrow(RangeError);
+    expect(() => uncertain.weightedSum([uncertain.uncertain(1)], [1, 2])).toThrow("as many weights as items");
   });
 
   test("doubts are told the widest first, without those that change no digit", () => {
@@ -87,6 +87,6 @@ describe("uncertain values", () => {
   });
 
   test("dividing by nothing is refused", () => {
-    expect(() => uncertain.divide(uncertain.uncertain(1), uncertain.uncertain(0))).toThrow(RangeError);
+    expect(() => uncertain.divide(uncertain.uncertain(1), uncertain.uncertain(0))).toThrow("a value of zero");
   });
 });

@@ -55,7 +55,7 @@ describe("the normal distribution", () => {
   });
 
   test.each([0, 1, -0.1, Number.NaN])("%s is no chance to find a number for", (p) => {
-    expect(() => inverse(p)).toThrow(RangeError);
+    expect(() => inverse(p)).toThrow("between 0 and 1");
   });
 });
 
@@ -127,6 +127,7 @@ describe("a standing", () => {
     const found = standing(readGarage({ ...lists, jobs, weigh_ins: [weighed] }));
     expect(found.weight?.value).toBe(918);
     expect(found.since?.put_in).toEqual(["k"]);
+    expect(found.fused?.left_out).toEqual({});
   });
 
   test("claims no weight while nobody confirmed which jobs were in the car", () => {

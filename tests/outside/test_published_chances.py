@@ -59,5 +59,5 @@ def test_the_error_function_s_complement_is_the_library_s_to_1e_12():
 
 @pytest.mark.parametrize("p", [0.0, 1.0, -0.1, 1.1, float("nan")])
 def test_certainty_has_no_number_of_standard_uncertainties(p):
-    with pytest.raises(ValueError):
+    with pytest.raises(ValueError, match="between 0 and 1"):
         normal.inverse(p)

@@ -27,6 +27,7 @@ UNITS = entries("units")
         ("unit.16cfr500", "ft2_dm2", float((read_length("1 ft").exact * 10) ** 2)),
         ("unit.16cfr500", "mg_grain", 7000 / (read_mass("1 lb").value * 1e6)),
         ("unit.grain", "mg", read_mass("1 lb").value * 1e6 / 7000),
+        ("unit.kilo", "W_kW", POWER_UNITS["kW"]),
         # A metric horsepower lifts 75 kg, and a horsepower 550 lb by a foot, in a second.
         ("unit.g0", "m_s2", POWER_UNITS["PS"] / 75),
         ("unit.g0", "lbf_N", POWER_UNITS["hp"] / 550 / read_length("1 ft").value),
