@@ -4,7 +4,9 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 
 import { type Ballast, ballast, type Carried, type Place, type Wanted } from "../../webapp/src/core/ballast/ballast";
+import { massIn, overMinimum, sharesOf } from "../../webapp/src/core/ballast/ballastAnswer";
 import { Effort } from "../../webapp/src/core/ballast/programme";
+import { readMass } from "../../webapp/src/core/numbers/quantity";
 import { uncertain } from "../../webapp/src/core/numbers/uncertain";
 
 const CAR: Carried = {
@@ -102,6 +104,15 @@ test("no choice of all there are is better, and what is missing is missing from 
     { numRuns: 300, seed: 20_261_125 },
   );
   expect(Math.min(solved, refused)).toBeGreaterThan(20);
+});
+
+test("an answer is told in kilograms of blocks, in what is left over the minimum, and in the shares without it", () => {
+  expect(massIn(readMass("2.5 kg"), 4)).toBe(10);
+  const found = ballast(CAR, [], { least: 895, most: null, more: null, front: null, left: null, prefer: "mass" });
+  expect(overMinimum(found as Ballast, 895)).toEqual(uncertain(5));
+  expect(sharesOf(CAR).front?.value).toBeCloseTo(480 / 900, 14);
+  expect(sharesOf(CAR).left?.value).toBeCloseTo(460 / 900, 14);
+  expect(sharesOf({ ...CAR, front: null, left: null })).toEqual({ front: null, left: null });
 });
 
 test("searches share what they may look at, and one cut short proves nothing", () => {

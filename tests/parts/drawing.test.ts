@@ -216,5 +216,5 @@ test("a place is said with how far off it may be, as its zone or somebody's word
   expect(phrases("b")[1]).toBe("on the centreline, ± 500 mm");
   expect(phrases("w", 2)[1]).toBe("one at each side");
   expect(halfOf(place("a")).x).toBeCloseTo(0.06, 12);
-  expect(spotOf(placeOf(null, parts.get("b")!)).x).toBeNaN();
+  expect(spotOf(placeOf(null, parts.get("b")!, 1)).x).toBeNaN();
 });

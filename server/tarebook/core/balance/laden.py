@@ -89,7 +89,7 @@ def with_fuel(car: Laden, fuel: Uncertain) -> Trimmed:
 
 
 def _share(side: Uncertain | None, lever: Uncertain | None, fuel: Uncertain, mass: Uncertain) -> Uncertain | None:
-    if side is None or lever is None or mass.value <= 0.0:
+    if side is None or lever is None:
         return None
     return divide(total([side, multiply(fuel, lever)]), mass)
 

@@ -96,7 +96,7 @@ def outline_of(car: Car | None) -> tuple[Span | None, Span | None, Span | None]:
     return found[0], found[1], found[2]
 
 
-def place_of(car: Car | None, part: Part, count: int = 1) -> Place:
+def place_of(car: Car | None, part: Part, count: int) -> Place:
     """The place of a part of which `count` pieces are moved together."""
     spans = ZONE_PLACES.get(part.zone or "", ANYWHERE)
     track = mean_track(car)

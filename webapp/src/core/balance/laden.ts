@@ -69,7 +69,7 @@ export function withFuel({ body, sides, at, levers }: Laden, fuel: Uncertain): T
   const { mass, x, y, z } = changed(body, [{ ...at, mass: fuel }]);
   const shares = both((name) => {
     const [side, lever] = [sides[name], levers[name]];
-    return side && lever && mass.value > 0 ? divide(total([side, multiply(fuel, lever)]), mass) : null;
+    return side && lever && divide(total([side, multiply(fuel, lever)]), mass);
   });
   return { x, y, z, ...shares };
 }

@@ -171,7 +171,7 @@ export function outlineOf(car: Car | null): readonly [Span | null, Span | null, 
 }
 
 /** The place of a part of which `count` pieces are moved together. */
-export function placeOf(car: Car | null, part: Part, count = 1): Place {
+export function placeOf(car: Car | null, part: Part, count: number): Place {
   const track = meanTrack(car);
   const paired = WHEEL_ZONES.includes(part.zone) && part.y === null && count % 2 === 0 && track !== null;
   const zone = ZONE_PLACES[part.zone ?? ""] ?? ANYWHERE;

@@ -65,8 +65,7 @@ function readOrRefuse(kind: Kind, text: string, unit: string | null, sign: Field
 /** A quantity as typed: a string, or `{value, unit}` with the value a string or a number. */
 function asTyped(value: unknown): string {
   if (typeof value === "string") return value;
-  if (typeof value !== "object" || value === null) throw new Misfit();
-  const { value: number, unit } = value as { value?: unknown; unit?: unknown };
+  const { value: number, unit } = Object(value) as { value?: unknown; unit?: unknown };
   if (typeof unit !== "string" || (typeof number !== "string" && typeof number !== "number")) throw new Misfit();
   return `${number} ${unit}`;
 }
