@@ -1,10 +1,13 @@
 """One handler for whatever goes wrong, and the headers every answer bears."""
 
+import re
+
 from flask import Flask, Response, current_app, g, jsonify, request
 from werkzeug.exceptions import HTTPException, MethodNotAllowed
-from werkzeug.routing import RequestRedirect
 
+from tarebook.api.services import services
 from tarebook.errors import TarebookError
+from tarebook.errors.page import page
 
 API = "/api/v1"
 _CODES = {404: "not_found", 405: "method_not_allowed", 413: "too_large", 415: "unsupported_type"}
@@ -38,17 +41,22 @@ HEADERS = {
 
 
 def handle(app: Flask) -> None:
+    app.before_request(_refuse_unreadable)
     app.register_error_handler(Exception, _answer)
     app.register_error_handler(HTTPException, _answer)
     app.after_request(_add_headers)
 
 
+def _refuse_unreadable() -> None:
+    """What is no request comes as one for nothing, with the reason beside it (`cli/visit.py`)."""
+    if code := request.environ.get("tarebook.unreadable"):
+        raise TarebookError(code)
+
+
 def _answer(problem: Exception) -> Response:
-    if isinstance(problem, RequestRedirect):
-        return problem.get_response()  # type: ignore[return-value]
     error = _as_refusal(problem)
     g.code = error.code
-    answer = jsonify(error.body())
+    answer = Response(page(error, _style())) if _is_for_eyes() else jsonify(error.body())
     answer.status_code = problem.code or 500 if isinstance(problem, HTTPException) else error.status
     if isinstance(problem, MethodNotAllowed):
         answer.headers["Allow"] = ", ".join(sorted(problem.valid_methods or ()))
@@ -57,6 +65,18 @@ def _answer(problem: Exception) -> Response:
     if error.status == 401:
         answer.headers["WWW-Authenticate"] = "Bearer"
     return answer
+
+
+def _is_for_eyes() -> bool:
+    """Whether a browser opens this as a page: it then asks for HTML by name."""
+    return "text/html" in request.headers.get("Accept", "") and not request.path.startswith("/api/")
+
+
+def _style() -> str:
+    """The app's own, whose name its build makes."""
+    index = services().settings.static_app / "index.html"
+    found = re.search(r'href="(/assets/[^"]+\.css)"', index.read_text("utf-8")) if index.is_file() else None
+    return found[1] if found else ""
 
 
 def _as_refusal(problem: Exception) -> TarebookError:

@@ -44,6 +44,7 @@ def build(settings: Settings | None = None) -> Flask:
 def _bare() -> Flask:
     """The routes, without anything behind them: enough to write the document."""
     app = Flask("tarebook", static_folder=None)
+    app.url_map.merge_slashes = False  # an address is right or it is not: nobody is sent on
     app.config.update(
         API_TITLE="Tarebook",
         API_VERSION="v1",

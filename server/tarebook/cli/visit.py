@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import asyncio
 import contextlib
+import io
 import socket
 import threading
 from dataclasses import dataclass, field
@@ -16,11 +17,12 @@ from tempfile import SpooledTemporaryFile
 from typing import IO, TYPE_CHECKING, Any, Protocol
 
 from gunicorn.http import wsgi
-from gunicorn.http.errors import ParseException
+from gunicorn.http.errors import LimitRequestHeaders, LimitRequestLine, ParseException
 from gunicorn.http.message import Request
 from gunicorn.http.unreader import IterUnreader
 
 from tarebook.api.access import MOST_BYTES, PROXY_HEADERS
+from tarebook.errors import TarebookError
 
 if TYPE_CHECKING:
     from concurrent.futures import Executor
@@ -41,6 +43,8 @@ HEAD_BYTES = 32 * 1024
 _AT_ONCE = 64 * 1024
 _IN_MEMORY = 256 * 1024  # of a body; more goes to a file
 _HANDSHAKE = b"\x16"  # how every TLS connection begins (RFC 8446, 5.1)
+_UNREAD = b"GET / HTTP/1.1\r\nHost: localhost\r\nAccept: text/html\r\nConnection: close\r\n\r\n"
+_UNREAD_API = _UNREAD.replace(b"GET /", b"GET /api/")
 _PASSED_ON = {name.upper() for name in PROXY_HEADERS}
 
 
@@ -86,6 +90,14 @@ class _Line(asyncio.StreamReaderProtocol):
         super().connection_lost(exc)
 
 
+def _broken() -> bytes:
+    """For when the application could not even say that it met a fault."""
+    said = TarebookError("broken")
+    text = f"{said.sentence} {said.do}\n".encode()
+    head = f"Content-Type: text/plain; charset=utf-8\r\nContent-Length: {len(text)}\r\nConnection: close"
+    return f"HTTP/1.1 500 Internal Server Error\r\n{head}\r\n\r\n".encode("ascii") + text
+
+
 class Visit:
     """`is_busy`: a whole request has come, and its answer has not left."""
 
@@ -97,7 +109,7 @@ class Visit:
 
     async def run(self) -> None:
         """To its end, which is a deadline, the last answer, or that the other side hangs up."""
-        with contextlib.suppress(OSError, EOFError, asyncio.LimitOverrunError):
+        with contextlib.suppress(OSError, EOFError):
             if self.entrance.tls and not await self._begins_well():
                 return
             reader, writer = await self._opened()
@@ -153,14 +165,17 @@ class Visit:
 
     async def _one_request(self, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> bool:
         """Reads and answers one request; whether another may follow."""
-        async with asyncio.timeout(FOR_A_HEAD):
-            head = await reader.readuntil(b"\r\n\r\n")
         answer = _Answer()
         try:
-            request = Request(self._house.cfg, IterUnreader([head]), self.address)
-        except ParseException as problem:
-            self._house.handle_error(None, answer, self.address, problem)
-            answer.ends = True
+            async with asyncio.timeout(FOR_A_HEAD):
+                head = await reader.readuntil(b"\r\n\r\n")
+            request = self._read(head)
+        except asyncio.LimitOverrunError:
+            await self._refuse("head_too_large", await reader.read(HEAD_BYTES), answer)
+        except (LimitRequestLine, LimitRequestHeaders):
+            await self._refuse("head_too_large", head, answer)
+        except ParseException:
+            await self._refuse("bad_request", head, answer)
         else:
             await self._answer(request, answer, reader, writer)
         writer.write(b"".join(answer.parts))
@@ -168,6 +183,20 @@ class Visit:
             await writer.drain()
         self.is_busy = False
         return not answer.ends
+
+    def _read(self, head: bytes) -> Request:
+        return Request(self._house.cfg, IterUnreader([head]), self.address)
+
+    async def _refuse(self, code: str, head: bytes, answer: _Answer) -> None:
+        """Has the application say why, as if it had been asked for nothing: so it sounds and looks as all it says."""
+        self.is_busy = True
+        line = head.partition(b"\r\n")[0]
+        instead = _UNREAD_API if b"/api/" in line else _UNREAD
+        request = self._read(instead)
+        await self._in_thread(self._house.threads(False), request, io.BytesIO(), answer, code)
+
+    async def _in_thread(self, pool: Executor, *asked: Any) -> None:
+        await asyncio.get_running_loop().run_in_executor(pool, self._ask, *asked)
 
     async def _answer(
         self, request: Request, answer: _Answer, reader: asyncio.StreamReader, writer: asyncio.StreamWriter
@@ -182,7 +211,7 @@ class Visit:
             self.is_busy = True
             request._expected_100_continue = False  # said, or never to be
             pool = self._house.threads(self.entrance.kind == "home" and not _PASSED_ON & headers.keys())
-            await asyncio.get_running_loop().run_in_executor(pool, self._ask, request, body, answer)
+            await self._in_thread(pool, request, body, answer)
 
     async def _read_body(
         self, request: Request, length: int, body: IO[bytes], reader: asyncio.StreamReader, writer: asyncio.StreamWriter
@@ -197,12 +226,13 @@ class Visit:
                 body.write(part)
         body.seek(0)
 
-    def _ask(self, request: Request, body: IO[bytes], answer: _Answer) -> None:
-        """In a thread: what the application answers."""
+    def _ask(self, request: Request, body: IO[bytes], answer: _Answer, unreadable: str = "") -> None:
+        """In a thread: what the application answers. `unreadable`: the code of why this is no request of theirs."""
         try:
             response, environ = wsgi.create(request, answer, self.address, self._server, self._house.cfg)
             environ |= {"wsgi.input": body, "wsgi.multithread": True, "tarebook.gone": self._gone}
-            if not self._house.alive:
+            environ["tarebook.unreadable"] = unreadable
+            if unreadable or not self._house.alive:
                 response.force_close()
             said = self._house.wsgi(environ, response.start_response)
             try:
@@ -214,8 +244,8 @@ class Visit:
                     said.close()
             answer.ends = response.should_close()
         except Exception as problem:
-            answer.parts, answer.ends = [], True
-            self._house.handle_error(request, answer, self.address, problem)
+            self._house.handle_error(request, _Answer(), self.address, problem)  # it writes that down
+            answer.parts, answer.ends = [_broken()], True
 
     async def _hang_up(self, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
         """Hears the other side out for a moment: hanging up on unread bytes would lose it the answer."""

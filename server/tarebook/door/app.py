@@ -13,6 +13,7 @@ from tarebook.devices import authority
 from tarebook.devices.origin import Origin, as_address, in_url
 from tarebook.door import profile
 from tarebook.errors import TarebookError
+from tarebook.errors.page import page as error_page
 from tarebook.network import addresses_for_phones, is_near
 
 _LOCAL = ("localhost",)
@@ -55,7 +56,12 @@ def _authority() -> x509.Certificate:
 
 
 def _check_host() -> None:
-    """Any private address or the permanent name: the page is for phones that cannot look the name up yet."""
+    """Any private address or the permanent name: the page is for phones that cannot look the name up yet.
+
+    What is no request comes as one for nothing, with the reason beside it.
+    """
+    if code := request.environ.get("tarebook.unreadable"):
+        raise TarebookError(code)
     host = request.host if request.host.endswith("]") else request.host.rsplit(":", 1)[0]
     name = host.strip("[]").lower()
     address = as_address(name)
@@ -70,6 +76,8 @@ def _add_headers(answer: Response) -> Response:
 
 
 def _refuse(problem: TarebookError) -> tuple[str, int, dict[str, str]]:
+    if "text/html" in request.headers.get("Accept", ""):
+        return error_page(problem, "/files/door.css"), problem.status, {"Content-Type": "text/html; charset=utf-8"}
     return f"{problem.sentence} {problem.do}\n", problem.status, {"Content-Type": "text/plain; charset=utf-8"}
 
 

@@ -10,6 +10,8 @@ ROWS = {
     "bad_input": at_home("Something sent has the wrong shape.",
         "Look at the fields named in the data and send them as documented.", 422),
     "not_found": at_home("There is nothing at this address.", "Check the address.", 404),
+    "head_too_large": at_home("The address of this request, or what comes with it, is longer than any here.",
+        "Open the address that tarebook serve printed.", 431),
     "method_not_allowed": at_home("This address does not do that.", "Use one of the methods in the Allow header.", 405),
     "length_required": at_home("The request does not say how long it is.",
         "Send it in one piece, with a Content-Length.", 411),
