@@ -1,5 +1,6 @@
-"""The build sheet of one car, as text, JSON or CSV: what `tarebook report` prints."""
+"""The build sheet of one car, as text, JSON or CSV: what `tarebook report` prints, in a process that can be ended."""
 
+import json
 from typing import Any
 
 from flask import Response
@@ -8,9 +9,11 @@ from marshmallow import Schema, fields, validate
 from tarebook.api.access import allowed
 from tarebook.api.blueprint import Room
 from tarebook.api.body import Line
+from tarebook.api.calc.routes import computed
 from tarebook.api.services import database, device
 from tarebook.garage.records import all_records, unproven
-from tarebook.papers.report import FORMATS, report
+from tarebook.journal.state import to_json
+from tarebook.papers.report import FORMATS
 
 room = Room("report", __name__, description="The build sheet.")
 
@@ -33,5 +36,5 @@ def build_sheet(query: dict[str, Any]) -> Response:
     """What the car weighs now and where the weight is."""
     with database().read() as session:
         records, by_others = all_records(session, device().garage), unproven(session, device().garage)
-    text = report(records, query["format"], query["car"], query["trim"], by_others)
-    return Response(text, mimetype=FORMATS[query["format"]])
+    asked = to_json([records, query["format"], query["car"], query["trim"], by_others])
+    return Response(json.loads(computed("report", asked.encode("ascii"))), mimetype=FORMATS[query["format"]])

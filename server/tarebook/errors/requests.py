@@ -24,7 +24,8 @@ ROWS = {
         "Wait {seconds} seconds and type it again, or scan the square code: that is heard at once.", 429),
     "calc_over_budget": at_home(
         "This computation takes more than the {seconds} seconds, or the memory, that one may have here.",
-        "Ask about less at once, or run tarebook calc on the home computer: there it takes as long as it takes.", 422),
+        "Ask about less at once, or ask tarebook calc or tarebook report on the home computer: there it takes as long "
+        "as it takes.", 422),
     "calc_busy": at_home("Other computations are being done here.", "Ask again in a moment.", 503),
     "broken": first("The server met a fault of its own.",
         "Nothing you saved is lost. Try again; if it happens again, report it.", 500),

@@ -1,7 +1,8 @@
 """The process that computes for `apart`: one question after another from its standard input, each within its time.
 
-A question is a line `NAME SECONDS BYTES` and its JSON; an answer `ok BYTES` or `refused BYTES` and its JSON. A process
-that takes longer than it may is ended by its own alarm, even if nobody is left to end it.
+A question is a line `NAME SECONDS BYTES` and its JSON, NAME a computation of `calc` or `report`; an answer `ok BYTES`
+or `refused BYTES` and its JSON. A process that takes longer than it may is ended by its own alarm, even if nobody is
+left to end it.
 """
 
 from __future__ import annotations
@@ -11,11 +12,12 @@ import os
 import resource
 import signal
 import sys
-from typing import IO
+from typing import IO, Any
 
 from tarebook.api.calc import run
 from tarebook.errors import TarebookError
 from tarebook.journal.entries import load_json, why_not_json
+from tarebook.papers.report import report
 
 MEMORY = 2 << 30  # bytes of address space, several times what the largest body takes
 
@@ -35,7 +37,8 @@ def main() -> None:
 def _answer(name: str, seconds: float, payload: bytes, answers: IO[bytes]) -> None:
     signal.setitimer(signal.ITIMER_PROF, seconds)  # of work: a busy computer is no fault of the question
     try:
-        word, told = "ok", run(name, _loaded(payload))
+        asked = _loaded(payload)
+        word, told = "ok", report(*asked) if name == "report" else run(name, asked)
     except TarebookError as refusal:
         word, told = "refused", {"code": refusal.code, "data": refusal.data}
     except MemoryError:
@@ -46,7 +49,7 @@ def _answer(name: str, seconds: float, payload: bytes, answers: IO[bytes]) -> No
     answers.flush()
 
 
-def _loaded(payload: bytes) -> object:
+def _loaded(payload: bytes) -> Any:
     try:
         return load_json(payload.decode("utf-8"))
     except ValueError as problem:

@@ -36,8 +36,12 @@ def _mount(calculation: Calculation) -> None:
     @room.response(200, calculation.answer)
     @room.doc(summary=calculation.about)
     def answer(payload: bytes) -> Response:
-        seconds = services().settings.calc_seconds
-        return Response(apart.compute(calculation.name, payload, seconds, _has_gone()), mimetype="application/json")
+        return Response(computed(calculation.name, payload), mimetype="application/json")
+
+
+def computed(name: str, payload: bytes) -> bytes:
+    """What `apart.compute` answers within the seconds of the settings, for as long as whoever asks is there."""
+    return apart.compute(name, payload, services().settings.calc_seconds, _has_gone())
 
 
 def _has_gone() -> Callable[[], bool]:
