@@ -11,10 +11,11 @@ from typing import Any
 import pytest
 from sqlalchemy import select
 
-from tarebook.devices import pairing
+from tarebook.devices import authority, pairing
+from tarebook.door import app as door
 from tarebook.store import garages, house
 from tarebook.store.models import Base
-from tests.api.access_table import ROUTES, STATES, expected, table, who_may
+from tests.api.access_table import DOOR, ORIGIN, ROUTES, STATES, expected, table, who_may
 from tests.home import Device, Home, entry
 from tests.photos import photo_entry, picture, send_photo, sha
 
@@ -138,7 +139,7 @@ def code_of(answer: Any) -> str | None:
 
 def test_the_table_has_rows() -> None:
     assert len(ROUTES) > 25
-    assert len(table().splitlines()) == len(ROUTES) + 1
+    assert len(table().splitlines()) == len(ROUTES) + len(DOOR) + 1
 
 
 @pytest.mark.parametrize("state", STATES)
@@ -166,3 +167,20 @@ def test_with_the_token_of_another_garage(house_: House, route: str) -> None:
     mine = {name: [row for row in rows if repr(house_.home.garage) in row] for name, rows in before.items()}
     now = {name: [row for row in rows if repr(house_.home.garage) in row] for name, rows in house_.rows().items()}
     assert now == mine
+
+
+@pytest.mark.parametrize("state", STATES)
+@pytest.mark.parametrize("route", DOOR)
+def test_every_cell_of_the_door(house_: House, tmp_path: Path, route: str, state: str) -> None:
+    """Everybody gets the same there, whatever he shows and from wherever he comes; nothing of it is the garage's."""
+    authority.make(tmp_path, NAME)
+    rule, method = DOOR[route]
+    app = door.build(tmp_path, ORIGIN, 8080, ("192.168.1.20",))
+    path = app.url_map.bind(NAME).build(str(rule.endpoint), {"filename": "door.js"} if rule.arguments else {})
+    assert expected(route, state) == "answered"
+    for by, carried in house_.callers(state):
+        shown = {"headers": by.headers if by else {}, **carried}
+        told, same = (app.test_client().open(path, method=method, **how) for how in (shown, {}))
+        assert (told.status_code, len(told.data)) == (same.status_code, len(same.data))
+        assert told.status_code < 400
+        assert not [word for word in (SECRET, house_.home.garage, house_.phone.id) if word.encode() in told.data]
