@@ -3,8 +3,9 @@
 Causality is exact and needs no clock: an entry names in `base` the heads of its record as its writer saw them. A
 field set by two writers who had not seen each other keeps the standing value first and holds both, an open
 conflict for a person to settle. What cannot be folded is set aside with a reason and stays. An entry waits whose base
-has not arrived, waits itself, or came from a stranger and nobody has judged it yet; one that edits a record which is
-not there is invalid until there is one. Both are looked at again right after that. The phone folds by the same rules
+has not arrived, waits itself, or came from a stranger and nobody has judged it yet, unless a person has taken it in and
+its record is there; one that edits a record which is not there is invalid until there is one. Both are looked at again
+right after that. The phone folds by the same rules
 (`webapp/src/journal/fold.ts`); `fixtures/journals/` holds both to them.
 """
 
@@ -106,12 +107,12 @@ class Fold:
         fault = entries.problem(entry)
         if fault:
             return fault
-        if self.fetch_verdict(kept.id) is not True:
-            if kept.intake:
-                return kept.intake
-            if any(self._unsettled(base) for base in entry.base):
-                return WAITING
-        return misfit(entry, self.fetch_record(entry.record))
+        taken = self.fetch_verdict(kept.id) is True
+        if kept.intake and not taken:
+            return kept.intake
+        wrong = misfit(entry, self.fetch_record(entry.record))
+        may_wait = not taken or wrong == INVALID
+        return WAITING if may_wait and any(self._unsettled(base) for base in entry.base) else wrong
 
     def _unsettled(self, name: str) -> bool:
         """Whether it may still be folded, for all that is known: not here, waiting, or a stranger's and not judged."""
@@ -121,12 +122,15 @@ class Fold:
         return kept.reason in (WAITING, STRANGER) and self.fetch_verdict(name) is not False
 
     def needs(self, name: str) -> list[str]:
-        """What an entry set aside waits for: its bases that are not settled, or the record that it edits."""
+        """What an entry set aside waits for: its bases that are not settled, or the record that it edits. One taken in
+        waits for either."""
         kept = self.fetch_kept(name)
         if kept is None or kept.reason not in (WAITING, INVALID):
             return []
         if kept.reason == WAITING:
-            return sorted(set(filter(self._unsettled, kept.read_entry.base)))
+            entry = kept.read_entry
+            record = {entry.record} if self.fetch_verdict(name) is True else set()
+            return sorted(record.union(filter(self._unsettled, entry.base)))
         return [kept.read_entry.record] if entries.problem(kept.read_entry) is None else []
 
     def _schedule(self, name: str) -> None:

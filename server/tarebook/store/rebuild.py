@@ -17,7 +17,7 @@ from tarebook.journal.state import to_json
 from tarebook.store.journal_rows import write_reasons, write_records, write_waiting
 from tarebook.store.models import EntryRow, GarageRow, RecordRow, VerdictRow, WaitingRow
 
-FOLD_VERSION = 4
+FOLD_VERSION = 5
 """Raise it when `journal.entries` or `journal.fold` fold the same entries differently."""
 
 

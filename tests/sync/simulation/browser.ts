@@ -27,6 +27,8 @@ globalThis.setImmediate = ((task: () => void) => void tasks.push(task)) as unkno
 globalThis.setTimeout = ((task: () => void) => void tasks.push(task)) as unknown as typeof setTimeout;
 /** The store's library would have one for all phones; pages have their own (`Channel`). */
 Reflect.deleteProperty(globalThis, "BroadcastChannel");
+/** A later Node has locks, which would hold between all phones of a garage; the app does without as well. */
+Reflect.deleteProperty(globalThis, "navigator");
 
 /** Runs `most` tasks, or until nothing is left to do without the outside. */
 export async function settle(most = Infinity): Promise<void> {

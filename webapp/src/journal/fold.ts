@@ -6,8 +6,9 @@
  * that sets a field takes the place of the claims in its past and stands beside all others. Two differing claims are an
  * open conflict: the first stands until a person settles it, by an entry whose past holds them all.
  *
- * An entry waits whose base has not arrived, waits itself, or came from a stranger and nobody has judged it yet; one that
- * edits a record which is not there is invalid until there is one. Both are looked at again right after that.
+ * An entry waits whose base has not arrived, waits itself, or came from a stranger and nobody has judged it yet, unless a
+ * person has taken it in and its record is there; one that edits a record which is not there is invalid until there is
+ * one. Both are looked at again right after that.
  */
 
 import { isFact, known, lacksRequired, problem } from "./check";
@@ -88,9 +89,13 @@ function schedule(state: FoldState, name: string, due: string[]): void {
   due.splice(from, 0, name);
 }
 
-/** What an entry set aside waits for: its bases that are not settled, or the record that it edits. */
+/** What an entry set aside waits for: its bases that are not settled, or the record that it edits. One taken in waits
+ * for either. */
 function needs(state: FoldState, reason: AsideReason | null, entry: Entry | null): string[] {
-  if (reason === "waiting") return entry!.base.filter((base) => isUnsettled(state, base));
+  if (reason === "waiting") {
+    const bases = entry!.base.filter((base) => isUnsettled(state, base));
+    return verdictOn(state, entry!.id) === true ? [entry!.record, ...bases] : bases;
+  }
   return reason === "invalid" && problem(entry!) === null ? [entry!.record] : [];
 }
 
@@ -121,11 +126,11 @@ function obstacle(state: FoldState, { name, line, entry, reused }: Kept): AsideR
   if (reused) return "id_reuse";
   const fault = problem(entry);
   if (fault) return fault;
-  if (verdictOn(state, name) !== true) {
-    if (line.aside !== null) return line.aside as AsideReason;
-    if (entry.base.some((base) => isUnsettled(state, base))) return "waiting";
-  }
-  return misfit(entry, recordOf(state, entry.record));
+  const taken = verdictOn(state, name) === true;
+  if (line.aside !== null && !taken) return line.aside as AsideReason;
+  const wrong = misfit(entry, recordOf(state, entry.record));
+  const mayWait = !taken || wrong === "invalid";
+  return mayWait && entry.base.some((base) => isUnsettled(state, base)) ? "waiting" : wrong;
 }
 
 function misfit(entry: Entry, record: RecordState | undefined): AsideReason | null {
