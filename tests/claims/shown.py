@@ -8,7 +8,8 @@ from tarebook.core.words import said
 
 
 def _show_both(given: dict[str, Any]) -> str:
-    return shown.show_both(quantity.read(given["kind"], given["text"]), given.get("unit"))
+    typed = quantity.read(given["kind"], given["text"], None, False, given.get("signed", False))
+    return shown.show_both(typed, given.get("unit"))
 
 
 def _number(given: dict[str, Any]) -> dict[str, Any]:
