@@ -34,20 +34,33 @@ export function isCutShort(bytes: Uint8Array): boolean {
 }
 
 function jpeg(view: DataView): PictureHead | null {
-  if (view.getUint16(0) !== 0xffd8) return null;
+  if (view.getUint16(0) !== 0xffd8 || view.getUint8(2) !== 0xff) return null;
   for (const { marker, at } of segments(view)) {
+    if (marker === SCAN) return null;
     if (isFrame(marker)) return { type: "image/jpeg", height: view.getUint16(at + 5), width: view.getUint16(at + 7) };
   }
   return null;
 }
 
-/** A JPEG's segments one after the other, each with where its marker stands; stepped over, so no thumbnail inside is met. */
+/**
+ * A JPEG's segments one after the other, each with where its marker stands; stepped over, so no thumbnail inside is met.
+ * Damage between them is passed over as the home computer's reader does, which would take the picture in.
+ */
 function* segments(view: DataView): Generator<{ marker: number; at: number }> {
-  for (let at = 2; ; at += 2 + view.getUint16(at + 2)) {
-    while (view.getUint16(at) === 0xffff) at += 1; // fill bytes before a marker
-    if (view.getUint8(at) !== 0xff) return;
-    yield { marker: view.getUint8(at + 1), at };
+  for (let at = 2; ; ) {
+    while (view.getUint8(at) !== 0xff || view.getUint8(at + 1) === 0xff) at += 1; // damage, and fill bytes
+    const marker = view.getUint8(at + 1);
+    if (!standsAlone(marker)) {
+      yield { marker, at };
+      at += Math.max(2, view.getUint16(at + 2)); // a length counts its own two bytes
+    }
+    at += 2;
   }
+}
+
+/** Escaped 0xff, JPG, RST, SOI, EOI and JPG0 to JPG13: no length comes after them. */
+function standsAlone(marker: number): boolean {
+  return marker === 0 || marker === 0xc8 || (marker >= 0xd0 && marker <= 0xd9) || (marker >= 0xf0 && marker <= 0xfd);
 }
 
 function startOfScan(view: DataView): number {
