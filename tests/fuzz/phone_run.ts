@@ -36,6 +36,7 @@ export async function run({ proxy, server, token, garage, device, steps }: Given
   }
   const [saved, known] = [await phone.texts(), { ...troubles }];
   base = server;
+  phone = await phone.kill(); // what was refused alone stands back for a minute or more, or until the app is opened again
   for (let round = 0; round < 5; round++) await sync();
   const photos = await phone.store.read((db) => db.photos.toArray());
   return {

@@ -12,7 +12,7 @@ import json
 import subprocess
 import threading
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from http.client import HTTPConnection
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
@@ -25,7 +25,6 @@ from build_app import need_node
 from tarebook.store.rebuild import rebuild
 from tests.browser.serving import free_port
 from tests.cli.process import serving
-from tests.fuzz.kind import Case
 from tests.home import Device, Home
 from tests.machine import ROOT
 from tests.photos import picture
@@ -94,11 +93,14 @@ class Proxy(BaseHTTPRequestHandler):
 
     def forward(self, body: bytes) -> tuple[int, dict[str, str], bytes]:
         server = HTTPConnection("127.0.0.1", self.port, timeout=30)
-        headers = {name: value for name, value in self.headers.items() if name.lower() != "content-length"}
+        headers = {
+            name: value for name, value in self.headers.items() if name.lower() not in ("content-length", "host")
+        }
         server.request(self.command, self.path, body, {**headers, "Host": f"localhost:{self.port}"})
         answer = server.getresponse()
         data = answer.read()
         server.close()
+        self.deal.answered += answer.status < 300
         return answer.status, dict(answer.getheaders()), data
 
     def give(self, status: int, headers: dict[str, str], answer: bytes, length: int) -> None:
@@ -119,6 +121,7 @@ class Deal:
     def __init__(self, random: Random, kinds: tuple[str, ...]) -> None:
         self.random, self.kinds = random, kinds
         self.lock = threading.Lock()
+        self.answered = 0
 
     def fault(self) -> str:
         with self.lock:
@@ -142,8 +145,9 @@ def between(port: int, deal: Deal) -> Iterator[str]:
         proxy.shutdown()
 
 
-def phone_run(given: dict[str, Any]) -> dict[str, Any]:
-    file = str(ROOT / "tests" / "fuzz" / "phone_run.ts")
+def phone_run(given: dict[str, Any], runner: str = "tests/fuzz/phone_run.ts") -> dict[str, Any]:
+    """What the phone's own code in Node answers: `run(given)` of that module."""
+    file = str(ROOT / runner)
     command = ["node", "--input-type=module", "--eval", PROGRAM, "--", file, json.dumps(given)]
     ended = subprocess.run(
         command, cwd=ROOT / "webapp", env=need_node().env, capture_output=True, timeout=MOST_SECONDS, encoding="utf-8"
@@ -170,20 +174,20 @@ def all_home(phone: Device, told: dict[str, Any]) -> None:
 
 
 @contextmanager
-def opened(folder: Path) -> Iterator[Case]:
-    """A real server, and for each case a phone of its own."""
+def opened(folder: Path) -> Iterator[Callable[..., str]]:
+    """A real server, and for each case a phone of its own, behind a proxy with one kind of fault or all of them."""
     home = Home(folder / "data")
     devices = iter(lambda: home.pair(), None)
     port = free_port()
     with serving("--port", port, "--no-browser", "--data", folder / "data"):
 
-        def case(random: Random) -> str:
+        def case(random: Random, kind: str = "") -> str:
             phone = next(devices)
             photos = [base64.b64encode(picture(random.randrange(10**9))).decode() for _ in range(2)]
             steps = random.choices(["save", "sync", "kill"], [4, 8, 1], k=random.choice((8, 16, 40)))
             for photo in photos:
                 steps.insert(random.randrange(len(steps)), photo)
-            kind = random.choice((*FAULTS, "all of them"))
+            kind = kind or random.choice((*FAULTS, "all of them"))
             deal = Deal(random, (kind,) if kind in FAULTS else FAULTS)
             given = {
                 "server": f"http://127.0.0.1:{port}", "token": phone.headers["Authorization"].removeprefix("Bearer "),
@@ -191,6 +195,7 @@ def opened(folder: Path) -> Iterator[Case]:
             }  # fmt: skip
             with between(port, deal) as address:
                 told = phone_run({**given, "proxy": address})
+            assert deal.answered > 0, "nothing came through the proxy"
             all_home(phone, told)
             assert len(told["photos"]) >= 2
             return f"home past {kind}"

@@ -18,7 +18,7 @@ from pathlib import Path
 from playwright.sync_api import sync_playwright
 
 from tests.machine import passing_folder, prepare
-from tests.sync.eight import Outcome, clocks, healing, histories, kills, numbering
+from tests.sync.eight import Outcome, clocks, healing, histories, hostile, kills, numbering, old_phone, tabs
 
 STUCK_SECONDS = 1800
 
@@ -30,6 +30,11 @@ def of_chromium(folder: Path, seed: int) -> Outcome:
         return kills.of_chromium(playwright, folder, seed, kills=150)
 
 
+def of_tabs(folder: Path, seed: int) -> Outcome:
+    with sync_playwright() as playwright:
+        return tabs.run(playwright, folder, seed, times=10)
+
+
 TESTS: dict[str, list[Test]] = {
     "1 histories": [lambda folder, seed: histories.run(folder, seed, steps=10_000)],
     "2 numbering": [lambda folder, seed: numbering.run(folder, seed, entries=100_000)],
@@ -39,6 +44,9 @@ TESTS: dict[str, list[Test]] = {
         lambda folder, seed: kills.on_postgres(folder, seed, kills=150),
         of_chromium,
     ],
+    "5 tabs": [of_tabs],
+    "6 hostile": [lambda folder, seed: hostile.run(folder, seed, times=2)],
+    "7 old phone": [lambda folder, seed: old_phone.run(folder, seed, times=20)],
     "8 clocks": [lambda folder, seed: clocks.run(folder, seed, times=25)],
 }
 """The parts of each test at their stated size; where none is stated, one that takes a minute or two."""
@@ -62,9 +70,9 @@ def _ran(name: str, seed: int) -> tuple[str, bool]:
     """The line of one test, and whether it failed."""
     print(f"{name} …", flush=True)
     found, began, wrong = Outcome(), time.monotonic(), ""
-    faulthandler.dump_traceback_later(STUCK_SECONDS, exit=True)
     with passing_folder() as folder:
         for number, part in enumerate(TESTS[name]):
+            faulthandler.dump_traceback_later(STUCK_SECONDS, exit=True)
             try:
                 found.add(part(Path(folder) / str(number), seed))
             except Exception as problem:

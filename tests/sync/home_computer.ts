@@ -139,11 +139,12 @@ export class HomeComputer {
     const offset = Number(new Headers(options.headers).get("Upload-Offset"));
     if (offset !== upload.bytes.length) return refusal(409, "upload_offset", { offset: upload.bytes.length });
     upload.bytes = new Uint8Array([...upload.bytes, ...(options.body as Uint8Array)]);
-    if (upload.bytes.length < upload.size) return new Response(null, { status: 204 });
+    const taken = new Response(null, { status: 204, headers: { "Upload-Offset": String(upload.bytes.length) } });
+    if (upload.bytes.length < upload.size) return taken;
     this.uploads.delete(name);
     if (hashOf(upload.bytes) !== name) return refusal(422, "photo_hash_mismatch");
     this.photos.set(name, upload.bytes);
-    return new Response(null, { status: 204 });
+    return taken;
   }
 
   private rewound(): Response {

@@ -114,6 +114,21 @@ describe("a photo", () => {
     expect(hashOf(home.photos.get(sha256)!)).toBe(sha256);
   });
 
+  it("of which the last piece was cut on the way is not called sent until the home computer has all of it", async () => {
+    const { home, phone, sha256 } = await phoneWithPhoto();
+    const fetch = home.fetch;
+    let cuts = 0;
+    phone.post.wire.fetch = (url, options) => {
+      if (options.method !== "PATCH" || cuts++ > 0) return fetch(url, options);
+      return fetch(url, { ...options, body: (options.body as Uint8Array).slice(0, 400) });
+    };
+    await expect(phone.sync()).rejects.toMatchObject({ code: "answer_unreadable" });
+    expect(await stateOf(phone, sha256)).toBe("waiting");
+    await phone.sync();
+    expect(await stateOf(phone, sha256)).toBe("sent");
+    expect(hashOf(home.photos.get(sha256)!)).toBe(sha256);
+  });
+
   it("damaged on the way is sent again; nothing of it is kept", async () => {
     const { home, phone, sha256 } = await phoneWithPhoto();
     const fetch = home.fetch;

@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
+from random import Random
 
 import pytest
 
-from tests.sync.eight import Outcome, clocks, healing, kills
+from tests.sync.eight import Outcome, clocks, healing, hostile, kills, old_phone
 
 
 @pytest.mark.parametrize(
@@ -19,9 +20,11 @@ from tests.sync.eight import Outcome, clocks, healing, kills
     [
         lambda folder: healing.run(folder, seed=1, times=1, steps=6),
         lambda folder: kills.on_postgres(folder, seed=1, kills=3),
+        lambda folder: hostile.full_disk(folder, Random(1)),
+        lambda folder: old_phone.run(folder, seed=1, times=1),
         lambda folder: clocks.run(folder, seed=2, times=1),
     ],
-    ids=["healing", "kills", "clocks"],
+    ids=["healing", "kills", "hostile", "old phone", "clocks"],
 )
 def test_nothing_is_lost_and_nothing_missing(tmp_path: Path, short: Callable[[Path], Outcome]) -> None:
     found = short(tmp_path)

@@ -17,6 +17,7 @@ from tests.browser.serving import Server
 from tests.sync.eight import Outcome
 
 MOST_SECONDS = 60
+expect.set_options(timeout=1000 * MOST_SECONDS)  # of a busy machine; nothing is asserted about speed
 # Types a name, presses the button, and tells it once the saved job stands on the screen, again and again.
 SAVING = """(word) => {
   const until = async (find) => {
@@ -104,7 +105,7 @@ class Saver(Phone):
         """The pages finish what they are at."""
         for page in pages:
             page.evaluate("window.enough = true")
-            page.wait_for_function("window.ended")
+            page.wait_for_function("() => window.ended")
             page.evaluate("window.enough = window.ended = false")
 
     def lost(self) -> list[str]:

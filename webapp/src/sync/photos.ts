@@ -141,8 +141,11 @@ async function sendChunk(post: Post, place: NonNullable<Place>, bytes: Uint8Arra
   const most = paced(post.wire, CHUNK);
   const chunk = bytes.subarray(offset, offset + most);
   const headers = { "Content-Type": "application/octet-stream", "Upload-Offset": String(offset) };
-  await request(post.wire, `PATCH ${url}`, { bytes: chunk, headers });
+  const answer = await request(post.wire, `PATCH ${url}`, { bytes: chunk, headers });
   post.onHeard();
+  const next = offset + chunk.length;
+  // A piece cut on the way is taken as far as it came, and answered alike: the next run asks from where to go on.
+  if (answer.headers.get("Upload-Offset") !== String(next)) throw unreadable(answer, "not all of a piece arrived");
   if (chunk.length === most) managed(post.wire);
-  return offset + chunk.length < bytes.length ? { url, offset: offset + chunk.length } : null;
+  return next < bytes.length ? { url, offset: next } : null;
 }
