@@ -54,3 +54,61 @@ def test_a_metric_scale_in_a_pound_garage_is_read_in_kilograms(garage, make_phon
     thumb.tap("button", "Weigh another")
     press(page, ["2"])
     expect(page.get_by_text("2 kg · 4.4 lb")).to_be_visible()  # and so it stays
+
+
+def on_scale(page: Page, scale: str, of: str, keys: list[str]) -> None:
+    """Weigh a part on a scale, up to pressing Save."""
+    go(page, "#/weigh")
+    go(page, "#/weigh-part")
+    page.get_by_role("button", name=re.compile("^How it is weighed")).tap()
+    page.get_by_role("combobox", name="On which scale").select_option(scale)
+    page.get_by_role("button", name="Done").tap()
+    press(page, keys)
+    page.get_by_role("textbox", name="What is it?").fill(of)
+    page.get_by_role("button", name="Save weighing").tap()
+
+
+def test_what_the_display_cannot_have_shown_is_asked_about_and_corrected_in_one_tap(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
+    thumb = in_pounds(page)
+    add_scale(page, "4.27 kg, steps of 0.01 kg", "Hanging scale", "50 kg")
+    add_scale(page, "181.6 lb, steps of 0.2 lb", "Bathroom scale", "330 lb")
+
+    on_scale(page, "Hanging scale", "Spare wheel", ["5", "Point", "9", "9", "lb"])  # the unit
+    question = page.get_by_role("group", name="Before it is kept")
+    expect(question).to_contain_text("This scale shows kilograms; this is in pounds.")
+    thumb.tap("button", "It showed 5.99 kg")
+    expect(page.get_by_text("The scale showed 5.99 kg")).to_be_visible()
+
+    on_scale(page, "Bathroom scale", "Gearbox", ["8", "1", "Point", "3"])  # the step
+    expect(question).to_contain_text("This scale counts in steps of 0.2 lb; it cannot show 81.3 lb.")
+    expect(page.get_by_role("button", name="It showed 81.4 lb")).to_be_visible()
+    thumb.tap("button", "It showed 81.2 lb")
+    expect(page.get_by_text("The scale showed 81.2 lb")).to_be_visible()
+
+    on_scale(page, "Hanging scale", "Door", ["5", "9", "9"])  # the capacity
+    expect(question).to_contain_text("599 kg is more than this scale can weigh (50 kg).")
+    thumb.tap("button", "Back to the reading")
+    expect(display_of(page)).to_have_value("599")  # nothing typed is lost
+    thumb.tap("button", "Save weighing")
+    thumb.tap("button", "Keep 599 kg as typed")  # and nothing is refused
+    expect(page.get_by_text("The scale showed 599 kg")).to_be_visible()
+
+
+def test_a_reading_a_slip_explains_is_offered_as_it_was_meant(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
+    thumb = in_pounds(page)
+    add_scale(page, "4.27 kg, steps of 0.01 kg", "Hanging scale")
+    on_scale(page, "Hanging scale", "Spare wheel", ["5", "Point", "9", "5"])
+    expect(page.get_by_text("The scale showed 5.95 kg")).to_be_visible()
+
+    go(page, "#/weigh")
+    go(page, "#/weigh-part")
+    press(page, ["1", "3", "Point", "2"])
+    page.get_by_role("button", name=re.compile("^Spare wheel")).tap()
+    thumb.tap("button", "Save weighing")
+    question = page.get_by_role("group", name="Before it is kept")
+    expect(question).to_contain_text("13.2 looks like pounds read as kilograms: 13.2 lb = 5.99 kg.")
+    expect(question).to_contain_text("It weighed 13.12 lb before.")
+    thumb.tap("button", "It was 13.2 lb")
+    expect(page.get_by_text("The scale showed 13.2 lb")).to_be_visible()

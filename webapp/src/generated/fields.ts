@@ -150,6 +150,8 @@ export const FIELDS = {
     place: { label: "Where" },
     note: { label: "Note" },
   },
+  second_look: {
+  },
   lift: {
     raised: { label: "Which axle goes up", words: { rear: "Rear raised", front: "Front raised" } },
     height_within: { label: "Good to", hint: "3 mm when nothing is said: a tape, twice." },

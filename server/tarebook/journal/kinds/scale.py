@@ -85,6 +85,11 @@ WEIGH_IN = Kind("weigh_in", {
     "replaces": ref("weigh_in", core=False),
 }, fact=True, words=("weigh-in", "weigh-ins"))
 
+SECOND_LOOK = Kind("second_look", {
+    "of": ref("weighing", "weigh_in", required=True),
+}, fact=True, core=False, words=("second look", "second looks"),
+    about="A reading that was asked about, and that a person found right as it stands.")
+
 LIFT = Kind("lift", {
     "car": ref("car"),
     "weigh_in": ref("weigh_in", required=True),

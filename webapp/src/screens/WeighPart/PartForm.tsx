@@ -11,9 +11,12 @@ import { SaveDock } from "../../parts/forms/SaveDock";
 import { useDraft } from "../../parts/forms/useDraft";
 import { Shots, shotsOf } from "../../parts/photos/Shots";
 import { showsFractions } from "../../parts/weighing/drawnDisplays";
+import { foundRight } from "../../parts/weighing/foundRight";
 import { methodRow } from "../../parts/weighing/methods";
+import { type Doubt, Question } from "../../parts/weighing/Question";
 import { momentOf, sayMoment } from "../../parts/words/moments";
 import { nameOf } from "../../parts/words/naming";
+import { doubtOf, type Looks as Readings } from "./doubt";
 import { changesOf, emptyForm, type PartForm as Form, frozen, type Habits, missing, type OfPart } from "./form";
 import { How } from "./How";
 import { rememberHabits } from "./habits";
@@ -27,13 +30,31 @@ type Props = { of: string | null; replaces: string | null; habits: Habits; onSav
 export function PartForm({ of, replaces, habits, onSaved }: Props) {
   const start = useMemo(() => () => startOf(of, replaces, habits), [of, replaces, habits]);
   const isSaved = (kept: Form) => garage.value.byId.has(kept.id);
-  const { form, change, name } = useDraft<Form>(`weigh-part:${of ?? ""}:${replaces ?? ""}`, start, isSaved);
+  const { form, change: keepDraft, name } = useDraft<Form>(`weigh-part:${of ?? ""}:${replaces ?? ""}`, start, isSaved);
+  const [asked, setAsked] = useState<Doubt<Readings> | null>(null);
   if (!form) return null;
   const isPart = garage.value.byId.get(form.of.id ?? "")?.kind !== "driver";
-  const keep = async () => {
-    await save(changesOf(form, { car: car.value?.id ?? null, replaces, isPart }), shotsOf(form.id, form), name);
-    rememberHabits(form);
-    onSaved(form.id);
+  const change = (patch: Partial<Form>) => {
+    setAsked(null);
+    keepDraft(patch);
+  };
+  const keep = async (now: Form, isRight = false) => {
+    const changes = changesOf(now, { car: car.value?.id ?? null, replaces, isPart });
+    await save(isRight ? [...changes, foundRight(now.id)] : changes, shotsOf(now.id, now), name);
+    rememberHabits(now);
+    onSaved(now.id);
+  };
+  const ask = async (now: Form) => {
+    const doubt = doubtOf(now, replaces);
+    if (doubt) setAsked(doubt);
+    else await keep(now);
+  };
+  /** Said to be another reading: one its display shows may still be odd; of what a slip explains no more is asked. */
+  const correct = async (looks: Readings) => {
+    const now = { ...form, ...looks };
+    keepDraft(looks);
+    if (asked?.sort === "display") return ask(now);
+    await keep(now, doubtOf(now, replaces) !== null);
   };
   return (
     <div class="weigh-part">
@@ -47,7 +68,11 @@ export function PartForm({ of, replaces, habits, onSaved }: Props) {
         <More form={form} isPart={isPart} change={change} />
         <SecondLook form={form} replaces={replaces} />
       </div>
-      <SaveDock label="Save weighing" missing={missing(form, isPart)} onSave={keep} />
+      {asked ? (
+        <Question of={asked} onLikely={correct} onKeep={() => keep(form, true)} onBack={() => setAsked(null)} />
+      ) : (
+        <SaveDock label="Save weighing" missing={missing(form, isPart)} onSave={() => ask(form)} />
+      )}
     </div>
   );
 }

@@ -1,0 +1,62 @@
+/** What is doubtful about a part's weighing as typed: a reading its scale cannot show, or one that a slip would explain. */
+import { book, known } from "../../answers";
+import type { Weighing } from "../../core/garage/records";
+import type { Quantity } from "../../core/numbers/quantity";
+import { misread } from "../../core/weighing/display";
+import { type About, type Known, knownOf, knownOfPart, loreOf } from "../../core/weighing/known";
+import { aboutScale, slipIn } from "../../core/weighing/slips";
+import type { Doubt } from "../../parts/weighing/Question";
+import { readOne } from "../../parts/weighing/readOne";
+import { againstWords, misreadWords, slipWords } from "../../parts/weighing/slipWords";
+import { type PartForm, weighingOf } from "./form";
+
+export type Looks = Partial<Pick<PartForm, "shown" | "second">>;
+
+/** The first doubt there is; null when the reading is as it should be. `replaces`: the weighing it takes the place of. */
+export function doubtOf(form: PartForm, replaces: string | null): Doubt<Looks> | null {
+  const { weighing } = readOne({ id: form.id, ...weighingOf(form, null) });
+  if (!weighing) return null;
+  const lore = loreOf(book.value, known.value);
+  const [model, display] = aboutScale(lore, weighing);
+  for (const [name, look] of looksOf(weighing)) {
+    const found = misread(look, display);
+    if (!found) continue;
+    const likely = found.likely.map(({ reads }) => ({ label: `It showed ${reads}`, change: { [name]: reads } }));
+    return { sort: "display", says: misreadWords(look, found, display), likely, typed: look.reads };
+  }
+  const facts: Known[] = form.of.id
+    ? knownOf(lore, { ...weighing, of: form.of.id }, ...(replaces ? [replaces] : []))
+    : knownOfPart(lore, unwritten(form), new Set());
+  const slipped = slipIn(weighing, model, display, facts);
+  if (!slipped) return null;
+  const after = new Map(looksOf(slipped.weighing));
+  const changed = looksOf(weighing).filter(([name, look]) => after.get(name)?.reads !== look.reads);
+  const others = changed.map(([name]) => after.get(name) as Quantity);
+  const change = Object.fromEntries(changed.map(([name], at) => [name, others[at]?.reads]));
+  return {
+    sort: "slip",
+    says: slipWords(
+      slipped.slip,
+      changed.map(([, look]) => look),
+      others,
+    ),
+    against: againstWords(slipped.against),
+    likely: [{ label: `It was ${others.map(({ reads }) => reads).join(" and ")}`, change }],
+    typed: changed.map(([, look]) => look.reads).join(" and "),
+  };
+}
+
+function looksOf({ shown, shown_empty, shown_far }: Weighing): [keyof Looks, Quantity][] {
+  const second = shown_empty ?? shown_far;
+  return second
+    ? [
+        ["shown", shown],
+        ["second", second],
+      ]
+    : [["shown", shown]];
+}
+
+/** A part that is only named so far. */
+function unwritten({ newPart, of, zone }: PartForm): About {
+  return { id: newPart, name: of.text, zone, instead_of: null, claim: null, claim_basis: null };
+}
