@@ -27,7 +27,7 @@ def figures(shop: Workshop) -> Iterator[Figure]:
 
 def _seconds(home: AppServer, sheet: Path) -> float:
     started = perf_counter()
-    home.run("import", str(sheet))
+    home.run("import", "--yes", str(sheet))
     return perf_counter() - started
 
 

@@ -15,6 +15,7 @@ from tarebook.settings import Settings
 from tarebook.store import garages
 from tarebook.store.migrate import prepare
 from tests.cli.process import COMMAND
+from tests.importing.fates import fates_in
 
 PARTS = Path(__file__).parents[2] / "fixtures" / "demo" / "parts.csv"
 
@@ -48,7 +49,7 @@ def test_the_road_trim_weighs_the_passenger_seat_more(tarebook):
 
 def test_the_csv_is_read_back_by_import(tarebook, tmp_path):
     (tmp_path / "parts.csv").write_text(tarebook("report", "--demo", "--format", "csv").out, encoding="utf-8")
-    ended = tarebook("import", tmp_path / "parts.csv")
+    ended = tarebook("import", "--yes", tmp_path / "parts.csv")
     refused = [line.split(":")[1] for line in ended.err.splitlines()]
     assert set(refused) <= {" It has neither a mass nor hours nor money. Enter what came off, or what went on."}
     assert json.loads(tarebook("report", "--format", "json").out)["standing"]["removed"]["value"] > 100
@@ -58,7 +59,7 @@ def test_a_text_a_spreadsheet_would_run_is_made_harmless(tarebook, tmp_path):
     path = tmp_path / "parts.csv"
     names = ("=1+2", "@cmd", "+49", "-x", "＝1+2", "＠cmd", "tray;=1+2", "tray; +49", "tray - blue")
     path.write_text("part,off\n" + "".join(f"{name},1 kg\n" for name in names), encoding="utf-8")
-    tarebook("import", path)
+    tarebook("import", "--yes", path)
     rows = list(csv.DictReader(io.StringIO(tarebook("report", "--format", "csv").out)))
     assert sorted(row["part"] for row in rows) == [
         "'+49", "'-x", "'=1+2", "'@cmd", "'＝1+2", "'＠cmd", "tray - blue", "tray;' +49", "tray;'=1+2",
@@ -66,7 +67,7 @@ def test_a_text_a_spreadsheet_would_run_is_made_harmless(tarebook, tmp_path):
 
 
 def test_without_a_weigh_in_it_says_what_was_removed(tarebook):
-    tarebook("import", PARTS)
+    tarebook("import", "--yes", PARTS)
     text = " ".join(tarebook("report").out.split())
     assert "Weight now The car has not been weighed yet." in text
     assert "lighter by the jobs written down, sure to ±" in text
@@ -86,7 +87,7 @@ def test_the_chance_and_what_to_keep_are_numbers_in_json(tarebook):
 
 def test_an_empty_garage_has_a_report_too(tarebook, tmp_path):
     (tmp_path / "none.csv").write_text("part,off\n")
-    tarebook("import", tmp_path / "none.csv")
+    tarebook("import", "--yes", tmp_path / "none.csv")
     for form in ("text", "json", "csv"):
         assert tarebook("report", "--format", form).code == 0
 
@@ -112,8 +113,8 @@ def test_with_several_cars_one_must_be_named(two_cars, tarebook):
 
 def test_one_sheet_goes_into_each_of_two_cars_once(two_cars, tarebook):
     order = ("Pebble", "Flint", "Pebble", "Flint")
-    said = [tarebook("import", PARTS, "--car", car).out.split(" of")[0] for car in order]
-    assert said == ["13", "13", "0", "0"]
+    said = [fates_in(tarebook("import", "--yes", PARTS, "--car", car).out) for car in order]
+    assert [fates.get("taken", 0) for fates in said] == [13, 13, 0, 0]
     removed = [
         json.loads(tarebook("report", "--format", "json", "--car", car).out)["standing"]["removed"]["value"]
         for car in ("Pebble", "Flint")
@@ -132,7 +133,7 @@ def test_a_reader_that_stops_early_is_no_trouble():
 def test_what_a_device_wrote_does_not_steer_the_terminal(tarebook, tmp_path):
     path = tmp_path / "parts.csv"
     path.write_text("part,off\ntray \x1b[2J\u202e\x9b1m,1 kg\n\x1b]0;x,nonsense\n", encoding="utf-8")
-    said = tarebook("import", path)
+    said = tarebook("import", "--yes", path)
     shown = tarebook("report")
     refused = tarebook("report", "--car", "\x1b[2Jno")
     assert "tray ?[2J??1m" in shown.out

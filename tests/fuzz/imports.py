@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import base64
 import json
-from argparse import Namespace
 from collections.abc import Iterator
 from contextlib import contextmanager, redirect_stderr, redirect_stdout
 from io import StringIO
@@ -15,6 +14,7 @@ from pathlib import Path
 from random import Random
 
 from tarebook.cli import take_in
+from tarebook.cli.arguments import build_parser
 from tarebook.errors import TarebookError
 from tarebook.store.rebuild import rebuild
 from tests.fuzz.api import demo
@@ -72,7 +72,9 @@ def taken_in(folder: Path, file: Path, strict: bool) -> tuple[str, str]:
     out, bad = StringIO(), StringIO()
     with redirect_stdout(out), redirect_stderr(bad), limited():
         try:
-            take_in.run(Namespace(file=str(file), strict=strict, car=None, data=str(folder)))
+            asked = ["import", "--yes", str(file), "--data", str(folder), *(["--strict"] if strict else [])]
+            options = build_parser().parse_args(asked)
+            take_in.run(options)
         except TarebookError as refused:
             return refused.code, bad.getvalue()
     return out.getvalue(), bad.getvalue()
@@ -95,7 +97,7 @@ def opened(folder: Path) -> Iterator[Case]:
         assert not set(bad) & {"\x1b", "\0", "\x07"}, bad[:500]
         if "taken in" in said:
             again, _bad = taken_in(folder / "data", file, False)
-            assert again.startswith("0 "), (said, again)
+            assert "There is nothing new in it." in again or again.startswith("0 "), (said, again)
         if random.randrange(20) == 0:
             proven()
         return "taken in" if "taken in" in said else said

@@ -8,9 +8,15 @@ import pytest
 
 from tarebook.errors import TarebookError
 from tarebook.importing.line import LineError, read_line
-from tarebook.importing.sheet import rows
+from tarebook.importing.sheet import read_sheet
 
 HEADER = "part,off,unit\n"
+
+
+def told(path):
+    """What stands under the header: (number, its fault or its cells) of each line that is not empty."""
+    found = [row for row in read_sheet(path).rows() if not row.heading]
+    return [(row.number, row.fault or row.cells) for row in found if row.fault or row.words]
 
 
 @pytest.fixture
@@ -18,7 +24,7 @@ def read(tmp_path):
     def read_back(content):
         path = tmp_path / "parts.csv"
         path.write_bytes(content if isinstance(content, bytes) else content.encode())
-        return [(row.number, row.fault or row.cells) for row in rows(path)]
+        return told(path)
 
     return read_back
 
@@ -30,7 +36,7 @@ def test_a_plain_file_gives_one_row_a_line(read):
     ]
 
 
-@pytest.mark.parametrize("separator", [",", ";", "\t"])
+@pytest.mark.parametrize("separator", [",", ";", "\t", "|"])
 def test_every_usual_separator_is_found_by_itself(read, separator):
     assert read(f"part{separator}off\nJack{separator}7 lb\n") == [(2, {"part": "Jack", "off": "7 lb"})]
 
@@ -40,11 +46,13 @@ def test_every_usual_separator_is_found_by_itself(read, separator):
     [
         "part,off\nHäkchen,7 lb\n".encode(),
         codecs.BOM_UTF8 + "part,off\nHäkchen,7 lb\n".encode(),
-        "part,off\nHäkchen,7 lb\n".encode("latin-1"),
+        "part,off\nHäkchen,7 lb\n".encode("cp1252"),
         codecs.BOM_UTF16_LE + "part\toff\nHäkchen\t7 lb\n".encode("utf-16-le"),
         codecs.BOM_UTF16_BE + "part\toff\nHäkchen\t7 lb\n".encode("utf-16-be"),
+        "part\toff\nHäkchen\t7 lb\n".encode("utf-16-le"),
+        "part\toff\nHäkchen\t7 lb\n".encode("utf-16-be"),
     ],
-    ids=["utf-8", "utf-8 with mark", "latin-1", "utf-16 little", "utf-16 big"],
+    ids=["utf-8", "utf-8 with mark", "western", "little", "big", "little without a mark", "big without a mark"],
 )
 def test_every_usual_encoding_is_found_by_itself(read, raw):
     assert read(raw) == [(2, {"part": "Häkchen", "off": "7 lb"})]
@@ -118,7 +126,7 @@ def test_a_column_named_twice_is_refused(read):
 
 def test_a_missing_file_is_refused(tmp_path):
     with pytest.raises(TarebookError) as refused:
-        list(rows(tmp_path / "none.csv"))
+        read_sheet(tmp_path / "none.csv")
     assert refused.value.code == "file_unreadable"
 
 
@@ -147,7 +155,7 @@ def test_nothing_in_a_sheet_takes_long(tmp_path, text):
     (tmp_path / "sheet.csv").write_text(text, encoding="utf-8")
     begun = time.process_time()
     with contextlib.suppress(TarebookError):
-        for row in rows(tmp_path / "sheet.csv"):
+        for row in read_sheet(tmp_path / "sheet.csv").rows():
             with contextlib.suppress(LineError):
                 read_line(row)
     assert time.process_time() - begun < 5

@@ -32,6 +32,14 @@ class Change:
     photos: tuple[str, ...] = field(default=())
 
 
+@dataclass
+class Writer:
+    """Under which name entries are written, and how many it has written. A new one is nobody's else."""
+
+    name: str = field(default_factory=lambda: secrets.token_hex(8))
+    n: int = 0
+
+
 def new_id() -> str:
     """A fresh UUIDv7 (RFC 9562): 48 bits of milliseconds, then 74 random bits."""
     milliseconds = time.time_ns() // 1_000_000
@@ -40,16 +48,16 @@ def new_id() -> str:
 
 
 def write(
-    session: Session, garage: str, changes: Iterable[Change], device: str = HOME, writer: str | None = None
+    session: Session, garage: str, changes: Iterable[Change], device: str = HOME, writer: Writer | None = None
 ) -> list[str]:
     """Writes one entry for each change and returns the records' names, in order. Wants a write session.
 
-    `writer`: a name that nobody has written by before; random when left out.
+    `writer`: who goes on writing; somebody new when left out.
 
     Raises `invalid` with the kind and the fields when a change does not fit the table of kinds: the server,
     unlike a phone, must not leave entries behind that are set aside.
     """
-    author = _Author(session, garage, device, writer or secrets.token_hex(8))
+    author = _Author(session, garage, device, writer or Writer())
     written = [author.text_of(change) for change in changes]
     for start in range(0, len(written), BATCH_ENTRIES):
         texts = [text for _record, text in written[start : start + BATCH_ENTRIES]]
@@ -66,26 +74,25 @@ def _all_accepted(pushed: intake.Pushed, written: list[tuple[str, str]]) -> None
 class _Author:
     """One writer: counts its entries, and knows the heads its own earlier entries made."""
 
-    def __init__(self, session: Session, garage: str, device: str, writer: str) -> None:
+    def __init__(self, session: Session, garage: str, device: str, writer: Writer) -> None:
         self.stored = StoredFold(session, garage)
         self.device = device
         self.writer = writer
-        self.n = 0
         self.heads: dict[str, list[str]] = {}
 
     def text_of(self, change: Change) -> tuple[str, str]:
         """(record, the entry's text)"""
         self._refuse_unknown(change)
-        self.n += 1
+        self.writer.n += 1
         entry, record = new_id(), change.record or new_id()
         base = self._heads(record) if change.base is None and change.record else list(change.base or ())
         self.heads[record] = [entry]
         made_at = datetime.now(UTC).isoformat(timespec="seconds")
         return record, to_json(
             {
-                "id": entry, "device": self.device, "writer": self.writer, "n": self.n, "kind": change.kind,
-                "record": record, "set": dict(change.set), "base": base, "photos": list(change.photos),
-                "made_at": made_at,
+                "id": entry, "device": self.device, "writer": self.writer.name, "n": self.writer.n,
+                "kind": change.kind, "record": record, "set": dict(change.set), "base": base,
+                "photos": list(change.photos), "made_at": made_at,
             }
         )  # fmt: skip
 

@@ -84,7 +84,7 @@ def giving_back(session: Session, garage: str, device: str) -> Plan:
 
 def carry_out(session: Session, garage: str, device: str, what: What, plan: Plan) -> None:
     """Writes the plan's entries, in the transaction it was made in. Wants a write session."""
-    author.write(session, garage, plan.changes, writer=f"{_writer(what, device)}{secrets.token_hex(4)}")
+    author.write(session, garage, plan.changes, writer=author.Writer(f"{_writer(what, device)}{secrets.token_hex(4)}"))
 
 
 def _writer(what: What, device: str) -> str:

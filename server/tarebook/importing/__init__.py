@@ -1,7 +1,8 @@
 """Taking in the spreadsheet people already have.
 
-`sheet` turns a file of any common encoding and separator into numbered rows, `line` reads a row or says why it
-cannot, `records` turns a line into the records of a garage, `run` puts them into the journal. A line is known by the
-hash of its normalised text and by which of several equal lines it is, and every id is made from that: importing a
-file twice adds nothing, and a corrected file adds only its corrected lines.
+`text` turns a file of any common encoding and separator into cells, `headings`, `decimals` and `dates` find out how it
+is written, and `sheet` gives its numbered rows. `line` reads a row or says why it is none, `fates` does so for all of
+them while `sums` adds up. `earlier` knows what imports have brought before, `match` tells new lines from corrected and
+equal ones, `records` turns a line into the records of a garage, `run` puts them into the journal, and `undo` takes one
+import back. `app_export` and `rescue` take in what an app has written.
 """

@@ -1,128 +1,119 @@
-"""A file into the journal, a few hundred lines at a time, each batch in one transaction.
+"""A file into the garage: first looked at, which changes nothing, then taken in, a few hundred lines at a time.
 
-Whether a line is known is asked inside the transaction that would add it, so two imports at once add nothing twice.
-A line that was taken in and then deleted by a person stays deleted.
+What was looked at is what is taken in. Whether a line's records are there is asked again in the transaction that would
+add them, so two imports at once add nothing twice. All entries of one import bear one writer's name, by which it can be
+taken back as one (`undo`).
 """
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from itertools import islice
-from pathlib import Path
-from typing import Protocol
+from typing import TYPE_CHECKING
 
 from sqlalchemy import select
-from sqlalchemy.orm import Session
 
-from tarebook.errors import TarebookError, describe
-from tarebook.garage.author import Change, write
-from tarebook.importing.line import Line, LineError, read_line
-from tarebook.importing.records import Place, job_id, line_changes
-from tarebook.importing.sheet import REPORT_COLUMNS, is_own_report, rows
+from tarebook.errors import TarebookError
+from tarebook.garage.author import Change, Writer, write
+from tarebook.importing.earlier import Earlier, import_writer, new_import, read_earlier
+from tarebook.importing.fates import FATES, Reading, read_all
+from tarebook.importing.headings import REPORT_COLUMNS
+from tarebook.importing.line import Line, Way
+from tarebook.importing.match import Correction, Matched, corrections, match
+from tarebook.importing.records import Made, Place, records_of
+from tarebook.importing.sheet import Sheet
 from tarebook.importing.stages import Stages
-from tarebook.store.database import Database
+from tarebook.importing.sums import Sums
 from tarebook.store.models import RecordRow
+
+if TYPE_CHECKING:
+    from sqlalchemy.orm import Session
+
+    from tarebook.store.database import Database
 
 _BATCH_LINES = 200
 
 
-@dataclass(frozen=True)
-class Bad:
-    """A line that cannot be read. `column` where one cell is at fault; `sentence` and `do` as for every refusal."""
-
-    number: int
-    column: str | None
-    sentence: str
-    do: str
-
-
-class Teller(Protocol):
-    """Who hears of every bad line as it is met, and of how far it has got."""
-
-    def bad_line(self, bad: Bad) -> None: ...
-
-    def progress(self, taken: Taken) -> None: ...
-
-
 @dataclass
-class Taken:
-    """How many lines were read, taken in, known before, and unreadable."""
+class Plan:
+    """What taking a file in would do."""
 
-    lines: int = 0
-    added: int = 0
-    known: int = 0
-    bad: int = 0
+    sheet: Sheet
+    place: Place
+    reading: Reading
+    sums: Sums
+    matched: Matched
+    earlier: Earlier
+    plain: Way  # which way went what a column only calls weight
+
+    @property
+    def fates(self) -> dict[str, list[int]]:
+        """The numbers of the file's lines by their fate, all of `FATES`."""
+        lines = {
+            "taken": [line.number for line, _job in self.matched.new],
+            "corrected": [correction.line.number for correction in self.matched.corrected],
+            "same": sorted(line.number for line in self.matched.same),
+        }
+        return {fate: lines.get(fate, self.reading.others[fate]) for fate in FATES}
 
 
-def take_in(database: Database, garage: str, path: Path, place: Place, strict: bool, teller: Teller) -> Taken:
-    """Takes the file's lines into the garage.
+def look_at(database: Database, garage: str, sheet: Sheet, place: Place, plain: Way, beside: bool) -> Plan:
+    """`plain`: which way went what a column only calls weight. `beside`: what would correct a line is another thing.
 
-    Raises what `rows` raises, and with `strict` `import_strict` when any line is bad, before anything is added; for a
-    table that Tarebook itself has reported `import_own_report`, where there are jobs that it would double.
+    Raises, for a table that Tarebook itself has reported, `import_own_report`, where there are jobs that it would
+    double; and `file_unreadable`.
     """
-    if is_own_report(path) and _has_jobs(database, garage):
-        raise TarebookError("import_own_report", file=str(path), columns=", ".join(REPORT_COLUMNS))
-    if strict:
-        _all_good(path, teller)
-    taken = Taken()
-    numbered = _occurrences(_lines(path, taken, teller))
-    while batch := list(islice(numbered, _BATCH_LINES)):
-        with database.write() as session:
-            new = _unknown(session, garage, batch, place)
-            write(session, garage, _changes(session, garage, new, place))
-        taken.added += len(new)
-        taken.known += len(batch) - len(new)
-        teller.progress(taken)
-    return taken
-
-
-def _has_jobs(database: Database, garage: str) -> bool:
-    query = select(RecordRow.id).where(
-        RecordRow.garage == garage, RecordRow.kind == "job", RecordRow.deleted.is_(False)
-    )
     with database.read() as session:
-        return session.scalar(query.limit(1)) is not None
+        if sheet.own_report and _has_jobs(session, garage):
+            raise TarebookError("import_own_report", file=str(sheet.path), columns=", ".join(REPORT_COLUMNS))
+        earlier, stages = read_earlier(session, garage), Stages(session, garage, place)
+    reading, sums = read_all(sheet, plain, frozenset(place.scales))
+    return Plan(sheet, place, reading, sums, match(reading.lines, earlier, place, stages, beside), earlier, plain)
 
 
-def _changes(session: Session, garage: str, new: list[tuple[Line, int]], place: Place) -> Iterator[Change]:
-    stages = Stages(session, garage, place)
-    for line, occurrence in new:
+def take_in(database: Database, garage: str, plan: Plan, progress: Callable[[int], None]) -> str:
+    """Takes in what was looked at; gives the name of the import. `progress` hears how many lines are in."""
+    name = new_import(plan.place.file)
+    writer, done = Writer(import_writer(name)), 0
+    work = _work(plan)
+    while batch := list(islice(work, _BATCH_LINES)):
+        with database.write() as session:
+            write(session, garage, list(_changes(session, garage, batch, plan)), writer=writer)
+        done += len(batch)
+        progress(done)
+    return name
+
+
+def _has_jobs(session: Session, garage: str) -> bool:
+    jobs = select(RecordRow.id).where(RecordRow.garage == garage, RecordRow.kind == "job", RecordRow.deleted.is_(False))
+    return session.scalar(jobs.limit(1)) is not None
+
+
+def _work(plan: Plan) -> Iterator[tuple[Line, str] | Correction]:
+    yield from plan.matched.new
+    yield from plan.matched.corrected
+
+
+def _changes(session: Session, garage: str, batch: list[tuple[Line, str] | Correction], plan: Plan) -> Iterator[Change]:
+    stages = Stages(session, garage, plan.place)
+    here = _here(session, garage, [item[1] for item in batch if isinstance(item, tuple)])
+    for item in batch:
+        line = item[0] if isinstance(item, tuple) else item.line
         stage, made = stages.find(line.stage)
-        yield from made
-        yield from line_changes(line, occurrence, place, stage)
+        if isinstance(item, Correction):
+            yield from made
+            yield from corrections(line, item.job, plan.place, stage, plan.earlier)
+        elif item[1] not in here:
+            yield from made
+            yield from map(_made, records_of(line, item[1], plan.place, stage))
 
 
-def _all_good(path: Path, teller: Teller) -> None:
-    taken = Taken()
-    for _line in _lines(path, taken, teller):
-        pass
-    if taken.bad:
-        raise TarebookError("import_strict", bad=taken.bad, lines=taken.lines)
+def _made(made: Made) -> Change:
+    kind, record, fields = made
+    return Change(kind, record, fields, base=())
 
 
-def _lines(path: Path, taken: Taken, teller: Teller) -> Iterator[Line]:
-    for row in rows(path):
-        taken.lines += 1
-        try:
-            yield read_line(row)
-        except LineError as problem:
-            taken.bad += 1
-            said = describe(problem.code, problem.data)
-            teller.bad_line(Bad(row.number, problem.column, said["sentence"], said["do"]))
-
-
-def _occurrences(lines: Iterator[Line]) -> Iterator[tuple[Line, int]]:
-    """Each line with how many equal ones came before it: two equal lines are two jobs."""
-    seen: Counter[str] = Counter()
-    for line in lines:
-        yield line, seen[line.key]
-        seen[line.key] += 1
-
-
-def _unknown(session: Session, garage: str, batch: list[tuple[Line, int]], place: Place) -> list[tuple[Line, int]]:
-    ids = [job_id(line, occurrence, place) for line, occurrence in batch]
-    query = select(RecordRow.id).where(RecordRow.garage == garage, RecordRow.id.in_(ids))
-    known = set(session.scalars(query))
-    return [item for item, job in zip(batch, ids, strict=True) if job not in known]
+def _here(session: Session, garage: str, jobs: list[str]) -> set[str]:
+    query = select(RecordRow.id).where(RecordRow.garage == garage, RecordRow.id.in_(jobs))
+    return set(session.scalars(query))
