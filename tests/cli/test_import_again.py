@@ -1,6 +1,7 @@
 """A sheet that comes again: the same lines, corrected ones, and an import taken back."""
 
 import json
+import re
 
 import pytest
 
@@ -87,6 +88,18 @@ def test_a_corrected_line_replaces_the_one_it_corrects_and_says_so(take, garage)
     assert [job["id"] for job in after["jobs"]] == [job["id"] for job in before["jobs"]]
     again = take("Hook;tail;1,9;1;", "Jack;boot;7,25;2;bent")
     assert fates_in(again.out) == {"same": 2, "heading": 1}
+
+
+def test_a_backup_stands_before_what_has_something_to_lose(take, tarebook, tmp_path):
+    assert "backup" not in take("Jack;boot;7,5;1;").out
+    before = tarebook("export", "-").out
+    told = take("Jack;boot;7,5;1;", "Hook;tail;1,9;1;").out
+    [file] = re.findall("The backup before it: (.*)", told)
+    tarebook("restore", file, "--phones", "all", "--data", tmp_path / "elsewhere")
+    assert (
+        json.loads(tarebook("export", "-", "--data", tmp_path / "elsewhere").out)["entries"]
+        == json.loads(before)["entries"]
+    )
 
 
 def test_of_several_alike_the_equal_ones_are_the_same_and_the_rest_is_corrected(take, garage):

@@ -61,21 +61,29 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(options: Namespace) -> int:
     from tarebook.importing.app_export import is_app_export
+    from tarebook.importing.home_export import is_home_export
 
     path = Path(options.file)
     if options.undo:
         return _undo(options, path)
-    return _app_export(options, path) if is_app_export(path) else _sheet(options, path)
+    return _export(options, path) if is_home_export(path) or is_app_export(path) else _sheet(options, path)
 
 
-def _app_export(options: Namespace, path: Path) -> int:
+def _export(options: Namespace, path: Path) -> int:
     from tarebook.cli.garage import prepared_garage
+    from tarebook.importing.home_export import is_home_export, make_home
     from tarebook.importing.rescue import rescue
     from tarebook.store.photos import Photos
 
     with prepared_garage(options) as garage:
+        taker = garage.id
+        if is_home_export(path):
+            print(plain_lines(f"{path.name} is all of a garage, which tarebook export has written."))
+            _ask(options)
+            taker = make_home(garage.database, garage.id, path)
+        _back_up(garage, taker)
         photos = Photos(garage.settings, garage.database)
-        done = rescue(garage.database, garage.id, photos, path, options.strict, _tell_bad)
+        done = rescue(garage.database, taker, photos, path, options.strict, _tell_bad)
     print(f"{done.used} records taken in, {done.aside} set aside, {done.known} known already.")
     print(f"{done.photos} photos taken in, {done.photos_known} known already. {done.bad} lines not readable.")
     if done.aside:
@@ -150,7 +158,7 @@ def _answer() -> str:
 def _take_in(garage: OpenGarage, plan: Plan) -> None:
     from tarebook.importing.run import take_in
 
-    _back_up(garage)
+    _back_up(garage, garage.id)
     moving = sys.stderr.isatty()
 
     def progress(done: int) -> None:
@@ -164,13 +172,13 @@ def _take_in(garage: OpenGarage, plan: Plan) -> None:
     print(plain_lines(f"To take it back: tarebook import --undo {shlex.quote(plan.place.file)}"))
 
 
-def _back_up(garage: OpenGarage) -> None:
+def _back_up(garage: OpenGarage, name: str) -> None:
     """A backup among those that serving makes, unless there is nothing yet to lose."""
     from tarebook.store import garages
     from tarebook.store.backup import back_up_daily
 
     with garage.database.read() as session:
-        if not garages.get(session, garage.id).head:
+        if not garages.get(session, name).head:
             return
     made = back_up_daily(garage.settings, garage.database, datetime.now(UTC))
     print(plain_lines(f"The backup before it: {made.file}"))
@@ -190,7 +198,7 @@ def _undo(options: Namespace, path: Path) -> int:
         if not names:
             files = ", ".join(dict.fromkeys(map(file_of, earlier.imports))) or "none"
             raise TarebookError("import_not_found", file=path.name, imports=files)
-        _back_up(garage)
+        _back_up(garage, garage.id)
         with garage.database.write() as session:
             done = undo(session, garage.id, names[-1])
     print(plain_lines("\n".join(undone_lines(done))))

@@ -27,6 +27,7 @@ ROWS = {
     "line_too_long": at_home("It is longer than {most} characters.", "Shorten it."),
     "line_bad_quantity": at_home("“{typed}” is not a number of pieces.", "Type a whole number from 1 to {most}."),
     "line_bad_number": at_home("“{typed}” is not a plain number.", "Type it like 12.50."),
+    "import_is_backup": at_home("The file {file} is a backup.", "Bring it back with tarebook restore.", 500),
     "export_newer": at_home("The export {file} was made by a newer app.",
         "Update Tarebook on this computer; nothing was taken in.", 500),
     "export_unreadable": at_home("The export {file} is cut short before it says whose it is.",

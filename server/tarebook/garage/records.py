@@ -70,3 +70,9 @@ def all_texts(session: Session, garage: str) -> list[str]:
     """Every entry's exact text, in number order: the journal itself."""
     query = select(EntryRow.text).where(EntryRow.garage == garage).order_by(EntryRow.number)
     return [text.decode("utf-8") for text in session.scalars(query)]
+
+
+def strangers(session: Session, garage: str) -> list[str]:
+    """The hashes of the entries that came from devices which nobody had let in."""
+    query = select(EntryRow.hash).where(EntryRow.garage == garage, EntryRow.intake.is_not(None))
+    return list(session.scalars(query.order_by(EntryRow.number)))

@@ -44,6 +44,7 @@ class Item:
     photo: bytes | None = None
     type: str = ""
     fault: str | None = None
+    vouched: bool = False  # by the person at the home computer: its author is the device named in it
     data: Mapping[str, Any] = field(default_factory=dict)
 
 

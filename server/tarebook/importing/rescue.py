@@ -1,18 +1,22 @@
-"""An app's export into the journal: what a phone held comes in by the door every phone uses.
+"""An export, an app's or the home computer's, into the journal: it comes in by the door every phone uses.
 
 Entries of a device that is not on the list come in set aside, to be looked at and taken in by a person, unless the
 receipt in the file proves that this garage had taken them in before. What the garage has already is recognised and
 left. Photos are proven by their hash and opened before they are kept.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 from tarebook.errors import TarebookError
 from tarebook.garage import intake
 from tarebook.garage.intake import HOME
-from tarebook.importing.app_export import Item, head_of, items
+from tarebook.garage.receipts import Proof, receipt_of
+from tarebook.importing import app_export, home_export
+from tarebook.importing.app_export import Head, Item
+from tarebook.journal import entries
+from tarebook.journal.ids import text_hash
 from tarebook.store import garages
 from tarebook.store.database import Database
 from tarebook.store.photos import Photos
@@ -40,12 +44,13 @@ def rescue(
     Raises `export_other_garage` unless the file is of this garage or this garage is empty, what `head_of` raises, and
     with `strict` `import_strict` when any line is bad, before anything is added.
     """
-    _check_garage(database, garage, path)
+    source = home_export if home_export.is_home_export(path) else app_export
+    _check_garage(database, garage, source.head_of(path), path)
     if strict:
-        _all_good(path, bad)
+        _all_good(source.items(path), bad)
     done = Rescued()
     held: list[Item] = []
-    for item in items(path):
+    for item in source.items(path):
         if item.entry is not None:
             held.append(item)
         fault = item if item.fault else _photo_fault(garage, photos, item, done)
@@ -58,17 +63,16 @@ def rescue(
     return done
 
 
-def _check_garage(database: Database, garage: str, path: Path) -> None:
-    head = head_of(path)
+def _check_garage(database: Database, garage: str, head: Head, path: Path) -> None:
     with database.read() as session:
         here = garages.get(session, garage)
     if head.garage != here.id and here.head > 0:
         raise TarebookError("export_other_garage", file=str(path))
 
 
-def _all_good(path: Path, bad: Callable[[Item], None]) -> None:
+def _all_good(items: Iterator[Item], bad: Callable[[Item], None]) -> None:
     lines = faults = 0
-    for item in items(path):
+    for item in items:
         lines += 1
         if item.fault:
             faults += 1
@@ -79,14 +83,22 @@ def _all_good(path: Path, bad: Callable[[Item], None]) -> None:
 
 def _take_entries(database: Database, garage: str, held: list[Item], done: Rescued) -> list[Item]:
     """Takes them in, and gives those left: none."""
-    texts, shown = [item.entry for item in held if item.entry is not None], [item.proof for item in held]
+    texts = [item.entry for item in held if item.entry is not None]
     if texts:
         with database.write() as session:
+            key = garages.get(session, garage).receipt_key
+            shown = [_vouched(key, item) if item.vouched else item.proof for item in held]
             states = [result.state for result in intake.push(session, garage, HOME, texts, shown).results]
         done.known += states.count("repeated")
         done.used += states.count("accepted")
         done.aside += len(states) - states.count("repeated") - states.count("accepted")
     return []
+
+
+def _vouched(key: bytes, item: Item) -> Proof | None:
+    """The home computer's own word for the device that an entry names."""
+    entry = entries.read(item.entry or "")
+    return Proof(receipt_of(key, text_hash(item.entry or ""), entry.device)) if entry else None
 
 
 def _photo_fault(garage: str, photos: Photos, item: Item, done: Rescued) -> Item | None:

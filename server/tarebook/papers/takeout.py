@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import IO, Any
 
 from tarebook.errors import TarebookError
-from tarebook.garage.records import all_records, all_texts
+from tarebook.garage.records import all_records, all_texts, strangers
 from tarebook.journal.kinds import SCHEMA
 from tarebook.store import garages
 from tarebook.store.database import Database
@@ -24,10 +24,12 @@ _SUFFIX = {"image/jpeg": "jpg", "image/png": "png", "image/webp": "webp"}
 
 
 def takeout(database: Database, garage: str) -> dict[str, Any]:
-    """The garage in the dialect of `calc`, with `entries`: the journal's exact texts, and `export`: what made it."""
+    """The garage in the dialect of `calc`, with `entries`: the journal's exact texts, and `export`: what made it, and
+    by their hashes the entries that came from strangers."""
     with database.read() as session:
         epoch = garages.get(session, garage).epoch
-        made = {"tarebook": __version__, "schema": SCHEMA, "garage": garage, "epoch": epoch}
+        made: dict[str, Any] = {"tarebook": __version__, "schema": SCHEMA, "garage": garage, "epoch": epoch}
+        made["aside"] = strangers(session, garage)
         return {"export": made, **all_records(session, garage), "entries": all_texts(session, garage)}
 
 

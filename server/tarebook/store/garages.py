@@ -2,11 +2,11 @@
 
 import secrets
 
-from sqlalchemy import select, update
+from sqlalchemy import delete, select, update
 from sqlalchemy.orm import Session
 
 from tarebook.errors import TarebookError
-from tarebook.store.models import GarageRow, utc_now
+from tarebook.store.models import DeviceRow, GarageRow, PairCodeRow, PairJoinRow, PhotoRow, UploadRow, utc_now
 from tarebook.store.rebuild import rules
 
 
@@ -28,6 +28,18 @@ def open_or_create(session: Session) -> GarageRow:
 
 def first(session: Session) -> GarageRow | None:
     return session.scalars(select(GarageRow).order_by(GarageRow.made_at, GarageRow.id).limit(1)).one_or_none()
+
+
+def renamed(session: Session, garage: str, name: str) -> str:
+    """An empty garage that no phone has joined gets another name; any other keeps its own. Gives the name it has."""
+    joined = session.scalar(select(DeviceRow.id).where(DeviceRow.garage == garage).limit(1))
+    if get(session, garage, lock=True).head or joined or session.get(GarageRow, name):
+        return garage
+    for table in (PairCodeRow, PairJoinRow, UploadRow, PhotoRow):
+        session.execute(delete(table).where(table.garage == garage))
+    session.execute(update(GarageRow).where(GarageRow.id == garage).values(id=name))
+    session.expire_all()
+    return name
 
 
 def get(session: Session, garage: str, lock: bool = False) -> GarageRow:
