@@ -48,9 +48,10 @@ class Runner:
     seconds: float = 0.0
     failed: bool = True
     slow: list[tuple[float, str]] = field(default_factory=list)
+    why: list[str] = field(default_factory=list)
 
     def run(self) -> None:
-        """Run to the end, passing its lines on; fill in `summary`, `seconds`, `failed` and `slow`."""
+        """Run to the end, passing its lines on; fill in `summary`, `seconds`, `failed`, `slow` and `why`."""
         started, lines = time.monotonic(), []
         env = {**self.env, "NO_COLOR": "1", "PYTHONUNBUFFERED": "1"}
         with subprocess.Popen(
@@ -61,6 +62,7 @@ class Runner:
                 print(f"{self.name:<15} | {lines[-1]}", flush=True)
         self.seconds, self.failed = time.monotonic() - started, process.returncode != 0
         self.slow = slow_tests(lines)
+        self.why = failures(lines) if self.failed else []
         said = [line for line in lines if re.search(self.closing, line)] or [line for line in lines if line]
         besides = [line for line in lines if self.besides and re.search(self.besides, line)]
         self.summary = "\n       ".join([said[-1].strip() if said else "nothing to say", *besides])
@@ -78,6 +80,14 @@ def slow_tests(lines: Sequence[str]) -> list[tuple[float, str]]:
         *((float(found[1]), found[2]) for found in pytests if found),
         *((int(found[2]) / 1000, found[1]) for found in vitests if found),
     ]
+
+
+def failures(lines: Sequence[str]) -> list[str]:
+    """What failed, and why, as pytest and vitest say it; the last lines of others. Short, as the end is what is kept."""
+    told = [
+        line for line in lines if re.match(r"(FAILED|ERROR) |E {2,}\S|_{3,} \S| *(FAIL|AssertionError|Error:)", line)
+    ]
+    return (told or [line for line in lines if line][-20:])[:40]
 
 
 def heed_interrupts() -> None:
@@ -136,6 +146,8 @@ def main() -> int:
     print()
     for runner in todo:
         print(runner.closing_line())
+    for runner in todo:
+        print(*(f"\n{runner.name}: {line}" for line in runner.why), sep="")
     return int(any(runner.failed for runner in todo))
 
 

@@ -4,7 +4,7 @@ import signal
 import subprocess
 import sys
 
-from tests.__main__ import Runner, slow_tests
+from tests.__main__ import Runner, failures, slow_tests
 from tests.machine import ROOT
 
 ASKED = "import signal; print('ignored' if signal.getsignal(signal.SIGINT) is signal.SIG_IGN else 'heeded')"
@@ -52,3 +52,23 @@ def test_a_runner_keeps_what_its_tests_took():
     runner = Runner("said", [sys.executable, "-c", "print('2.00s call     tests/x.py::test_y')"])
     runner.run()
     assert runner.slow == [(2.0, "tests/x.py::test_y")]
+
+
+def test_what_failed_and_why_is_found_among_the_lines_of_both_tools():
+    lines = [
+        "_____________________ test_it _____________________",
+        "    def test_it():",
+        "E   assert 1 == 2",
+        "FAILED tests/x.py::test_it - assert 1 == 2",
+        "1 failed, 3 passed in 0.10s",
+        " FAIL  ../tests/y.test.ts > sums",
+        "AssertionError: expected 1 to be 2",
+    ]
+    assert failures(lines) == [lines[0], lines[2], lines[3], lines[5], lines[6]]
+    assert failures(["", "main.ts(1,2): error TS2488: no"]) == ["main.ts(1,2): error TS2488: no"]
+
+
+def test_a_runner_that_fails_says_why():
+    runner = Runner("said", [sys.executable, "-c", "print('FAILED tests/x.py::test_y - why'); raise SystemExit(1)"])
+    runner.run()
+    assert runner.why == ["FAILED tests/x.py::test_y - why"]

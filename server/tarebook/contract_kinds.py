@@ -49,7 +49,7 @@ def _checked(spec: Field) -> dict[str, Any]:
     is_list = spec.type in ("choice", "choices", "ref", "refs")
     return _said(
         type=spec.type, of=list(spec.of) if is_list else None, most=spec.most if spec.type in COUNTED else None,
-        required=spec.required, kept=not spec.core, sign=spec.sign, likely=spec.likely,
+        required=spec.required, hangs=spec.hangs, kept=not spec.core, sign=spec.sign, likely=spec.likely,
     )  # fmt: skip
 
 

@@ -19,7 +19,9 @@ async function entries(phone: Phone): Promise<Entry[]> {
 describe("an entry", () => {
   it("says who wrote it, what it sets, and where its writer stood", async () => {
     const phone = await open();
-    const [record] = await phone.writer.save([{ kind: "job", set: { name: "Seats out" } }]);
+    const {
+      records: [record],
+    } = await phone.writer.save([{ kind: "job", set: { name: "Seats out" } }]);
     await phone.writer.save([{ kind: "job", record: record!, set: { hours: "2" } }]);
     const [first, second] = await entries(phone);
     expect(first).toMatchObject({
@@ -38,7 +40,7 @@ describe("an entry", () => {
     const phone = await open();
     const record = newId();
     const change = (hours: string) => ({ kind: "job", record, set: { name: "Seats out", hours } });
-    expect(await phone.writer.save([change("1"), change("2")])).toEqual([record, record]);
+    expect((await phone.writer.save([change("1"), change("2")])).records).toEqual([record, record]);
     const [first, second] = await entries(phone);
     expect(second!.base).toEqual([first!.id]);
     expect(phone.live.garage.value.byId.get(record)).toMatchObject({ values: { hours: "2" }, conflicts: {} });
@@ -104,7 +106,9 @@ describe("a save that cannot be", () => {
 
   it("is refused: a weighing changed after the fact; withdrawing it is not", async () => {
     const phone = await open();
-    const [record] = await phone.writer.save([{ kind: "weighing", set: { method: "direct", shown: "12 kg" } }]);
+    const {
+      records: [record],
+    } = await phone.writer.save([{ kind: "weighing", set: { method: "direct", shown: "12 kg" } }]);
     const change = (set: { shown: string } | { deleted: boolean }) =>
       phone.writer.save([{ kind: "weighing", record: record!, set }]);
     await expect(change({ shown: "11 kg" })).rejects.toMatchObject({ code: "fact" });

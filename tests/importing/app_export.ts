@@ -11,7 +11,7 @@ type Wanted = { garage: string; device: string; jobs: string[]; photos: string[]
 export async function exported({ garage, device, jobs, photos }: Wanted): Promise<string> {
   const phone = await Phone.open(device, new HomeComputer(garage));
   const saved: string[] = [];
-  for (const name of jobs) saved.push(...(await phone.writer.save([{ kind: "job", set: { name } }])));
+  for (const name of jobs) saved.push(...(await phone.writer.save([{ kind: "job", set: { name } }])).records);
   for (const photo of photos) {
     const bytes = new Uint8Array(Buffer.from(photo, "base64")).buffer;
     await phone.writer.save([], [{ of: saved[0]!, bytes, type: "image/jpeg", width: 120, height: 90 }]);

@@ -15,6 +15,8 @@ type Journal = {
   about: string;
   entries: { number: number; text: string; aside?: string; id?: string }[];
   expect: Outcome;
+  /** By the id of a deleted record: what hangs on it and brings it back, for all who look at the whole garage. */
+  brought_back?: Record<string, string[]>;
   /** What an app shows that does not know some fields, by kind. */
   older?: { without: Record<string, string[]>; expect: Outcome };
 };
@@ -37,6 +39,18 @@ function distinct(claims: readonly Head[]): unknown[] {
 function shown(kind: string, rec: ReturnType<typeof recFrom>): Shown {
   const conflicts = Object.fromEntries(Object.entries(rec.conflicts).map(([field, heads]) => [field, distinct(heads)]));
   return { kind, values: rec.values, conflicts, heads: rec.heads, deleted: rec.deleted };
+}
+
+/** The records of a whole garage. */
+function whole({ expect, brought_back = {} }: Journal): Record<string, Shown> {
+  const back = Object.entries(brought_back).map(([id, names]) => {
+    const rec = expect.records[id]!;
+    return [
+      id,
+      { ...rec, deleted: false, conflicts: { ...rec.conflicts, deleted: [true, ...names.map(() => false)] } },
+    ];
+  });
+  return { ...expect.records, ...Object.fromEntries(back) };
 }
 
 function outcome(state: FoldState): Journal["expect"] {
@@ -82,9 +96,8 @@ describe("every journal of fixtures/journals", () => {
       for (const row of rows) board.take([row]);
       const { byId, aside } = board.garage();
       const records = Object.fromEntries([...byId].map(([id, rec]) => [id, shown(rec.kind, rec)]));
-      expect({ records, aside: Object.fromEntries(aside.map((entry) => [entry.id, entry.reason])) }).toEqual(
-        found.expect,
-      );
+      expect(records).toEqual(whole(found));
+      expect(Object.fromEntries(aside.map((entry) => [entry.id, entry.reason]))).toEqual(found.expect.aside);
       expect(board.waiting).toBe(found.entries.length - pulled);
     }
   });
@@ -95,7 +108,7 @@ describe("every journal of fixtures/journals", () => {
     board.take(rowsOf(found, 0));
     board.take(rowsOf(found, found.entries.length));
     const records = Object.fromEntries([...board.garage().byId].map(([id, rec]) => [id, shown(rec.kind, rec)]));
-    expect(records).toEqual(found.expect.records);
+    expect(records).toEqual(whole(found));
     expect(board.waiting).toBe(0);
   });
 });

@@ -1,7 +1,7 @@
 """What an entry had seen of its record, told by the heads it builds on: against walking its whole past every time.
 
 Random histories: writers that do not see each other, bases that are old, that never come or come late, entries from a
-stranger, verdicts in any order.
+stranger, deletions and what brings back, verdicts in any order.
 """
 
 from __future__ import annotations
@@ -74,7 +74,9 @@ def history(random: Random, length: int) -> list[tuple[str, str | None]]:
         seen_before = random.sample(names[:at], min(at, random.randint(1, 2)))
         base = random.choices([[*tips], [*branches[0], *branches[1]], [], seen_before], [12, 3, 2, 2])[0]
         keys = random.sample(["hours", "note"], random.randint(1, 2))
-        fields = {key: random.choice(["1", "2", None]) for key in keys}
+        fields: dict[str, Any] = {key: random.choice(["1", "2", None]) for key in keys}
+        if random.random() < 0.2:
+            fields = {"deleted": random.random() < 0.7}
         tips[:] = [name]
         aside = random.choice([None] * 6 + ["stranger"])
         found.append((entry(name, "job-1", base, {"name": "Seats", **fields}), aside))

@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from tarebook.journal.fold import Fold
+from tarebook.journal.hanging import brought_back
 from tarebook.journal.ids import raw_id
 from tests.journal.older import without
 
@@ -39,7 +40,9 @@ def as_expected(fold: Fold) -> dict[str, Any]:
 @pytest.mark.parametrize("path", JOURNALS, ids=lambda path: path.stem)
 def test_the_history_folds_to_what_its_file_says(path: Path) -> None:
     case = json.loads(path.read_text(encoding="utf-8"))
-    assert as_expected(folded(case["entries"])) == case["expect"]
+    fold = folded(case["entries"])
+    assert as_expected(fold) == case["expect"]
+    assert brought_back(fold.records) == case.get("brought_back", {})
 
 
 def test_a_program_that_does_not_know_a_field_keeps_it_and_folds_the_others() -> None:

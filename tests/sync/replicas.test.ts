@@ -144,7 +144,9 @@ describe("two phones", () => {
   it("that add parts to one job do not conflict", async () => {
     const { one, other } = await pair();
     const record = newId();
-    const [part] = await one.writer.save([{ kind: "part", set: { name: "Seat" } }, job("Seats out", record)]);
+    const {
+      records: [part],
+    } = await one.writer.save([{ kind: "part", set: { name: "Seat" } }, job("Seats out", record)]);
     await one.sync();
     await other.sync();
     const add = { kind: "job_part", set: { job: record, part: part!, way: "off" } };

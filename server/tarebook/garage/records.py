@@ -1,6 +1,7 @@
 """A garage's records as everyone outside the journal sees them: lists by plural kind, the dialect of `calc`."""
 
 import json
+from collections.abc import Sequence
 from typing import Any
 
 from sqlalchemy import select
@@ -8,6 +9,7 @@ from sqlalchemy.orm import Session
 
 from tarebook.garage.intake import HOME
 from tarebook.journal import state
+from tarebook.journal.hanging import brought_back
 from tarebook.journal.kinds import KINDS
 from tarebook.store.models import DeviceRow, EntryRow, RecordRow, VerdictRow
 
@@ -22,20 +24,31 @@ def all_records(session: Session, garage: str, deleted: bool = False) -> Records
     """`{"parts": [{id, name, …}], "jobs": […], …}`: every kind, in order of id.
 
     A record with open conflicts also has `conflicts: {field: [values]}`, the standing value first. Deleted records
-    are left out unless asked for, and then say `deleted: true`.
+    are left out unless asked for, and then say `deleted: true`; one brought back by what its deletion had not seen
+    stands, with a conflict over `deleted`.
     """
     records: Records = {plural(kind): [] for kind in KINDS}
-    query = select(RecordRow).where(RecordRow.garage == garage)
-    rows = session.scalars(query if deleted else query.where(RecordRow.deleted.is_(False)))
+    rows = session.scalars(select(RecordRow).where(RecordRow.garage == garage)).all()
+    unseen = _unseen(rows)
     for row in sorted(rows, key=lambda row: row.id):  # not ORDER BY: databases differ in how they order text
-        records[plural(row.kind)].append(_record(row))
+        if deleted or not row.deleted or row.id in unseen:
+            records[plural(row.kind)].append(_record(row, unseen.get(row.id, [])))
     return records
 
 
-def _record(row: RecordRow) -> dict[str, Any]:
+def _unseen(rows: Sequence[RecordRow]) -> dict[str, list[str]]:
+    if not any(row.deleted for row in rows):
+        return {}
+    return brought_back({row.id: state.load(row.kind, row.state) for row in rows})
+
+
+def _record(row: RecordRow, unseen: list[str]) -> dict[str, Any]:
     record = {"id": row.id, **json.loads(row.standing)}
     conflicts = {name: [head.value for head in heads] for name, heads in _conflicts(row).items()}
-    return {**record, **({"deleted": True} if row.deleted else {}), **({"conflicts": conflicts} if conflicts else {})}
+    if unseen:
+        conflicts["deleted"] = [True, *(False for _ in unseen)]
+    gone = {"deleted": True} if row.deleted and not unseen else {}
+    return {**record, **gone, **({"conflicts": conflicts} if conflicts else {})}
 
 
 def _conflicts(row: RecordRow) -> dict[str, Any]:

@@ -16,6 +16,9 @@ ENTRY_BYTES = 64 * 1024
 DEEPEST = 20  # an entry nests three deep; more than this is no entry, and would exhaust a recursive reader
 LARGEST = 2**53 - 1
 TYPED_CHARACTERS = 64
+# What every record may carry: that it was deleted, and what hung on it as far as its writer knew (ids of records).
+TOMBSTONE = ("deleted", "hung")
+MOST_HUNG = 1000
 
 _ID = re.compile(r"[!-~]{1,80}")
 _HASH = re.compile(r"[0-9a-f]{64}")
@@ -118,7 +121,8 @@ def problem(entry: Entry) -> str | None:
 
 def known(kind: Kind, fields: Mapping[str, Any]) -> dict[str, Any]:
     """Those of the fields that this program knows; the others stay in the entry, for a program that does."""
-    return {name: value for name, value in fields.items() if name in kind.fields or name == "deleted"}
+    own = {*kind.fields, "deleted"} if kind.fact else {*kind.fields, *TOMBSTONE}
+    return {name: value for name, value in fields.items() if name in own}
 
 
 def lacks_required(kind: Kind, fields: dict[str, Any]) -> bool:
@@ -129,6 +133,8 @@ def lacks_required(kind: Kind, fields: dict[str, Any]) -> bool:
 def _fits(kind: Kind, name: str, value: Any) -> bool:
     if name == "deleted":
         return isinstance(value, bool)
+    if name == "hung":
+        return value is None or (_ids(value) and len(value) <= MOST_HUNG)
     spec = kind.fields[name]
     return not spec.required if value is None else _CHECKS[spec.type](spec, value)
 

@@ -148,9 +148,14 @@ class Fold:
         if seen is not None and len(record.heads) == 1:
             record.saw = {record.heads[0]: record.claims}
         is_late = self._may_be_late(record, entry)
-        for name, value in entries.known(KINDS[entry.kind], entry.set).items():
+        fields = entries.known(KINDS[entry.kind], entry.set)
+        if seen is not None and "deleted" not in fields and _is_work_unseen(record, seen):
+            fields["deleted"] = False
+        for name, value in fields.items():
             head = Head(entry.id, value, entry.writer, entry.device)
             record.fields[name] = self._placed(record.fields.get(name, []), head, seen, is_late)
+        if seen is not None and fields.get("deleted") is True:
+            self._keep_what_was_unseen(record, entry, seen)
         is_seen = seen is not None and is_late and any(self._has_seen(head, entry) for head in record.heads)
         remaining = [head for head in record.heads if seen is not None and head not in seen]
         record.heads = remaining if is_seen else [*remaining, entry.id]
@@ -158,6 +163,15 @@ class Fold:
         self._note_what_heads_saw(record, entry.id, seen, is_late)
         if entry.kind == "verdict" and "entry" in entry.set:
             self._judge(entry.set["entry"], entry.set["take"])
+
+    def _keep_what_was_unseen(self, record: Record, deletion: Entry, seen: set[str]) -> None:
+        """A deletion never beats work it has not seen: whose branch it ends says that the record stands."""
+        claims = record.fields["deleted"]
+        holders = {claim.entry for claim in claims}
+        if deletion.id not in holders:
+            return
+        unseen = [self._entry(head) for head in record.heads if head not in seen and head not in holders]
+        claims.extend(Head(work.id, False, work.writer, work.device) for work in unseen)
 
     def _seen_of(self, record: Record, entry: Entry) -> set[str] | None:
         """What of the record's heads, and of its fields', the entry has seen; None is all of it.
@@ -245,3 +259,8 @@ def misfit(entry: Entry, record: Record | None) -> str | None:
     if record.kind != entry.kind:
         return "kind_changed"
     return "fact" if KINDS[entry.kind].fact and set(entry.set) - {"deleted"} else None
+
+
+def _is_work_unseen(record: Record, seen: set[str]) -> bool:
+    """Whether the record was deleted by somebody whom an edit that has seen so much had not seen."""
+    return any(claim.value is True and claim.entry not in seen for claim in record.fields.get("deleted", ()))

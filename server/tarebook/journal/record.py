@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 from typing import Any
 
-from tarebook.journal.entries import Entry
+from tarebook.journal.entries import TOMBSTONE, Entry
 
 WAITING = "waiting"
 STRANGER = "stranger"
@@ -36,12 +36,20 @@ class Record:
 
     @property
     def deleted(self) -> bool:
-        return bool(self.fields.get("deleted")) and self.fields["deleted"][0].value is True
+        """False as long as work stands that its deletion had not seen: a person decides then."""
+        claims = self.fields.get("deleted")
+        return bool(claims) and all(claim.value is True for claim in claims or ())
+
+    @property
+    def hung(self) -> set[str] | None:
+        """What hung on it as far as those knew who deleted it; None where they did not say."""
+        said = [claim.value for claim in self.fields.get("hung", ()) if claim.value is not None]
+        return {name for names in said for name in names} if said else None
 
     @property
     def values(self) -> dict[str, Any]:
         """The standing value of each field that has one; the tombstone apart."""
-        standing = {name: heads[0].value for name, heads in self.fields.items() if name != "deleted"}
+        standing = {name: heads[0].value for name, heads in self.fields.items() if name not in TOMBSTONE}
         return {name: value for name, value in standing.items() if value is not None}
 
     @property
@@ -51,7 +59,7 @@ class Record:
 
     @property
     def conflicts(self) -> dict[str, list[Head]]:
-        return {name: heads for name, heads in self.fields.items() if _differ(heads)}
+        return {name: heads for name, heads in self.fields.items() if name != "hung" and _differ(heads)}
 
 
 def _differ(heads: list[Head]) -> bool:

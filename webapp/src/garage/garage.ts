@@ -11,7 +11,7 @@ import { followStore } from "./session";
 
 export type { AsideEntry, Garage, Head, Rec, Unproven, Value } from "../journal/types";
 
-const EMPTY: Garage = { byId: new Map(), of: () => [], one: () => undefined, aside: [], unproven: () => [] };
+const EMPTY = new Board().garage();
 
 /** The garage of one store, kept in step with it, whichever tab writes. */
 export class LiveGarage {

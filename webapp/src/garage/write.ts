@@ -17,8 +17,14 @@ export type { NewPhoto } from "./photos";
 
 const PHOTO_MOST = TABLE.photo.fields.size.most;
 
-/** One change to one record. Without `record` a new one is made; without `base` the record's heads of now are taken. */
-export type Change = { kind: string; record?: string; set: Record<string, Value>; base?: string[] };
+/**
+ * One change to one record. Without `record` a new one is made; without `base` the record's heads of now are taken.
+ * `exact`: it has seen its base and nothing else, not even what this page wrote.
+ */
+export type Change = { kind: string; record?: string; set: Record<string, Value>; base?: string[]; exact?: true };
+
+/** What one save wrote: the entries, in the order of its changes. */
+export type Saved = { records: string[]; entries: string[] };
 
 /** A new id, UUIDv7: for a record that photos or other changes of the same save must name. */
 export const newId: () => string = idMaker(Date.now, (bytes) => crypto.getRandomValues(bytes));
@@ -37,35 +43,36 @@ export class Writer {
     private readonly now: () => Date = () => new Date(),
   ) {}
 
-  save(changes: Change[], photos: NewPhoto[] = [], draft?: string): Promise<string[]> {
+  save(changes: Change[], photos: NewPhoto[] = [], draft?: string): Promise<Saved> {
     const mine = this.last.catch(() => undefined).then(() => this.saveNow(changes, photos, draft));
     this.last = mine;
     return mine;
   }
 
-  private async saveNow(changes: Change[], photos: NewPhoto[], draft?: string): Promise<string[]> {
+  private async saveNow(changes: Change[], photos: NewPhoto[], draft?: string): Promise<Saved> {
     photos.forEach(checkPhoto);
     const kept = photos.map(({ bytes, type }): PhotoToKeep => ({ sha256: hashOf(bytes), bytes, type }));
     const all = [...changes, ...photos.map((photo, at) => photoChange(photo, kept[at]!.sha256))];
     const heads = new Map<string, string[]>();
-    const entries = all.map((change) => this.entry(change, heads));
+    const made_at = this.now().toISOString();
+    const entries = all.map((change) => this.entry(change, heads, made_at));
     const written = await addPending(this.live.store, entries.map(textOf), kept, draft);
     for (const entry of entries) this.own.set(entry.record, entry.id);
     await this.live.took(written);
-    return entries.slice(0, changes.length).map((entry) => entry.record);
+    const records = entries.slice(0, changes.length).map((entry) => entry.record);
+    return { records, entries: entries.map((entry) => entry.id) };
   }
 
   /** `heads`: what records of this save stand at, once its earlier entries are written. */
-  private entry(change: Change, heads: Map<string, string[]>): Entry {
+  private entry(change: Change, heads: Map<string, string[]>, made_at: string): Entry {
     const record = change.record ?? newId();
     const known = this.live.garage.peek().byId.get(record);
     check(change, known, heads.has(record));
     const id = newId();
-    const base = heads.get(record) ?? this.base(change, record, known);
+    const base = change.exact ? change.base! : (heads.get(record) ?? this.base(change, record, known));
     heads.set(record, [id]);
     const photos = change.kind === "photo" && change.set.sha256 ? [change.set.sha256 as string] : [];
     const { device, writer } = this;
-    const made_at = this.now().toISOString();
     return {
       id,
       device,
@@ -127,10 +134,10 @@ function currentWriter(): Writer {
   return writer.writer;
 }
 
-/** Called after every save of this page, so that sync tries at once. */
-let onSaved: () => void = () => undefined;
-export function followSaves(listener: () => void): void {
-  onSaved = listener;
+/** Called after every save of this page, so that sync tries at once, and what was done can be said and taken back. */
+const followers = new Set<(saved: Saved) => void>();
+export function followSaves(follower: (saved: Saved) => void): void {
+  followers.add(follower);
 }
 
 /**
@@ -139,12 +146,16 @@ export function followSaves(listener: () => void): void {
  * killed page never brings back a form that was saved. Rejects with AppError.
  */
 export async function save(changes: Change[], photos: NewPhoto[] = [], draft?: string): Promise<string[]> {
+  return (await saveAll(changes, photos, draft)).records;
+}
+
+async function saveAll(changes: Change[], photos: NewPhoto[], draft?: string): Promise<Saved> {
   const saving = currentWriter();
   const withdrawn = draft === undefined ? null : opened.value!.drafts.withdraw(draft);
   try {
-    const records = await saving.save(changes, photos, draft);
-    onSaved();
-    return records;
+    const saved = await saving.save(changes, photos, draft);
+    for (const follower of followers) follower(saved);
+    return saved;
   } catch (error) {
     withdrawn?.putBack();
     throw error;

@@ -104,7 +104,7 @@ export const TABLE = {
     note: { type: "text", most: 4000, kept: true },
   } },
   weighing: { fact: true, fields: {
-    of: { type: "ref", of: ["part", "driver"] },
+    of: { type: "ref", of: ["part", "driver"], hangs: true },
     what: { type: "text", most: 120, kept: true },
     method: { type: "choice", of: ["direct", "difference", "container", "batch", "ends"], required: true },
     shown: { type: "mass", required: true },

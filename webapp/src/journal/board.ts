@@ -3,8 +3,11 @@
  * them. It is told which rows the store has written, and never writes any itself.
  */
 
+import { TOMBSTONE } from "./check";
 import { readEntry, sameValue } from "./entry";
 import { fold } from "./fold";
+import { above, Hanging, isDeleted } from "./hanging";
+import { actBy, actsOn } from "./history";
 import type { KindName } from "./kinds";
 import { emptyState, type Kept, keptOf, type Line, type RecordState, recordOf, setAside } from "./layers";
 import type { AsideEntry, Garage, Head, Rec, Unproven, Value } from "./types";
@@ -27,6 +30,7 @@ export class Board {
   private readonly pending = new Map<string, Row>();
   private readonly records = new Map<string, Rec>();
   private lists = new Map<string, readonly Rec[]>();
+  private readonly hanging = new Hanging((id) => recordOf(this.over, id));
   /** Keys of entries that name another device than sent them. */
   private readonly byOthers = new Set<string>();
 
@@ -63,7 +67,10 @@ export class Board {
       return rec?.kind === kind ? (rec as Rec as Rec<K>) : undefined;
     };
     const unproven = () => this.unproven();
-    return { byId, of, one, aside: setAside(this.over).map(asideEntry), unproven };
+    const history = (id: string, most?: number) => actsOn(this.over, id, most);
+    const act = (entry: string) => actBy(this.over, entry);
+    const hung = (id: string) => this.hanging.on(id);
+    return { byId, of, one, aside: setAside(this.over).map(asideEntry), unproven, history, act, hung };
   }
 
   private unproven(): Unproven[] {
@@ -80,20 +87,45 @@ export class Board {
   }
 
   private refresh(): void {
-    const touched = [...this.base.touched, ...this.over.touched];
+    const touched = new Set([...this.base.touched, ...this.over.touched]);
     this.base.touched.clear();
     this.over.touched.clear();
-    if (touched.length > 0) this.lists = new Map(this.lists);
+    if (touched.size > 0) this.lists = new Map(this.lists);
+    for (const id of touched) {
+      const state = recordOf(this.over, id);
+      if (!state) continue;
+      this.hanging.add(id, state);
+      // A Set gives what is added to it while it is walked: so do what that hangs on, and so on.
+      for (const up of above(state)) if (this.wasDeleted(up)) touched.add(up);
+    }
     for (const id of touched) this.refreshRecord(id);
+  }
+
+  private wasDeleted(id: string): boolean {
+    const state = recordOf(this.over, id);
+    return state !== undefined && isDeleted(state);
   }
 
   private refreshRecord(id: string): void {
     const state = recordOf(this.over, id);
     const kind = state?.kind ?? this.records.get(id)?.kind;
-    if (state) this.records.set(id, recFrom(id, state, this.over.records.has(id)));
+    if (state) this.records.set(id, this.recOf(id, state));
     else this.records.delete(id);
     if (kind !== undefined) this.lists.delete(kind);
   }
+
+  private recOf(id: string, state: RecordState): Rec {
+    const rec = recFrom(id, state, this.over.records.has(id));
+    const unseen = this.hanging.unseen(id, state).map((name) => madeBy(recordOf(this.over, name)!));
+    if (unseen.length === 0) return rec;
+    return { ...rec, deleted: false, conflicts: { ...rec.conflicts, deleted: [...state.fields.deleted!, ...unseen] } };
+  }
+}
+
+/** That a record stands, as said by whoever made what hangs on it. */
+function madeBy({ fields, heads }: RecordState): Head {
+  const { entry, writer, device } = Object.values(fields)[0]?.[0] ?? { entry: heads[0]!, writer: "", device: "" };
+  return { entry, value: false, writer, device };
 }
 
 function lineOver(row: Row): Line {
@@ -116,11 +148,11 @@ export function recFrom(id: string, state: RecordState, pending: boolean): Rec {
   for (const field in state.fields) {
     const claims = state.fields[field]!;
     const { value } = claims[0]!;
-    if (field !== "deleted" && value !== null) values[field] = value;
-    if (claims.some((claim) => !sameValue(claim.value, value))) conflicts[field] = [...claims];
+    if (!TOMBSTONE.includes(field) && value !== null) values[field] = value;
+    if (field !== "hung" && claims.some((claim) => !sameValue(claim.value, value))) conflicts[field] = [...claims];
   }
-  const deleted = state.fields.deleted?.[0]?.value === true;
-  return { id, kind: state.kind, values, heads: [...state.heads], conflicts, pending, deleted };
+  const heads = [...state.heads];
+  return { id, kind: state.kind, values, heads, conflicts, pending, deleted: isDeleted(state) };
 }
 
 function asideEntry(kept: Kept): AsideEntry {

@@ -5,6 +5,9 @@ import { type Field, KINDS, SCHEMA } from "./kinds";
 import type { AsideReason, Entry } from "./types";
 
 const TYPED_CHARACTERS = 64;
+/** What every record may carry: that it was deleted, and what hung on it as far as its writer knew (ids of records). */
+export const TOMBSTONE: readonly string[] = ["deleted", "hung"];
+export const MOST_HUNG = 1000;
 const HASH = /^[0-9a-f]{64}$/;
 
 type Fields = Readonly<Record<string, unknown>>;
@@ -18,7 +21,9 @@ export function problem(entry: Entry): AsideReason | null {
 
 /** Those of an entry's fields that this app knows; the others stay in the entry, for an app that does. */
 export function known(kind: string, set: Fields): string[] {
-  return Object.keys(set).filter((name) => name === "deleted" || Object.hasOwn(KINDS[kind]!.fields, name));
+  const { fact, fields } = KINDS[kind]!;
+  const own = fact ? ["deleted"] : TOMBSTONE;
+  return Object.keys(set).filter((name) => own.includes(name) || Object.hasOwn(fields, name));
 }
 
 /** The first field that this app may not write, or null. `null` clears a field that need not be set. */
@@ -39,6 +44,7 @@ export function isFact(kind: string): boolean {
 
 function fits(kind: string, name: string, value: unknown): boolean {
   if (name === "deleted") return typeof value === "boolean";
+  if (name === "hung") return value === null || (isIds(value) && value.length <= MOST_HUNG);
   const field = KINDS[kind]!.fields[name]!;
   return value === null ? !field.required : FITS[field.type](value, field);
 }

@@ -25,7 +25,7 @@ import {
   verdictOn,
   waitersOf,
 } from "./layers";
-import type { AsideReason, Entry, Head } from "./types";
+import type { AsideReason, Entry, Head, Value } from "./types";
 
 const NOTHING: ReadonlySet<string> = new Set();
 const MAY_CHANGE: ReadonlySet<AsideReason | null> = new Set(["waiting", "stranger", "invalid"]);
@@ -146,13 +146,34 @@ function apply(state: FoldState, entry: Entry, due: string[]): void {
   const seen = seenOf(state, record, entry);
   if (seen && record.heads.length === 1) record.saw = new Map([[record.heads[0]!, claimsOf(record)]]);
   const isLate = record.foreseen.has(entry.id);
-  for (const field of known(entry.kind, entry.set)) {
-    const claim = { entry: entry.id, value: entry.set[field]!, writer: entry.writer, device: entry.device };
+  const put = (field: string, value: Value) => {
+    const claim = { entry: entry.id, value, writer: entry.writer, device: entry.device };
     record.fields[field] = seen ? placed(state, record.fields[field] ?? [], claim, seen, isLate) : [claim];
-  }
+  };
+  for (const field of known(entry.kind, entry.set)) put(field, entry.set[field]!);
+  if (seen && !Object.hasOwn(entry.set, "deleted") && isWorkUnseen(record, seen)) put("deleted", false);
+  if (seen && entry.set.deleted === true) keepWhatWasUnseen(state, record, entry, seen);
   record.heads = seen ? headsWith(state, record.heads, entry.id, seen, isLate) : [entry.id];
   if (isLate) record.foreseen = new Set([...record.foreseen].filter((name) => name !== entry.id));
   noteWhatHeadsSaw(state, record, entry.id, seen, isLate);
+}
+
+/** Whether the record was deleted by somebody whom an edit that has seen so much had not seen. */
+function isWorkUnseen({ fields }: RecordState, seen: ReadonlySet<string>): boolean {
+  return (fields.deleted ?? []).some((claim) => claim.value === true && !seen.has(claim.entry));
+}
+
+/** A deletion never beats work it has not seen: whose branch it ends says that the record stands. */
+function keepWhatWasUnseen(state: FoldState, record: RecordState, deletion: Entry, seen: ReadonlySet<string>): void {
+  const claims = record.fields.deleted!;
+  const holders = new Set(claims.map((claim) => claim.entry));
+  if (!holders.has(deletion.id)) return;
+  const unseen = record.heads.filter((head) => !seen.has(head) && !holders.has(head));
+  const kept = unseen.map((head) => readEntry(keptOf(state, head)!.line.text)!);
+  record.fields.deleted = [
+    ...claims,
+    ...kept.map(({ id, writer, device }) => ({ entry: id, value: false, writer, device })),
+  ];
 }
 
 /**

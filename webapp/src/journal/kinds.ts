@@ -8,12 +8,13 @@ export type FieldType =
   | ("text" | "mass" | "length" | "volume" | "money" | "hours" | "fraction" | "count" | "flag" | "choice")
   | ("choices" | "ref" | "refs" | "moment" | "hash" | "integer");
 
-/** `sign`: zero or more when nothing is said. `kept`: the core computes nothing with it. */
+/** `sign`: zero or more when nothing is said. `kept`: the core computes nothing with it. `hangs`: see `hanging`. */
 export type Field = {
   readonly type: FieldType;
   readonly of?: readonly string[];
   readonly most?: number;
   readonly required?: true;
+  readonly hangs?: true;
   readonly kept?: true;
   readonly sign?: "positive" | "any";
   readonly likely?: readonly [least: string, most: string];

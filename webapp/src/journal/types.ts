@@ -1,5 +1,6 @@
 /** The shapes the journal works in: values, entries, heads, records. Names of data are the wire's own. */
 
+import type { Act } from "./history";
 import type { FieldName, KindName, Values } from "./kinds";
 
 /** What a field may hold. `null` clears a field. Typed quantities stay strings, exactly as typed. */
@@ -81,4 +82,9 @@ export type Garage = {
   one<K extends KindName>(kind: K, id: string | null | undefined): Rec<K> | undefined;
   aside: readonly AsideEntry[];
   unproven(): readonly Unproven[];
+  /** What was done to a record, the latest first, as it stands at the time of asking. */
+  history(id: string, most?: number): readonly Act[];
+  act(entry: string): Act | null;
+  /** What hangs on a record and stands: what its deletion takes along. */
+  hung(id: string): string[];
 };

@@ -31,6 +31,7 @@ class Field:
     most: int = 200  # characters of a text, items of a list, or the largest integer
     required: bool = False  # must be set by the record's first entry
     core: bool = True  # false: kept and shown, but nothing is computed with it
+    hangs: bool = False  # a ref to what this record goes with when that is deleted, though it need not be there
     # Which numbers can be meant, and between which they are likely. Others are asked about, and never refused.
     sign: Literal["", "positive", "any"] = ""  # by default zero or more
     likely: tuple[str, str] | None = None

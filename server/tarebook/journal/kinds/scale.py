@@ -39,7 +39,7 @@ SCALE_CHECK = Kind("scale_check", {
 }, fact=True, about="A mass known from elsewhere, and what the scale showed for it.")
 
 WEIGHING = Kind("weighing", {
-    "of": ref("part", "driver"),
+    "of": ref("part", "driver", hangs=True),
     "what": Field("text", most=120, core=False),
     "method": choice({
         "direct": "On the scale", "difference": "Holding it, minus me", "container": "In a box or bucket",

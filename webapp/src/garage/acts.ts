@@ -1,0 +1,28 @@
+/** What this page did last, and taking acts back. */
+
+import { signal } from "@preact/signals";
+import { deleting, takenBack } from "../journal/history";
+import { garage } from "./garage";
+import { type Change, followSaves, save } from "./write";
+
+/** The entries of the last save of this page, in order; none once they were taken back or put out of sight. */
+export const lastDone = signal<readonly string[]>([]);
+
+/** Called once, at the start. */
+export function followActs(): void {
+  followSaves(({ entries }) => {
+    lastDone.value = entries;
+  });
+}
+
+/** Takes acts back, all in one save, and so that this can be taken back too. */
+export async function takeBack(entries: readonly string[]): Promise<void> {
+  const acts = entries.map((name) => garage.value.act(name)).filter((act) => act !== null);
+  const changes = acts.flatMap((act) => takenBack(act, garage.value.hung(act.entry.record)));
+  if (changes.length > 0) await save(changes.map((change): Change => ({ ...change, exact: true })));
+}
+
+/** Deletes a record with all that is known to hang on it. */
+export function deletion(kind: string, record: string): Change {
+  return { kind, record, set: deleting(kind, garage.value.hung(record)) };
+}
