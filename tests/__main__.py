@@ -83,10 +83,9 @@ def slow_tests(lines: Sequence[str]) -> list[tuple[float, str]]:
 
 
 def failures(lines: Sequence[str]) -> list[str]:
-    """What failed, and why, as pytest and vitest say it; the last lines of others. Short, as the end is what is kept."""
-    told = [
-        line for line in lines if re.match(r"(FAILED|ERROR) |E {2,}\S|_{3,} \S| *(FAIL|AssertionError|Error:)", line)
-    ]
+    """What failed, and why, as pytest and vitest say it; the last lines of others. Short: the end of a log is kept."""
+    said = re.compile(r"(FAILED|ERROR) |E {2,}\S|_{3,} \S| *(FAIL|AssertionError|Error:)")
+    told = [line for line in lines if said.match(line)]
     return (told or [line for line in lines if line][-20:])[:40]
 
 

@@ -157,7 +157,7 @@ describe("two phones", () => {
     expect([...one.live.garage.value.byId.values()].filter((rec) => Object.keys(rec.conflicts).length > 0)).toEqual([]);
   });
 
-  it("do not bring a deleted record back by an old edit", async () => {
+  it("keep what was written without signal on a record another deleted, and leave it to a person", async () => {
     const { one, other } = await pair();
     const record = newId();
     await one.writer.save([job("Seats out", record)]);
@@ -166,7 +166,8 @@ describe("two phones", () => {
     await other.writer.save([{ kind: "job", record, set: { note: "written without signal" } }]);
     await one.writer.save([{ kind: "job", record, set: { deleted: true } }]);
     for (const phone of [one, other, one]) await phone.sync();
-    expect(one.live.garage.value.of("job")).toEqual([]);
+    expect(one.live.garage.value.of("job")[0]).toMatchObject({ values: { note: "written without signal" } });
+    expect(Object.keys(one.live.garage.value.of("job")[0]!.conflicts)).toEqual(["deleted"]);
     expect(other.seen()).toBe(one.seen());
   });
 

@@ -130,7 +130,9 @@ def check(world: World) -> None:
         one = next(iter(sorted(differ)), "")
         world.must(not differ, f"phone {phone.number} differs: {shown.get(one)} {seen['records'].get(one)}")
         world.must(seen["aside"] == aside, f"phone {phone.number} has set aside {seen['aside']}, the server {aside}")
-    missing = world.truth.missing({rec["id"]: rec for some in records.values() for rec in some})
+    figures = {rec["id"]: rec for some in records.values() for rec in some}
+    missing, buried = world.truth.missing(figures), world.truth.buried(figures)
+    world.must(not buried, f"a deletion beats work it had not seen: {'; '.join(buried[:3])}")
     reasons = {aside.get(line.split()[0]) for line in missing} - {None}
     world.must(not missing, f"an accepted edit is missing from the figures {sorted(reasons)}: {'; '.join(missing[:3])}")
     invalid = world.truth.wrongly_invalid(aside)

@@ -76,6 +76,24 @@ class Truth:
                     gone.append(f"{name} set {one} of {record} to {entry['set'][one]!r}, which is {shown!r}")
         return gone
 
+    def buried(self, figures: Figures) -> list[str]:
+        """Accepted work on a record that counts as deleted, though no deletion had seen it and it had seen none."""
+        found = []
+        for name in self.accepted:
+            entry = self._entry(name)
+            record = figures.get(entry["record"], {})
+            if not record.get("deleted") or not entry["set"] or "deleted" in entry["set"]:
+                continue
+            if name not in self.heard or len(self.texts[name]) > 1 or self._left_out(name):
+                continue
+            ends = [one for one in self.texts if self._entry(one)["record"] == entry["record"] and self._ends(one)]
+            if not any(name in self._seen_by(one) or one in self._seen_by(name) for one in ends):
+                found.append(f"{name} set {sorted(entry['set'])} of {entry['record']}, which counts as deleted")
+        return found
+
+    def _ends(self, name: str) -> bool:
+        return self._entry(name)["set"].get("deleted") is True
+
     def wrongly_invalid(self, aside: Mapping[str, str]) -> list[str]:
         """Entries that no program finds wrong by themselves, and that are set aside as if they were."""
         named = [name for name, reason in aside.items() if reason == "invalid" and name in self.texts]

@@ -6,6 +6,7 @@
  */
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { AppError } from "../../errors";
+import { deletion } from "../../garage/acts";
 import { drafts } from "../../garage/drafts";
 import { garage } from "../../garage/garage";
 import type { NewPhoto } from "../../garage/photos";
@@ -129,7 +130,7 @@ export function useForm<K extends KindName>(kind: K, given: string | null, begun
       if (!Object.keys(fields).length && !photos.length) return id;
       return (await write(fields, photos)) ? id : null;
     },
-    remove: () => write({ deleted: true }, []),
+    remove: () => write(deletion(kind, id).set, []),
     trouble,
     saved,
   };

@@ -1,5 +1,6 @@
 /** Fields two people set without knowing of each other: both values, who and when; one tap settles which holds. */
 import { useState } from "preact/hooks";
+import { deletion } from "../../garage/acts";
 import { garage, type Head, type Rec } from "../../garage/garage";
 import { save } from "../../garage/write";
 import { useSaving } from "../../parts/forms/saving";
@@ -41,7 +42,9 @@ function DisputeRow({
   const saving = useSaving();
   const choose = (claim: Head) =>
     saving.run(async () => {
-      await save([{ kind: rec.kind, record: rec.id, set: { [field]: claim.value }, base: rec.heads }]);
+      const gone = field === "deleted" && claim.value === true;
+      const set = gone ? deletion(rec.kind, rec.id).set : { [field]: claim.value };
+      await save([{ kind: rec.kind, record: rec.id, set, base: rec.heads }]);
       onSettled(
         `Settled on this phone: ${nameOf(rec)}, ${fieldWord(rec.kind, field)}: ${valueWords(rec.kind, field, claim.value)}.`,
       );
