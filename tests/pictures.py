@@ -28,7 +28,7 @@ README_PICTURE = Path(__file__).parent.parent / "fixtures" / "demo" / "picture.p
 PLAIN = (
     "car", "standing", "balance", "loose-ends", "parts", "weigh", "weigh-part", "weigh-car", "jobs", "job/new", "yard",
     "donor/new", "more", "car-sheet", "class-sheet", "scales", "scale/new", "drivers", "stages", "devices", "units",
-    "records", "load-transfer", "fuel", "sheet/new",
+    "records", "bin", "load-transfer", "fuel", "sheet/new",
     "ballast", "ballast/new",
 )
 # fmt: on

@@ -6,7 +6,7 @@ import re
 from pathlib import Path
 
 from PIL import Image
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Locator, Page, expect
 
 from tests.browser.phone import Phone
 from tests.browser.serving import Server
@@ -35,6 +35,16 @@ def begin(page: Page, car: str, minimum: str) -> None:
 def go(page: Page, address: str) -> None:
     """To a screen by its address, as a tapped link does."""
     page.evaluate("(hash) => { location.hash = hash; }", address)
+
+
+def leave(page: Page) -> None:
+    """The thumb leaves the field it is in, which keeps it."""
+    page.evaluate("document.activeElement.blur()")
+
+
+def said(page: Page) -> Locator:
+    """The line that says what was just done, beside its Undo."""
+    return page.locator(".undo-line .said")
 
 
 def photo(folder: Path, name: str = "yard.jpg", size: tuple[int, int] = (2400, 1800)) -> Path:

@@ -2,7 +2,7 @@
 
 from playwright.sync_api import Page, expect
 
-from tests.browser.doing import go
+from tests.browser.doing import go, said
 from tests.browser.phone import DESK
 
 DRAFT_WITHIN = 500  # ms; a form is promised to be kept within 300 ms of the last change
@@ -81,8 +81,7 @@ def test_power_makes_weight_per_power_and_g_is_stepped(demo, make_phone):
     expect(power).to_have_value("72")  # the garage has come
     power.fill("100")
     page.get_by_role("radio", name="hp").check()
-    page.get_by_role("button", name="Save").click()
-    expect(page.get_by_text("Saved on this phone.")).to_be_visible()
+    expect(said(page)).to_contain_text("Power is in: hp")
     go(page, "#/load-transfer")
     expect(page.get_by_role("region", name="Weight per power")).to_contain_text("kg/hp")
     turn = page.get_by_role("region", name="In a turn of 1.0 g")

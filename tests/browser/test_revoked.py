@@ -12,7 +12,7 @@ WORK = [f"Job {number}" for number in range(1, 8)]
 def note_job(page: Page, name: str) -> None:
     go(page, "#/job/new")
     page.get_by_role("textbox", name="What is done").fill(name)
-    page.get_by_role("button", name="Save").click()
+    page.get_by_role("button", name="Go on to its parts").click()
     expect(page.get_by_role("heading", name=name)).to_be_visible()
 
 

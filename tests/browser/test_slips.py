@@ -4,7 +4,7 @@ import re
 
 from playwright.sync_api import Locator, Page, expect
 
-from tests.browser.doing import Thumb, go, join, press
+from tests.browser.doing import Thumb, go, join, leave, press
 
 
 def in_pounds(page: Page) -> Thumb:
@@ -25,7 +25,7 @@ def add_scale(page: Page, display: str, kind: str, capacity: str = "") -> None:
     page.get_by_role("combobox", name="Kind").select_option(kind)
     if capacity:
         page.get_by_role("textbox", name="Most it can weigh").fill(capacity)
-    page.get_by_role("button", name="Save").tap()
+        leave(page)
     expect(page.get_by_text("Checks against known masses")).to_be_visible()
 
 

@@ -6,7 +6,7 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.doing import begin, go, in_sync, join
+from tests.browser.doing import begin, go, in_sync, join, leave, said
 
 HOURS = "Hours"
 
@@ -19,7 +19,7 @@ def two(server, make_phone):
     begin(page, "Coupe", "980 kg")
     go(page, "#/job/new")
     page.get_by_role("textbox", name="What is done").fill("Spare wheel out")
-    page.get_by_role("button", name="Save").click()
+    page.get_by_role("button", name="Go on to its parts").click()
     expect(page.get_by_role("heading", name="Spare wheel out")).to_be_visible()
     in_sync(page)
     other = join(ben, server)
@@ -34,8 +34,8 @@ def open_job(page: Page) -> None:
 
 def set_hours(page: Page, hours: str) -> None:
     page.get_by_role("textbox", name=HOURS).fill(hours)
-    page.get_by_role("button", name="Save").click()
-    expect(page.get_by_text("Saved on this phone.")).to_be_visible()
+    leave(page)
+    expect(said(page)).to_have_text(f"Hours: {hours}")
 
 
 def add_part(page: Page, name: str) -> None:

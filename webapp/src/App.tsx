@@ -2,6 +2,7 @@
 
 import { session } from "./garage/session";
 import { Icon, type IconName } from "./parts/frame/Icon";
+import { UndoLine } from "./parts/frame/UndoLine";
 import { place, to } from "./route";
 import { screenFor } from "./screens";
 import { isOpening, Opening } from "./screens/Opening/Opening";
@@ -23,6 +24,7 @@ export function App() {
         {session.value.demo && <DemoBanner />}
         <main key={name}>{screen}</main>
       </div>
+      <UndoLine />
       <nav class="doors" aria-label="Main">
         {DOORS.map(({ name, icon, label }) => (
           <a key={name} class="door" href={to(name)} aria-current={door === name ? "page" : undefined}>

@@ -42,6 +42,11 @@ export function replace(href: string): void {
   scrollTo(0, 0);
 }
 
+/** Gives the present screen the address it can be opened by from now on, and leaves it as it is. */
+export function rename(href: string): void {
+  history.replaceState(history.state, "", href);
+}
+
 export function followAddress(): void {
   addEventListener("hashchange", () => {
     place.value = here();

@@ -1,7 +1,7 @@
 /** What this page did last, and taking acts back. */
 
 import { signal } from "@preact/signals";
-import { deleting, takenBack } from "../journal/history";
+import { type Act, deleting, takenBack } from "../journal/history";
 import { garage } from "./garage";
 import { type Change, followSaves, save } from "./write";
 
@@ -20,6 +20,16 @@ export async function takeBack(entries: readonly string[]): Promise<void> {
   const acts = entries.map((name) => garage.value.act(name)).filter((act) => act !== null);
   const changes = acts.flatMap((act) => takenBack(act, garage.value.hung(act.entry.record)));
   if (changes.length > 0) await save(changes.map((change): Change => ({ ...change, exact: true })));
+}
+
+/** The deletions of a record that stand, the latest first. */
+export function deletionsOf(record: string): Act[] {
+  return garage.value.history(record).filter(({ entry, stands }) => entry.set.deleted === true && stands.length > 0);
+}
+
+/** Gives a deleted record back, with what hung on it. */
+export function bringBack(record: string): Promise<void> {
+  return takeBack(deletionsOf(record).map(({ entry }) => entry.id));
 }
 
 /** Deletes a record with all that is known to hang on it. */

@@ -56,6 +56,7 @@ const SCREENS: Record<string, Opened> = {
   stages: later("more", async () => (await import("./Stages/Stages")).Stages),
   devices: later("more", async () => (await import("./Devices/Devices")).Devices),
   units: later("more", async () => (await import("./Units/Units")).Units),
+  bin: later("more", async () => (await import("./Bin/Bin")).Bin),
   records: later("more", async () => (await import("./Records/Records")).Records),
 };
 

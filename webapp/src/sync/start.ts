@@ -1,7 +1,7 @@
 /** The app's start below the screens: open the store, read the garage, keep it in step with the home computer. */
 
 import { effect } from "@preact/signals";
-
+import { followActs } from "../garage/acts";
 import { followSession, type LiveGarage, live } from "../garage/garage";
 import { openSession, pair, session } from "../garage/session";
 import { followSaves } from "../garage/write";
@@ -52,6 +52,7 @@ function keepStation(): void {
   });
   // Whoever writes, this tab or another: what waits is counted again.
   effect(() => void (live.value?.garage.value && station?.note().catch(() => undefined)));
+  followActs();
   followSaves(() => {
     station?.now();
     void askForProtection();

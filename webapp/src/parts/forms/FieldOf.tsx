@@ -14,6 +14,7 @@ import { labelOf, optionsOf, toldOf } from "../words/fieldWords";
 import { sentenceCase } from "../words/naming";
 import { fractionOf, percentOf } from "../words/percent";
 import type { Filled } from "./form";
+import { NotKept } from "./NotKept";
 import { troubleIn, unlikely } from "./unreadable";
 
 /** What a screen may say otherwise than the declaration. */
@@ -56,8 +57,19 @@ export function FieldOf<K extends KindName>({ form, name, onValue, ...otherwise 
   const label = otherwise.label ?? labelOf(form.kind, name);
   const hint = otherwise.hint ?? told.hint;
   const text = any.text(name) || (otherwise.taken ?? "");
+  const unkept = any.unkept?.(name) ?? null;
   const drawn = { ...otherwise, spec, told, label, hint, value: any.values[name], text, set };
-  if (spec.type === "flag" && !options.length) return <Tick label={label} value={drawn.value === true} onValue={set} />;
+  return (
+    <>
+      <Control {...drawn} options={options} />
+      {unkept && <NotKept kind={form.kind} name={name} label={label} isEmpty={!text} {...unkept} />}
+    </>
+  );
+}
+
+function Control({ options, ...drawn }: Drawn & Choices) {
+  const { spec, label, value, set } = drawn;
+  if (spec.type === "flag" && !options.length) return <Tick label={label} value={value === true} onValue={set} />;
   if (options.length || spec.type === "ref") return <ChoiceField {...drawn} options={options} />;
   if (spec.type === "mass" || spec.type === "length" || spec.type === "volume")
     return <MeasureField {...drawn} kind={spec.type} />;

@@ -1,66 +1,107 @@
-/** The end of a form: save in thumb's reach, what went wrong, that it was saved, and a guarded way to delete. */
+/**
+ * The end of a form: what is still missing, what went wrong, a way to delete; and Save where the form is of a fact.
+ *
+ * Any other form keeps its fields by itself: of a new record the dock has the button that leads on.
+ */
 
-import { useState } from "preact/hooks";
-import type { NewPhoto } from "../../garage/write";
-import { replace } from "../../route";
+import { useEffect, useRef, useState } from "preact/hooks";
+import { bringBack } from "../../garage/acts";
+import { garage } from "../../garage/garage";
+import { rename, replace } from "../../route";
 import { Button } from "../frame/Button";
 import { Notice, TroubleNotice } from "../frame/Notice";
+import { History } from "../history/History";
 import type { Form } from "./form";
+import { useSaving } from "./saving";
 
 type Props = {
   form: Form;
-  photos?: NewPhoto[];
+  /** On the button of a new record, or of a fact. */
   label?: string;
-  /** Where to go once saved or deleted; without it the form stays open and says it was saved. */
+  /** A new record's own address, once it is there. */
   next?: (id: string) => string;
-  remove?: { label: string; warning: string; next: string };
-  /** Says what is still missing, or null when it can be saved. */
+  remove?: { label: string; next: string };
+  /** Says what is still missing, or null. */
   missing?: string | null;
-  /** Work that belongs to the same save, done once the record is in. */
-  after?: (id: string) => Promise<void>;
+  /** Closes a form that is open in a list. */
+  onDone?: () => void;
 };
 
-export function FormDock({ form, photos = [], label = "Save", next, remove, missing, after }: Props) {
-  const [busy, setBusy] = useState(false);
-  const save = async () => {
-    setBusy(true);
-    const id = await form.save(photos);
-    if (id && after) await after(id);
-    setBusy(false);
-    if (id && next) replace(next(id));
+export function FormDock(props: Props) {
+  return props.form.isFact ? <FactDock {...props} /> : <KeptDock {...props} />;
+}
+
+function KeptDock({ form, label = "Done", next, remove, missing, onDone }: Props) {
+  const [asked, setAsked] = useState(false);
+  const wasNew = useRef(form.isNew);
+  useEffect(() => {
+    if (wasNew.current && !form.isNew && next) rename(next(form.id));
+    wasNew.current = form.isNew;
+  }, [form.isNew]);
+  const press = async () => {
+    setAsked(true);
+    if ((await form.save()) && onDone) onDone();
   };
-  const wanting = missing ?? form.unreadable;
-  const nothing = !form.changed && !photos.length && !form.isNew;
-  const isQuiet = nothing && !form.saved && !form.trouble; // a screen that is only read needs no save button
+  const isGone = garage.value.byId.get(form.id)?.deleted ?? false;
+  const hasButton = form.isNew || onDone;
+  const wanting = missing && (asked || !form.isNew) ? missing : null;
   return (
     <>
-      {remove && !form.isNew && <Remove form={form} {...remove} />}
-      {!isQuiet && (
+      {!form.isNew && <History of={form.id} />}
+      {isGone && <Gone record={form.id} />}
+      {remove && !form.isNew && !isGone && (
+        <Button
+          look="plain"
+          label={remove.label}
+          onClick={() => void form.remove().then((done) => done && (onDone ? onDone() : replace(remove.next)))}
+        />
+      )}
+      {(hasButton || form.trouble || wanting) && (
         <div class="dock">
           <TroubleNotice trouble={form.trouble} />
-          {form.saved && nothing && <Notice sort="saved">Saved on this phone.</Notice>}
           {wanting && (
             <p class="small" role="status">
               <strong>{wanting}</strong>
             </p>
           )}
-          {!nothing && <Button look="main" label={label} disabled={busy || !!wanting} onClick={() => void save()} />}
+          {hasButton && <Button look="main" label={label} onClick={() => void press()} />}
         </div>
       )}
     </>
   );
 }
 
-function Remove({ form, label, warning, next }: { form: Form; label: string; warning: string; next: string }) {
-  const [asked, setAsked] = useState(false);
-  if (!asked) return <Button look="plain" label={label} onClick={() => setAsked(true)} />;
+function Gone({ record }: { record: string }) {
+  const saving = useSaving();
   return (
     <Notice sort="caution">
-      <p>{warning}</p>
-      <div class="pair">
-        <Button label="Keep it" onClick={() => setAsked(false)} />
-        <Button label={label} onClick={() => void form.remove().then((done) => done && replace(next))} />
-      </div>
+      <p>
+        <strong>Deleted: it does not count.</strong>
+      </p>
+      <Button label="Bring it back" onClick={() => void saving.run(() => bringBack(record))} />
+      <TroubleNotice trouble={saving.trouble} />
     </Notice>
+  );
+}
+
+function FactDock({ form, label = "Save", missing }: Props) {
+  const [busy, setBusy] = useState(false);
+  const save = async () => {
+    setBusy(true);
+    await form.save();
+    setBusy(false);
+  };
+  const wanting = missing ?? form.unreadable;
+  return (
+    <div class="dock">
+      <TroubleNotice trouble={form.trouble} />
+      {form.saved && !form.changed && <Notice sort="saved">Saved on this phone.</Notice>}
+      {wanting && (
+        <p class="small" role="status">
+          <strong>{wanting}</strong>
+        </p>
+      )}
+      <Button look="main" label={label} disabled={busy || !!wanting} onClick={() => void save()} />
+    </div>
   );
 }

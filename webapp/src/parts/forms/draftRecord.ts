@@ -18,6 +18,12 @@ export function setOf<K extends KindName, N extends FieldName<K>>(
   return Object.fromEntries(said.filter(([, value]) => value !== "")) as Changes<K>;
 }
 
+/** A field's value as its record keeps it: a bare number with the unit it was read in. */
+export function keptValue(kind: string, name: string, value: Value): Value {
+  const field = KINDS[kind]!.fields[name];
+  return field && value !== null ? kept(field, value, {}) : value;
+}
+
 function kept({ type }: Field, value: Value, units: Units): Value {
   if (typeof value !== "string") return value;
   if (type !== "mass" && type !== "length" && type !== "volume") return value.trim();

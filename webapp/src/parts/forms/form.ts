@@ -1,8 +1,10 @@
 /**
- * A form over one record: what is being typed, what differs from the record as it was shown, and saving just that.
+ * A form over one record. A readable field is kept when the thumb leaves it, and when the page goes; there is no Save.
  *
- * The heads of the record are taken when the form opens, so that a change another phone made meanwhile is seen as a conflict and
- * never overwritten. What is half typed is kept as a draft: the page may be killed at any time.
+ * The heads of the record are taken when a field is first touched, so that a change another phone made meanwhile is seen
+ * as a conflict and never overwritten. What cannot be read, or is asked about, stays in its field beside the value that
+ * counts, and is no entry; as it is kept as a draft, the page may be killed at any time. A fact, which is set once, waits
+ * for its Save as a whole.
  */
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { AppError } from "../../errors";
@@ -11,13 +13,13 @@ import { drafts } from "../../garage/drafts";
 import { garage } from "../../garage/garage";
 import type { NewPhoto } from "../../garage/photos";
 import { newId, save } from "../../garage/write";
-import type { Changes, KindName, Values } from "../../journal/kinds";
+import { type Changes, KINDS, type KindName, type Values } from "../../journal/kinds";
 import type { FieldOf, Value, ValuesOf } from "../../journal/types";
+import { afterPress } from "../controls/afterPress";
 import { startOf } from "../words/fieldWords";
+import { type Fields, ready, same, type Typed, valuesOf } from "./keeping";
 import { troubleOf } from "./trouble";
-import { unreadable } from "./unreadable";
-
-type Fields = Record<string, Value>;
+import { type Unkept, unkeptIn, unreadable } from "./unreadable";
 
 /** What a field's control needs of a form, over a record or a draft. Of any kind of record, when none is named. */
 export type Filled<K extends string = string> = {
@@ -25,6 +27,8 @@ export type Filled<K extends string = string> = {
   values: ValuesOf<K>;
   text(field: FieldOf<K>): string;
   set<N extends FieldOf<K> & keyof ValuesOf<K>>(field: N, value: ValuesOf<K>[N] | null): void;
+  /** Why what stands in a field does not count, what does instead, and the ways out; null when it counts. */
+  unkept?(field: FieldOf<K>): (Unkept & { counts: Value; keep: () => void; drop: () => void }) | null;
 };
 
 /** A draft whose keys are named as the fields of a kind, for the controls of those fields. */
@@ -44,94 +48,173 @@ export function useFilled<K extends KindName>(kind: K, start: Values<K>): Filled
 export type Form<K extends string = string> = Filled<K> & {
   id: string;
   isNew: boolean;
+  /** A fact's form waits for its Save; any other keeps what it can by itself. */
+  isFact: boolean;
+  /** Whether something stands in a field that does not count (yet). */
   changed: boolean;
   /** What was typed and cannot be read, with what to type; null when all can. */
   unreadable: string | null;
-  /** Saves what differs; resolves to the record's id, or null when it could not (the trouble is then shown). */
+  /** Keeps what can be kept now; resolves to the record's id, or null while there is no record (the trouble is shown). */
   save: (photos?: NewPhoto[]) => Promise<string | null>;
   remove: () => Promise<boolean>;
   trouble: AppError | null;
   saved: boolean;
 };
 
-/** `base`: the record's heads when typing began, so that a form reopened later still knows what it had seen. */
-type Kept = { id: string; typed: Fields; base: string[] };
-
-const same = (a: Value | undefined, b: Value | undefined) => JSON.stringify(a ?? null) === JSON.stringify(b ?? null);
+type Kept = { id: string; typed: Typed };
 
 /** `begun`: what a new record begins with, beside what its kind says. */
 export function useForm<K extends KindName>(kind: K, given: string | null, begun: Changes<K> = {}): Form<K> {
+  const isFact = KINDS[kind]!.fact === true;
   const defaults = { ...startOf(kind), ...begun } as Fields;
   const unnamed = !given || given === "new";
   const [id, setId] = useState(() => (unnamed ? newId() : given));
-  const shown = useRef(garage.value.byId.get(id));
-  const isNew = !shown.current;
   const draftName = `form:${kind}:${unnamed ? "new" : id}`;
-  const base = useRef<string[] | null>(null);
-  const latest = useRef<Fields>({}); // several fields may be set in one tap, before the next drawing
-  const [typed, setTyped] = useState<Fields>({});
+  const typed = useRef<Typed>({}); // several fields may be set in one tap, before the next drawing
+  const [, draw] = useState(0);
+  const touched = useRef<string[] | null>(null);
+  const keeping = useRef<Promise<unknown>>(Promise.resolve());
   const [trouble, setTrouble] = useState<AppError | null>(null);
   const [saved, setSaved] = useState(false);
+
+  const record = garage.value.byId.get(id);
+  const isNew = !record;
+  const before: Fields = record?.values ?? {};
+  const beginning = isNew ? defaults : before;
+
+  const put = (next: Typed) => {
+    typed.current = next;
+    draw((times) => times + 1);
+  };
+
+  const keepDraft = () => {
+    if (Object.keys(typed.current).length === 0) return drafts.drop(draftName);
+    return drafts.keep(draftName, { id, typed: typed.current } satisfies Kept);
+  };
+
+  const set = (field: string, value: Value) => {
+    const base = typed.current[field]?.base ?? touched.current ?? headsOf(id);
+    put({ ...typed.current, [field]: { value: value === "" ? null : value, base } });
+    setSaved(false);
+    keepDraft().catch(() => undefined);
+    if (!isFact && !isTyping()) afterPress(() => void leave());
+  };
+
+  /** One save at a time: a field left while another is being written waits for it. */
+  const leave = (photos: NewPhoto[] = [], all = false): Promise<string | null> => {
+    const mine = keeping.current.then(() => keep(photos, all));
+    keeping.current = mine.catch(() => undefined);
+    return mine;
+  };
+
+  const keep = async (photos: NewPhoto[], all: boolean): Promise<string | null> => {
+    const now = typed.current;
+    const isThere = garage.value.byId.has(id);
+    const groups = ready(kind, now, { before: garage.value.byId.get(id)?.values ?? {}, defaults, isThere, all });
+    if (!groups) return null;
+    try {
+      const changes = groups.filter(({ set: fields }) => Object.keys(fields).length > 0);
+      for (const { set: fields, base } of changes) await save([{ kind, record: id, set: fields, base }]);
+      if (photos.length > 0) await save([], photos);
+      await forget(
+        now,
+        groups.flatMap((group) => group.names),
+      );
+      setTrouble(null);
+      setSaved(true);
+      return garage.value.byId.has(id) ? id : null;
+    } catch (error) {
+      setTrouble(troubleOf(error));
+      return null;
+    }
+  };
+
+  /** What was kept is typed no more, unless it has been typed in again since. */
+  const forget = async (then: Typed, names: string[]) => {
+    const isDone = (name: string) => names.includes(name) && same(then[name]!.value, typed.current[name]?.value);
+    put(Object.fromEntries(Object.entries(typed.current).filter(([name]) => !isDone(name))));
+    touched.current = null;
+    await keepDraft();
+  };
+
+  const drop = (field: string) => {
+    const { [field]: _, ...others } = typed.current;
+    put(others);
+    void keepDraft();
+  };
 
   useEffect(() => {
     void drafts.load<Kept>(draftName).then((kept) => {
       const isSaved = unnamed && kept && garage.value.byId.has(kept.id); // killed between saving and dropping the draft
-      if (!kept || isSaved) return;
-      latest.current = { ...kept.typed, ...latest.current };
-      base.current = kept.base;
+      if (!kept || isSaved || Array.isArray((kept as { base?: unknown }).base)) return;
       setId(kept.id);
-      setTyped(latest.current);
+      put({ ...kept.typed, ...typed.current });
     });
   }, [draftName, unnamed]);
 
-  if (!Object.keys(typed).length) shown.current = garage.value.byId.get(id) ?? shown.current;
-  const before: Fields = shown.current?.values ?? {};
-  const values: Fields = { ...(isNew ? defaults : before), ...typed };
-  const changed = Object.keys(typed).some((field) => !same(typed[field], isNew ? defaults[field] : before[field]));
+  const latest = useRef(leave);
+  latest.current = leave;
+  useEffect(() => {
+    if (isFact) return;
+    const onLeave = () => void latest.current();
+    const onFocus = () => {
+      touched.current = headsOf(id);
+    };
+    const onHide = () => document.visibilityState === "hidden" && onLeave();
+    document.addEventListener("focusout", onLeave);
+    document.addEventListener("focusin", onFocus);
+    document.addEventListener("visibilitychange", onHide);
+    return () => {
+      document.removeEventListener("focusout", onLeave);
+      document.removeEventListener("focusin", onFocus);
+      document.removeEventListener("visibilitychange", onHide);
+      onLeave(); // the page goes on to another screen
+    };
+  }, [id, isFact]);
 
-  const set = (field: string, value: Value) => {
-    latest.current = { ...latest.current, [field]: value === "" ? null : value };
-    setTyped(latest.current);
-    setSaved(false);
-    base.current ??= shown.current?.heads ?? [];
-    void drafts.keep(draftName, { id, typed: latest.current, base: base.current } satisfies Kept);
+  const values: Fields = { ...beginning, ...valuesOf(typed.current) };
+  const unkept = (field: string) => {
+    const each = typed.current[field];
+    const why = each && !same(each.value, beginning[field]) ? unkeptIn(kind, field, each) : null;
+    const asTyped = () => {
+      put({ ...typed.current, [field]: { ...each!, asked: true } });
+      void leave();
+    };
+    return why && { ...why, counts: beginning[field] ?? null, keep: asTyped, drop: () => drop(field) };
   };
-
-  const write = async (fields: Fields, photos: NewPhoto[]): Promise<boolean> => {
-    try {
-      await save([{ kind, record: id, set: fields, base: base.current ?? shown.current?.heads ?? [] }], photos);
-      await drafts.drop(draftName);
-      shown.current = garage.value.byId.get(id);
-      base.current = null;
-      latest.current = {};
-      setTyped({});
-      setTrouble(null);
-      setSaved(true);
-      return true;
-    } catch (error) {
-      setTrouble(troubleOf(error));
-      return false;
-    }
-  };
-
   return {
     kind,
     id,
     isNew,
+    isFact,
     values: values as ValuesOf<K>,
     text: (field) => String(values[field] ?? ""),
     set: set as Form<K>["set"],
-    changed,
-    unreadable: unreadable(kind, typed),
-    save: async (photos = []) => {
-      // What was set in this very tap is not in `typed` yet.
-      const now: Fields = { ...(isNew ? defaults : before), ...latest.current };
-      const fields = Object.fromEntries(Object.entries(now).filter(([field, value]) => !same(value, before[field])));
-      if (!Object.keys(fields).length && !photos.length) return id;
-      return (await write(fields, photos)) ? id : null;
+    unkept: isFact ? undefined : unkept,
+    changed: Object.keys(typed.current).some((field) => !same(typed.current[field]!.value, beginning[field])),
+    unreadable: unreadable(kind, valuesOf(typed.current)),
+    save: (photos = []) => leave(photos, isFact),
+    remove: async () => {
+      try {
+        await save([{ ...deletion(kind, id), base: headsOf(id) }]);
+        await drafts.drop(draftName);
+        put({});
+        return true;
+      } catch (error) {
+        setTrouble(troubleOf(error));
+        return false;
+      }
     },
-    remove: () => write(deletion(kind, id).set, []),
     trouble,
     saved,
   };
+}
+
+function headsOf(id: string): string[] {
+  return garage.peek().byId.get(id)?.heads ?? [];
+}
+
+/** Whether the thumb is in a field of text, so that what is set is not all of it yet. */
+function isTyping(): boolean {
+  return document.activeElement?.matches("textarea, input:not([type=radio], [type=checkbox])") ?? false;
 }

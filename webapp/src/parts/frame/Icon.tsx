@@ -11,6 +11,7 @@ const PATHS = {
   erase: "M9 6h11v12H9l-6-6zM12 9.5l5 5M17 9.5l-5 5",
   plus: "M12 5v14M5 12h14",
   minus: "M5 12h14",
+  close: "M6 6l12 12M18 6L6 18",
 } as const;
 
 export type IconName = keyof typeof PATHS;

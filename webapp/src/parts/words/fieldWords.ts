@@ -7,6 +7,7 @@ import { KINDS, type KindName, type Told, type Values } from "../../journal/kind
 import type { FieldOf, Rec } from "../../journal/types";
 import { own } from "../../own";
 import { nameOf, refName } from "./naming";
+import { percentOf } from "./percent";
 
 type Option = { value: string; label: string };
 
@@ -59,8 +60,18 @@ export function valueWords(kind: string, field: string, value: Value): string {
   if (type === "ref") return refName(value);
   if (Array.isArray(value))
     return value.length ? value.map((each) => (type === "refs" ? refName(each) : plain(each))).join(", ") : "none";
-  if (type === "choice") return unitWord(plain(value)).replaceAll("_", " ");
+  if (type === "choice")
+    return toldOf(kind, field).words?.[plain(value)] ?? unitWord(plain(value)).replaceAll("_", " ");
+  const { sides, unit } = toldOf(kind, field);
+  if (sides && plain(value) !== "") return placeWords(plain(value), sides);
+  if (unit === "percent") return `${percentOf(plain(value))} %`;
   return plain(value);
+}
+
+/** A place along an axis as it was typed, and to which side. */
+function placeWords(text: string, [minus, plus]: readonly [string, string]): string {
+  const isMinus = text.startsWith("-");
+  return `${text.replace("-", "")} ${(isMinus ? minus : plus).toLowerCase()}`;
 }
 
 /** What was set aside may hold anything JSON can say. */

@@ -1,4 +1,4 @@
-/** Moving one weight on the drawing: the centre of gravity goes along while the finger slides; nothing counts until it is saved. */
+/** Moving one weight on the drawing: the centre of gravity goes along while the finger slides; where it lets go counts. */
 
 import type { ComponentChildren } from "preact";
 import { useEffect, useMemo, useState } from "preact/hooks";
@@ -56,7 +56,7 @@ export function Placing({ told, mark, closeUp, onDone, children }: Props) {
         {children}
       </PlaceOnCar>
       <Button look="wide" label="Back to all weights" onClick={onDone} />
-      <FormDock form={form} label="Save this place" />
+      <FormDock form={form} />
     </section>
   );
 }

@@ -61,7 +61,7 @@ function OfCar({ id }: { id: string }) {
       <Places places={places} />
       <Cross form={form} />
       <Warnings of={[...choice.warnings.filter((each) => !told.includes(each)), ...(found?.warnings ?? [])]} />
-      <FormDock form={form} label="Save what is wanted" />
+      <FormDock form={form} />
     </div>
   );
 }

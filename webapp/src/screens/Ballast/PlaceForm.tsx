@@ -32,12 +32,8 @@ export function PlaceForm({ id }: { id: string }) {
         <FormDock
           form={form}
           missing={missingIn(form)}
-          next={() => to("ballast")}
-          remove={{
-            label: "Delete this place",
-            warning: "Its blocks no longer count, fitted ones neither. Delete it?",
-            next: to("ballast"),
-          }}
+          next={(made) => to("ballast", made)}
+          remove={{ label: "Delete this place", next: to("ballast") }}
         />
       </div>
     </Screen>

@@ -61,8 +61,8 @@ function ClauseForm({ id, sheet, onDone }: { id: string; sheet: string; onDone: 
       <FormDock
         form={form}
         missing={form.text("text").trim() ? null : "Say what it asks."}
-        after={async () => onDone()}
-        remove={{ label: "Delete this clause", warning: "Delete this note?", next: to("class-sheet") }}
+        onDone={onDone}
+        remove={{ label: "Delete this clause", next: to("class-sheet") }}
       />
     </div>
   );

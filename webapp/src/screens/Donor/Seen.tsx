@@ -26,7 +26,6 @@ const DECISIONS = [
 
 const REMOVE = {
   label: "Delete this part",
-  warning: "Its readings stay in the records but no longer count. Delete it?",
   next: to("yard"),
 };
 

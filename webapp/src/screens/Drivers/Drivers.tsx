@@ -58,12 +58,8 @@ function DriverForm({ id, onDone }: { id: string; onDone: () => void }) {
       <FormDock
         form={form}
         missing={form.text("name").trim() ? null : "Give the driver a name."}
-        after={async () => onDone()}
-        remove={{
-          label: "Delete this driver",
-          warning: "Weigh-ins made with this driver will not know the mass any more. Delete?",
-          next: to("drivers"),
-        }}
+        onDone={onDone}
+        remove={{ label: "Delete this driver", next: to("drivers") }}
       />
     </div>
   );

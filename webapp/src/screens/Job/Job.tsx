@@ -44,13 +44,9 @@ export function Job({ id }: { id: string }) {
       <FormDock
         form={form}
         missing={form.text("name").trim() ? null : "Say what is done, such as “Spare wheel out”."}
-        label={form.isNew ? "Save, then add its parts" : "Save"}
-        next={form.isNew ? (made) => to("job", made) : undefined}
-        remove={{
-          label: "Delete this job",
-          warning: "Its parts and their weighings stay. The job no longer counts. Delete it?",
-          next: to("jobs"),
-        }}
+        label="Go on to its parts"
+        next={(made) => to("job", made)}
+        remove={{ label: "Delete this job", next: to("jobs") }}
       />
     </Screen>
   );

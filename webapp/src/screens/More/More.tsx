@@ -13,6 +13,11 @@ const count = (kind: KindName, one: string, many: string) => {
   return number === 1 ? `1 ${one}` : `${number} ${many}`;
 };
 
+function deletedWords(): string {
+  const number = [...garage.value.byId.values()].filter((rec) => rec.deleted).length;
+  return number ? `${number} deleted, to bring back` : "Nothing deleted";
+}
+
 export function More() {
   const open = garage.value.aside.length;
   return (
@@ -41,6 +46,7 @@ export function More() {
           under={open ? "set aside" : ""}
           href={to("records")}
         />
+        <Row name="Bin" note={deletedWords()} href={to("bin")} />
         <Row
           name="Devices and this app"
           note={updateReady.value ? "A new version is ready" : "Pairing, installing, new versions"}

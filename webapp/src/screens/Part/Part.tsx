@@ -49,15 +49,7 @@ export function Part({ id }: { id: string }) {
         </div>
         <Details form={form} />
       </div>
-      <FormDock
-        form={form}
-        missing={form.text("name").trim() ? null : "Give it a name."}
-        remove={{
-          label: "Delete this part",
-          warning: "Jobs that move it lose it, and its readings no longer count. Delete it?",
-          next: to("parts"),
-        }}
-      />
+      <FormDock form={form} remove={{ label: "Delete this part", next: to("parts") }} />
     </Screen>
   );
 }

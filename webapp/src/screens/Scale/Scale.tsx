@@ -40,13 +40,8 @@ export function Scale({ id }: { id: string }) {
         <FormDock
           form={form}
           missing={missing(form)}
-          next={form.isNew ? (made) => to("scale", made) : undefined}
-          remove={{
-            label: "Delete this scale",
-            warning:
-              "Readings made on it stay as they are, but nobody can tell any more how far to trust them. Delete it?",
-            next: to("scales"),
-          }}
+          next={(made) => to("scale", made)}
+          remove={{ label: "Delete this scale", next: to("scales") }}
         />
       </div>
     </Screen>

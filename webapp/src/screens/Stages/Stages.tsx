@@ -27,7 +27,7 @@ function StageForm({ id, onDone }: { id: string; onDone: () => void }) {
   const last = Math.max(0, ...garage.value.of("stage").map((stage) => stage.values.rank ?? 0));
   const form = useForm("stage", id, { car: car.value?.id ?? null, rank: last + 1 });
   const isUsed = garage.value.of("job").some((job) => job.values.stage === id);
-  const remove = { label: "Delete this stage", warning: "No job is in it. Delete it?", next: to("stages") };
+  const remove = { label: "Delete this stage", next: to("stages") };
   return (
     <div class="stack notice">
       <FieldOf form={form} name="name" />
@@ -35,7 +35,7 @@ function StageForm({ id, onDone }: { id: string; onDone: () => void }) {
       <FormDock
         form={form}
         missing={form.text("name").trim() ? null : "Give it a name."}
-        after={async () => onDone()}
+        onDone={onDone}
         remove={isUsed ? undefined : remove}
       />
     </div>

@@ -3,19 +3,17 @@
 import { session } from "../../garage/session";
 import { FieldOf, FieldsOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
-import { type Filled, useForm } from "../../parts/forms/form";
+import { useForm } from "../../parts/forms/form";
 import { Screen } from "../../parts/frame/Screen";
 import { to } from "../../route";
 
 export function Units() {
   const form = useForm("garage", session.value.garage ?? null);
-  // A unit is seen at once on every figure: nobody looks for a button.
-  const keeping: Filled<"garage"> = { ...form, set: (...change) => [form.set(...change), void form.save()] };
   return (
     <Screen title="Units" back={to("more")}>
       <div class="stack">
         <p class="quiet">Figures are shown in these units. A reading stays exactly as you typed it, in its own unit.</p>
-        <FieldsOf form={keeping} names={["mass_unit", "length_unit", "volume_unit"]} />
+        <FieldsOf form={form} names={["mass_unit", "length_unit", "volume_unit"]} />
         <FieldOf form={form} name="currency" />
         <FieldOf form={form} name="name" />
         <FormDock form={form} />
