@@ -62,7 +62,7 @@ export function FieldOf<K extends KindName>({ form, name, onValue, ...otherwise 
   return (
     <>
       <Control {...drawn} options={options} />
-      {unkept && <NotKept kind={form.kind} name={name} label={label} isEmpty={!text} {...unkept} />}
+      {unkept && <NotKept kind={form.kind} name={name} isEmpty={!text} {...unkept} />}
     </>
   );
 }

@@ -6,7 +6,6 @@ import { valueWords } from "../words/fieldWords";
 type Props = {
   kind: string;
   name: string;
-  label: string;
   isEmpty: boolean;
   why: string;
   isAsked: boolean;
@@ -15,7 +14,7 @@ type Props = {
   drop: () => void;
 };
 
-export function NotKept({ kind, name, label, isEmpty, why, isAsked, counts, keep, drop }: Props) {
+export function NotKept({ kind, name, isEmpty, why, isAsked, counts, keep, drop }: Props) {
   const stands = counts === null ? "nothing is set" : `${valueWords(kind, name, counts)} still counts`;
   const back = counts === null ? "Clear it" : `Back to ${valueWords(kind, name, counts)}`;
   return (
@@ -24,8 +23,8 @@ export function NotKept({ kind, name, label, isEmpty, why, isAsked, counts, keep
         <strong>Not kept: {stands}.</strong> {isEmpty && why}
       </p>
       <div class="pair">
-        {isAsked && <Button label="Keep it as typed" aria-label={`${label}: keep it as typed`} onClick={keep} />}
-        <Button look="plain" label={back} aria-label={`${label}: ${back}`} onClick={drop} />
+        {isAsked && <Button label="Keep it as typed" onClick={keep} />}
+        <Button look="plain" label={back} onClick={drop} />
       </div>
     </div>
   );
