@@ -21,7 +21,7 @@ CORE = [
 ]  # fmt: skip
 PARTS = [
     f"parts/{room}" for room in (
-        "words", "install", "frame", "controls", "forms", "drawing", "figures", "photos", "takeout", "joining",
+        "words", "install", "frame", "controls", "history", "forms", "drawing", "figures", "photos", "takeout", "joining",
         "sheet", "weighIn", "weighing",
     )
 ]  # fmt: skip

@@ -1,8 +1,9 @@
 /** The frame around every screen: banner, the screen the address names, five doors. */
 
+import { lastDone } from "./garage/acts";
 import { session } from "./garage/session";
 import { Icon, type IconName } from "./parts/frame/Icon";
-import { UndoLine } from "./parts/frame/UndoLine";
+import { Loaded } from "./parts/frame/Loaded";
 import { place, to } from "./route";
 import { screenFor } from "./screens";
 import { isOpening, Opening } from "./screens/Opening/Opening";
@@ -24,7 +25,9 @@ export function App() {
         {session.value.demo && <DemoBanner />}
         <main key={name}>{screen}</main>
       </div>
-      <UndoLine />
+      {lastDone.value.length > 0 && (
+        <Loaded load={async () => (await import("./parts/frame/UndoLine")).UndoLine} draw={(Line) => <Line />} />
+      )}
       <nav class="doors" aria-label="Main">
         {DOORS.map(({ name, icon, label }) => (
           <a key={name} class="door" href={to(name)} aria-current={door === name ? "page" : undefined}>

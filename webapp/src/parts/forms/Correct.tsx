@@ -6,7 +6,7 @@ import { save } from "../../garage/write";
 import { place, to } from "../../route";
 import { Button, ButtonLink } from "../frame/Button";
 import { Notice, TroubleNotice } from "../frame/Notice";
-import { useSaving } from "./saving";
+import { useSaving } from "../frame/saving";
 
 const ADDRESS = { weighing: "weighing", weigh_in: "weigh-in", lift: "lift" } as const;
 type Fact = keyof typeof ADDRESS;

@@ -10,9 +10,9 @@ import { garage } from "../../garage/garage";
 import { rename, replace } from "../../route";
 import { Button } from "../frame/Button";
 import { Notice, TroubleNotice } from "../frame/Notice";
+import { useSaving } from "../frame/saving";
 import { History } from "../history/History";
 import type { Form } from "./form";
-import { useSaving } from "./saving";
 
 type Props = {
   form: Form;

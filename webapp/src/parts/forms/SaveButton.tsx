@@ -1,7 +1,7 @@
 /** A button that saves at once; what kept it from that stands above it. */
 import { Button, type Look } from "../frame/Button";
 import { TroubleNotice } from "../frame/Notice";
-import { useSaving } from "./saving";
+import { useSaving } from "../frame/saving";
 
 type Props = { label: string; look?: Look; disabled?: boolean; onSave: () => Promise<unknown> };
 

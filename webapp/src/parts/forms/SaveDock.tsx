@@ -8,8 +8,8 @@ import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { Button } from "../frame/Button";
 import { TroubleNotice } from "../frame/Notice";
+import { useSaving } from "../frame/saving";
 import { showFirstTrouble } from "./firstTrouble";
-import { useSaving } from "./saving";
 
 type Props = {
   label: string;

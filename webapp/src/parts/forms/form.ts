@@ -16,9 +16,9 @@ import { newId, save } from "../../garage/write";
 import { type Changes, KINDS, type KindName, type Values } from "../../journal/kinds";
 import type { FieldOf, Value, ValuesOf } from "../../journal/types";
 import { afterPress } from "../controls/afterPress";
+import { troubleOf } from "../frame/trouble";
 import { startOf } from "../words/fieldWords";
 import { type Fields, ready, same, type Typed, valuesOf } from "./keeping";
-import { troubleOf } from "./trouble";
 import { type Unkept, unkeptIn, unreadable } from "./unreadable";
 
 /** What a field's control needs of a form, over a record or a draft. Of any kind of record, when none is named. */

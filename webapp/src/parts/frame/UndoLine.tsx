@@ -2,10 +2,10 @@
 import { useEffect, useState } from "preact/hooks";
 import { lastDone, takeBack } from "../../garage/acts";
 import { garage } from "../../garage/garage";
-import { useSaving } from "../forms/saving";
 import { actWords } from "../words/acts";
 import { Icon } from "./Icon";
 import { TroubleNotice } from "./Notice";
+import { useSaving } from "./saving";
 
 const STAYS = 30_000; // ms; what was done stays in the record's history
 

@@ -3,10 +3,9 @@ import { takeBack } from "../../garage/acts";
 import { garage } from "../../garage/garage";
 import type { Act } from "../../journal/history";
 import { Disclosure } from "../controls/Disclosure";
-import { Row } from "../figures/Row";
-import { useSaving } from "../forms/saving";
 import { Button } from "../frame/Button";
 import { TroubleNotice } from "../frame/Notice";
+import { useSaving } from "../frame/saving";
 import { actWords } from "../words/acts";
 import { deviceName } from "../words/deviceNames";
 import { sayMoment } from "../words/moments";
@@ -20,21 +19,20 @@ export function History({ of }: { of: string }) {
   return (
     <Disclosure title="History">
       {acts.map((act) => (
-        <Row
-          key={act.entry.id}
-          name={actWords(act.entry, act.begins)}
-          note={byWhom(act)}
-          under={
-            canUndo(act) && (
-              <Button
-                look="plain"
-                label="Undo"
-                aria-label={`Undo ${actWords(act.entry, act.begins)}`}
-                onClick={() => void saving.run(() => takeBack([act.entry.id]))}
-              />
-            )
-          }
-        />
+        <div class="row" key={act.entry.id}>
+          <span class="row-text">
+            <span class="row-name">{actWords(act.entry, act.begins)}</span>
+            <span class="small quiet">{byWhom(act)}</span>
+          </span>
+          {canUndo(act) && (
+            <Button
+              look="plain"
+              label="Undo"
+              aria-label={`Undo ${actWords(act.entry, act.begins)}`}
+              onClick={() => void saving.run(() => takeBack([act.entry.id]))}
+            />
+          )}
+        </div>
       ))}
       <TroubleNotice trouble={saving.trouble} />
     </Disclosure>

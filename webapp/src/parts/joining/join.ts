@@ -5,7 +5,7 @@ import { brokenOff, waiting } from "../../garage/joining";
 import { pair, pairOn } from "../../garage/session";
 import { replace } from "../../route";
 import { syncNow } from "../../sync/state";
-import { troubleOf } from "../forms/trouble";
+import { troubleOf } from "../frame/trouble";
 import { installed } from "../install/install";
 import { isHomeComputer, keepsAppsApart } from "../words/whereabouts";
 import { codeIn } from "./pairingCode";

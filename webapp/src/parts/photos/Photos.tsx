@@ -4,10 +4,10 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { AppError } from "../../errors";
 import { type Found, photoUrl } from "../../garage/photos";
 import { type Shrunk, shrink } from "../../store/shrink";
-import { troubleOf } from "../forms/trouble";
 import { Button } from "../frame/Button";
 import { Icon } from "../frame/Icon";
 import { TroubleNotice } from "../frame/Notice";
+import { troubleOf } from "../frame/trouble";
 
 export type Shot = Shrunk;
 

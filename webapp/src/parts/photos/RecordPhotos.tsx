@@ -3,8 +3,8 @@ import { useState } from "preact/hooks";
 import type { AppError } from "../../errors";
 import { garage } from "../../garage/garage";
 import { save } from "../../garage/write";
-import { troubleOf } from "../forms/trouble";
 import { TroubleNotice } from "../frame/Notice";
+import { troubleOf } from "../frame/trouble";
 import { PhotoStrip, type Shot, TakePhoto } from "./Photos";
 
 /** Photos of any of the records, oldest first. */

@@ -2,9 +2,9 @@
 
 import { useState } from "preact/hooks";
 import { exportAll } from "../../store/takeout";
-import { useSaving } from "../forms/saving";
 import { Button } from "../frame/Button";
 import { Notice, TroubleNotice } from "../frame/Notice";
+import { useSaving } from "../frame/saving";
 import { handOver } from "./handOver";
 
 export function Rescue({ label = "Export everything on this phone" }: { label?: string }) {

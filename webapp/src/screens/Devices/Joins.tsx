@@ -2,9 +2,9 @@
 
 import { useEffect, useState } from "preact/hooks";
 import type { Join } from "../../generated/routes";
-import { useSaving } from "../../parts/forms/saving";
 import { Button } from "../../parts/frame/Button";
 import { Notice, TroubleNotice } from "../../parts/frame/Notice";
+import { useSaving } from "../../parts/frame/saving";
 import { askHome } from "./askHome";
 
 const EVERY = 2_000;

@@ -1,7 +1,7 @@
 /** The garage's devices, as the home computer tells them, and whether this browser may let others in. */
 import { useEffect, useState } from "preact/hooks";
 import type { Device, Devices } from "../../generated/routes";
-import { type Saving, useSaving } from "../../parts/forms/saving";
+import { type Saving, useSaving } from "../../parts/frame/saving";
 import { keepDeviceNames } from "../../parts/words/deviceNames";
 import type { Sent } from "../../wire/request";
 import { askHome } from "./askHome";

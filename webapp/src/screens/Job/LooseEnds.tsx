@@ -7,10 +7,10 @@ import { save } from "../../garage/write";
 import { Tick } from "../../parts/controls/Field";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { useFilled } from "../../parts/forms/form";
-import { troubleOf } from "../../parts/forms/trouble";
 import { Button } from "../../parts/frame/Button";
 import { TroubleNotice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
+import { troubleOf } from "../../parts/frame/trouble";
 
 const TO_DO = { plug: "cap", wire: "tie up", hole: "seal", bolts: "bag and label", other: "" };
 
