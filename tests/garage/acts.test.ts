@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from "vitest";
 import { type Change, newId } from "../../webapp/src/garage/write";
-import { deleting, takenBack } from "../../webapp/src/journal/history";
+import { actBy, actsOn, deleting, takenBack } from "../../webapp/src/journal/history";
 import { HomeComputer } from "../sync/home_computer";
 import { Phone } from "../sync/phone";
 
@@ -30,7 +30,7 @@ async function write(phone: Phone, set: Change["set"], record = JOB, kind = "job
 async function undo(phone: Phone, ...entries: string[]): Promise<string[]> {
   const garage = phone.live.garage.value;
   const changes = entries.flatMap((name) => {
-    const act = garage.act(name)!;
+    const act = actBy(garage.folded(), name)!;
     return takenBack(act, garage.hung(act.entry.record));
   });
   return (await phone.writer.save(changes.map((change): Change => ({ ...change, exact: true })))).entries;
@@ -139,7 +139,7 @@ describe("a record's history", () => {
     await meet(one, other);
     await write(other, { hours: "3" });
     await meet(one, other);
-    const told = one.live.garage.value.history(JOB).map(({ entry, before, stands, begins }) => {
+    const told = actsOn(one.live.garage.value.folded(), JOB).map(({ entry, before, stands, begins }) => {
       return [entry.device, before.hours?.map((head) => head.value), stands, begins];
     });
     expect(told).toEqual([
@@ -147,6 +147,6 @@ describe("a record's history", () => {
       ["device-1", ["1"], [], false],
       ["device-1", [], ["name"], true],
     ]);
-    expect(one.live.garage.value.history(JOB, 1)).toHaveLength(1);
+    expect(actsOn(one.live.garage.value.folded(), JOB, 1)).toHaveLength(1);
   });
 });

@@ -7,7 +7,6 @@ import { TOMBSTONE } from "./check";
 import { readEntry, sameValue } from "./entry";
 import { fold } from "./fold";
 import { above, Hanging, isDeleted } from "./hanging";
-import { actBy, actsOn } from "./history";
 import type { KindName } from "./kinds";
 import { emptyState, type Kept, keptOf, type Line, type RecordState, recordOf, setAside } from "./layers";
 import type { AsideEntry, Garage, Head, Rec, Unproven, Value } from "./types";
@@ -67,10 +66,9 @@ export class Board {
       return rec?.kind === kind ? (rec as Rec as Rec<K>) : undefined;
     };
     const unproven = () => this.unproven();
-    const history = (id: string, most?: number) => actsOn(this.over, id, most);
-    const act = (entry: string) => actBy(this.over, entry);
+    const folded = () => this.over;
     const hung = (id: string) => this.hanging.on(id);
-    return { byId, of, one, aside: setAside(this.over).map(asideEntry), unproven, history, act, hung };
+    return { byId, of, one, aside: setAside(this.over).map(asideEntry), unproven, folded, hung };
   }
 
   private unproven(): Unproven[] {

@@ -1,7 +1,7 @@
 /** The shapes the journal works in: values, entries, heads, records. Names of data are the wire's own. */
 
-import type { Act } from "./history";
 import type { FieldName, KindName, Values } from "./kinds";
+import type { FoldState } from "./layers";
 
 /** What a field may hold. `null` clears a field. Typed quantities stay strings, exactly as typed. */
 export type Value = string | number | boolean | null | string[];
@@ -82,9 +82,8 @@ export type Garage = {
   one<K extends KindName>(kind: K, id: string | null | undefined): Rec<K> | undefined;
   aside: readonly AsideEntry[];
   unproven(): readonly Unproven[];
-  /** What was done to a record, the latest first, as it stands at the time of asking. */
-  history(id: string, most?: number): readonly Act[];
-  act(entry: string): Act | null;
+  /** The journal as it is folded at the time of asking, for what looks at single entries (`history`). */
+  folded(): FoldState;
   /** What hangs on a record and stands: what its deletion takes along. */
   hung(id: string): string[];
 };

@@ -5,8 +5,8 @@
  */
 
 import { useEffect, useRef, useState } from "preact/hooks";
-import { bringBack } from "../../garage/acts";
 import { garage } from "../../garage/garage";
+import { bringBack } from "../../garage/undo";
 import { rename, replace } from "../../route";
 import { Button } from "../frame/Button";
 import { Notice, TroubleNotice } from "../frame/Notice";

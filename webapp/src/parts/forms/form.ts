@@ -8,10 +8,10 @@
  */
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { AppError } from "../../errors";
-import { deletion } from "../../garage/acts";
 import { drafts } from "../../garage/drafts";
 import { garage } from "../../garage/garage";
 import type { NewPhoto } from "../../garage/photos";
+import { deletion } from "../../garage/undo";
 import { newId, save } from "../../garage/write";
 import { type Changes, KINDS, type KindName, type Values } from "../../journal/kinds";
 import type { FieldOf, Value, ValuesOf } from "../../journal/types";

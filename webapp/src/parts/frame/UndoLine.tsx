@@ -1,7 +1,8 @@
 /** The line that says what was just done and takes it back at one tap; a later way back is each record's history. */
 import { useEffect, useState } from "preact/hooks";
-import { lastDone, takeBack } from "../../garage/acts";
+import { lastDone } from "../../garage/acts";
 import { garage } from "../../garage/garage";
+import { actNamed, takeBack } from "../../garage/undo";
 import { actWords } from "../words/acts";
 import { Icon } from "./Icon";
 import { TroubleNotice } from "./Notice";
@@ -18,7 +19,7 @@ export function UndoLine() {
     const hide = setTimeout(() => (lastDone.value = []), STAYS);
     return () => clearTimeout(hide);
   }, [done, isHeld]);
-  const acts = done.map((name) => garage.value.act(name)).filter((act) => act !== null);
+  const acts = done.map((name) => actNamed(name)).filter((act) => act !== null);
   if (!acts.length) return null;
   const [first] = acts;
   const more = acts.filter(({ entry }) => entry.record !== first!.entry.record).length;

@@ -1,6 +1,7 @@
 /** What was done to a record, by whom and when; what still stands can be taken back, at any time later. */
-import { takeBack } from "../../garage/acts";
+
 import { garage } from "../../garage/garage";
+import { historyOf, takeBack } from "../../garage/undo";
 import type { Act } from "../../journal/history";
 import { Disclosure } from "../controls/Disclosure";
 import { Button } from "../frame/Button";
@@ -14,7 +15,7 @@ const SHOWN = 50; // acts of one record, the latest
 
 export function History({ of }: { of: string }) {
   const saving = useSaving();
-  const acts = garage.value.history(of, SHOWN);
+  const acts = historyOf(of, SHOWN);
   if (acts.length === 0) return null;
   return (
     <Disclosure title="History">

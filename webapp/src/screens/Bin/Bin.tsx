@@ -1,6 +1,7 @@
 /** What was deleted or withdrawn, the latest first; each comes back whole, with what hung on it. */
-import { bringBack, deletionsOf } from "../../garage/acts";
+
 import { garage, type Rec } from "../../garage/garage";
+import { bringBack, deletionsOf } from "../../garage/undo";
 import type { Act } from "../../journal/history";
 import { Row } from "../../parts/figures/Row";
 import { Button } from "../../parts/frame/Button";

@@ -1,7 +1,7 @@
 /** Fields two people set without knowing of each other: both values, who and when; one tap settles which holds. */
 import { useState } from "preact/hooks";
-import { deletion } from "../../garage/acts";
 import { garage, type Head, type Rec } from "../../garage/garage";
+import { deletion } from "../../garage/undo";
 import { save } from "../../garage/write";
 import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
