@@ -21,8 +21,8 @@ CORE = [
 ]  # fmt: skip
 PARTS = [
     f"parts/{room}" for room in (
-        "words", "install", "frame", "controls", "history", "forms", "drawing", "figures", "photos", "takeout", "joining",
-        "sheet", "weighIn", "weighing",
+        "words", "install", "frame", "controls", "history", "forms", "drawing", "figures", "photos", "takeout",
+        "joining", "sheet", "weighIn", "weighing",
     )
 ]  # fmt: skip
 ROOMS = {

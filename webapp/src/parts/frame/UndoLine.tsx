@@ -1,7 +1,6 @@
 /** The line that says what was just done and takes it back at one tap; a later way back is each record's history. */
 import { useEffect, useState } from "preact/hooks";
 import { lastDone } from "../../garage/acts";
-import { garage } from "../../garage/garage";
 import { actNamed, takeBack } from "../../garage/undo";
 import { actWords } from "../words/acts";
 import { Icon } from "./Icon";

@@ -1,6 +1,5 @@
 /** What was done to a record, by whom and when; what still stands can be taken back, at any time later. */
 
-import { garage } from "../../garage/garage";
 import { historyOf, takeBack } from "../../garage/undo";
 import type { Act } from "../../journal/history";
 import { Disclosure } from "../controls/Disclosure";
