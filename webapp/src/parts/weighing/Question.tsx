@@ -1,8 +1,8 @@
 /** A doubtful reading, asked about before it is kept: the likely ones at one tap each, as typed at another. */
 import { useEffect, useRef } from "preact/hooks";
-import { useSaving } from "../forms/saving";
 import { Button } from "../frame/Button";
 import { TroubleNotice } from "../frame/Notice";
+import { useSaving } from "../frame/saving";
 
 /** `says`: what is odd. `likely`: the other readings, by what their button says. `typed`: the reading as it is. */
 export type Doubt<Change> = {
