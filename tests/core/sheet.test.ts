@@ -4,7 +4,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { u } from "../../webapp/src/core/numbers/uncertain";
 import { apart, crossing, type Spot, twiceArea } from "../../webapp/src/core/sheet/polygon";
-import { sheet } from "../../webapp/src/core/sheet/sheet";
+import { listedOver, type SheetMass, sheet } from "../../webapp/src/core/sheet/sheet";
 import { readPiece } from "../../webapp/src/core/sheet/sheetPiece";
 
 const spot = fc.tuple(fc.bigInt(-30n, 30n), fc.bigInt(-30n, 30n));
@@ -92,4 +92,14 @@ test("twice the width is twice the mass, and holes as large as half the piece le
       expect(one.u).toBeGreaterThan(0);
     }),
   );
+});
+
+test("a gauge table that lists more than comes out is told so, and one that says the same is not", () => {
+  const gauge = (number: number, table: string) => {
+    const piece = { id: "p", material: "steel", width: "300 mm", height: "200 mm", gauge: number, gauge_table: table };
+    return listedOver(sheet(readPiece(piece)) as SheetMass);
+  };
+  // The makers' table reckons 41.82 lb a square foot and inch of thickness, which is 2.4 % more than steel weighs.
+  expect(gauge(16, "msg")).toBeCloseTo(41.82 / ((7850 * 0.3048 ** 2 * 0.0254) / 0.45359237) - 1, 3);
+  expect(gauge(18, "ussg")).toBeNull();
 });
