@@ -60,10 +60,10 @@ export function FieldOf<K extends KindName>({ form, name, onValue, ...otherwise 
   const unkept = any.unkept?.(name) ?? null;
   const drawn = { ...otherwise, spec, told, label, hint, value: any.values[name], text, set };
   return (
-    <>
+    <div class="kept-field">
       <Control {...drawn} options={options} />
       {unkept && <NotKept kind={form.kind} name={name} isEmpty={!text} {...unkept} />}
-    </>
+    </div>
   );
 }
 

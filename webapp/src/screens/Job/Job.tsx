@@ -27,13 +27,13 @@ export function Job({ id }: { id: string }) {
         <div class="stack">
           <FieldOf form={form} name="name" />
           <Cautions form={form} words={words} />
-          <FieldOf form={form} name="state" onValue={(state) => setState(form, state as State)} />
+          {!form.isNew && <FieldOf form={form} name="state" onValue={(state) => setState(form, state as State)} />}
           {!form.isNew && <WeighedAlready job={form.id} />}
           {!form.isNew && <JobParts job={form.id} />}
           {!form.isNew && <LooseEnds job={form.id} />}
         </div>
         <div class="stack">
-          <Details form={form} />
+          {!form.isNew && <Details form={form} />}
           {!form.isNew && (
             <Section title="Photos">
               <RecordPhotos of={form.id} />
