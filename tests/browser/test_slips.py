@@ -112,3 +112,22 @@ def test_a_reading_a_slip_explains_is_offered_as_it_was_meant(garage, make_phone
     expect(question).to_contain_text("It weighed 13.12 lb before.")
     thumb.tap("button", "It was 13.2 lb")
     expect(page.get_by_text("The scale showed 13.2 lb")).to_be_visible()
+
+
+def test_a_stored_reading_that_slipped_is_listed_once_and_corrected_in_one_tap(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
+    thumb = in_pounds(page)
+    add_scale(page, "4.27 kg, steps of 0.01 kg", "Hanging scale")
+    on_scale(page, "Hanging scale", "Spare wheel", ["1", "3", "Point", "2"])  # nothing was known of it then
+    expect(page.get_by_text("The scale showed 13.2 kg")).to_be_visible()
+    go(page, "#/weigh")
+    go(page, "#/weigh-part")
+    press(page, ["5", "Point", "9", "5"])
+    page.get_by_role("button", name=re.compile("^Spare wheel")).tap()
+    thumb.tap("button", "Save weighing")
+    expect(page.get_by_text("The scale showed 5.95 kg")).to_be_visible()
+
+    go(page, "#/standing")
+    expect(page.get_by_text("1 reading looks like pounds read as kilograms.")).to_be_visible()
+    thumb.tap("button", "Correct it: 13.2 lb")
+    expect(page.get_by_text("Readings to look at again")).to_have_count(0)

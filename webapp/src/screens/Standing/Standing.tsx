@@ -16,6 +16,7 @@ import { refName } from "../../parts/words/naming";
 import { to } from "../../route";
 import { DoesNotFit } from "./DoesNotFit";
 import { Gaps } from "./Gaps";
+import { LookAgain } from "./LookAgain";
 import { Surer } from "./Surer";
 import { WeighInsOf } from "./WeighInsOf";
 
@@ -33,6 +34,7 @@ export function Standing() {
         ) : (
           <Row name="The jobs written down" value={say(now.removed)} href={to("jobs")} />
         )}
+        <LookAgain />
         {now.fused && <DoesNotFit fused={now.fused} />}
         {now.official && now.minimum != null && <AtTheOfficialScale now={now} />}
         {now.weight && (
