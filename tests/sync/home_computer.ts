@@ -19,6 +19,7 @@ type Kept = { epoch: string; lines: Line[]; photos: Map<string, Uint8Array> };
 export class HomeComputer {
   epoch = "epoch-1";
   durable: number | null = null;
+  key = "the garage's key";
   lines: Line[] = [];
   photos = new Map<string, Uint8Array>();
   readonly uploads = new Map<string, Upload>();
@@ -91,9 +92,10 @@ export class HomeComputer {
     const first = entry && this.lines.find((line) => line.name === entry.id);
     const name = entry && (!first || first.text === text) ? entry.id : rawId(text);
     const here = this.lines.find((line) => line.name === name);
-    if (here) return { id: name, state: "repeated", number: here.number, why: null, ...this.told(here) };
     const author = proof?.sent_by ?? entry?.device ?? "";
     const proven = proof?.receipt === this.receipt(text, author);
+    if (here && proven && here.aside !== null) this.takeIn(name);
+    if (here) return { id: name, state: "repeated", number: here.number, why: null, ...this.told(here) };
     const known = !entry || proven || (this.devices.has(entry.device) && !this.revoked.has(entry.device));
     const [aside, sentBy] = [known ? null : "stranger", proven ? author : device];
     const line = { number: this.head + 1, name, text, aside, mark: randomUUID(), sentBy };
@@ -101,8 +103,18 @@ export class HomeComputer {
     return { id: name, state: first ? "id_reuse" : "accepted", number: line.number, why: aside, ...this.told(line) };
   }
 
+  /** By a verdict of its own, unless there is one. */
+  private takeIn(entry: string): void {
+    const name = `verdict-on-${entry}`;
+    if (this.lines.some((line) => line.name === name)) return;
+    const set = { entry, take: true };
+    const made = { id: name, device: "home", writer: "home", n: 1, kind: "verdict", record: name, set, base: [] };
+    const text = JSON.stringify(made);
+    this.lines.push({ number: this.head + 1, name, text, aside: null, mark: randomUUID(), sentBy: "home" });
+  }
+
   private receipt(text: string, author: string): string {
-    return createHmac("sha256", "the garage's key").update(`${text} ${author}`).digest("base64url").slice(0, 22);
+    return createHmac("sha256", this.key).update(`${text} ${author}`).digest("base64url").slice(0, 22);
   }
 
   private told({ text, aside, sentBy }: Line): Partial<Proof> {

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 
 import { describe as sentenceOf } from "../../webapp/src/errors";
 import "../../webapp/src/laterErrors";
+import type { EntryRow } from "../../webapp/src/store/database";
 import { takeout } from "../../webapp/src/store/takeout";
 import { HomeComputer } from "./home_computer";
 import { Phone } from "./phone";
@@ -46,6 +47,8 @@ describe("receipts", () => {
 
   it("are kept when a home computer that never gave them answers, and shown again to one that did", async () => {
     const { home, other } = await restoredWithoutOne();
+    const { key } = home;
+    home.key = "of a garage that never gave them";
     const texts = home.lines.length;
     const rows = await other.store.read((db) => db.entries.toArray());
     for (const { text } of rows) {
@@ -54,9 +57,30 @@ describe("receipts", () => {
     }
     await other.sync();
     expect([texts, other.live.garage.value.aside.length]).toEqual([0, 12]);
+    home.key = key;
     home.restore({ epoch: "epoch-9", lines: [], photos: new Map() }, true);
     await other.sync();
     expect(home.lines.map(({ aside, sentBy }) => [aside, sentBy])).toEqual(Array(12).fill([null, "one"]));
+  });
+
+  it("are shown at once for what another has sent without them, so that it counts", async () => {
+    const { home, other } = await restoredWithoutOne();
+    const third = await Phone.open("third", home);
+    const rows = await other.store.read((db) => db.entries.toArray());
+    await third.store.read((db) => db.entries.bulkPut(rows.map((row, at) => bare(row, at))));
+    await third.sync();
+    expect(third.live.garage.value.aside).toHaveLength(12);
+    await other.sync();
+    await third.sync();
+    for (const phone of [other, third]) {
+      expect([phone.live.garage.value.aside, names(phone).length]).toEqual([[], 12]);
+    }
+    home.asked = [];
+    await other.sync();
+    expect(home.asked).toEqual(["GET /sync/pull"]);
+    home.restore({ epoch: "epoch-9", lines: [], photos: new Map() }, true);
+    await other.sync();
+    expect(home.lines.filter(({ sentBy }) => sentBy === "one").map(({ aside }) => aside)).toEqual(Array(12).fill(null));
   });
 
   it("are in the file of everything", async () => {
@@ -100,6 +124,11 @@ describe("an entry that names another device than is proven to have sent it", ()
 });
 
 const PENDING = { number: null, aside: null, order: 1, seq: 1, state: "pending" } as const;
+
+/** As on a phone that never had its receipt, and where it waits. */
+function bare({ key, text }: EntryRow, at: number): EntryRow {
+  return { ...PENDING, key, text, order: at + 1, seq: at + 1 };
+}
 
 function forged(id: string, device: string): string {
   const set = { name: "Seats out" };

@@ -89,6 +89,50 @@ def test_without_its_receipts_that_history_is_a_strangers(home: Home, tmp_path: 
     assert set(server_state(new)["aside"].values()) == {"stranger"}
 
 
+def taken_for_a_strangers(home: Home, tmp_path: Path) -> tuple[Home, Device, str, dict[str, Any]]:
+    """An accepted entry that another has sent again without its receipt, to an older copy; a phone that has that."""
+    one, two, three = (home.pair(name) for name in ("one", "two", "three"))
+    backup = backed_up(home, tmp_path)
+    text = entry("j1", {"name": "Seats"}, device=one.id)
+    (told,) = one.push(text).json["results"]
+    new = elsewhere(home, backup, tmp_path / "new")
+    two.client = three.client = new.client
+    with new.database.write() as session:
+        tokens.revoke(session, new.garage, one.id)
+    assert two.push(text).json["results"][0]["why"] == "stranger"
+    return new, three, text, {"receipt": told["receipt"]}
+
+
+def test_an_entry_taken_for_a_strangers_counts_by_the_home_computers_verdict_once_its_receipt_is_shown(
+    home: Home, tmp_path: Path
+) -> None:
+    new, three, text, proof = taken_for_a_strangers(home, tmp_path)
+    for receipt in (None, {"receipt": "x" * 22}):
+        three.push(text, receipts=[receipt])
+    assert (server_state(new)["aside"], len(rows(three))) == ({json.loads(text)["id"]: "stranger"}, 1)
+    before = rows(three)[0]
+    three.push(text, text, receipts=[proof, proof])
+    three.push(text, receipts=[proof])
+    first, verdict = rows(three)
+    assert first == before
+    judged = json.loads(verdict["text"])
+    assert (judged["device"], judged["kind"], judged["set"]) == (
+        "home", "verdict", {"entry": json.loads(text)["id"], "take": True},
+    )  # fmt: skip
+    assert not server_state(new)["aside"]
+    phone = ModelPhone(three)
+    phone.sync(new)
+    assert folded(phone.fold()) == server_state(new)
+
+
+def test_a_receipt_does_not_overrule_a_person_who_has_left_the_entry_out(home: Home, tmp_path: Path) -> None:
+    _new, three, text, proof = taken_for_a_strangers(home, tmp_path)
+    verdict = entry("v1", {"entry": json.loads(text)["id"], "take": False}, kind="verdict", device=three.id)
+    three.push(verdict)
+    three.push(text, receipts=[proof])
+    assert len(rows(three)) == 2
+
+
 @pytest.mark.parametrize("author", ["home", "another phone"])
 def test_what_one_sends_as_anothers_says_who_sent_it(home: Home, author: str) -> None:
     sender, other = home.pair("sender"), home.pair("another phone")

@@ -11,7 +11,7 @@ from tarebook.api.schemas import PulledSchema, PullSchema, PushedSchema, PushSch
 from tarebook.api.services import database, device, services
 from tarebook.api.system import PROTO
 from tarebook.errors import TarebookError
-from tarebook.garage import feed, intake
+from tarebook.garage import author, feed, intake
 from tarebook.garage.intake import BATCH_BYTES
 from tarebook.garage.receipts import Proof
 from tarebook.store import garages, house
@@ -37,7 +37,7 @@ def push(body: dict[str, Any]) -> Response:
         if body["epoch"]:
             feed.check_epoch(garage, body["epoch"])
         shown = [proof and Proof(**proof) for proof in body.get("receipts", ())]
-        pushed = intake.push(session, garage.id, device().id, body["entries"], shown)
+        pushed = author.receive(session, garage.id, device().id, body["entries"], shown)
         mark = {"epoch": garage.epoch, "head": pushed.head, "durable": garage.durable}
     new = sum(result.state in ("accepted", "set_aside") for result in pushed.results)
     services().allowance.count(device().garage, device().id, new)

@@ -16,7 +16,6 @@ from tarebook.devices.joining import Asked, Waiting
 from tarebook.devices.moments import GOOD_FOR, good_until, seconds_left
 from tarebook.errors import TarebookError
 from tarebook.garage import author
-from tarebook.garage.author import Change
 from tarebook.garage.records import set_aside
 from tarebook.journal.record import STRANGER
 from tarebook.store.models import PairCodeRow, PairJoinRow, utc_now
@@ -128,4 +127,4 @@ def admit(session: Session, garage: str, name: str, wanted: str | None = None) -
 def _take_in(session: Session, garage: str, device: str) -> None:
     strangers = [row for row in set_aside(session, garage) if row["reason"] == STRANGER]
     own = [row["id"] for row in strangers if json.loads(row["text"])["device"] == device]
-    author.write(session, garage, [Change("verdict", None, {"entry": name, "take": True}) for name in own])
+    author.take_in(session, garage, own)

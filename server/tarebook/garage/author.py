@@ -6,7 +6,7 @@ They go through the same door as a phone's (`intake.push`), as device `home`, so
 import secrets
 import time
 import uuid
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from typing import Any
@@ -16,6 +16,7 @@ from sqlalchemy.orm import Session
 from tarebook.errors import TarebookError
 from tarebook.garage import intake
 from tarebook.garage.intake import BATCH_ENTRIES, HOME, StoredFold
+from tarebook.garage.receipts import Proof
 from tarebook.journal.entries import known
 from tarebook.journal.kinds import KINDS
 from tarebook.journal.state import to_json
@@ -63,6 +64,21 @@ def write(
         texts = [text for _record, text in written[start : start + BATCH_ENTRIES]]
         _all_accepted(intake.push(session, garage, device, texts), written[start:])
     return [record for record, _text in written]
+
+
+def receive(
+    session: Session, garage: str, device: str, texts: Sequence[str], shown: Sequence[Proof | None] = ()
+) -> intake.Pushed:
+    """`intake.push`, and the home computer's verdict on what came as a stranger's before its receipt was shown: no row
+    of the journal is rewritten, and every replica learns of it as of any verdict."""
+    pushed = intake.push(session, garage, device, texts, shown)
+    take_in(session, garage, pushed.proven)
+    return pushed
+
+
+def take_in(session: Session, garage: str, names: Iterable[str]) -> None:
+    """Lets entries that were set aside count, by a verdict on each. Wants a write session."""
+    write(session, garage, [Change("verdict", None, {"entry": name, "take": True}) for name in names])
 
 
 def _all_accepted(pushed: intake.Pushed, written: list[tuple[str, str]]) -> None:

@@ -49,11 +49,13 @@ class Result:
 
 @dataclass(frozen=True)
 class Pushed:
-    """`conflicts`: the open ones, now, of the records this push touched: `[{record, fields}]`."""
+    """`conflicts`: the open ones, now, of the records this push touched: `[{record, fields}]`. `proven`: entries here
+    as a stranger's, unjudged, that were shown to have been accepted once; `author.receive` takes them in."""
 
     head: int
     results: list[Result]
     conflicts: list[dict[str, Any]]
+    proven: list[str]
 
 
 def push(
@@ -73,7 +75,7 @@ def push(
     intake = _Intake(session, garage, device, row.head, row.receipt_key)
     results = intake.take(list(map(entries.well_formed, texts)), shown or [None] * len(texts))
     intake.write()
-    return Pushed(intake.head, results, intake.fold.open_conflicts())
+    return Pushed(intake.head, results, intake.fold.open_conflicts(), list(intake.proven))
 
 
 def _within_caps(texts: Sequence[str]) -> None:
@@ -167,6 +169,7 @@ class _Intake:
         self.hashes: dict[str, str] = {}
         self.authors: dict[str, str] = {}
         self.rows: dict[str, dict[str, Any]] = {}
+        self.proven: dict[str, None] = {}
         query = select(DeviceRow.id).where(DeviceRow.garage == garage, DeviceRow.revoked_at.is_(None))
         self.known = {HOME, *session.scalars(query)}
 
@@ -196,13 +199,20 @@ class _Intake:
             name, reused = raw_id(text), True
         if entry is None or reused:
             self._bring_hashes([name])
-        if name in self.hashes:
-            return self._result(name, "repeated")
         device = entry.device if entry else None
         author = receipts.author_of(self.key, digest, device, proof)
+        if name in self.hashes:
+            if author is not None and self._is_strangers(name):
+                self.proven[name] = None
+            return self._result(name, "repeated")
         stranger = STRANGER if author is None and device is not None and device not in self.known else None
         self.hashes[name], self.authors[name] = digest, author or self.device
         return self._keep(Kept(name, self.head + 1, entry, stranger, WAITING, reused), text)
+
+    def _is_strangers(self, name: str) -> bool:
+        """Whether it came as a stranger's and nobody has judged it."""
+        kept = self.fold.fetch_kept(name)
+        return kept is not None and kept.intake == STRANGER and self.fold.fetch_verdict(name) is None
 
     def _keep(self, kept: Kept, text: str) -> Result:
         name, digest, entry, stranger = kept.id, self.hashes[kept.id], kept.entry, kept.intake

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from tarebook.errors import TarebookError
-from tarebook.garage import intake
+from tarebook.garage import author
 from tarebook.garage.intake import HOME
 from tarebook.garage.receipts import Proof, receipt_of
 from tarebook.importing import app_export, home_export
@@ -88,7 +88,7 @@ def _take_entries(database: Database, garage: str, held: list[Item], done: Rescu
         with database.write() as session:
             key = garages.get(session, garage).receipt_key
             shown = [_vouched(key, item) if item.vouched else item.proof for item in held]
-            states = [result.state for result in intake.push(session, garage, HOME, texts, shown).results]
+            states = [result.state for result in author.receive(session, garage, HOME, texts, shown).results]
         done.known += states.count("repeated")
         done.used += states.count("accepted")
         done.aside += len(states) - states.count("repeated") - states.count("accepted")

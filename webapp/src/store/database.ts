@@ -13,7 +13,8 @@ export const VERSION = 1;
 
 /**
  * An entry and how far it has come. `seq` rises with every write of any row: other tabs catch up by it. `sent`: the home
- * computer has taken it; `held`: it has come back from there word for word, with its number.
+ * computer has taken it; `held`: it has come back from there word for word, with its number. One that came back as a
+ * stranger's, though this phone has its receipt, is `pending` with its number: it goes once more, to be proven.
  */
 export type EntryRow = Row & { seq: number; state: "pending" | "sent" | "held" };
 

@@ -64,10 +64,13 @@ function told({ receipt, sent_by }: Told): Told {
 
 /**
  * The home computer has taken these, and told this of each key. They stay pending to the eye until they have come back
- * by a pull.
+ * by a pull; those that had come back already were only to be proven.
  */
 export function markSent(store: Store, taken: ReadonlyMap<string, Told>): Promise<WrittenRows> {
-  const sent = (row: EntryRow): EntryRow => ({ ...row, ...told(taken.get(row.key)!), state: "sent" });
+  const sent = (row: EntryRow): EntryRow => {
+    const kept = { ...row, state: row.number === null ? "sent" : "held" } as const;
+    return { ...kept, ...authorOf({ ...taken.get(row.key)!, text: row.text }, row) };
+  };
   return store.write(["entries"], (db, state) => change(db, state, [...taken.keys()], "pending", sent));
 }
 
@@ -106,7 +109,10 @@ async function putHeld(db: GarageDb, state: State, named: { line: PulledEntry; k
   const rows = named.map(({ line, key }, at): EntryRow => {
     const order = before[at]?.order ?? state.counter + 1;
     const { number, text, aside } = line;
-    return { key, text, number, aside, order, ...authorOf(line, before[at]), seq: ++state.counter, state: "held" };
+    const author = authorOf(line, before[at]);
+    const isOwed = aside !== null && author.receipt !== undefined;
+    const seq = ++state.counter;
+    return { key, text, number, aside, order, ...author, seq, state: isOwed ? "pending" : "held" };
   });
   await moveAway(db, state, before.filter((row, at) => row && row.text !== rows[at]!.text) as EntryRow[], rows);
   await db.entries.bulkPut(rows);
@@ -114,8 +120,14 @@ async function putHeld(db: GarageDb, state: State, named: { line: PulledEntry; k
 }
 
 /** A receipt once given stays good, whatever a home computer without it says of the same entry later. */
-function authorOf(line: PulledEntry, before: EntryRow | undefined): Told {
+function authorOf(line: Told & { text: string }, before: EntryRow | undefined): Told {
   return told(line.receipt === undefined && before?.receipt !== undefined && before.text === line.text ? before : line);
+}
+
+/** Whether entries came in as a stranger's of which this phone can prove that they were accepted once. */
+export function owesProof(store: Store): Promise<boolean> {
+  const owed = (db: GarageDb) => inState(db, "pending").filter((row) => row.number !== null);
+  return store.read(async (db) => (await owed(db).count()) > 0);
 }
 
 /** Other bytes stood under a pulled name (a cloned phone, say): they are kept under the name the server will give them. */

@@ -1,7 +1,7 @@
 /** One run of sync, in numbered steps. It may be broken off anywhere, and done again any number of times. */
 
 import { AppError } from "../errors";
-import { returnLost, rewind } from "../store/entries";
+import { owesProof, returnLost, rewind } from "../store/entries";
 import { readState } from "../store/state";
 import { confirmPhotos, sendPhotos } from "./photos";
 import type { Post } from "./post";
@@ -28,6 +28,11 @@ async function steps(post: Post, onPhoto: () => Promise<void>): Promise<void> {
   await push(post);
   // 2. what others wrote comes in, and with it the proof of what was sent,
   await pull(post);
+  // what others sent of it without its proof gets that, and counts again,
+  if (await owesProof(post.store)) {
+    await push(post);
+    await pull(post);
+  }
   // and what has not come back was lost over there.
   await returnLost(post.store);
   // 3. Photos last: they are large, and an entry without its photo is worth more than the reverse.
