@@ -3,6 +3,7 @@
 import type { Line } from "../webapp/src/journal/layers";
 import { isCutShort, pictureHead } from "../webapp/src/store/picture_head";
 import { plainly } from "./journal/plainly";
+import { twoPeople } from "./journal/two_people";
 import { type Claims, claims } from "./vectors";
 
 export type Question = { function: string; in: unknown };
@@ -11,6 +12,7 @@ export type Question = { function: string; in: unknown };
 const CLAIMS: Claims = {
   ...(await claims()),
   "journal.fold": (lines) => plainly(lines as Line[]),
+  "journal.two_people": (asked) => twoPeople(asked as { seed: number; steps: number }),
   picture_head: (base64) => headOf(Buffer.from(base64 as string, "base64")),
 };
 
