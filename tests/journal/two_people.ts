@@ -84,7 +84,11 @@ class World {
 
   step(): void {
     let roll = this.random() * this.all.reduce((sum, [weight]) => sum + weight, 0);
-    const [, name, move] = this.all.find(([weight]) => (roll -= weight) < 0) ?? this.all[0]!;
+    const drawn = ([weight]: readonly [number, ...unknown[]]): boolean => {
+      roll -= weight;
+      return roll < 0;
+    };
+    const [, name, move] = this.all.find(drawn) ?? this.all[0]!;
     const done = move(this.pick(this.phones)!);
     if (done !== null) this.moves[name] = (this.moves[name] ?? 0) + 1;
   }
