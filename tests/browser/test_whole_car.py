@@ -36,6 +36,8 @@ def test_a_weigh_in_shows_its_results_while_typing_and_keeps_the_jobs_confirmed_
     page.get_by_role("checkbox", name="Small exhaust box").uncheck()
     page.get_by_role("checkbox", name="The list is right: I looked.").check()
     page.get_by_role("button", name="Save weigh-in").click()
+    expect(page.get_by_role("group", name="Before it is kept")).to_contain_text("it cannot show 248.5 kg")
+    page.get_by_role("button", name="Keep 248.5 kg as typed").click()
     expect(page.get_by_text("Saved on this phone.")).to_be_visible()
     then = page.get_by_role("region", name=re.compile("^Jobs then in the car"))
     expect(then.get_by_role("link").first).to_be_visible()

@@ -14,8 +14,11 @@ import { SaveDock } from "../../parts/forms/SaveDock";
 import { useDraft } from "../../parts/forms/useDraft";
 import { Screen } from "../../parts/frame/Screen";
 import { shotsOf } from "../../parts/photos/Shots";
+import { foundRight } from "../../parts/weighing/foundRight";
+import { type Doubt, Question } from "../../parts/weighing/Question";
 import { type Address, replace, to } from "../../route";
 import { AsItStood } from "./AsItStood";
+import { doubtOf, type Looks } from "./doubt";
 import { type CarForm, type CarHabits, changesOf, emptyForm, formFrom, jobsIn, missing } from "./form";
 import { displayUnit, habitsNow, rememberHabits } from "./habits";
 import { JobsThen } from "./JobsThen";
@@ -37,17 +40,36 @@ export function WeighCar({ query }: Address) {
 
 function Form({ replaces, habits }: { replaces: string | null; habits: CarHabits }) {
   const start = useMemo(() => () => startOf(replaces, habits), [replaces, habits]);
-  const { form, change, name } = useDraft<CarForm>(`weigh-car:${replaces ?? ""}`, start, (kept) =>
-    garage.value.byId.has(kept.id),
-  );
+  const [asked, setAsked] = useState<Doubt<Looks> | null>(null);
+  const {
+    form,
+    change: keepDraft,
+    name,
+  } = useDraft<CarForm>(`weigh-car:${replaces ?? ""}`, start, (kept) => garage.value.byId.has(kept.id));
   if (!form) return null;
   const all = jobsOfCar.value.map((job) => job.id);
   const offered = new Set(jobsInCar(bookWith({}, form.trim)).map((job) => job.id));
   const jobs = jobsIn(form, offered, all);
-  const keep = async () => {
-    await save(changesOf(form, { car: car.value?.id ?? null, jobs, replaces }), shotsOf(form.id, form), name);
-    rememberHabits(form);
-    replace(to("weigh-in", form.id, { saved: "yes" }));
+  const change = (patch: Partial<CarForm>) => {
+    setAsked(null);
+    keepDraft(patch);
+  };
+  const keep = async (now: CarForm, isRight = false) => {
+    const changes = changesOf(now, { car: car.value?.id ?? null, jobs, replaces });
+    await save(isRight ? [...changes, foundRight(now.id)] : changes, shotsOf(now.id, now), name);
+    rememberHabits(now);
+    replace(to("weigh-in", now.id, { saved: "yes" }));
+  };
+  const ask = async (now: CarForm) => {
+    const doubt = doubtOf(now, replaces);
+    if (doubt) setAsked(doubt);
+    else await keep(now);
+  };
+  const correct = async (looks: Looks) => {
+    const now = { ...form, ...looks };
+    keepDraft(looks);
+    if (asked?.sort === "display") return ask(now);
+    await keep(now, doubtOf(now, replaces) !== null);
   };
   return (
     <div class="weigh-car">
@@ -62,7 +84,11 @@ function Form({ replaces, habits }: { replaces: string | null; habits: CarHabits
         <JobsThen form={form} change={change} offered={offered} />
         <PhotosAndNote form={form} change={change} />
       </div>
-      <SaveDock label="Save weigh-in" missing={missing(form, all.length)} onSave={keep} />
+      {asked ? (
+        <Question of={asked} onLikely={correct} onKeep={() => keep(form, true)} onBack={() => setAsked(null)} />
+      ) : (
+        <SaveDock label="Save weigh-in" missing={missing(form, all.length)} onSave={() => ask(form)} />
+      )}
     </div>
   );
 }
