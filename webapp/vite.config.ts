@@ -13,6 +13,12 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     sourcemap: false,
     // What the first screen needs is one file: a slow phone waits for each file more than for its bytes.
-    rolldownOptions: { output: { codeSplitting: { groups: [{ name: "first", tags: ["$initial"] }] } } },
+    // It names every file fetched later, so those are named by their content alone.
+    rolldownOptions: {
+      output: {
+        codeSplitting: { groups: [{ name: "first", tags: ["$initial"] }] },
+        chunkFileNames: "assets/[hash].js",
+      },
+    },
   },
 });

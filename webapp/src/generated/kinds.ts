@@ -168,7 +168,7 @@ export const TABLE = {
     note: { type: "text", most: 4000, kept: true },
     replaces: { type: "ref", of: ["weigh_in"], kept: true },
   } },
-  second_look: { fact: true, kept: true, words: ["second look", "second looks"], fields: {
+  second_look: { fact: true, kept: true, fields: {
     of: { type: "ref", of: ["weighing", "weigh_in"], required: true },
   } },
   lift: { fact: true, fields: {

@@ -87,7 +87,7 @@ WEIGH_IN = Kind("weigh_in", {
 
 SECOND_LOOK = Kind("second_look", {
     "of": ref("weighing", "weigh_in", required=True),
-}, fact=True, core=False, words=("second look", "second looks"),
+}, fact=True, core=False,
     about="A reading that was asked about, and that a person found right as it stands.")
 
 LIFT = Kind("lift", {
