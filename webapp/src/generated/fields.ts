@@ -118,6 +118,7 @@ export const FIELDS = {
     ruling: { label: "What the class says", words: { allowed: "Allowed", allowed_if: "Allowed if…", not_allowed: "Not allowed", unclear: "Unclear" }, none: "Not looked up" },
     clause: { label: "Clause" },
     hazards: { word: "cautions" },
+    not_hazards: { word: "cautions that do not fit" },
     note: { label: "Notes" },
   },
   job_part: {

@@ -130,6 +130,7 @@ export const TABLE = {
     ruling: { type: "choice", of: ["allowed", "allowed_if", "not_allowed", "unclear"] },
     clause: { type: "text", most: 200, kept: true },
     hazards: { type: "choices", of: ["airbags and tensioners", "seats and belts", "lifting", "fuel", "battery", "cutting structure", "glass and edges", "ballast", "refrigerant", "dust and fibre", "road legality"], most: 11, kept: true },
+    not_hazards: { type: "choices", of: ["airbags and tensioners", "seats and belts", "lifting", "fuel", "battery", "cutting structure", "glass and edges", "ballast", "refrigerant", "dust and fibre", "road legality"], most: 11, kept: true },
     note: { type: "text", most: 4000, kept: true },
   } },
   job_part: { words: ["part of a job", "parts of jobs"], fields: {

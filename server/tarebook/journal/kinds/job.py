@@ -32,6 +32,8 @@ JOB = Kind("job", {
     "clause": Field("text", "Clause", core=False),
     "hazards": Field("choices", of={hazard: hazard for hazard in HAZARDS}, most=len(HAZARDS), core=False,
         word="cautions"),
+    "not_hazards": Field("choices", of={hazard: hazard for hazard in HAZARDS}, most=len(HAZARDS), core=False,
+        word="cautions that do not fit"),
     "note": replace(NOTE, label="Notes"),
 })
 

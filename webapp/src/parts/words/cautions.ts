@@ -1,6 +1,6 @@
 /**
  * The usual cautions, said where a job is chosen. They are the trade's common practice (no source), short on purpose, and each
- * hands over to the rule book, local law or licensed people. A word in a name only proposes; the driver ticks what applies.
+ * hands over to the rule book, local law or licensed people.
  */
 import type { TABLE } from "../../journal/kinds";
 
@@ -29,22 +29,3 @@ export const CAUTIONS: Record<Hazard, string> = {
   "road legality":
     "Mirrors, lamps, silencers, visors and glass are part of the road approval. Local law decides whether the car may still be driven on the road.",
 };
-
-const WORDS: [Hazard, RegExp][] = [
-  ["airbags and tensioners", /air ?bag|tensioner|steering wheel/i],
-  ["seats and belts", /seat|belt|harness|isofix/i],
-  ["lifting", /subframe|gearbox|engine|exhaust|spare wheel|axle|underneath/i],
-  ["fuel", /fuel|tank|petrol/i],
-  ["battery", /battery/i],
-  ["cutting structure", /cut|drill|bracket|brace|panel|beam|crash/i],
-  ["glass and edges", /glass|window|windscreen|polycarbonate|sheet/i],
-  ["ballast", /ballast/i],
-  ["refrigerant", /air ?con|refrigerant|compressor|condenser/i],
-  ["dust and fibre", /deaden|underseal|insulation|carbon|fibre|pad/i],
-  ["road legality", /mirror|lamp|light|silencer|exhaust|visor|wiper|horn|number plate|catalyst/i],
-];
-
-/** The hazards a job's own words point at, in the table's order. */
-export function hazardsIn(words: string): Hazard[] {
-  return WORDS.filter(([, pattern]) => pattern.test(words)).map(([hazard]) => hazard);
-}

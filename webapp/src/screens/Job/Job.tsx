@@ -13,20 +13,19 @@ import { optionsFrom } from "../../parts/words/fieldWords";
 import { currency } from "../../parts/words/money";
 import { to } from "../../route";
 import { Cautions } from "./Cautions";
-import { JobParts, partsOf } from "./JobParts";
+import { JobParts } from "./JobParts";
 import { LooseEnds } from "./LooseEnds";
 import { WeighedAlready } from "./WeighedAlready";
 
 export function Job({ id }: { id: string }) {
   const form = useForm("job", id, { car: car.value?.id ?? null });
-  const words = [form.text("name"), ...partsOf(form.id).map((part) => part.values.name)].join(" ");
   return (
     <Screen title={form.isNew ? "New job" : form.text("name")} back={to("jobs")}>
       {!form.isNew && <Effect job={form.id} />}
       <div class="two-columns">
         <div class="stack">
           <FieldOf form={form} name="name" />
-          <Cautions form={form} words={words} />
+          <Cautions form={form} />
           {!form.isNew && <FieldOf form={form} name="state" onValue={(state) => setState(form, state as State)} />}
           {!form.isNew && <WeighedAlready job={form.id} />}
           {!form.isNew && <JobParts job={form.id} />}
