@@ -26,9 +26,9 @@ from tests.pictures_of_joining import joining
 README_PICTURE = Path(__file__).parent.parent / "fixtures" / "demo" / "picture.png"
 # fmt: off
 PLAIN = (
-    "car", "standing", "balance", "loose-ends", "parts", "weigh", "weigh-part", "weigh-car", "jobs", "job/new", "yard",
-    "donor/new", "more", "car-sheet", "class-sheet", "scales", "scale/new", "drivers", "stages", "devices", "units",
-    "records", "bin", "load-transfer", "fuel", "sheet/new",
+    "car", "standing", "balance", "loose-ends", "parts", "weigh", "weigh-part", "weigh-car", "swap", "jobs", "job/new",
+    "yard", "donor/new", "more", "car-sheet", "class-sheet", "scales", "scale/new", "drivers", "stages", "devices",
+    "units", "records", "bin", "load-transfer", "fuel", "sheet/new",
     "ballast", "ballast/new",
 )
 # fmt: on

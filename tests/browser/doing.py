@@ -84,14 +84,22 @@ def weigh(page: Page, what: str, keys: list[str], picture: Path | None = None) -
 
 
 class Thumb:
-    """Does it all by touch, and counts: every tap, and every key of the system's own keyboard."""
+    """Does it all by touch, and counts: every tap, and every key of the system's own keyboard. `scrolled`: points."""
 
     def __init__(self, page: Page) -> None:
-        self.page, self.taps, self.keys = page, 0, 0
+        self.page, self.taps, self.keys, self.scrolled = page, 0, 0, 0
 
     def tap(self, role: str, name: str | re.Pattern[str]) -> None:
         self.page.get_by_role(role, name=name, exact=isinstance(name, str)).tap()  # type: ignore[arg-type]
         self.taps += 1
+        self.scrolled = max(self.scrolled, int(self.page.evaluate("scrollY")))  # a tap brings into view what was not
+
+    def press(self, keys: list[str]) -> None:
+        """Keys of the app's keypad, a tap each."""
+        for key in keys:
+            self.page.get_by_role("group", name="Keypad").get_by_role("button", name=key, exact=True).tap()
+            self.taps += 1
+        self.scrolled = max(self.scrolled, int(self.page.evaluate("scrollY")))
 
     def type(self, field: str, text: str) -> None:
         """Into a field that is tapped first."""

@@ -22,7 +22,7 @@ CORE = [
 PARTS = [
     f"parts/{room}" for room in (
         "words", "install", "frame", "controls", "history", "forms", "drawing", "figures", "photos", "takeout",
-        "joining", "sheet", "weighIn", "weighing",
+        "joining", "sheet", "weighIn", "weighing", "weighPart",
     )
 ]  # fmt: skip
 ROOMS = {

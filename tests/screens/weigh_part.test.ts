@@ -2,8 +2,8 @@
 import { describe, expect, test } from "vitest";
 import type { Rec } from "../../webapp/src/journal/types";
 import { isBlank } from "../../webapp/src/parts/weighing/blank";
-import { changesOf, emptyForm, frozen, missing, type PartForm } from "../../webapp/src/screens/WeighPart/form";
-import { offersFrom } from "../../webapp/src/screens/WeighPart/offers";
+import { changesOf, emptyForm, frozen, missing, type PartForm } from "../../webapp/src/parts/weighPart/form";
+import { offersFrom } from "../../webapp/src/parts/weighPart/offers";
 
 const IDS = { weighing: "w-1", part: "p-new" };
 const HABITS = { unit: "oz", scale: "s-1", place: "garage" } as const;
@@ -50,6 +50,12 @@ describe("the records it becomes", () => {
     });
     expect("shown_empty" in weighing!.set).toBe(false);
     expect("with_bolts" in weighing!.set).toBe(false);
+  });
+
+  test("four weighed together are a part of four pieces", () => {
+    const four = form({ method: "batch", shown: "48 oz", second: "4", of: { id: null, text: "Wheel nut" } });
+    expect(changesOf(four, AROUND)[0]!.set).toMatchObject({ name: "Wheel nut", count: 4 });
+    expect("count" in changesOf(form({ ...four, method: "direct" }), AROUND)[0]!.set).toBe(false);
   });
 
   test("free text makes a part of the car first; at the yard it is a part seen there", () => {

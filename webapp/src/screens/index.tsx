@@ -40,6 +40,7 @@ const SCREENS: Record<string, Opened> = {
   "load-transfer": later("car", async () => (await import("./LoadTransfer/LoadTransfer")).LoadTransfer),
   weigh: later("weigh", async () => (await import("./Weigh/Weigh")).Weigh),
   "weigh-part": later("weigh", async () => (await import("./WeighPart/WeighPart")).WeighPart, "whole"),
+  swap: later("weigh", async () => (await import("./Swap/Swap")).Swap, "whole"),
   "weigh-car": later("weigh", async () => (await import("./WeighCar/WeighCar")).WeighCar),
   sheet: later("more", async () => (await import("./Sheet/Sheet")).Sheet, "whole"),
   jobs: later("jobs", async () => (await import("./Jobs/Jobs")).Jobs, "whole"),

@@ -21,6 +21,12 @@ export function sayMoment(moment: string | null | undefined, now: Date = new Dat
   return `${then.getDate()} ${MONTHS[then.getMonth()]}${year}`;
 }
 
+/** How long ago, for what grows old: "today", "yesterday", "3 days ago". */
+export function sayAgo(moment: string, now: Date = new Date()): string {
+  const days = Math.round((midnight(now) - midnight(new Date(moment))) / DAY_MS);
+  return days > 1 ? `${days} days ago` : days === 1 ? "yesterday" : "today";
+}
+
 /** Two digits. */
 export function two(number: number): string {
   return String(Math.trunc(number)).padStart(2, "0");

@@ -4,7 +4,7 @@ import { compare } from "../../core/ledger/compare";
 import { garage } from "../../garage/garage";
 import { unitOf } from "../../garage/units";
 import { newId, save } from "../../garage/write";
-import { partOffers } from "../../parts/controls/partOffers";
+import { isOnCar, partOffers } from "../../parts/controls/partOffers";
 import { type Picked, RecordPick } from "../../parts/controls/RecordPick";
 import { setOf } from "../../parts/forms/draftRecord";
 import { FieldOf } from "../../parts/forms/FieldOf";
@@ -21,7 +21,6 @@ import { readingOf, troubleIn } from "../../parts/words/reading";
 import { replace, to } from "../../route";
 import { Comparison } from "./Comparison";
 import { priceTrouble } from "./price";
-import { isOnCar } from "./swap";
 
 /** `part`: its id; the rest as the fields of the part and its weighing are named. */
 type Draft = Record<"part" | "name" | "shown" | "scale" | "yard" | "row" | "asking", string> & {

@@ -1,23 +1,11 @@
 /** A donor part as if it were on the car in place of yours: what the standing would be, and the job that does it. */
-import { account, bookWith, car, type Lists, lists } from "../../answers";
+import { bookWith, car, type Lists } from "../../answers";
 import type { Comparison } from "../../core/ledger/compare";
-import { onCar } from "../../core/ledger/onCar";
 import { type Standing, standing } from "../../core/standing/standing";
 import { garage, type Rec } from "../../garage/garage";
+import { isOnCar } from "../../parts/controls/partOffers";
 
 const TRIAL = "trial";
-
-export function isOnCar(part: string): boolean {
-  const { jobs, in_car } = account.value;
-  const record = lists.value.parts?.find((each) => each.id === part);
-  return (
-    record !== undefined &&
-    onCar(
-      record,
-      in_car.flatMap((job) => jobs.get(job) ?? []),
-    )
-  );
-}
 
 /** The standing with yours off and this one on; null when that is no swap: yours is off already, or this one on. */
 export function standingWith({ part, instead_of: old, count }: Comparison, over: Lists = {}): Standing | null {

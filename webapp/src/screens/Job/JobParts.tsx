@@ -36,6 +36,7 @@ export function JobParts({ job }: { job: string }) {
     <>
       <Side job={job} way="off" title="Comes off" />
       <Side job={job} way="on" title="Goes on" />
+      <ButtonLink look="wide" label="Swap a part, both weighed" href={to("swap", { job })} />
     </>
   );
 }

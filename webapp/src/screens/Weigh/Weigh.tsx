@@ -2,6 +2,7 @@
 import { useEffect, useState } from "preact/hooks";
 import "./Weigh.css";
 import { Row } from "../../parts/figures/Row";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Icon } from "../../parts/frame/Icon";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { type HalfDone, halfDone } from "../../parts/weighing/halfDone";
@@ -21,6 +22,7 @@ export function Weigh() {
           <span>The whole car</span>
         </a>
       </div>
+      <ButtonLink look="wide" label="A swap: one part off, another on" href={to("swap")} />
       <LeftHalfDone />
       <LastLooks />
     </Screen>

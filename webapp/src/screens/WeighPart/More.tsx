@@ -3,8 +3,8 @@ import { Disclosure } from "../../parts/controls/Disclosure";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { filled } from "../../parts/forms/form";
 import { WHERE } from "../../parts/weighing/where";
+import type { OfPart } from "../../parts/weighPart/form";
 import { sayMoment } from "../../parts/words/moments";
-import type { OfPart } from "./form";
 
 export function More({ form, isPart, change }: OfPart & { isPart: boolean }) {
   const [weighing, part] = [filled("weighing", form, change), filled("part", form, change)];

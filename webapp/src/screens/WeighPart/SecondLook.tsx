@@ -6,15 +6,8 @@ import { farFrom } from "../../core/weighing/far";
 import { massUnit } from "../../garage/units";
 import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";
-import { methodRow } from "../../parts/weighing/methods";
-import { readOne } from "../../parts/weighing/readOne";
-import { missing, type PartForm, weighingOf } from "./form";
-
-/** The weighing as it stands in the form, read; null while something of it is still missing. */
-function asTyped(form: PartForm) {
-  const complete = missing({ ...form, of: { id: null, text: "x" } }) === null;
-  return complete ? readOne({ id: form.id, ...weighingOf(form, null) }) : null;
-}
+import type { PartForm } from "../../parts/weighPart/form";
+import { asTyped } from "../../parts/weighPart/Net";
 
 export function SecondLook({ form, replaces }: { form: PartForm; replaces: string | null }) {
   const read = asTyped(form);
@@ -41,22 +34,5 @@ function Far({ earlier, far }: { earlier: Uncertain; far: Uncertain }) {
       </p>
       <p>Look at the display again, and at what else is on the scale. It is kept either way.</p>
     </Notice>
-  );
-}
-
-/** What comes out of two readings or a count, while typing. */
-export function Net({ form }: { form: PartForm }) {
-  if (methodRow(form.method).second === null) return null;
-  const reading = asTyped(form)?.reading;
-  const words = form.method === "batch" ? "One piece: " : "The part: ";
-  return (
-    <p class="num" aria-live="polite">
-      {reading && (
-        <>
-          {words}
-          <strong class="brass">{say(reading.mass)}</strong>
-        </>
-      )}
-    </p>
   );
 }

@@ -5,11 +5,11 @@
  * photos too, because the camera may kill the page.
  */
 import { useEffect, useState } from "preact/hooks";
-import "./WeighPart.css";
+
 import { Screen } from "../../parts/frame/Screen";
+import type { Habits } from "../../parts/weighPart/form";
+import { habitsNow } from "../../parts/weighPart/habits";
 import type { Address } from "../../route";
-import type { Habits } from "./form";
-import { habitsNow } from "./habits";
 import { PartForm } from "./PartForm";
 import { Weighed } from "./Weighed";
 

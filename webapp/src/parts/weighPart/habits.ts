@@ -3,9 +3,14 @@
 import { drafts } from "../../garage/drafts";
 import { garage } from "../../garage/garage";
 import { massUnit } from "../../garage/units";
-import type { Habits, PartForm } from "./form";
+import { momentTyped } from "../words/momentFields";
+import { frozen, type Habits, type PartForm } from "./form";
 
 const KEPT = "habits";
+const ALONE = "me-alone";
+
+/** What this phone's person weighed alone, as the display showed it, on which scale and when. */
+export type Alone = { shown: string; scale: string | null; at: string };
 
 /** What this phone used last, with a scale that has gone since left out; the unit is always the one on its display. */
 export async function habitsNow(): Promise<Habits> {
@@ -24,6 +29,16 @@ function firstHabits(): Habits {
 }
 
 /** Lost without harm: the next form then asks what this one knew. */
-export function rememberHabits({ unit, scale, place }: PartForm): void {
+export function rememberHabits(form: PartForm): void {
+  const { unit, scale, place } = form;
   drafts.keep(KEPT, { unit, scale, place }).catch(() => undefined);
+  if (form.method !== "difference") return;
+  const alone: Alone = { shown: frozen(form).second, scale, at: momentTyped(form.at) };
+  drafts.keep(ALONE, alone).catch(() => undefined);
+}
+
+/** Only the same scale's: its own error then falls out of the difference. */
+export async function aloneOn(scale: string | null): Promise<Alone | null> {
+  const kept = await drafts.load<Alone>(ALONE).catch(() => null);
+  return kept?.scale === scale ? kept : null;
 }

@@ -2,14 +2,14 @@
 
 import { useState } from "preact/hooks";
 import { garage } from "../../garage/garage";
-import { Row } from "../../parts/figures/Row";
-import { FieldOf } from "../../parts/forms/FieldOf";
-import { filled } from "../../parts/forms/form";
-import { Button, ButtonLink } from "../../parts/frame/Button";
-import { type Method, methodRow } from "../../parts/weighing/methods";
-import { choiceWord } from "../../parts/words/fieldWords";
-import { nameOf } from "../../parts/words/naming";
 import { to } from "../../route";
+import { Row } from "../figures/Row";
+import { FieldOf } from "../forms/FieldOf";
+import { filled } from "../forms/form";
+import { Button, ButtonLink } from "../frame/Button";
+import { type Method, methodRow } from "../weighing/methods";
+import { choiceWord } from "../words/fieldWords";
+import { nameOf } from "../words/naming";
 import { frozen, type OfPart, type PartForm } from "./form";
 
 export function How({ form, change }: OfPart) {

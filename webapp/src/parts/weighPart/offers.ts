@@ -1,8 +1,8 @@
 /** What can be put on a scale: the parts and drivers the garage knows, the likeliest first. */
 import type { KindName } from "../../journal/kinds";
 import type { Rec, Value } from "../../journal/types";
-import type { Offer } from "../../parts/controls/RecordPick";
-import { nameOf } from "../../parts/words/naming";
+import type { Offer } from "../controls/RecordPick";
+import { nameOf } from "../words/naming";
 
 const GONE: readonly Value[] = ["sold", "scrapped", "left"];
 type All<K extends KindName> = readonly Rec<K>[];

@@ -1,10 +1,10 @@
 /** What the display shows, large, as typed; below it how that is read. The keypad writes where the caret stands. */
 import { useEffect, useRef } from "preact/hooks";
 import { unitWord } from "../../garage/units";
-import { Said } from "../../parts/controls/QuantityField";
-import { unitWritten } from "../../parts/controls/typing";
-import { methodRow } from "../../parts/weighing/methods";
-import { readingOf } from "../../parts/words/reading";
+import { Said } from "../controls/QuantityField";
+import { unitWritten } from "../controls/typing";
+import { methodRow } from "../weighing/methods";
+import { readingOf } from "../words/reading";
 import type { PartForm } from "./form";
 
 export type LookName = "shown" | "second";

@@ -5,9 +5,9 @@ import type { Quantity } from "../../core/numbers/quantity";
 import { misread } from "../../core/weighing/display";
 import { type About, type Known, knownOf, knownOfPart, loreOf } from "../../core/weighing/known";
 import { aboutScale, slipIn } from "../../core/weighing/slips";
-import type { Doubt } from "../../parts/weighing/Question";
-import { readOne } from "../../parts/weighing/readOne";
-import { againstWords, misreadWords, slipWords } from "../../parts/weighing/slipWords";
+import type { Doubt } from "../weighing/Question";
+import { readOne } from "../weighing/readOne";
+import { againstWords, misreadWords, slipWords } from "../weighing/slipWords";
 import { type PartForm, weighingOf } from "./form";
 
 export type Looks = Partial<Pick<PartForm, "shown" | "second">>;

@@ -8,13 +8,13 @@
 import { unitOf } from "../../garage/units";
 import type { Change } from "../../garage/write";
 import type { Changes, Values } from "../../journal/kinds";
-import type { Picked } from "../../parts/controls/RecordPick";
-import { setOf } from "../../parts/forms/draftRecord";
-import type { Shot } from "../../parts/photos/Photos";
-import { type Method, methodRow } from "../../parts/weighing/methods";
-import { momentTyped } from "../../parts/words/momentFields";
-import { placeTrouble } from "../../parts/words/place";
-import { readingOf, typedOf, whyNot } from "../../parts/words/reading";
+import type { Picked } from "../controls/RecordPick";
+import { setOf } from "../forms/draftRecord";
+import type { Shot } from "../photos/Photos";
+import { type Method, methodRow } from "../weighing/methods";
+import { momentTyped } from "../words/momentFields";
+import { placeTrouble } from "../words/place";
+import { readingOf, typedOf, whyNot } from "../words/reading";
 
 export type Place = NonNullable<Values<"weighing">["place"]>;
 
@@ -111,6 +111,11 @@ export function weighingOf(form: PartForm, replaces: string | null): Changes<"we
   };
 }
 
+/** Of several weighed together, how many: so many the part stands for, and so many go into a job. */
+export function alike({ method, second }: PartForm): number {
+  return methodRow(method).second === "pieces" && isCount(second) ? Number(second) : 1;
+}
+
 function secondOf({ method, second: text, unit }: PartForm): Changes<"weighing"> {
   const { second } = methodRow(method);
   if (second === null) return {};
@@ -128,7 +133,8 @@ export function changesOf(form: PartForm, { car, replaces, isPart }: Around): Ch
   const where = setOf("part", form, ["zone", "x", "y"]);
   if (form.of.id === null) {
     const seen = form.place === "yard" ? { whereabouts: "yard" } : {};
-    const part = { name: form.of.text.trim(), ...where, ...(car && { car }), ...seen };
+    const count = alike(form) > 1 ? { count: alike(form) } : {};
+    const part = { name: form.of.text.trim(), ...count, ...where, ...(car && { car }), ...seen };
     return [{ kind: "part", record: form.newPart, set: part, base: [] }, weighing];
   }
   return isPart && Object.keys(where).length

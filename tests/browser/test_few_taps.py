@@ -1,0 +1,50 @@
+"""Taps and keys of the daily jobs, counted by a thumb on a phone of 390x844; each count is printed at the end."""
+
+import re
+
+from playwright.sync_api import Page, expect
+
+from tests.browser import closing
+from tests.browser.doing import Thumb, begin, go, join, said, weigh
+
+SWAP = 14
+
+
+def said_of(what: str, thumb: Thumb, most: int) -> None:
+    """The count stands in the closing lines; more than the most fails."""
+    closing.lines.append(f"{what}: {thumb.taps} taps and {thumb.keys} keys (at most {most})")
+    assert thumb.taps + thumb.keys <= most
+
+
+def home_again(page: Page) -> Thumb:
+    """A thumb that begins at the car, with the last act out of sight."""
+    go(page, "#/car")
+    expect(page.get_by_role("region", name="Weight now")).to_be_visible()
+    return Thumb(page)
+
+
+def test_a_swap_takes_at_most_fourteen_taps_without_a_scroll_and_is_undone_as_one(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
+    begin(page, "Coupe", "980 kg")
+    weigh(page, "Battery", ["1", "8", "kg"])
+    thumb = home_again(page)
+    thumb.tap("link", "Weigh")
+    thumb.tap("link", re.compile("^A swap"))
+    thumb.tap("button", re.compile("^Battery"))
+    thumb.press(["1", "8", "Point", "2"])
+    thumb.tap("button", "Next: what goes on")
+    expect(page.get_by_role("textbox", name=re.compile("^The scale shows"))).to_be_focused()
+    thumb.press(["4", "Point", "1"])
+    thumb.tap("button", "Fitted")
+    expect(page.get_by_role("heading", name="Battery swap")).to_be_visible()
+    assert thumb.scrolled == 0
+    said_of("A swap", thumb, SWAP)
+    page.get_by_role("link", name="Open the job").click()
+    expect(page.get_by_text(re.compile(r"^off 18.+ on 4\.1"))).to_be_visible()
+    expect(said(page)).to_contain_text("Battery swap added, with 5 more")
+    page.get_by_role("button", name="Undo").click()
+    go(page, "#/parts")
+    expect(page.get_by_text("Battery, new")).to_have_count(0)
+    expect(page.get_by_text("Battery", exact=True)).to_be_visible()
+    go(page, "#/jobs")
+    expect(page.get_by_text("Battery swap", exact=True)).to_have_count(0)

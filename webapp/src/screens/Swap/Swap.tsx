@@ -1,0 +1,59 @@
+/**
+ * A swap in one go: what comes off, then what goes on, each with its reading; one save writes all of it.
+ *
+ * The second part's keypad is there the moment the first is done, on the same scale and weighed the same way.
+ */
+import { useEffect, useMemo, useState } from "preact/hooks";
+import { known } from "../../answers";
+import { garage } from "../../garage/garage";
+import { useDraft } from "../../parts/forms/useDraft";
+import { NotHere } from "../../parts/frame/NotHere";
+import { Screen } from "../../parts/frame/Screen";
+import type { Habits } from "../../parts/weighPart/form";
+import { habitsNow } from "../../parts/weighPart/habits";
+import { type Address, to } from "../../route";
+import { emptySwap, type SwapForm, second } from "./form";
+import { Step } from "./Step";
+import { Swapped } from "./Swapped";
+
+/** Opened with the parts that are known already (`off`, `on`) and the job it belongs to (`job`). */
+export function Swap({ query }: Address) {
+  const [habits, setHabits] = useState<Habits | null>(null);
+  const [saved, setSaved] = useState<SwapForm | null>(null);
+  useEffect(() => void habitsNow().then(setHabits), []);
+  const [job, on] = [query.get("job"), query.get("on")];
+  if (job && !garage.value.one("job", job)) return <NotHere what="A job" back={to("jobs")} />;
+  const back = job ? to("job", job) : on ? to("donor", on) : to("weigh");
+  return (
+    <Screen title={saved ? "Swapped" : "A swap"} back={back}>
+      {saved ? (
+        <Swapped form={saved} job={job ?? saved.id} />
+      ) : (
+        habits && <Both query={query} habits={habits} onSaved={setSaved} />
+      )}
+    </Screen>
+  );
+}
+
+type Props = { query: URLSearchParams; habits: Habits; onSaved: (form: SwapForm) => void };
+
+function Both({ query, habits, onSaved }: Props) {
+  const [job, off, on] = [query.get("job"), query.get("off"), query.get("on")];
+  const start = useMemo(() => () => emptySwap(off, on, habits), [off, on, habits]);
+  const isSaved = (kept: SwapForm) => garage.value.byId.has(kept.off.id) || garage.value.byId.has(kept.id);
+  const { form, change, name } = useDraft<SwapForm>(`swap:${[job, off, on].join(":")}`, start, isSaved);
+  if (!form) return null;
+  const isWeighed = (part: string) => known.value.of.get(part)?.basis === "weighed";
+  return (
+    <Step
+      key={form.step}
+      form={form}
+      change={change}
+      into={garage.value.one("job", job) ?? null}
+      isWeighed={isWeighed}
+      onNext={() => change({ step: "on", on: second(form) })}
+      onSaved={() => onSaved(form)}
+      draft={name}
+    />
+  );
+}
