@@ -18,6 +18,7 @@ export default defineConfig({
       output: {
         codeSplitting: { groups: [{ name: "first", tags: ["$initial"] }] },
         chunkFileNames: "assets/[hash].js",
+        assetFileNames: "assets/[hash][extname]",
       },
     },
   },
