@@ -90,6 +90,32 @@ def test_two_looks_make_one_part_and_a_correction_keeps_the_old_reading_in_sight
     expect(page.get_by_text("this one does not count")).to_be_visible()
 
 
+def test_of_two_corrections_one_counts_and_a_tap_lets_the_other_count_instead(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
+    begin(page, "Coupe", "980 kg")
+    weigh(page, "Tow hook", ["4", "2", "0", "g"])
+    page.get_by_role("link", name="Look at this weighing").click()
+    again = page.get_by_role("link", name="Replace with a new reading").get_attribute("href")
+    first = page.evaluate("location.hash").partition("?")[0]
+    for shown in ("430 g", "460 g"):  # the second as by someone who has not seen the first
+        go(page, again)
+        page.get_by_role("textbox", name=re.compile("^The scale shows")).fill(shown)
+        page.get_by_role("button", name="Save weighing").click()
+        page.get_by_role("link", name="Look at this weighing").click()
+    expect(page.get_by_text("Corrected twice: this one counts, the other shows 0.430")).to_be_visible()
+    counts = page.evaluate("location.hash").partition("?")[0].removeprefix("#/weighing/")
+    go(page, first)
+    expect(page.get_by_text("this one does not count")).to_be_visible()
+    newest = page.get_by_role("link", name="Replace with a new reading")
+    expect(newest).to_have_attribute("href", re.compile(f"replaces={counts}$"))
+    page.get_by_role("link", name="Look at the newer one").click()
+    page.get_by_role("button", name="Let the other count").click()
+    expect(page.get_by_text("Withdrawn: it does not count.")).to_be_visible()
+    expect(page.get_by_text("Corrected twice")).to_have_count(0)
+    page.get_by_role("button", name="Undo").click()
+    expect(page.get_by_text("Corrected twice: this one counts, the other shows 0.430")).to_be_visible()
+
+
 def test_a_withdrawn_weighing_counts_no_more_until_it_is_brought_back(garage, make_phone):
     page = join(make_phone("anna", garage), garage)
     begin(page, "Coupe", "980 kg")

@@ -69,3 +69,40 @@ def test_a_replaced_weighing_is_as_if_it_had_never_been(random: Random):
     wrong = [{**one, "id": f"wrong-{one['id']}", "shown": "31 kg"} for one in whole["weighings"]]
     right = [{**one, "replaces": f"wrong-{one['id']}"} for one in whole["weighings"]]
     assert masses(read_garage({**whole, "weighings": [*wrong, *right]})) == masses(read_garage(whole))
+
+
+def _weigh_ins(*facts: tuple[str, str | None]) -> dict[str, list[dict[str, object]]]:
+    return {"weigh_ins": [{"id": name, "replaces": of, "layout": "total", "trim": "event"} for name, of in facts]}
+
+
+def test_of_corrections_made_apart_one_counts_and_all_are_named():
+    read = read_garage(_weigh_ins(("a", None), ("b", "a"), ("c", "a"), ("d", "b"), ("e", "d")))
+    assert list(read.weigh_ins) == ["e"]
+    rivals = [(each["code"], each["data"]["id"], each["data"]["ref"]) for each in read.warnings]
+    assert rivals == [("corrected_apart", "e", "c")]
+
+
+def test_a_correction_counts_though_its_id_is_before_that_of_what_it_replaces():
+    read = read_garage(_weigh_ins(("c", None), ("b", "c"), ("a", "b")))
+    assert list(read.weigh_ins) == ["a"]
+    assert read.warnings == []
+
+
+def test_of_what_replaces_itself_in_a_circle_one_counts():
+    assert len(read_garage(_weigh_ins(("a", "b"), ("b", "a"))).weigh_ins) == 1
+
+
+def test_a_correction_of_a_withdrawn_correction_still_takes_the_place_of_the_first():
+    given = _weigh_ins(("a", None), ("b", "a"), ("c", "b"))
+    given["weigh_ins"][1]["deleted"] = True
+    given["lifts"] = [{"id": "l", "weigh_in": "b", "raised": "rear", "height": "400 mm", "tilted": "450 kg"}]
+    read = read_garage(given)
+    assert list(read.weigh_ins) == ["c"]
+    assert read.lifts["l"].weigh_in == "c"
+
+
+def test_with_all_its_corrections_withdrawn_the_first_counts_again():
+    given = _weigh_ins(("a", None), ("b", "a"), ("c", "a"))
+    for each in given["weigh_ins"][1:]:
+        each["deleted"] = True
+    assert list(read_garage(given).weigh_ins) == ["a"]

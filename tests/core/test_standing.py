@@ -285,3 +285,11 @@ def test_what_is_fitted_at_the_ballast_places_is_in_the_car_in_place_of_what_was
     assert (value(noted.weight), noted.ballast) == (928, 5)
     emptied = stand({**given, "ballast_places": [{**places[0], "fitted": 0}]})
     assert (value(emptied.weight), emptied.ballast) == (923, 0)
+
+
+def test_a_weigh_in_corrected_five_times_says_no_more_than_one_corrected_once():
+    first = weigh_in("w1", 1000, [])
+    corrected = [weigh_in(f"w{n}", 1000 + n / 10, [], replaces="w1") for n in range(2, 7)]
+    once, often = stand(garage(first, corrected[-1])), stand(garage(first, *corrected))
+    assert once.weight is not None
+    assert often.weight == once.weight

@@ -18,6 +18,8 @@ ROWS = {
         "It may still come from another phone; else choose again."),
     "dangling_deleted": first("{id} in {list} speaks of {ref}, which was deleted.",
         "Bring that back, or choose another."),
+    "corrected_apart": first("Corrected more than once, each time without sight of the other; one counts.",
+        "Look at all of them, and say which is right."),
     "unknown_car": first("There is no car {car}; the first one is shown.", "Choose one of the garage's cars."),
     "unknown_trim": first("There is no trim {trim}; the road trim is shown.", "Choose road or event."),
 }

@@ -47,6 +47,7 @@ export const ERRORS = {
   missing_field: ["{id} in {list} is not counted: it lacks its {field}.", "Enter it."],
   dangling: ["{id} in {list} speaks of {ref}, which is not there.", "It may still come from another phone; else choose again."],
   dangling_deleted: ["{id} in {list} speaks of {ref}, which was deleted.", "Bring that back, or choose another."],
+  corrected_apart: ["Corrected more than once, each time without sight of the other; one counts.", "Look at all of them, and say which is right."],
   unknown_car: ["There is no car {car}; the first one is shown.", "Choose one of the garage's cars."],
   unknown_trim: ["There is no trim {trim}; the road trim is shown.", "Choose road or event."],
   not_positive: ["A weighing comes to nothing or less; it is not counted.", "Check which reading was with the part and which without."],

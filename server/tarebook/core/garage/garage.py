@@ -9,6 +9,7 @@ little as possible is left out. Records are taken in order of id, so the order o
 from collections.abc import Iterable, Mapping
 from typing import Any
 
+from tarebook.core.garage.corrections import corrected
 from tarebook.core.garage.field_values import read_field
 from tarebook.core.garage.records import Garage, Warned, warned
 from tarebook.core.generated.records import SHAPES
@@ -37,7 +38,7 @@ def read_garage(records: Mapping[str, Any]) -> Garage:
 class _Reader:
     """Collects rows and warnings; `rows[kind][id]` holds the values read, `gone[kind]` the ids of deleted records.
 
-    `newer[kind]`: id of a replaced fact → id of the one that took its place, the last by id.
+    `newer[kind]`: any record of a corrected fact → the one of them that counts.
     """
 
     def __init__(self, records: Mapping[str, Any]) -> None:
@@ -57,21 +58,33 @@ class _Reader:
     def read_kind(self, kind: str) -> None:
         rows: dict[str, Row] = {}
         gone: set[str] = set()
+        older: dict[str, str] = {}
         for record in self._listed(kind):
             identity = record["id"]
             if identity in rows or identity in gone:
                 self.warn("duplicate_record", list=kind + "s", id=identity)
             elif record.get("deleted") is True and kind not in _OUTLIVES_DELETION:
                 gone.add(identity)
+                if KINDS[kind].fact and _is_id(record.get("replaces")):
+                    older[identity] = record["replaces"]
             else:
                 rows[identity] = self._row(kind, record)
                 if record.get("deleted") is True:
                     self.retired.add(identity)
-        replaced = {row["replaces"]: identity for identity, row in rows.items() if "replaces" in row}
-        kept = {identity: row for identity, row in rows.items() if identity not in replaced}
+                if "replaces" in rows[identity]:
+                    older[identity] = rows[identity]["replaces"]
+        newer = self._newer(kind, older, rows)
+        kept = {identity: row for identity, row in rows.items() if newer.get(identity, identity) == identity}
         self.rows[kind] = {identity: row for identity, row in kept.items() if self._complete(kind, identity, row)}
         self.gone[kind] = gone
-        self.newer[kind] = replaced
+        self.newer[kind] = newer
+
+    def _newer(self, kind: str, older: dict[str, str], rows: Mapping[str, Row]) -> dict[str, str]:
+        facts = corrected(older, rows)
+        for fact in facts:
+            if others := fact.rivals[:-1]:
+                self.warn("corrected_apart", list=kind + "s", id=fact.counts, ref=", ".join(others))
+        return {each: fact.counts for fact in facts for each in fact.all}
 
     def _listed(self, kind: str) -> list[Mapping[str, Any]]:
         """The records of a kind that have an id, in its order."""
@@ -154,13 +167,8 @@ class _Reader:
         return whole
 
     def _newest(self, spec: Field, to: str) -> str:
-        """Where a reference leads today: a fact that was replaced, by the one that took its place."""
-        passed: set[str] = set()
-        for target in spec.of:
-            while to in self.newer[target] and to not in passed:
-                passed.add(to)
-                to = self.newer[target][to]
-        return to
+        """Where a reference leads today: to that record of a corrected fact which counts."""
+        return next((self.newer[target][to] for target in spec.of if to in self.newer[target]), to)
 
     def _leads(self, where: dict[str, str], spec: Field, to: str) -> bool:
         if any(to in self.rows[target] for target in spec.of):

@@ -10,6 +10,7 @@
 import type { ErrorCode } from "../../errors";
 import { type Field, KINDS } from "../../journal/kinds";
 import { QuantityError } from "../numbers/quantity";
+import { corrected } from "./corrections";
 import { Misfit, readField } from "./fieldValues";
 import { order } from "./order";
 import { type Garage, type Warned, warned } from "./records";
@@ -40,14 +41,14 @@ export function readGarage(given: Given): Garage {
 /**
  * Collects rows and warnings; `rows` holds the values read, `gone` the ids of deleted records, both by kind.
  *
- * `newer`, by kind: id of a replaced fact → id of the one that took its place, the last by id.
+ * `newer`, by kind: any record of a corrected fact → the one of them that counts.
  */
 class Reader {
   readonly #given: Given;
   readonly #warnings: Warned[] = [];
   readonly #rows = new Map<string, Rows>();
   readonly #gone = new Map<string, Set<string>>();
-  readonly #newer = new Map<string, Map<unknown, string>>();
+  readonly #newer = new Map<string, Map<string, string>>();
   readonly #retired = new Set<string>();
   readonly #unread = new Set<string>(); // "kind id field" of what a warning was given of
 
@@ -68,23 +69,35 @@ class Reader {
   readKind(kind: string): void {
     const rows: Rows = new Map();
     const gone = new Set<string>();
-    const replaced = new Map<unknown, string>();
+    const older = new Map<string, string>();
     for (const record of this.#listed(kind)) {
       if (rows.has(record.id) || gone.has(record.id)) {
         this.#warn("duplicate_record", { list: `${kind}s`, id: record.id });
       } else if (record.deleted === true && !OUTLIVES_DELETION.has(kind)) {
         gone.add(record.id);
+        if (KINDS[kind]?.fact && isId(record.replaces)) older.set(record.id, record.replaces);
       } else {
-        rows.set(record.id, this.#row(kind, record, replaced));
+        rows.set(record.id, this.#row(kind, record, older));
         if (record.deleted === true) this.#retired.add(record.id);
       }
     }
+    const newer = this.#newerOf(kind, older, rows);
     for (const [id, row] of rows) {
-      if (replaced.has(id) || !this.#complete(kind, row)) rows.delete(id);
+      if ((newer.get(id) ?? id) !== id || !this.#complete(kind, row)) rows.delete(id);
     }
     this.#rows.set(kind, rows);
     this.#gone.set(kind, gone);
-    this.#newer.set(kind, replaced);
+    this.#newer.set(kind, newer);
+  }
+
+  #newerOf(kind: string, older: ReadonlyMap<string, string>, rows: Rows): Map<string, string> {
+    const newer = new Map<string, string>();
+    for (const { all, rivals, counts } of corrected(older, rows)) {
+      const ref = rivals.slice(0, -1).join(", ");
+      if (ref) this.#warn("corrected_apart", { list: `${kind}s`, id: counts, ref });
+      for (const each of all) newer.set(each, counts);
+    }
+    return newer;
   }
 
   /** The records of a kind that have an id, in its order. */
@@ -103,7 +116,7 @@ class Reader {
     return good.sort((a, b) => order(a.id, b.id));
   }
 
-  #row(kind: string, record: Row, replaced: Map<unknown, string>): Row {
+  #row(kind: string, record: Row, older: Map<string, string>): Row {
     const known = fieldsOf(kind);
     const unit = this.#ownUnit(kind, record);
     const row: Row = { ...(EMPTY[kind] as Row), id: record.id };
@@ -113,7 +126,7 @@ class Reader {
     }
     if (record.replaces !== undefined && KINDS[kind]?.fact) {
       const old = this.#value(kind, record, "replaces", known.replaces as Field, unit);
-      if (old !== null) replaced.set(old, record.id);
+      if (old !== null) older.set(record.id, old as string);
     }
     this.#nameUnknown(kind, record, known);
     return row;
@@ -187,16 +200,9 @@ class Reader {
     return whole;
   }
 
-  /** Where a reference leads today: a fact that was replaced, by the one that took its place. */
+  /** Where a reference leads today: to that record of a corrected fact which counts. */
   #newest(spec: Field, to: string): string {
-    let found = to;
-    for (const target of spec.of!) {
-      const newer = this.#newer.get(target);
-      if (!newer?.has(found)) continue;
-      const passed = new Set<string>();
-      for (; newer.has(found) && !passed.has(found); found = newer.get(found) as string) passed.add(found);
-    }
-    return found;
+    return spec.of!.map((target) => this.#newer.get(target)?.get(to)).find((newest) => newest !== undefined) ?? to;
   }
 
   #leads(kind: string, row: Row, field: string, spec: Field, ref: string): boolean {
@@ -288,6 +294,6 @@ function isObject(value: unknown): value is Record<string, unknown> {
   return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
-function isId(value: unknown): boolean {
+function isId(value: unknown): value is string {
   return typeof value === "string" && /^[\x00-\x7f]{1,80}$/.test(value);
 }

@@ -1,24 +1,25 @@
 /** A fact is never edited: it is replaced by a new reading, or withdrawn and, if that was wrong, taken back. */
 
 import { useState } from "preact/hooks";
-import { garage, type Rec } from "../../garage/garage";
+import type { Rec } from "../../garage/garage";
 import { save } from "../../garage/write";
 import { place, to } from "../../route";
 import { Button, ButtonLink } from "../frame/Button";
 import { Notice, TroubleNotice } from "../frame/Notice";
 import { useSaving } from "../frame/saving";
+import { ADDRESS, correctedOf, type Fact } from "./corrected";
+import { Rivals } from "./Rivals";
 
-const ADDRESS = { weighing: "weighing", weigh_in: "weigh-in", lift: "lift" } as const;
-type Fact = keyof typeof ADDRESS;
-
-/** The not withdrawn record that took this one's place. */
-function replacedBy(rec: Rec<Fact>): Rec<Fact> | undefined {
-  return garage.value.of(rec.kind).find((each) => each.values.replaces === rec.id);
-}
+type Shown<K extends Fact> = {
+  rec: Rec<K> /** What a reading of this sort comes to. */;
+  shows: (rec: Rec<K>) => string;
+};
 
 /** Whether the fact still counts, and if not, why. */
-export function CountsOrNot({ rec }: { rec: Rec<Fact> }) {
-  const newer = replacedBy(rec);
+export function CountsOrNot<K extends Fact>({ rec, shows }: Shown<K>) {
+  const fact = correctedOf(rec);
+  const isRival = fact !== null && fact.rivals.length > 1 && fact.rivals.includes(rec.id);
+  const newer = fact && !rec.deleted && !fact.rivals.includes(rec.id) ? fact.counts : null;
   const older = rec.values.replaces;
   const address = ADDRESS[rec.kind];
   return (
@@ -43,10 +44,11 @@ export function CountsOrNot({ rec }: { rec: Rec<Fact> }) {
             <strong>A newer reading took its place: this one does not count.</strong>
           </p>
           <p>
-            <a href={to(address, newer.id)}>Look at the newer one</a>
+            <a href={to(address, newer)}>Look at the newer one</a>
           </p>
         </Notice>
       )}
+      {isRival && <Rivals rec={rec} fact={fact} shows={shows} />}
       {typeof older === "string" && (
         <p class="small quiet">
           It took the place of <a href={to(address, older)}>an earlier reading</a>.
@@ -56,7 +58,11 @@ export function CountsOrNot({ rec }: { rec: Rec<Fact> }) {
   );
 }
 
-export function Correct({ rec, again }: { rec: Rec<Fact>; again: string }) {
+type Correctable = { rec: Rec<Fact> /** Where the reading of this id is replaced. */; again: (id: string) => string };
+
+export function Correct({ rec, again }: Correctable) {
+  const fact = correctedOf(rec);
+  const isReplaced = fact !== null && !fact.rivals.includes(rec.id);
   const [asked, setAsked] = useState(false);
   const saving = useSaving();
   const withdraw = (deleted: boolean) =>
@@ -66,9 +72,13 @@ export function Correct({ rec, again }: { rec: Rec<Fact>; again: string }) {
     });
   return (
     <div class="section stack">
-      {!rec.deleted && <ButtonLink look="wide" label="Replace with a new reading" href={again} />}
+      {!rec.deleted && (
+        <ButtonLink look="wide" label="Replace with a new reading" href={again(fact?.counts ?? rec.id)} />
+      )}
       {rec.deleted && <Button look="wide" label="Let it count again" onClick={() => withdraw(false)} />}
-      {!rec.deleted && !asked && <Button look="plain" label="Withdraw it" onClick={() => setAsked(true)} />}
+      {!rec.deleted && !isReplaced && !asked && (
+        <Button look="plain" label="Withdraw it" onClick={() => setAsked(true)} />
+      )}
       {asked && (
         <Notice sort="caution">
           <p>It will count no more, on every phone. It stays in the records and can be brought back.</p>

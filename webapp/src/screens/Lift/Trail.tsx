@@ -22,7 +22,7 @@ export function Trail({ rec }: { rec: Rec<"lift"> }) {
   const found = foundOf(rec);
   return (
     <Screen title="Axle lift" back={to("weigh-in", weighIn)}>
-      <CountsOrNot rec={rec} />
+      <CountsOrNot rec={rec} shows={({ values }) => values.tilted ?? ""} />
       <div class="stack">
         {found ? <Told found={found} /> : <p class="figure">Not readable</p>}
         <p class="quiet">
@@ -58,7 +58,7 @@ export function Trail({ rec }: { rec: Rec<"lift"> }) {
           </Section>
         </div>
       </div>
-      <Correct rec={rec} again={to("lift", weighIn, { replaces: rec.id })} />
+      <Correct rec={rec} again={(replaces) => to("lift", weighIn, { replaces })} />
     </Screen>
   );
 }

@@ -1,5 +1,5 @@
 /** The trail of one weigh-in: readings, what was on board, the jobs then in it, and the way to the class. */
-import { known } from "../../answers";
+import { known, say } from "../../answers";
 import { isSignificant } from "../../core/standing/gap";
 import type { WholeCar } from "../../core/wholeCar/weighIn";
 import { garage, type Rec } from "../../garage/garage";
@@ -31,7 +31,7 @@ export function WeighIn({ id }: { id: string }) {
   const isOdd = before !== null && isSignificant(before.gap); // then it is what one came to look at
   return (
     <Screen title="Weigh-in" back="#/weigh">
-      <CountsOrNot rec={rec} />
+      <CountsOrNot rec={rec} shows={shownBy} />
       <Headline rec={rec} whole={whole} />
       {isOdd && <SinceBefore trail={before} />}
       <div class="two-columns">
@@ -46,7 +46,7 @@ export function WeighIn({ id }: { id: string }) {
           </Section>
         </div>
       </div>
-      <Correct rec={rec} again={to("weigh-car", { replaces: id })} />
+      <Correct rec={rec} again={(replaces) => to("weigh-car", { replaces })} />
     </Screen>
   );
 }
@@ -54,6 +54,11 @@ export function WeighIn({ id }: { id: string }) {
 /** Who sat in it; null for an empty seat or a driver nobody named. */
 function driverThen({ values }: Rec<"weigh_in">): string | null {
   return values.driver_in ? (values.driver ?? null) : null;
+}
+
+function shownBy(rec: Rec<"weigh_in">): string {
+  const total = wholeCarOf(rec)?.loads.loads.total;
+  return total ? say(total) : "no total";
 }
 
 type Trail = { rec: Rec<"weigh_in">; whole: WholeCar | null };

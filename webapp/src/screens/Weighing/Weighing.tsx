@@ -1,4 +1,5 @@
 /** The trail of one weighing: what was typed, how it was read, on which scale, how sure, what it is used for. */
+import { say } from "../../answers";
 import { garage, type Rec } from "../../garage/garage";
 import { Doubts } from "../../parts/figures/Doubts";
 import { Facts } from "../../parts/figures/Facts";
@@ -25,7 +26,7 @@ export function Weighing({ id }: { id: string }) {
   const title = of ? nameOf(of) : (rec.values.what ?? "Weighing");
   return (
     <Screen title={title} back={of?.kind === "part" ? to("part", of.id) : "#/weigh"}>
-      <CountsOrNot rec={rec} />
+      <CountsOrNot rec={rec} shows={shownBy} />
       <Headline rec={rec} read={read} />
       <div class="two-columns">
         <AsEntered rec={rec} read={read} />
@@ -36,9 +37,17 @@ export function Weighing({ id }: { id: string }) {
           <UsedFor rec={rec} />
         </div>
       </div>
-      <Correct rec={rec} again={of ? to("weigh-part", of.id, { replaces: id }) : to("weigh-part", { replaces: id })} />
+      <Correct
+        rec={rec}
+        again={(replaces) => (of ? to("weigh-part", of.id, { replaces }) : to("weigh-part", { replaces }))}
+      />
     </Screen>
   );
+}
+
+function shownBy(rec: Rec<"weighing">): string {
+  const { reading } = readOne({ id: rec.id, ...rec.values });
+  return reading ? say(reading.mass) : "nothing readable";
 }
 
 type Trail = { rec: Rec<"weighing">; read: ReadOne };
