@@ -266,10 +266,12 @@ def test_another_driver_needs_a_seat_to_balance_but_not_to_weigh():
     assert found.laps[0].balance.left is not None
 
 
-def test_nobody_can_weigh_a_car_from_fuel_that_was_not_noted():
-    found = run(given(fuel=None))
-    assert {found.reasons[name]["code"] for name in ("weight", "margin", "x", "front")} == {"fuel_unknown"}
-    assert found.laps[3].weight is None
+def test_fuel_that_was_not_noted_makes_the_car_unsure_by_the_whole_tank():
+    found, noted = run(given(fuel=None)), run(given())
+    assert found.laps[3].weight is not None
+    assert noted.laps[3].weight is not None
+    more = (found.laps[3].weight.u ** 2 - noted.laps[3].weight.u ** 2) ** 0.5
+    assert more == pytest.approx(45 * 0.7475 / 12**0.5, rel=0.01)  # 45 L of petrol, evenly spread
     assert found.laps[3].burnt is not None
 
 

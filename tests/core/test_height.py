@@ -59,7 +59,8 @@ def test_fuel_driver_and_ballast_that_differ_are_carried_over_too():
     places = {"tank_z": "310 mm", "driver_z": "420 mm", "fuel_kind": "petrol"}
     new = {**GARAGE["weigh_ins"][1], "fuel": "30 L", "driver_in": True, "driver": "d", "ballast": "8 kg"}
     drivers = [{"id": "d", "claim": "76 kg", "claim_basis": "quoted"}]
-    found = told("new", cars=[{**CAR, **places}], drivers=drivers, weigh_ins=[GARAGE["weigh_ins"][0], new])
+    old = {**GARAGE["weigh_ins"][0], "driver_in": False}
+    found = told("new", cars=[{**CAR, **places}], drivers=drivers, weigh_ins=[old, new])
     lifted, carried = told("old").states["weighed"].body.z, found.states["weighed"].body.z
     # Plain arithmetic: a pane of 9 kg off; petrol of 747.5 kg/m³, the driver, and ballast low down on.
     loads = [(920.4, lifted.value), (-9, 1.2), (0.030 * 747.5, 0.31), (76, 0.42), (8, 0.35)]

@@ -5,7 +5,11 @@ from tarebook.errors.row import first, later
 # fmt: off
 ROWS = {
     "fuel_unknown": first("How much fuel was in the tank at this weigh-in is not known.",
-        "Note the fuel at the next weigh-in, or correct this one."),
+        "Correct that weigh-in, or enter the size of the tank on the car's page."),
+    "fuel_unsaid": first("How much fuel was in the tank is not said: anything from empty to full is allowed for.",
+        "Say it: the weight gets surer."),
+    "driver_unsaid": first("Who sat in the car is not said: anyone known and an empty seat are allowed for.",
+        "Say who, or that nobody did: the weight gets surer."),
     "tank_unknown": first("The class weighs with a full tank, and the size of the tank is not entered.",
         "Enter it on the car's page."),
     "fuel_stated_missing": first("The class weighs with so much fuel, and how much is not entered.",

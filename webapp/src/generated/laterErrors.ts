@@ -2,6 +2,15 @@
 
 export const LATER_ERRORS = {
   unproven: ["Sent by {sender}, and not proven to be from {author}.", "If it matters, ask who wrote it, or weigh again."],
+  unreadable_list: ["{list} is not a list of records; none of it is counted.", "Send a list of objects, each with an id."],
+  unreadable_record: ["Record {position} of {list} has no readable id; it is not counted.", "Give it an id of up to 80 plain characters."],
+  duplicate_record: ["The id {id} comes twice in {list}; only the first is counted.", "Give one of them an id of its own."],
+  unknown_field: ["{id} in {list} has a field {field} that nothing reads.", "Check its spelling."],
+  dangling: ["{id} in {list} speaks of {ref}, which is not there.", "It may still come from another phone; else choose again."],
+  dangling_deleted: ["{id} in {list} speaks of {ref}, which was deleted.", "Bring that back, or choose another."],
+  corrected_apart: ["Corrected more than once, each time without sight of the other; one counts.", "Look at all of them, and say which is right."],
+  unknown_car: ["There is no car {car}; the first one is shown.", "Choose one of the garage's cars."],
+  unknown_trim: ["There is no trim {trim}; the road trim is shown.", "Choose road or event."],
   check_far_off: ["A check shows a mass far from the one on the scale; it is not used.", "Look at its unit and its digits, and enter it again."],
   checks_too_rough: ["The checks of this scale tell less than is assumed of its kind anyway.", "Check it with a heavier mass, or say how closely the mass is known."],
   checks_disagree: ["The checks of this scale contradict each other; it is taken as less sure.", "Check it once more, empty and loaded."],

@@ -75,7 +75,7 @@ def _exchanged(garage: Garage, then: WeighIn, to: WeighIn, known: Masses) -> lis
 
 def _aboard(garage: Garage, record: WeighIn, known: Masses) -> dict[str, Uncertain | None]:
     ballast = Uncertain(record.ballast.value if record.ballast else 0.0)
-    return {"tank": fuel_in(garage, record), "driver": driver_in(record, known), "ballast": ballast}
+    return {"tank": fuel_in(garage, record), "driver": driver_in(garage, record, known), "ballast": ballast}
 
 
 def _load(car: Car | None, what: str, mass: Uncertain) -> Load:

@@ -14,7 +14,7 @@ from tarebook.core.numbers.uncertain import Uncertain, resolution, weighted_sum
 from tarebook.core.weighing.scale import ScaleModel
 from tarebook.core.weighing.trade_scale import ASSUMED_DIVISION, platform_gain, whole_car_gain
 from tarebook.core.weighing.weighing import Masses
-from tarebook.core.whole_car.aboard import driver_in
+from tarebook.core.whole_car.aboard import driver_in, is_driver_said
 from tarebook.core.whole_car.fuel import assumed_within, fuel_mass
 from tarebook.core.whole_car.weigh_in import ASSUMED_REPEATABILITY, look_at, repeatability
 
@@ -57,8 +57,9 @@ def _platform(load: float) -> Uncertain:
 
 
 def _aboard(garage: Garage, known: Masses, last: WeighIn) -> Uncertain:
-    """Fuel and driver as at the last weigh-in, the litres read anew."""
-    driver = driver_in(last, known) or Uncertain(0.0)
+    """Fuel and driver as far as they were said at the last weigh-in, the litres read anew."""
+    driver = driver_in(garage, last, known) if is_driver_said(last) else None
+    driver = driver or Uncertain(0.0)
     if last.fuel is None:
         return driver
     within = last.fuel_within.value if last.fuel_within else assumed_within(last.fuel.value)

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from tarebook.core.garage.records import ClassSheet, Garage, Warned, WeighIn, warned
 from tarebook.core.numbers.uncertain import Uncertain, weighted_sum
 from tarebook.core.weighing.weighing import Masses
-from tarebook.core.whole_car.aboard import Aboard
+from tarebook.core.whole_car.aboard import Aboard, is_driver_said
 from tarebook.core.whole_car.fuel import fuel_mass
 
 
@@ -132,16 +132,18 @@ def driver_change(then: Aboard, condition: Condition) -> Uncertain | Warned | No
 
 def condition_warnings(garage: Garage, record: WeighIn, then: Aboard, condition: Condition) -> list[Warned]:
     """What should be known of the condition the car was in at a weigh-in."""
-    found = _fuel_warnings(garage, record, condition)
+    found = _fuel_warnings(garage, record, then, condition)
+    if not is_driver_said(record) and then.driver is not None:
+        found.append(warned("driver_unsaid", weigh_in=record.id))
     if then.driver is None:
         code = "driver_as_weighed" if condition.driver == "in" else "driver_unknown"
         found.append(warned(code, weigh_in=record.id))
     return found
 
 
-def _fuel_warnings(garage: Garage, record: WeighIn, condition: Condition) -> list[Warned]:
+def _fuel_warnings(garage: Garage, record: WeighIn, then: Aboard, condition: Condition) -> list[Warned]:
     if record.fuel is None:
-        return [warned("fuel_unknown", weigh_in=record.id)]
+        return [warned("fuel_unsaid" if then.fuel else "fuel_unknown", weigh_in=record.id)]
     tank = garage.car.tank_size if garage.car else None
     found = []
     if tank is not None and record.fuel.exact > tank.exact:

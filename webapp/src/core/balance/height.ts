@@ -71,7 +71,7 @@ function exchanged(garage: Garage, then: WeighIn, to: WeighIn, known: Masses): L
 
 function aboard(garage: Garage, record: WeighIn, known: Masses): Record<Aboard, Uncertain | null> {
   const ballast = uncertain(record.ballast?.value ?? 0);
-  return { tank: fuelIn(garage, record), driver: driverIn(record, known), ballast };
+  return { tank: fuelIn(garage, record), driver: driverIn(garage, record, known), ballast };
 }
 
 function loadOf(car: Car | null, what: Aboard, mass: Uncertain): Load {

@@ -12,7 +12,7 @@ import { resolution, type Uncertain, u, uncertain, weightedSum } from "../number
 import type { ScaleModel } from "../weighing/scale";
 import { ASSUMED_DIVISION, platformGain, wholeCarGain } from "../weighing/tradeScale";
 import type { Masses } from "../weighing/weighing";
-import { driverIn } from "../wholeCar/aboard";
+import { driverIn, isDriverSaid } from "../wholeCar/aboard";
 import { assumedWithin, fuelMass } from "../wholeCar/fuel";
 import type { Weighed } from "../wholeCar/weighed";
 import { ASSUMED_REPEATABILITY, lookAt, repeatability } from "../wholeCar/weighIn";
@@ -52,9 +52,9 @@ function onPlatform(load: number): Uncertain {
   return lookAt("next", load, platformGain("cal:next", load), resolution(ASSUMED_DIVISION), repeats);
 }
 
-/** Fuel and driver as at the last weigh-in, the litres read anew. */
+/** Fuel and driver as far as they were said at the last weigh-in, the litres read anew. */
 function aboardOf(garage: Garage, known: Masses, last: WeighIn): Uncertain {
-  const driver = driverIn(last, known) ?? uncertain(0);
+  const driver = (isDriverSaid(last) ? driverIn(garage, last, known) : null) ?? uncertain(0);
   if (last.fuel === null) return driver;
   const within = last.fuel_within ? last.fuel_within.value : assumedWithin(last.fuel.value);
   const fuel = fuelMass(last.fuel.value, garage.car?.fuel_kind ?? null, within, "fuel:next");

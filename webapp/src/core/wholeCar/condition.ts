@@ -13,7 +13,7 @@ import { type ClassSheet, type Garage, type Warned, type WeighIn, warned } from 
 import { compare } from "../numbers/ratio";
 import { scale, subtract, type Uncertain, uncertain, weightedSum } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
-import type { Aboard } from "./aboard";
+import { type Aboard, isDriverSaid } from "./aboard";
 import { fuelMass } from "./fuel";
 
 /**
@@ -136,7 +136,8 @@ export function driverChange({ weigh_in, driver }: Aboard, condition: Condition)
 
 /** What should be known of the condition the car was in at a weigh-in. */
 export function conditionWarnings(garage: Garage, record: WeighIn, then: Aboard, condition: Condition): Warned[] {
-  const found = fuelWarnings(garage, record, condition);
+  const found = fuelWarnings(garage, record, then, condition);
+  if (!isDriverSaid(record) && then.driver) found.push(warned("driver_unsaid", { weigh_in: record.id }));
   if (then.driver === null) {
     const code = condition.driver === "in" ? "driver_as_weighed" : "driver_unknown";
     found.push(warned(code, { weigh_in: record.id }));
@@ -144,9 +145,9 @@ export function conditionWarnings(garage: Garage, record: WeighIn, then: Aboard,
   return found;
 }
 
-function fuelWarnings(garage: Garage, record: WeighIn, condition: Condition): Warned[] {
+function fuelWarnings(garage: Garage, record: WeighIn, then: Aboard, condition: Condition): Warned[] {
   const of = { weigh_in: record.id };
-  if (record.fuel === null) return [warned("fuel_unknown", of)];
+  if (record.fuel === null) return [warned(then.fuel ? "fuel_unsaid" : "fuel_unknown", of)];
   const tank = garage.car?.tank_size;
   const found = tank && compare(record.fuel.exact, tank.exact) > 0 ? [warned("fuel_above_tank", of)] : [];
   if (condition.fuel === "as_it_is") return found;

@@ -26,6 +26,7 @@ const WORDS: [prefix: string, words: (rest: string) => string][] = [
   ["gauge:", () => "How far a gauge's weight may be off"],
   ["density:", () => "The density of the material"],
   ["fuel-density", () => "The density of the fuel"],
+  ["driver:", () => "Who sat in the car, which is not said"],
   ["fuel:", () => "How well the fuel in the tank is known"],
 ];
 
