@@ -24,6 +24,7 @@ export async function run({ proxy, server, token, garage, device, steps }: Given
   const home = { garage, devices: new Set(), fetch: fetchBy } as unknown as HomeComputer;
   let phone = await Phone.open(device, home);
   const troubles: Record<string, number> = {};
+  const saved: string[] = [];
   const sync = () =>
     phone.sync().catch((error: { code?: string }) => {
       const code = error.code ?? String(error);
@@ -32,9 +33,14 @@ export async function run({ proxy, server, token, garage, device, steps }: Given
   for (const step of steps) {
     if (step === "sync") await sync();
     else if (step === "kill") phone = await phone.kill();
-    else await save(phone, step === "save" ? null : new Uint8Array(Buffer.from(step, "base64")).buffer);
+    else {
+      const before = new Set(await phone.texts());
+      await save(phone, step === "save" ? null : new Uint8Array(Buffer.from(step, "base64")).buffer);
+      // Looked at now: what is pulled later may have been turned on its way, without TLS.
+      for (const text of await phone.texts()) if (!before.has(text)) saved.push(text);
+    }
   }
-  const [saved, known] = [await phone.texts(), { ...troubles }];
+  const known = { ...troubles };
   base = server;
   phone = await phone.kill(); // what was refused alone stands back for a minute or more, or until the app is opened again
   for (let round = 0; round < 5; round++) await sync();

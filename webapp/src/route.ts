@@ -1,15 +1,18 @@
 /** Where the person is: the hash of the address, so that a cold start without a server lands on the same screen. */
 import { signal } from "@preact/signals";
 
-export type Place = { path: string[]; query: URLSearchParams };
+/** `visit`: how many addresses were gone to before. */
+export type Place = { path: string[]; query: URLSearchParams; visit: number };
 
 /** What a screen is opened with: the record's id, "" for none, and the query. */
-export type Address = { id: string; query: URLSearchParams };
+export type Address = { id: string; query: URLSearchParams; visit: number };
+
+let visits = 0;
 
 function here(): Place {
   const raw = location.hash.replace(/^#\/?/, "");
   const [path = "", query = ""] = raw.split("?");
-  return { path: path.split("/").filter(Boolean).map(decoded), query: new URLSearchParams(query) };
+  return { path: path.split("/").filter(Boolean).map(decoded), query: new URLSearchParams(query), visit: visits };
 }
 
 /** An address cut short in the middle of a sign leads to a screen that says so, not to a blank page. */
@@ -49,6 +52,7 @@ export function rename(href: string): void {
 
 export function followAddress(): void {
   addEventListener("hashchange", () => {
+    visits++;
     place.value = here();
     scrollTo(0, 0);
   });

@@ -40,7 +40,7 @@ SAVING = """(word) => {
       location.hash = "#/job/new";
       const label = await until(() => titled("New job") && reading("label", /^What is done$/));
       type(document.getElementById(label.htmlFor), name);
-      (await until(() => reading(".dock button:enabled", /^Save,/))).click();
+      (await until(() => reading(".dock button:enabled", /^Go on to its parts/))).click();
       await until(() => titled(name));
       await window.told(name);
     }

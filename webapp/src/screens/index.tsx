@@ -14,9 +14,9 @@ import { Car } from "./Car/Car";
 type Door = "car" | "weigh" | "jobs" | "yard" | "more";
 type Opened = { door: Door; draw: (address: Address) => VNode };
 
-/** Drawn anew for another record; `by` the whole address, for another query too. */
+/** Drawn anew for another record, and for a new one at every visit; `by` the whole address, for another query too. */
 function later(door: Door, load: () => Promise<(address: Address) => VNode | null>, by: "id" | "whole" = "id"): Opened {
-  const key = ({ id, query }: Address) => (by === "id" ? id : `${id}${query}`);
+  const key = ({ id, query, visit }: Address) => `${id}${id === "new" ? visit : ""}${by === "whole" ? query : ""}`;
   const draw = (address: Address) => (
     <Loaded load={load} draw={(Screen) => <Screen key={key(address)} {...address} />} />
   );
@@ -61,8 +61,8 @@ const SCREENS: Record<string, Opened> = {
   records: later("more", async () => (await import("./Records/Records")).Records),
 };
 
-export function screenFor({ path, query }: Place): { name: string; screen: VNode; door: Door } {
+export function screenFor({ path, query, visit }: Place): { name: string; screen: VNode; door: Door } {
   const name = own(SCREENS, path[0] ?? "") ? path[0]! : "car";
   const { door, draw } = SCREENS[name]!;
-  return { name, screen: draw({ id: path[1] ?? "", query }), door };
+  return { name, screen: draw({ id: path[1] ?? "", query, visit }), door };
 }
