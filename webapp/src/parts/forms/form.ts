@@ -96,7 +96,7 @@ export function useForm<K extends KindName>(kind: K, given: string | null, begun
     const base = typed.current[field]?.base ?? touched.current ?? headsOf(id);
     put({ ...typed.current, [field]: { value: value === "" ? null : value, base } });
     setSaved(false);
-    keepDraft().catch(() => undefined);
+    keepDraft().catch(nothing);
     if (!isFact && !isTyping()) afterPress(() => void leave());
   };
 
@@ -140,7 +140,7 @@ export function useForm<K extends KindName>(kind: K, given: string | null, begun
   const drop = (field: string) => {
     const { [field]: _, ...others } = typed.current;
     put(others);
-    void keepDraft();
+    keepDraft().catch(nothing);
   };
 
   useEffect(() => {
@@ -149,7 +149,7 @@ export function useForm<K extends KindName>(kind: K, given: string | null, begun
       if (!kept || isSaved || Array.isArray((kept as { base?: unknown }).base)) return;
       setId(kept.id);
       put({ ...kept.typed, ...typed.current });
-    });
+    }, nothing); // a store that is not open is said by the whole screen
   }, [draftName, unnamed]);
 
   const latest = useRef(leave);
@@ -209,6 +209,8 @@ export function useForm<K extends KindName>(kind: K, given: string | null, begun
     saved,
   };
 }
+
+const nothing = () => undefined;
 
 function headsOf(id: string): string[] {
   return garage.peek().byId.get(id)?.heads ?? [];
