@@ -105,7 +105,7 @@ class Saver(Phone):
         """The pages finish what they are at."""
         for page in pages:
             page.evaluate("window.enough = true")
-            page.wait_for_function("() => window.ended")
+            page.wait_for_function("() => window.ended", polling=50)  # a tab behind another draws no frames
             page.evaluate("window.enough = window.ended = false")
 
     def lost(self) -> list[str]:

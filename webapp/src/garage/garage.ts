@@ -73,7 +73,12 @@ export const garage: ReadonlySignal<Garage> = computed(() => live.value?.garage.
 /** Follows the session: whatever garage it opens is read and stays in step. Called once, at the start. */
 export function followSession(): void {
   followStore({
-    written: () => void live.peek()?.catchUp(),
+    // A store that is not open is said by the whole screen.
+    written: () =>
+      void live
+        .peek()
+        ?.catchUp()
+        .catch(() => undefined),
     opened: async () => {
       const { store } = opened.peek()!;
       if (live.peek()?.store === store) return;

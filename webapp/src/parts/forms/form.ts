@@ -110,6 +110,7 @@ export function useForm<K extends KindName>(kind: K, given: string | null, begun
   const keep = async (photos: NewPhoto[], all: boolean): Promise<string | null> => {
     const now = typed.current;
     const isThere = garage.value.byId.has(id);
+    if (Object.keys(now).length === 0 && photos.length === 0 && !all) return isThere ? id : null;
     const groups = ready(kind, now, { before: garage.value.byId.get(id)?.values ?? {}, defaults, isThere, all });
     if (!groups) return null;
     try {
