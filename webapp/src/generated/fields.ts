@@ -119,6 +119,7 @@ export const FIELDS = {
     clause: { label: "Clause" },
     hazards: { word: "cautions" },
     not_hazards: { word: "cautions that do not fit" },
+    not_in: { word: "weigh-ins it was not in the car at" },
     note: { label: "Notes" },
   },
   job_part: {

@@ -131,6 +131,7 @@ export const TABLE = {
     clause: { type: "text", most: 200, kept: true },
     hazards: { type: "choices", of: ["airbags and tensioners", "seats and belts", "lifting", "fuel", "battery", "cutting structure", "glass and edges", "ballast", "refrigerant", "dust and fibre", "road legality"], most: 11, kept: true },
     not_hazards: { type: "choices", of: ["airbags and tensioners", "seats and belts", "lifting", "fuel", "battery", "cutting structure", "glass and edges", "ballast", "refrigerant", "dust and fibre", "road legality"], most: 11, kept: true },
+    not_in: { type: "refs", of: ["weigh_in"], most: 1000, kept: true },
     note: { type: "text", most: 4000, kept: true },
   } },
   job_part: { words: ["part of a job", "parts of jobs"], fields: {

@@ -34,6 +34,7 @@ JOB = Kind("job", {
         word="cautions"),
     "not_hazards": Field("choices", of={hazard: hazard for hazard in HAZARDS}, most=len(HAZARDS), core=False,
         word="cautions that do not fit"),
+    "not_in": Field("refs", of={"weigh_in": ""}, most=1000, core=False, word="weigh-ins it was not in the car at"),
     "note": replace(NOTE, label="Notes"),
 })
 

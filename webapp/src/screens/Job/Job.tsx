@@ -1,4 +1,5 @@
 /** One job: what it does to the weight, its parts off and on, its state, its cost, what the class says, what it leaves behind. */
+import { useState } from "preact/hooks";
 import { account, car, interval, say, stages, stand } from "../../answers";
 import { garage } from "../../garage/garage";
 import { armOf } from "../../parts/figures/arm";
@@ -13,12 +14,16 @@ import { optionsFrom } from "../../parts/words/fieldWords";
 import { currency } from "../../parts/words/money";
 import { to } from "../../route";
 import { Cautions } from "./Cautions";
+import { DeleteListed } from "./DeleteListed";
 import { JobParts } from "./JobParts";
+import { Late, NoMoreIn } from "./Late";
 import { LooseEnds } from "./LooseEnds";
+import { listedBy } from "./late";
 import { WeighedAlready } from "./WeighedAlready";
 
 export function Job({ id }: { id: string }) {
   const form = useForm("job", id, { car: car.value?.id ?? null });
+  const isListed = listedBy(form.id).length > 0;
   return (
     <Screen title={form.isNew ? "New job" : form.text("name")} back={to("jobs")}>
       {!form.isNew && <Effect job={form.id} />}
@@ -26,7 +31,7 @@ export function Job({ id }: { id: string }) {
         <div class="stack">
           <FieldOf form={form} name="name" />
           <Cautions form={form} />
-          {!form.isNew && <FieldOf form={form} name="state" onValue={(state) => setState(form, state as State)} />}
+          {!form.isNew && <StateOf form={form} />}
           {!form.isNew && <WeighedAlready job={form.id} />}
           {!form.isNew && <JobParts job={form.id} />}
           {!form.isNew && <LooseEnds job={form.id} />}
@@ -45,14 +50,33 @@ export function Job({ id }: { id: string }) {
         missing={form.text("name").trim() ? null : "Say what is done, such as “Spare wheel out”."}
         label="Go on to its parts"
         next={(made) => to("job", made)}
-        remove={{ label: "Delete this job", next: to("jobs") }}
+        remove={isListed ? undefined : { label: "Delete this job", next: to("jobs") }}
       />
+      {isListed && <DeleteListed job={form.id} />}
     </Screen>
   );
 }
 
 type OfForm = { form: Form<"job"> };
 type State = OfForm["form"]["values"]["state"];
+
+/** Its state and since when, and what weigh-ins say otherwise. */
+function StateOf({ form }: OfForm) {
+  const { state } = form.values;
+  const [isOut, setOut] = useState(false);
+  const set = (next: State) => {
+    setOut(state === "fitted" && next !== "fitted");
+    setState(form, next);
+  };
+  return (
+    <>
+      <FieldOf form={form} name="state" onValue={(state) => set(state as State)} />
+      {isOut && <NoMoreIn job={form.id} onDone={() => setOut(false)} />}
+      {(state === "fitted" || state === "undone") && <FieldOf form={form} name="fitted_on" />}
+      <Late job={form.id} />
+    </>
+  );
+}
 
 function setState(form: Form<"job">, state: State): void {
   form.set("state", state);
@@ -101,7 +125,6 @@ function Details({ form }: OfForm) {
         <FieldOf form={form} name="hours" />
         <FieldOf form={form} name="money" label={["Money", currency()].filter(Boolean).join(", ")} />
       </div>
-      <FieldOf form={form} name="fitted_on" />
       <FieldOf form={form} name="ruling" />
       <FieldOf form={form} name="clause" list={clauses} />
       <FieldOf form={form} name="note" />

@@ -19,7 +19,8 @@ import { Section } from "../../parts/frame/Screen";
 import { useSaving } from "../../parts/frame/saving";
 import { basisWord } from "../../parts/words/basis";
 import { typedOf } from "../../parts/words/reading";
-import { to } from "../../route";
+import { go, to } from "../../route";
+import { alsoFor, dayOf, listedBy } from "./late";
 
 type Way = NonNullable<Values<"job_part">["way"]>;
 
@@ -83,6 +84,12 @@ function Line({ line }: { line: Rec<"job_part"> }) {
   );
 }
 
+/** A job for what came later than a weigh-in that lists this one; when it was done is not known. */
+function followUp(job: string): Change["set"] {
+  const { car = null, name = "", state = null, stage = null, trim = null } = garage.value.one("job", job)?.values ?? {};
+  return { car, name: `${name}, later`, state, stage, trim };
+}
+
 type OfLine = { line: Rec<"job_part">; part: Rec<"part">; count: number };
 
 function LineActions({ line, part, count }: OfLine) {
@@ -119,14 +126,21 @@ function AddPart({ job, way, onDone }: { job: string; way: Way; onDone: () => vo
   const form = useFilled("part", { claim_basis: "guessed" });
   const claim = form.text("claim").trim();
   const isNew = picked.id === null;
-  const add = async () => {
+  const listed = listedBy(job)[0];
+  const add = async (into: string, before: Change[] = []) => {
     const part = picked.id ?? newId();
     const claimed = claim ? { ...form.values, claim: typedOf("mass", claim, unitOf("mass")) } : {};
     const set = { name: picked.text.trim(), car: car.value?.id ?? null, ...claimed };
     const made: Change[] = isNew ? [{ kind: "part", record: part, set }] : [];
-    await save([...made, { kind: "job_part", set: { job, part, way } }]);
+    await save([...before, ...made, { kind: "job_part", set: { job: into, part, way } }]);
     onDone();
   };
+  const addLater = async () => {
+    const follow = newId();
+    await add(follow, [{ kind: "job", record: follow, set: followUp(job) }]);
+    go(to("job", follow));
+  };
+  const missing = isNew && !picked.text.trim() ? "Choose a part or name a new one." : null;
   return (
     <div class="stack notice">
       <RecordPick label="Which part" offers={partOffers()} value={picked} onValue={setPicked} makes="a new part" />
@@ -136,11 +150,14 @@ function AddPart({ job, way, onDone }: { job: string; way: Way; onDone: () => vo
           {claim && <FieldOf form={form} name="claim_basis" />}
         </>
       )}
-      <SaveDock
-        label="Add it"
-        onSave={add}
-        missing={isNew && !picked.text.trim() ? "Choose a part or name a new one." : null}
-      />
+      {listed && (
+        <p>
+          <strong>Was it in the car on {dayOf(listed)}?</strong> The weigh-in of that day lists this job.
+          {alsoFor(listedBy(job))}
+        </p>
+      )}
+      <SaveDock label={listed ? "Yes: add it to this job" : "Add it"} onSave={() => add(job)} missing={missing} />
+      {listed && <SaveDock label="No: into a follow-up job" onSave={addLater} missing={missing} />}
       <ButtonLink look="wide" label="Work one out from sheet" href={to("sheet", "new", { job, way })} />
       <Button look="plain" label="Not now" onClick={onDone} />
     </div>

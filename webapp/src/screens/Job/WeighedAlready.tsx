@@ -1,17 +1,23 @@
-/** A job that was in the car at a weigh-in: what is added to it now counts as having been there then. */
-import { weighIns } from "../../answers";
+/** A job that was in the car at a weigh-in: what is changed of it now counts as having been so then. */
+import { useMemo } from "preact/hooks";
 import { Notice } from "../../parts/frame/Notice";
-import { sayMoment } from "../../parts/words/moments";
+import { asItIs, dayOf, listedBy, movedSince } from "./late";
 
 export function WeighedAlready({ job }: { job: string }) {
-  const weighed = weighIns.value.filter((weighIn) => weighIn.values.jobs?.includes(job));
-  if (!weighed.length) return null;
-  const last = weighed[weighed.length - 1]!;
+  const atOpening = useMemo(() => asItIs(job), [job]);
+  const last = listedBy(job).at(-1);
+  if (!last) return null;
+  const effect = movedSince(job, atOpening);
   return (
     <Notice>
       <p class="small">
-        This job was in the car at the weigh-in of {sayMoment(last.values.at)}. What you add to it now counts as having
-        been there then; if it came later, make it a job of its own.
+        {effect ? (
+          <strong>
+            Weight now {effect}: the weigh-in of {dayOf(last)} listed this job.
+          </strong>
+        ) : (
+          `The weigh-in of ${dayOf(last)} lists this job: what you change of it counts as having been so then.`
+        )}
       </p>
     </Notice>
   );

@@ -11,6 +11,7 @@ import { NotHere } from "../../parts/frame/NotHere";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
 import { RecordPhotos } from "../../parts/photos/RecordPhotos";
+import { sameReadings } from "../../parts/weighIn/relisted";
 import { Shares } from "../../parts/weighIn/Shares";
 import { asItStood, readings, trailRows } from "../../parts/weighIn/typedRows";
 import { wholeCarOf } from "../../parts/weighIn/wholeCar";
@@ -42,7 +43,7 @@ export function WeighIn({ id }: { id: string }) {
           <Lifts weighIn={id} />
           <JobsThen rec={rec} />
           <Section title="Photos">
-            <RecordPhotos of={id} />
+            <RecordPhotos of={id} also={sameReadings(id)} />
           </Section>
         </div>
       </div>
