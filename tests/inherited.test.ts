@@ -66,7 +66,7 @@ each("a kind $name is set aside, a record $name is a record, and a field $name h
 });
 
 each("a job $name is in the car only when it is offered or ticked", ({ name }) => {
-  const form = emptyForm("w", { layout: "corners", unit: "kg", scale: "", driver: "", trim: "road", place: "" });
+  const form = emptyForm("w", { layout: "corners", unit: "kg", scale: "", trim: "road", place: "" });
   expect(jobsIn(form, new Set(), [name])).toEqual([]);
 });
 

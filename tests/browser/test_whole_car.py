@@ -62,3 +62,31 @@ def test_corners_that_come_to_nothing_like_the_last_weigh_in_are_asked_about_bef
     page.get_by_role("textbox", name="Fuel in the tank").fill("10 L")
     expect(page.locator(".outcome")).to_contain_text("less is in the car than written down")
     expect(page.locator(".outcome")).to_contain_text("Read the scales again")
+
+
+def test_a_driver_nobody_named_is_a_doubt_that_car_names_and_one_tap_mends(demo, make_phone):
+    page = make_phone("anna", demo, **DESK).open("/#/weigh-car")
+    type_corners(page, CORNERS)
+    page.get_by_role("textbox", name="Fuel in the tank").fill("10 L")
+    page.get_by_role("checkbox", name="The list is right: I looked.").check()
+    page.get_by_role("button", name="Save weigh-in").click()
+    expect(page.get_by_text("Saved on this phone.")).to_be_visible()
+    go(page, "#/car")
+    unsaid = page.get_by_text("Who sat in the car is not said")
+    expect(unsaid).to_be_visible()
+    page.get_by_role("button", name="Main driver, as last time").click()
+    expect(unsaid).to_have_count(0)
+    expect(page.get_by_text("With Main driver, the lightest driver; 10 L as at the weigh-in.")).to_be_visible()
+    page.get_by_role("button", name="Undo").click()
+    expect(unsaid).to_be_visible()
+    go(page, "#/standing")
+    expect(page.get_by_text("Beside the jobs, by the weigh-ins")).to_be_visible()
+
+
+def test_what_was_said_at_the_last_weigh_in_is_offered_and_not_taken_silently(demo, make_phone):
+    page = make_phone("anna", demo, **DESK).open("/#/weigh-car")
+    expect(page.get_by_role("radio", name="Nobody in it")).not_to_be_checked()
+    expect(page.get_by_role("textbox", name="Fuel in the tank")).to_have_value("")
+    page.get_by_role("button", name="As last time: 10 L, Main driver in it").click()
+    expect(page.get_by_role("radio", name="Driver in it")).to_be_checked()
+    expect(page.get_by_role("textbox", name="Fuel in the tank")).to_have_value("10 L")

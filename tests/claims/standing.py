@@ -5,6 +5,7 @@ from typing import Any
 from tarebook.core.fusion.fusion_words import cause_sentence, change_sentence, next_sentence
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.standing.from_start import from_start
 from tarebook.core.standing.official import OfficialScale, official_reading, official_scale
 from tarebook.core.standing.sentences import gap_line, gap_sentence, in_hand_sentence, margin_sentence
 from tarebook.core.standing.standing import Standing, standing
@@ -53,7 +54,13 @@ def _told(found: Standing, unit: str) -> dict[str, Any]:
     }
 
 
+def _from_start(given: dict[str, Any]) -> Any:
+    garage = read_garage(given["garage"])
+    return plain(from_start(garage, masses(garage), standing(garage)))
+
+
 CLAIMS = {
+    "from_start.from_start": _from_start,
     "standing.standing": _standing,
     "official.official_reading": _official_reading,
     "official.official_scale": _official_scale,

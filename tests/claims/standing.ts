@@ -7,6 +7,7 @@ import { readGarage } from "../../webapp/src/core/garage/garage";
 import type { Garage } from "../../webapp/src/core/garage/records";
 import { jobNets } from "../../webapp/src/core/ledger/net";
 import type { Fused } from "../../webapp/src/core/standing/estimate";
+import { fromStart } from "../../webapp/src/core/standing/fromStart";
 import { officialReading, officialScale } from "../../webapp/src/core/standing/official";
 import { gapLine, gapSentence, inHandSentence, marginSentence } from "../../webapp/src/core/standing/sentences";
 import { type Standing, standing } from "../../webapp/src/core/standing/standing";
@@ -53,7 +54,13 @@ function scaleOf(given: Given): unknown {
   return plain(officialScale(garage, masses(garage), chosenSheet(garage), inOrder(garage), given.minimum));
 }
 
+function startOf(given: Given): unknown {
+  const garage = readGarage(given.garage);
+  return plain(fromStart(garage, masses(garage), standing(garage)));
+}
+
 export const claims: Claims = {
+  "from_start.from_start": startOf,
   "standing.standing": standingOf,
   "official.official_reading": ({ weight, minimum, scale, risk }) => {
     return plain(officialReading(weight, minimum, { scale: null, division: null, ...scale }, risk));

@@ -21,6 +21,7 @@ def questions() -> list[Question]:
         garage = whole_cars.garage(random)
         unit = random.choice(("kg", "lb", "lb oz"))
         asked.append({"function": "standing.standing", "in": {"garage": garage, "unit": unit}})
+        asked.append({"function": "from_start.from_start", "in": {"garage": garage}})
         asked += [
             {"function": "weigh_in.weigh_in", "in": {"garage": garage, "id": record["id"]}}
             for record in garage["weigh_ins"]

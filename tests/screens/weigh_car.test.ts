@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import type { Values } from "../../webapp/src/journal/kinds";
 import { type CarForm, changesOf, emptyForm, formFrom, jobsIn, missing } from "../../webapp/src/screens/WeighCar/form";
 
-const HABITS = { layout: "corners", unit: "kg", scale: "s-1", driver: "d-1", trim: "event", place: "" } as const;
+const HABITS = { layout: "corners", unit: "kg", scale: "s-1", trim: "event", place: "" } as const;
 const CORNERS = { lf: "251", rf: "248.5", lr: "212", rr: "207.5 kg", front: "", rear: "", total: "" };
 
 const form = (patch: Partial<CarForm> = {}): CarForm => ({ ...emptyForm("wi-1", HABITS), ...CORNERS, ...patch });
@@ -51,7 +51,7 @@ test("it becomes one fact, with its bare numbers in the unit of the scales and i
       layout: "corners",
       trim: "event",
       driver_in: true,
-      driver: "d-1",
+
       jobs: ["a"],
       lf: "251 kg",
       rf: "248.5 kg",
@@ -108,4 +108,14 @@ test("a weigh-in that is corrected keeps its moment, so that it is not taken for
   const before = { layout: "total", total: "912 kg", trim: "event", at: "2026-05-02T09:30+00:00" } as const;
   const [change] = changesOf(formFrom("wi-2", before, HABITS), { car: null, jobs: [], replaces: "wi-1" });
   expect(Date.parse(String(change!.set.at))).toBe(Date.parse("2026-05-02T09:30Z"));
+});
+
+describe("who sat in it", () => {
+  const saved = (patch: Partial<CarForm>) => changesOf(form(patch), { car: null, jobs: [], replaces: null })[0]!.set;
+
+  test("is not said until somebody says it, an empty seat neither", () => {
+    expect(Object.keys(saved({})).filter((name) => name.startsWith("driver"))).toEqual([]);
+    expect(saved({ driver_in: false }).driver_in).toBe(false);
+    expect(formFrom("wi-2", { layout: "total", total: "900 kg" }, HABITS).driver_in).toBeNull();
+  });
 });

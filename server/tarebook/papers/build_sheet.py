@@ -14,6 +14,7 @@ from tarebook.core.ledger.ledger import Ledger, ledger
 from tarebook.core.ledger.net import STATES, JobNet, Line, Total
 from tarebook.core.numbers.shown import number, show_chance, show_guard, show_hours, show_mass, show_money
 from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.standing.from_start import from_start
 from tarebook.core.standing.sentences import gap_sentence, in_hand_sentence, margin_sentence
 from tarebook.core.standing.standing import Standing, standing
 from tarebook.core.weighing.weighing import masses
@@ -107,7 +108,16 @@ class _Writer:
             "gap_between": [self.name(gap.first), self.name(gap.second)] if gap and gap.significant else None,
             "rests_on": self.name(now.since.weigh_in) if now.since else None,
             "since": self.since(),
+            "from_start": self.from_start(),
         }
+
+    def from_start(self) -> Sheet | None:
+        """The lines from the car before any job to the weight now, which they come to; None where that cannot be."""
+        found = from_start(self.garage, masses(self.garage), self.stand)
+        if found is None:
+            return None
+        lines = ("start", "jobs", "corrected", "fuel", "driver", "ballast")
+        return {name: self.mass(getattr(found, name)) for name in lines}
 
     def minimum(self) -> str | None:
         """The minimum in the class's own unit when it stands alone, else as computed with its adders."""

@@ -23,7 +23,7 @@ Row = tuple[str, Sequence[str]]
 
 def as_text(sheet: Sheet) -> str:
     """The whole sheet; ends with a line end."""
-    parts = (_head, _stages, _jobs, _basis, _loose_ends, _weigh_ins, _unproven, _notes)
+    parts = (_head, _from_start, _stages, _jobs, _basis, _loose_ends, _weigh_ins, _unproven, _notes)
     return "".join(f"{line.rstrip()}\n" for part in parts for line in part(sheet))
 
 
@@ -44,6 +44,23 @@ def _head(sheet: Sheet) -> Iterator[str]:
         yield from _said("Rests on", stand["rests_on"] + since)
     if stand["gap_sentence"]:
         yield from _said("Look into this", f"{stand['gap_sentence']}, between {' and '.join(stand['gap_between'])}.")
+
+
+_FROM_START = {
+    "start": "The car before any job, without fuel, driver and ballast",
+    "jobs": "The jobs in it",
+    "corrected": "Beside the jobs, by the weigh-ins",
+    "fuel": "Fuel",
+    "driver": "Driver",
+    "ballast": "Ballast",
+}
+
+
+def _from_start(sheet: Sheet) -> Iterator[str]:
+    lines = sheet["standing"]["from_start"]
+    if lines:
+        rows = [(words, (lines[name]["shown"],)) for name, words in _FROM_START.items()]
+        yield from _table("From the start", ("",), [*rows, ("Weight now", (sheet["standing"]["weight"]["shown"],))])
 
 
 def _weight(stand: Sheet) -> str:

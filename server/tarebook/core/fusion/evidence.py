@@ -143,10 +143,15 @@ def _own(weighed: Weighed) -> Terms:
 
 def _target(last: Aboard, now: Now, condition: Condition) -> Uncertain:
     """What the class weighs with, and the ballast now; as it was at the last weigh-in where nobody says otherwise."""
+    return total([item for item in counted_of(last, now, condition) if item is not None])
+
+
+def counted_of(last: Aboard, now: Now, condition: Condition) -> tuple[Uncertain | None, Uncertain | None, Uncertain]:
+    """Fuel, driver and ballast that the weight counts, kg, as far as they are known."""
     fuel = last.fuel if condition.fuel == "as_it_is" else condition.fuel_mass
     is_replaced = condition.driver == "in" and last.driver is not None
     ballast = last.ballast if now.ballast is None else now.ballast
-    return total([item for item in (fuel, condition.driver_mass if is_replaced else None, ballast) if item is not None])
+    return fuel, condition.driver_mass if is_replaced else None, ballast
 
 
 def _flat(lists: Sequence[Sequence[str]], nets: Mapping[str, JobNet]) -> dict[str, tuple[float, ...]]:

@@ -149,10 +149,15 @@ function ownOf({ loads, aboard: { fuel, driver, ballast } }: Weighed): Terms {
 
 /** What the class weighs with, and the ballast now; as it was at the last weigh-in where nobody says otherwise. */
 function targetOf(last: Aboard, now: Now, condition: Condition): Uncertain {
+  const { fuel, driver, ballast } = countedOf(last, now, condition);
+  return total([fuel, driver, ballast].filter((item) => item !== null));
+}
+
+/** Fuel, driver and ballast that the weight counts, kg, as far as they are known. */
+export function countedOf(last: Aboard, now: Now, condition: Condition) {
   const fuel = condition.fuel === "as_it_is" ? last.fuel : condition.fuel_mass;
   const isReplaced = condition.driver === "in" && last.driver !== null;
-  const aboard = [fuel, isReplaced ? condition.driver_mass : null, now.ballast ?? last.ballast];
-  return total(aboard.filter((item) => item !== null));
+  return { fuel, driver: isReplaced ? condition.driver_mass : null, ballast: now.ballast ?? last.ballast };
 }
 
 /** Parts without a mass that moved between the weigh-ins, each with the pieces of it that every look lacks. */

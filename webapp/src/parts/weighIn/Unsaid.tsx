@@ -1,8 +1,11 @@
 /** What was not said of a weigh-in, who sat in it and the fuel, and what mends it at one tap: a correction with that said. */
 
-import { book, weighIns } from "../../answers";
+import { book } from "../../answers";
+import type { WeighIn as Read } from "../../core/garage/records";
 import { isDriverSaid } from "../../core/wholeCar/aboard";
+import { inOrder } from "../../core/wholeCar/weighed";
 import { describe } from "../../errors";
+import "../../laterErrors";
 import { garage, type Rec } from "../../garage/garage";
 import { newId, save } from "../../garage/write";
 import { to } from "../../route";
@@ -11,9 +14,21 @@ import { Notice, TroubleNotice } from "../frame/Notice";
 import { useSaving } from "../frame/saving";
 import { momentOf, sayMoment } from "../words/moments";
 import { nameOf } from "../words/naming";
+import { lastSaid } from "./lastSaid";
 
 type WeighIn = Rec<"weigh_in">;
 type Mend = { label: string; said: Partial<WeighIn["values"]> };
+
+/** Whether something was not said of a weigh-in that the weight depends on. */
+export function isUnsaid(record: Read | undefined): boolean {
+  return record !== undefined && (!record.fuel || !isDriverSaid(record));
+}
+
+/** The last weigh-in of which something was not said. */
+export function LastUnsaid() {
+  const rec = garage.value.one("weigh_in", inOrder(book.value).findLast(isUnsaid)?.id);
+  return rec ? <Unsaid rec={rec} /> : null;
+}
 
 export function Unsaid({ rec }: { rec: WeighIn }) {
   const saving = useSaving();
@@ -31,7 +46,7 @@ export function Unsaid({ rec }: { rec: WeighIn }) {
         <strong>Weigh-in of {sayMoment(momentOf(rec)) || "unknown date"}:</strong> {describe(code).sentence}
       </p>
       <div class="pair">
-        {(isSaid ? fuels(rec) : seats(rec)).map(({ label, said }) => (
+        {(isSaid ? fuels() : seats(rec)).map(({ label, said }) => (
           <Button key={label} label={label} onClick={() => mend(said)} />
         ))}
         {isSaid && <ButtonLink label="Type the litres" href={to("weigh-car", { replaces: rec.id })} />}
@@ -43,7 +58,7 @@ export function Unsaid({ rec }: { rec: WeighIn }) {
 
 /** The driver of the last weigh-in that names one comes first. */
 function seats({ values }: WeighIn): Mend[] {
-  const last = said("driver");
+  const last = lastSaid().driver;
   const drivers = garage.value.of("driver").map((driver): Mend => {
     return { label: driver.id === last ? `${nameOf(driver)}, as last time` : nameOf(driver), said: seat(driver.id) };
   });
@@ -53,17 +68,12 @@ function seats({ values }: WeighIn): Mend[] {
 
 const seat = (driver: string): Mend["said"] => ({ driver_in: true, driver });
 
-function fuels(_: WeighIn): Mend[] {
-  const last = said("fuel");
+function fuels(): Mend[] {
+  const last = lastSaid().fuel;
   const tank = book.value.car?.tank_size;
   return [
     ...(last ? [{ label: `${last}, as last time`, said: { fuel: last } }] : []),
     { label: "Empty", said: { fuel: "0 L" } },
     ...(tank ? [{ label: `Full: ${tank.reads}`, said: { fuel: tank.reads } }] : []),
   ];
-}
-
-/** As the newest weigh-in says that says it. */
-function said(field: "driver" | "fuel"): string | undefined {
-  return weighIns.value.findLast(({ values }) => values[field])?.values[field];
 }

@@ -39,8 +39,9 @@ export function asItStood({ values }: WeighIn): Fact[] {
 }
 
 function driverRow({ driver_in: isIn, driver }: WeighIn["values"]): Fact {
-  if (!isIn) return { name: "Driver", value: "nobody in the seat" };
-  return { name: "Driver", value: driver ? refName(driver) : "in it, not said who", href: to("drivers") };
+  if (isIn === false) return { name: "Driver", value: "nobody in the seat" };
+  const unnamed = isIn ? "in it, not said who" : "not said whether anybody sat in it";
+  return { name: "Driver", value: driver ? refName(driver) : unnamed, href: to("drivers") };
 }
 
 function typed(kind: Measure, name: string, text: string | undefined, unit: string, without = "not noted"): Fact {

@@ -4,12 +4,14 @@ import { car, minimumWords, say, stand } from "../../answers";
 import { isSignificant } from "../../core/standing/gap";
 import { gapSentence, inHandSentence, marginSentence } from "../../core/standing/sentences";
 import { isUnder, type Standing as Stand } from "../../core/standing/standing";
+import { garage } from "../../garage/garage";
 import { massUnit } from "../../garage/units";
 import { TrimChoice } from "../../parts/controls/TrimChoice";
 import { armOf } from "../../parts/figures/arm";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Steelyard } from "../../parts/figures/Steelyard";
 import { ButtonLink } from "../../parts/frame/Button";
+import { Loaded } from "../../parts/frame/Loaded";
 import { Notice } from "../../parts/frame/Notice";
 import { Screen } from "../../parts/frame/Screen";
 import { nameOf, refName } from "../../parts/words/naming";
@@ -53,11 +55,14 @@ function WeightNow() {
       <Steelyard {...armOf(now)} label={margin.text} />
       <ArmEnds />
       <p class={under ? "margin under" : "margin"}>{margin.text}.</p>
-      {now.official && (
+      {now.weight && (
         <p>
-          <a href={to("standing")}>{inHandSentence(now.official, massUnit()).text}</a>{" "}
+          {now.official && <a href={to("standing")}>{inHandSentence(now.official, massUnit()).text}</a>}{" "}
           <span class="quiet">{counted(now)}</span>
         </p>
+      )}
+      {now.history.length > 0 && (
+        <Loaded load={async () => (await import("../../parts/weighIn/Unsaid")).LastUnsaid} draw={(Last) => <Last />} />
       )}
       {now.since && now.since.unweighed.length > 0 && (
         <ButtonLink label="Weigh what moved without a weight" href={to("parts", { show: "unweighed" })} />
@@ -76,13 +81,20 @@ function WeightNow() {
   );
 }
 
-/** Whom and what the class counts, in a few words. */
-function counted({ condition }: Stand): string {
-  if (condition.driver !== "in") return "Without a driver.";
-  return condition.lightest
-    ? `With ${refName(condition.lightest)}, the lightest driver.`
-    : "No driver has been weighed.";
+/** Whom and what the weight counts, in a few words: "With Anna, the lightest driver; 12 L as at the weigh-in." */
+function counted({ condition, since }: Stand): string {
+  const { driver, lightest, fuel } = condition;
+  const seat =
+    driver !== "in"
+      ? "Without a driver"
+      : lightest
+        ? `With ${refName(lightest)}, the lightest driver`
+        : "No driver has been weighed";
+  const litres = garage.value.one("weigh_in", since?.weigh_in)?.values.fuel ?? "fuel";
+  return `${seat}; ${fuel === "as_it_is" ? `${litres} as at the weigh-in` : TANK[fuel]}.`;
 }
+
+const TANK = { empty: "the tank empty", full: "the tank full", stated: "the fuel the class says" };
 
 /** What stands at the two ends of the arm. */
 function ArmEnds() {

@@ -1,7 +1,6 @@
 /** Where the weight now comes from: the weigh-ins, the jobs since, the condition, what does not fit, and what the doubt is made of. */
 import { account, minimumWords, say, stand } from "../../answers";
 import { showChance, showPercent } from "../../core/numbers/shown";
-import { type Uncertain, uncertain } from "../../core/numbers/uncertain";
 import { inHandSentence, marginSentence } from "../../core/standing/sentences";
 import type { Standing as Stand } from "../../core/standing/standing";
 import { garage } from "../../garage/garage";
@@ -15,12 +14,11 @@ import { Warnings } from "../../parts/frame/Warnings";
 import { refName } from "../../parts/words/naming";
 import { to } from "../../route";
 import { DoesNotFit } from "./DoesNotFit";
+import { FromStart } from "./FromStart";
 import { Gaps } from "./Gaps";
 import { LookAgain } from "./LookAgain";
 import { Surer } from "./Surer";
 import { WeighInsOf } from "./WeighInsOf";
-
-const exact = (value: number): Uncertain => uncertain(value, {});
 
 export function Standing() {
   const now = stand.value;
@@ -35,6 +33,7 @@ export function Standing() {
           <Row name="The jobs written down" value={say(now.removed)} href={to("jobs")} />
         )}
         <LookAgain />
+        <FromStart now={now} />
         {now.fused && <DoesNotFit fused={now.fused} />}
         {now.official && now.minimum != null && <AtTheOfficialScale now={now} />}
         {now.weight && (
@@ -54,7 +53,7 @@ export function Standing() {
 }
 
 function MadeOf({ now }: { now: Stand }) {
-  const { since, condition, fused } = now;
+  const { since, fused } = now;
   if (!since || !fused) return null;
   return (
     <Section title="Made of">
@@ -69,23 +68,6 @@ function MadeOf({ now }: { now: Stand }) {
             href={to("job", job)}
           />
         ))}
-        <Row
-          name="Driver"
-          note={
-            condition.driver === "in"
-              ? `counted: ${condition.lightest ? `${refName(condition.lightest)}, in each line above already` : "nobody weighed yet"}`
-              : "not counted by the class"
-          }
-          value={condition.driver_mass ? say(condition.driver_mass) : ""}
-          href={to("drivers")}
-        />
-        <Row
-          name="Fuel"
-          note={FUEL_WORDS[condition.fuel]}
-          value={condition.fuel_mass ? say(condition.fuel_mass) : ""}
-          href={to("class-sheet")}
-        />
-        {now.ballast > 0 && <Row name="Ballast on board" value={say(exact(now.ballast))} />}
       </div>
     </Section>
   );
@@ -104,13 +86,6 @@ function changeOf(now: Stand, job: string): string {
   const change = now.since && own(now.since.changes, job);
   return lines && change ? say(change, true) : "not weighed";
 }
-
-const FUEL_WORDS: Record<string, string> = {
-  as_it_is: "as it was at the weigh-in",
-  empty: "tank empty",
-  full: "tank full",
-  stated: "the amount the class states",
-};
 
 function AtTheOfficialScale({ now }: { now: Stand }) {
   const { official, minimum, risk } = now;

@@ -5,7 +5,10 @@ import { garage } from "../../garage/garage";
 import { unitOf } from "../../garage/units";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { type Filled, filled } from "../../parts/forms/form";
+import { Button } from "../../parts/frame/Button";
 import { Section } from "../../parts/frame/Screen";
+import { lastSaid } from "../../parts/weighIn/lastSaid";
+import { refName } from "../../parts/words/naming";
 import { readingOf } from "../../parts/words/reading";
 import { to } from "../../route";
 import type { OfCar, Trim } from "./form";
@@ -16,6 +19,7 @@ export function AsItStood({ form, change }: OfCar) {
     <Section title="As it stood there">
       <div class="stack">
         <FieldOf form={weighIn} name="trim" onValue={(trim) => change({ trim: trim as Trim, confirmed: false })} />
+        <AsLastTime form={form} change={change} />
         <FieldOf form={weighIn} name="fuel" trouble={aboveTheTank(form.fuel)} />
         <FieldOf form={weighIn} name="driver_in" />
         {form.driver_in && <WhichDriver form={weighIn} />}
@@ -24,6 +28,16 @@ export function AsItStood({ form, change }: OfCar) {
       </div>
     </Section>
   );
+}
+
+/** What was said at the last weigh-in, at one tap while nothing of it is said yet; never taken unasked. */
+function AsLastTime({ form, change }: OfCar) {
+  const { fuel, driver_in, driver } = lastSaid();
+  if (form.fuel || form.driver_in !== null || (!fuel && driver_in === null)) return null;
+  const seat =
+    driver_in === null ? null : driver_in ? (driver ? `${refName(driver)} in it` : "driver in it") : "nobody in it";
+  const words = [fuel, seat].filter(Boolean).join(", ");
+  return <Button label={`As last time: ${words}`} onClick={() => change({ fuel, driver_in, driver })} />;
 }
 
 function WhichDriver({ form }: { form: Filled<"weigh_in"> }) {

@@ -24,7 +24,6 @@ export type CarHabits = {
   layout: Layout;
   unit: string;
   scale: string | null;
-  driver: string | null;
   trim: Trim;
   place: string;
 };
@@ -33,7 +32,9 @@ export type CarHabits = {
 export type CarForm = CarHabits &
   Record<(typeof TYPED)[number] | "at", string> & {
     id: string;
-    driver_in: boolean;
+    /** Null until somebody says so, as who it was: an empty seat is no more taken for granted than a driver. */
+    driver_in: boolean | null;
+    driver: string | null;
     official: boolean;
     /** Only what the person ticked otherwise than it was offered. */
     ticks: Record<string, boolean>;
@@ -47,7 +48,8 @@ export function emptyForm(id: string, habits: CarHabits): CarForm {
     ...textsOf<"weigh_in", (typeof TYPED)[number] | "at">({}, [...TYPED, "at"]),
     id,
     ...habits,
-    driver_in: false,
+    driver_in: null,
+    driver: null,
     official: false,
     ticks: {},
     confirmed: false,
@@ -58,7 +60,7 @@ export function emptyForm(id: string, habits: CarHabits): CarForm {
 /** A weigh-in to be replaced, opened as it was entered, so that only what was wrong is typed again. */
 export function formFrom(id: string, before: Values<"weigh_in">, habits: CarHabits): CarForm {
   const { layout = habits.layout, trim = habits.trim, scale = null, driver = null } = before;
-  const { driver_in = false, official = false, jobs = [] } = before;
+  const { driver_in = null, official = false, jobs = [] } = before;
   return {
     ...emptyForm(id, habits),
     ...textsOf(before, TYPED),

@@ -1,4 +1,4 @@
-/** What the next weigh-in starts with: scales, layout, driver and trim as last time. */
+/** What the next weigh-in starts with: scales, layout and trim as last time. Who sat in it and the fuel are asked anew. */
 
 import { drafts } from "../../garage/drafts";
 import { garage, type Rec } from "../../garage/garage";
@@ -12,7 +12,8 @@ export async function habitsNow(): Promise<CarHabits> {
   const kept = await drafts.load<CarHabits>(KEPT).catch(() => null);
   if (!kept) return firstHabits();
   const scale = garage.value.of("scale").find((each) => each.id === kept.scale);
-  return { ...kept, scale: scale?.id ?? null, unit: displayUnit(scale) ?? kept.unit };
+  const { layout, trim, place } = kept;
+  return { layout, trim, place, scale: scale?.id ?? null, unit: displayUnit(scale) ?? kept.unit };
 }
 
 /** The unit of the scale's display, where a car can be read in it. */
@@ -25,18 +26,16 @@ export function displayUnit(scale: Rec<"scale"> | null | undefined): string | un
 function firstHabits(): CarHabits {
   const scale = garage.value.of("scale").find(({ values: { kind = "" } }) => LAYOUT_OF[kind]);
   const layout = LAYOUT_OF[scale?.values.kind ?? ""] ?? "corners";
-  const driver = garage.value.of("driver")[0]?.id ?? null;
   return {
     layout,
     unit: displayUnit(scale) ?? bareUnit(),
     scale: scale?.id ?? null,
-    driver,
     trim: "event",
     place: "",
   };
 }
 
 /** Lost without harm: the next form then asks what this one knew. */
-export function rememberHabits({ layout, unit, scale, driver, trim, place }: CarForm): void {
-  drafts.keep(KEPT, { layout, unit, scale, driver, trim, place }).catch(() => undefined);
+export function rememberHabits({ layout, unit, scale, trim, place }: CarForm): void {
+  drafts.keep(KEPT, { layout, unit, scale, trim, place }).catch(() => undefined);
 }

@@ -1,5 +1,5 @@
 /** The trail of one weigh-in: readings, what was on board, the jobs then in it, and the way to the class. */
-import { known, say } from "../../answers";
+import { book, known, say } from "../../answers";
 import { isSignificant } from "../../core/standing/gap";
 import type { WholeCar } from "../../core/wholeCar/weighIn";
 import { garage, type Rec } from "../../garage/garage";
@@ -14,6 +14,7 @@ import { RecordPhotos } from "../../parts/photos/RecordPhotos";
 import { sameReadings } from "../../parts/weighIn/relisted";
 import { Shares } from "../../parts/weighIn/Shares";
 import { asItStood, readings, trailRows } from "../../parts/weighIn/typedRows";
+import { isUnsaid, Unsaid } from "../../parts/weighIn/Unsaid";
 import { wholeCarOf } from "../../parts/weighIn/wholeCar";
 import { OnScale } from "../../parts/weighing/OnScale";
 import { momentOf, sayMoment } from "../../parts/words/moments";
@@ -33,6 +34,7 @@ export function WeighIn({ id }: { id: string }) {
   return (
     <Screen title="Weigh-in" back="#/weigh">
       <CountsOrNot rec={rec} shows={shownBy} />
+      {isUnsaid(book.value.weigh_ins.get(id)) && <Unsaid rec={rec} />}
       <Headline rec={rec} whole={whole} />
       {isOdd && <SinceBefore trail={before} />}
       <div class="two-columns">
