@@ -1,4 +1,4 @@
-"""What the vectors of core/standing (with estimate, history, official and sentences) run in Python."""
+"""What the vectors of core/standing (with estimate, history, official, from_start and sentences) run in Python."""
 
 from typing import Any
 
