@@ -7,13 +7,14 @@ from playwright.sync_api import Page, expect
 from tests.browser import closing
 from tests.browser.doing import Thumb, begin, go, join, said, weigh
 
-SWAP = 14
+SWAP, PART, DONOR, CORNERS, MARGIN = 14, 3, 6, 12, 1
 
 
-def said_of(what: str, thumb: Thumb, most: int) -> None:
-    """The count stands in the closing lines; more than the most fails."""
-    closing.lines.append(f"{what}: {thumb.taps} taps and {thumb.keys} keys (at most {most})")
-    assert thumb.taps + thumb.keys <= most
+def said_of(what: str, thumb: Thumb, most: int, reading: int = 0) -> None:
+    """The count stands in the closing lines; more than the most fails. `reading`: taps that typed it, beside those."""
+    also = f", and {reading} for the reading" if reading else ""
+    closing.lines.append(f"{what}: {thumb.taps - reading} taps and {thumb.keys} keys{also} (at most {most})")
+    assert thumb.taps - reading + thumb.keys <= most
 
 
 def home_again(page: Page) -> Thumb:
@@ -48,3 +49,52 @@ def test_a_swap_takes_at_most_fourteen_taps_without_a_scroll_and_is_undone_as_on
     expect(page.get_by_text("Battery", exact=True)).to_be_visible()
     go(page, "#/jobs")
     expect(page.get_by_text("Battery swap", exact=True)).to_have_count(0)
+
+
+def test_a_known_part_is_weighed_on_the_same_scale_in_three_taps_beside_the_reading(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
+    begin(page, "Coupe", "980 kg")
+    weigh(page, "Battery", ["1", "8", "kg"])
+    thumb = home_again(page)
+    thumb.tap("link", "Weigh")
+    thumb.tap("link", re.compile("^Battery.*Weigh it"))
+    reading = ["1", "8", "Point", "1"]
+    thumb.press(reading)
+    thumb.tap("button", "Save weighing")
+    expect(page.get_by_text("Saved on this phone.")).to_be_visible()
+    said_of("A part on the same scale", thumb, PART, len(reading))
+
+
+def test_a_donor_part_is_compared_in_six_taps_beside_the_reading(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
+    begin(page, "Coupe", "980 kg")
+    weigh(page, "Seat", ["1", "8", "kg"])
+    thumb = home_again(page)
+    thumb.tap("link", "Yard")
+    thumb.tap("link", "Note a donor part")
+    thumb.tap("button", re.compile("^Seat"))
+    thumb.tap("textbox", re.compile("^The scale shows"))
+    thumb.press(["1", "1"])
+    expect(page.get_by_text(re.compile("^saves 7"))).to_be_visible()
+    said_of("A donor part compared", thumb, DONOR, 2)
+
+
+def test_corners_are_weighed_in_twelve_taps_beside_the_readings_and_the_margin_is_one_tap_away(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
+    begin(page, "Coupe", "980 kg")
+    thumb = home_again(page)
+    thumb.tap("link", "Weigh")
+    thumb.tap("link", "The whole car")
+    thumb.tap("radio", "Corners")
+    readings = 0
+    for corner, shown in {"Left front": "251", "Right front": "248", "Left rear": "262", "Right rear": "257"}.items():
+        thumb.tap("textbox", re.compile(f"^{corner}"))
+        thumb.press(list(shown))
+        readings += len(shown)
+    thumb.tap("button", "Save weigh-in")
+    expect(page.get_by_text("Saved on this phone.")).to_be_visible()
+    said_of("A corner weigh-in", thumb, CORNERS, readings)
+    thumb = Thumb(page)
+    thumb.tap("link", "Car")
+    expect(page.locator(".margin")).to_contain_text("the minimum")
+    said_of("The margin", thumb, MARGIN)

@@ -2,6 +2,7 @@
 import { expect, test } from "vitest";
 import { balance } from "../../webapp/src/core/balance/balance";
 import { readGarage } from "../../webapp/src/core/garage/garage";
+import { uncertain } from "../../webapp/src/core/numbers/uncertain";
 import { masses } from "../../webapp/src/core/weighing/weighing";
 import { aboutCar, reasonsOf } from "../../webapp/src/screens/Balance/reasons";
 import { centreOf, centresWith, statesOf, tell } from "../../webapp/src/screens/Balance/told";
@@ -9,6 +10,7 @@ import {
   axisCell,
   cell,
   movedWords,
+  notedOr,
   shareCell,
   shareWords,
   withoutDoubt,
@@ -177,4 +179,8 @@ test("a car nobody weighed, and a wheelbase of nothing, each give a sentence and
       .sort(),
   ).toEqual(["height_unknown", "tracks_unknown", "wheelbase_unknown"]);
   expect(centreOf(told(bare), "now")!.spot.x).toBeNaN();
+});
+
+test("unsprung weight of parts nobody has noted as such is unknown, and not nothing", () => {
+  expect(notedOr(uncertain(0))).toBe("none noted");
 });

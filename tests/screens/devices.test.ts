@@ -23,5 +23,5 @@ test("a donor part is half noted once it has a weight, a row, a price or a photo
 
 test("a whole car is half weighed once one reading is typed", async () => {
   expect(await unfinished({ "weigh-car:": { id: "w-1", lf: "", total: "" } })).toEqual([]);
-  expect(await unfinished({ "weigh-car:": { id: "w-1", lf: "251", total: "" } })).toEqual(["The whole car"]);
+  expect(await unfinished({ "weigh-car:": { id: "w-1", lf: "251", total: "" } })).toEqual(["A half-typed weigh-in"]);
 });

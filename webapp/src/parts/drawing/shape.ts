@@ -31,29 +31,30 @@ const WIDTH = 1.16;
 const HEIGHT = 0.55;
 const RADIUS = 0.122;
 
-export function shapeOf(car: Car | null): Shape | null {
-  const wheelbase = car?.wheelbase?.value;
-  if (!car || !wheelbase) return null;
+/** `sketch`: the wheelbase of a drawing that only shows which end is which, of a car nobody has measured. */
+export function shapeOf(car: Car | null, sketch?: number): Shape | null {
+  const wheelbase = car?.wheelbase?.value ?? sketch;
+  if (!wheelbase) return null;
   const assumed: string[] = [];
   const or = (known: number | null | undefined, words: string, otherwise: number) => {
     if (known == null && !assumed.includes(words)) assumed.push(words);
     return known ?? otherwise;
   };
-  const overhang = or(car.front_overhang?.value, "overhang", OVERHANG * wheelbase);
+  const overhang = or(car?.front_overhang?.value, "overhang", OVERHANG * wheelbase);
   const track = or(meanTrack(car), "tracks", TRACK * wheelbase);
   const radius = (own: number | undefined, other: number | undefined) => or(own ?? other, "tyres", RADIUS * wheelbase);
-  const [front, rear] = [car.tyre_radius_front?.value, car.tyre_radius_rear?.value];
+  const [front, rear] = [car?.tyre_radius_front?.value, car?.tyre_radius_rear?.value];
   return {
     front: -overhang,
-    rear: Math.max(or(car.length?.value, "length", LENGTH * wheelbase) - overhang, wheelbase),
-    half: 0.5 * or(car.width?.value, "width", WIDTH * track),
-    height: or(car.height?.value, "height", HEIGHT * wheelbase),
+    rear: Math.max(or(car?.length?.value, "length", LENGTH * wheelbase) - overhang, wheelbase),
+    half: 0.5 * or(car?.width?.value, "width", WIDTH * track),
+    height: or(car?.height?.value, "height", HEIGHT * wheelbase),
     wheelbase,
-    trackFront: car.track_front?.value ?? track,
-    trackRear: car.track_rear?.value ?? track,
+    trackFront: car?.track_front?.value ?? track,
+    trackRear: car?.track_rear?.value ?? track,
     radiusFront: radius(front, rear),
     radiusRear: radius(rear, front),
-    beltline: car.beltline?.value ?? null,
+    beltline: car?.beltline?.value ?? null,
     assumed,
   };
 }

@@ -12,6 +12,8 @@ export type Draft<T> = {
   /** For `save`, which drops the draft in the transaction that saves the form. */
   name: string;
   drop: () => Promise<void>;
+  /** Whether it was begun earlier. */
+  resumed: boolean;
 };
 
 /** `start` makes the empty form; what was kept under `name` is laid over it, unless `isDone` says it has been saved. */
@@ -22,12 +24,14 @@ export function useDraft<T extends object>(
 ): Draft<T> {
   const [form, setForm] = useState<T | null>(null);
   const latest = useRef<T | null>(null);
+  const resumed = useRef(false);
 
   useEffect(() => {
     let live = true;
     const open = (kept: T | null) => {
       if (!live) return;
-      latest.current = { ...start(), ...(kept && !isDone(kept) ? kept : {}) };
+      resumed.current = !!kept && !isDone(kept);
+      latest.current = { ...start(), ...(resumed.current ? kept : {}) };
       setForm(latest.current);
     };
     drafts.load<T>(name).then(open, () => open(null));
@@ -46,5 +50,5 @@ export function useDraft<T extends object>(
     [name],
   );
 
-  return { form, change, name, drop: () => drafts.drop(name) };
+  return { form, change, name, drop: () => drafts.drop(name), resumed: resumed.current };
 }

@@ -5,10 +5,12 @@
  * and never saved twice.
  */
 
+import { garage } from "../../garage/garage";
 import { unitOf } from "../../garage/units";
 import type { Change } from "../../garage/write";
 import type { Changes, Values } from "../../journal/kinds";
 import type { Picked } from "../controls/RecordPick";
+import { placing, type Zone } from "../drawing/zones";
 import { setOf } from "../forms/draftRecord";
 import type { Shot } from "../photos/Photos";
 import { type Method, methodRow } from "../weighing/methods";
@@ -130,7 +132,9 @@ export type Around = { car: string | null; replaces: string | null; isPart: bool
 export function changesOf(form: PartForm, { car, replaces, isPart }: Around): Change[] {
   const set = { ...weighingOf(form, replaces), at: momentTyped(form.at) };
   const weighing: Change = { kind: "weighing", record: form.id, set, base: [] };
-  const where = setOf("part", form, ["zone", "x", "y"]);
+  const about = garage.value.one("part", form.of.id)?.values ?? { name: form.of.text };
+  const follows = form.zone ? placing(form.zone as Zone, about) : {};
+  const where = { ...setOf("part", form, ["zone", "x", "y"]), ...follows };
   if (form.of.id === null) {
     const seen = form.place === "yard" ? { whereabouts: "yard" } : {};
     const count = alike(form) > 1 ? { count: alike(form) } : {};

@@ -25,11 +25,12 @@ export function placeTrouble(text: string, unit: string): string | null {
   return whyNot(readingOf("length", sidesOf(text).far, unit)) ?? tooFar(text, unit);
 }
 
-/** Where a part sits, from what its record says of zone and tape measure; null when it says nothing. */
-export function placeWords({ zone, x, y }: Readonly<Record<string, unknown>>): string | null {
+/** Where a part sits, from what its record says of zone, tape measure and wheel; null when it says nothing. */
+export function placeWords({ zone, x, y, unsprung, rotating }: Readonly<Record<string, unknown>>): string | null {
   const along = typeof x === "string" && measured(x, ["ahead of the front axle", "behind the front axle"]);
   const across = typeof y === "string" && measured(y, ["left of the centreline", "right of the centreline"]);
-  return [zone, along, across].filter(Boolean).join(", ") || null;
+  const wheel = [unsprung === true && "unsprung", rotating === true && "rotating"];
+  return [zone, along, across, ...wheel].filter(Boolean).join(", ") || null;
 }
 
 function measured(text: string, [minus, plus]: readonly [string, string]): string {

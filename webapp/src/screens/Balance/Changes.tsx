@@ -7,7 +7,7 @@ import { expanded } from "../../core/numbers/uncertain";
 import { describe } from "../../errors";
 import { Facts } from "../../parts/figures/Facts";
 import { Section } from "../../parts/frame/Screen";
-import { yawWords } from "./words";
+import { notedOr, yawWords } from "./words";
 
 export function Changes({ balance: { changes, jobs } }: { balance: Balance }) {
   return (
@@ -29,8 +29,8 @@ function Of({ title, change }: { title: string; change: Change }) {
           { name: "Below the beltline", value: say(below, true) },
         ]
       : []),
-    { name: "Unsprung, of that", value: say(unsprung, true), under: "wheels, brakes, hubs" },
-    { name: "Rotating, of that", value: say(rotating, true) },
+    { name: "Unsprung, of that", value: notedOr(unsprung), under: "wheels, brakes, hubs" },
+    { name: "Rotating, of that", value: notedOr(rotating) },
     ...(yaw
       ? [{ name: "Yaw inertia", value: showPlain(yaw.value, "kg m²", expanded(yaw), true), under: yawWords(yaw) }]
       : []),

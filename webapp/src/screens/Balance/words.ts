@@ -1,4 +1,6 @@
 /** The balance in plain words for a driver: shares that moved, and where the centre went. */
+
+import { say } from "../../answers";
 import type { Balance, CarState, Side, StateName } from "../../core/balance/balance";
 import { showLength, showPercent } from "../../core/numbers/shown";
 import { beyondDoubt, expanded, subtract, type Uncertain } from "../../core/numbers/uncertain";
@@ -88,4 +90,9 @@ export function axisCell(state: CarState | undefined, axis: Axis, unit: string):
   if (!at) return cell(null);
   const [value, within] = cell(showLength(Math.abs(at.value), unit, expanded(at)));
   return [value, axis === "y" && at.value !== 0 ? `${within} ${at.value < 0 ? "left" : "right"}` : within];
+}
+
+/** What comes of the parts somebody noted as such; where none is, nothing is known, and that is not zero. */
+export function notedOr(mass: Uncertain): string {
+  return mass.value === 0 && expanded(mass) === 0 ? "none noted" : say(mass, true);
 }

@@ -27,6 +27,10 @@ export function Car() {
     <Screen title={nameOf(car.value!)}>
       <TrimChoice />
       <WeightNow />
+      <Loaded
+        load={async () => (await import("../../parts/weighing/LeftHalfDone")).LeftHalfDone}
+        draw={(Left) => <Left />}
+      />
       <div class="two-columns">
         <div>
           <StageTotals />

@@ -8,6 +8,7 @@ import { FieldOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { useForm } from "../../parts/forms/form";
 import { SaveButton } from "../../parts/forms/SaveButton";
+import { ButtonLink } from "../../parts/frame/Button";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { RecordPhotos } from "../../parts/photos/RecordPhotos";
 import { Readings } from "../../parts/weighing/Readings";
@@ -38,7 +39,13 @@ export function Seen({ part }: { part: Rec<"part"> }) {
         <Comparison found={found} />
         <FieldOf form={form} name="whereabouts" label="Decision" options={DECISIONS} />
         {found.instead_of && (
-          <SwapJob part={part.id} old={found.instead_of} name={form.text("name")} count={found.count} />
+          <SwapJob
+            part={part.id}
+            old={found.instead_of}
+            name={form.text("name")}
+            count={found.count}
+            where={form.values.whereabouts}
+          />
         )}
         <Section title="Readings">
           <Readings of={part.id} back={to("donor", part.id)} />
@@ -59,7 +66,8 @@ export function Seen({ part }: { part: Rec<"part"> }) {
   );
 }
 
-type Swap = { part: string; old: string; name: string; count: number };
+type Swap = { part: string; old: string; name: string; count: number; where: Part["whereabouts"] };
+type Part = Rec<"part">["values"];
 
 /** Swapping it in is a job: the old part off, this one on; the one that is there already, if somebody wrote it down. */
 function SwapJob(swap: Swap) {
@@ -69,7 +77,9 @@ function SwapJob(swap: Swap) {
   return <Row name={name} note={`The job that swaps them, ${stateWord(state)}`} href={to("job", job.id)} />;
 }
 
-function MakeJob({ part, old, name, count }: Swap) {
+/** One save does all that the button says. */
+function MakeJob({ part, old, name, count, where }: Swap) {
+  const isBought = where === "shelf" || where === "car";
   const make = async () => {
     const job = newId();
     const line = (way: string, which: string): Change => ({ kind: "job_part", set: { job, part: which, way, count } });
@@ -77,8 +87,17 @@ function MakeJob({ part, old, name, count }: Swap) {
       { kind: "job", record: job, set: { name: `${name} from the yard`, state: "idea", trim: "both" } },
       line("off", old),
       line("on", part),
+      ...(isBought ? [] : [{ kind: "part", record: part, set: { whereabouts: "shelf" } }]),
     ]);
     go(to("job", job));
   };
-  return <SaveButton label="Make it a job: yours off, this on" onSave={make} />;
+  return (
+    <>
+      <SaveButton
+        label={`${isBought ? "Make it a job" : "Bought, and make it a job"}: yours off, this on`}
+        onSave={make}
+      />
+      <ButtonLink look="wide" label="Swap it now, both weighed" href={to("swap", { off: old, on: part })} />
+    </>
+  );
 }

@@ -2,6 +2,7 @@
 
 import { book, known } from "../../answers";
 import { garage } from "../../garage/garage";
+import { FOLLOWS, placing, type Zone } from "../../parts/drawing/zones";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Row } from "../../parts/figures/Row";
 import { FieldOf, FieldsOf } from "../../parts/forms/FieldOf";
@@ -87,6 +88,11 @@ function UsedIn({ part }: { part: string }) {
 
 const FROM_SHEET = "Of one piece, from its sheet: change the sheet, and this follows.";
 
+function setZone(form: Form<"part">, zone: string): void {
+  const set = zone ? placing(zone as Zone, form.values) : { zone: null };
+  for (const [name, value] of Object.entries(set)) form.set(name as keyof typeof set, value);
+}
+
 function Details({ form }: { form: Form<"part"> }) {
   return (
     <div class="stack">
@@ -100,7 +106,7 @@ function Details({ form }: { form: Form<"part"> }) {
       <FieldOf form={form} name="whereabouts" />
       <FieldOf form={form} name="box" />
       {form.values.whereabouts === "sold" && <FieldOf form={form} name="sold_for" />}
-      <FieldOf form={form} name="zone" />
+      <FieldOf form={form} name="zone" hint={FOLLOWS} onValue={(zone) => setZone(form, zone)} />
       <Place form={form} />
       <FieldsOf form={form} names={["with_bolts", "unsprung", "rotating", "note"]} />
     </div>

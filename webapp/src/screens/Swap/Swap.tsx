@@ -6,13 +6,15 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import { known } from "../../answers";
 import { garage } from "../../garage/garage";
+import { newId } from "../../garage/write";
 import { useDraft } from "../../parts/forms/useDraft";
 import { NotHere } from "../../parts/frame/NotHere";
 import { Screen } from "../../parts/frame/Screen";
+import { Resumed } from "../../parts/weighing/Resumed";
 import type { Habits } from "../../parts/weighPart/form";
 import { habitsNow } from "../../parts/weighPart/habits";
-import { type Address, to } from "../../route";
-import { emptySwap, type SwapForm, second } from "./form";
+import { type Address, go, to } from "../../route";
+import { emptySwap, isUntouched, type SwapForm, second } from "./form";
 import { Step } from "./Step";
 import { Swapped } from "./Swapped";
 
@@ -39,21 +41,30 @@ type Props = { query: URLSearchParams; habits: Habits; onSaved: (form: SwapForm)
 
 function Both({ query, habits, onSaved }: Props) {
   const [job, off, on] = [query.get("job"), query.get("off"), query.get("on")];
+  const draft = query.get("draft");
   const start = useMemo(() => () => emptySwap(off, on, habits), [off, on, habits]);
   const isSaved = (kept: SwapForm) => garage.value.byId.has(kept.off.id) || garage.value.byId.has(kept.id);
-  const { form, change, name } = useDraft<SwapForm>(`swap:${[job, off, on].join(":")}`, start, isSaved);
+  const { form, change, name, drop, resumed } = useDraft<SwapForm>(
+    `swap:${[job, off, on, draft].join(":")}`,
+    start,
+    isSaved,
+  );
   if (!form) return null;
   const isWeighed = (part: string) => known.value.of.get(part)?.basis === "weighed";
+  const anew = () => go(to("swap", { ...Object.fromEntries(query), draft: newId() }));
   return (
-    <Step
-      key={form.step}
-      form={form}
-      change={change}
-      into={garage.value.one("job", job) ?? null}
-      isWeighed={isWeighed}
-      onNext={() => change({ step: "on", on: second(form) })}
-      onSaved={() => onSaved(form)}
-      draft={name}
-    />
+    <>
+      {resumed && !isUntouched(form) && <Resumed what="swap" form={form} onDrop={() => void drop().then(anew)} />}
+      <Step
+        key={form.step}
+        form={form}
+        change={change}
+        into={garage.value.one("job", job) ?? null}
+        isWeighed={isWeighed}
+        onNext={() => change({ step: "on", on: second(form) })}
+        onSaved={() => onSaved(form)}
+        draft={name}
+      />
+    </>
   );
 }

@@ -2,10 +2,11 @@
 import { account } from "../../answers";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { ButtonLink } from "../../parts/frame/Button";
+import { Loaded } from "../../parts/frame/Loaded";
 import { Notice } from "../../parts/frame/Notice";
 import { refName } from "../../parts/words/naming";
 import { to } from "../../route";
-import { nameIn, type SwapForm } from "./form";
+import { nameIn, partIn, type SwapForm } from "./form";
 
 export function Swapped({ form, job }: { form: SwapForm; job: string }) {
   const net = account.value.jobs.get(job);
@@ -25,6 +26,10 @@ export function Swapped({ form, job }: { form: SwapForm; job: string }) {
       </div>
       <ButtonLink look="main" label="Open the job" href={to("job", job)} />
       <ButtonLink look="wide" label="Weigh something else" href={to("weigh")} />
+      <Loaded
+        load={async () => (await import("../../parts/drawing/WhereOnCar")).WhereOnCar}
+        draw={(WhereOnCar) => <WhereOnCar parts={[partIn(form.off), partIn(form.on)]} />}
+      />
     </div>
   );
 }

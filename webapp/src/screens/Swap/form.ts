@@ -21,9 +21,9 @@ export function emptySwap(off: string | null, on: string | null, habits: Habits)
   return { id: newId(), step: "off", right: [], off: startFor(off, habits), on: startFor(on, habits) };
 }
 
-/** Whether nothing has been typed that would be lost. */
+/** Whether no reading has been typed yet. */
 export function isUntouched({ off, on }: SwapForm): boolean {
-  return [off, on].every((form) => form.shown === "" && form.second === "" && (form.of.id ?? form.of.text) === "");
+  return off.shown === "" && on.shown === "";
 }
 
 /** The second goes onto the scale as the first did. */

@@ -16,7 +16,8 @@ import { Screen } from "../../parts/frame/Screen";
 import { shotsOf } from "../../parts/photos/Shots";
 import { foundRight } from "../../parts/weighing/foundRight";
 import { type Doubt, Question } from "../../parts/weighing/Question";
-import { type Address, replace, to } from "../../route";
+import { Resumed } from "../../parts/weighing/Resumed";
+import { type Address, go, replace, to } from "../../route";
 import { AsItStood } from "./AsItStood";
 import { doubtOf, type Looks } from "./doubt";
 import { type CarForm, type CarHabits, changesOf, emptyForm, formFrom, jobsIn, missing } from "./form";
@@ -33,19 +34,31 @@ export function WeighCar({ query }: Address) {
   useEffect(() => void habitsNow().then(setHabits), []);
   return (
     <Screen title={replaces ? "Weigh the car again" : "Weigh the car"} back="#/weigh">
-      {habits && <Form replaces={replaces} habits={habits} />}
+      {habits && (
+        <Form
+          replaces={replaces}
+          habits={habits}
+          draft={query.get("draft") ?? ""}
+          onAnew={() => go(to("weigh-car", { ...(replaces && { replaces }), draft: newId() }))}
+        />
+      )}
     </Screen>
   );
 }
 
-function Form({ replaces, habits }: { replaces: string | null; habits: CarHabits }) {
+/** `draft`: under what the form is kept beside others. */
+type Props = { replaces: string | null; habits: CarHabits; draft: string; onAnew: () => void };
+
+function Form({ replaces, habits, draft, onAnew }: Props) {
   const start = useMemo(() => () => startOf(replaces, habits), [replaces, habits]);
   const [asked, setAsked] = useState<Doubt<Looks> | null>(null);
   const {
     form,
     change: keepDraft,
     name,
-  } = useDraft<CarForm>(`weigh-car:${replaces ?? ""}`, start, (kept) => garage.value.byId.has(kept.id));
+    drop,
+    resumed,
+  } = useDraft<CarForm>(`weigh-car:${replaces ?? ""}:${draft}`, start, (kept) => garage.value.byId.has(kept.id));
   if (!form) return null;
   const all = jobsOfCar.value.map((job) => job.id);
   const offered = new Set(jobsInCar(bookWith({}, form.trim)).map((job) => job.id));
@@ -73,6 +86,7 @@ function Form({ replaces, habits }: { replaces: string | null; habits: CarHabits
   };
   return (
     <div class="weigh-car">
+      {resumed && <Resumed what="weigh-in" form={form} onDrop={() => void drop().then(onAnew)} />}
       <div class="stack">
         <Loads form={form} change={change} />
       </div>

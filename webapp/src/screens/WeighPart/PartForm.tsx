@@ -7,8 +7,10 @@ import { RecordPick } from "../../parts/controls/RecordPick";
 import { SaveDock } from "../../parts/forms/SaveDock";
 import { useDraft } from "../../parts/forms/useDraft";
 import { Shots, shotsOf } from "../../parts/photos/Shots";
+import { isBlank } from "../../parts/weighing/blank";
 import { foundRight } from "../../parts/weighing/foundRight";
 import { type Doubt, Question } from "../../parts/weighing/Question";
+import { Resumed } from "../../parts/weighing/Resumed";
 import { ByKeypad } from "../../parts/weighPart/ByKeypad";
 import { doubtOf, type Looks as Readings } from "../../parts/weighPart/doubt";
 import { changesOf, type PartForm as Form, type Habits, missing, type OfPart } from "../../parts/weighPart/form";
@@ -19,15 +21,24 @@ import { momentOf, sayMoment } from "../../parts/words/moments";
 import { More } from "./More";
 import { SecondLook } from "./SecondLook";
 
-type Props = { of: string | null; replaces: string | null; habits: Habits; onSaved: (weighing: string) => void };
+/** `draft`: under what the form is kept beside others. */
+type Props = {
+  of: string | null;
+  replaces: string | null;
+  draft: string;
+  habits: Habits;
+  onSaved: (weighing: string) => void;
+  onAnew: () => void;
+};
 
-export function PartForm({ of, replaces, habits, onSaved }: Props) {
+export function PartForm({ of, replaces, draft, habits, onSaved, onAnew }: Props) {
   const start = useMemo(
     () => () => (replaces ? startAgain(replaces, habits) : startFor(of, habits)),
     [of, replaces, habits],
   );
   const isSaved = (kept: Form) => garage.value.byId.has(kept.id);
-  const { form, change: keepDraft, name } = useDraft<Form>(`weigh-part:${of ?? ""}:${replaces ?? ""}`, start, isSaved);
+  const kept = `weigh-part:${[of, replaces, draft].join(":")}`;
+  const { form, change: keepDraft, name, drop, resumed } = useDraft<Form>(kept, start, isSaved);
   const [asked, setAsked] = useState<Doubt<Readings> | null>(null);
   if (!form) return null;
   const isPart = garage.value.byId.get(form.of.id ?? "")?.kind !== "driver";
@@ -55,6 +66,7 @@ export function PartForm({ of, replaces, habits, onSaved }: Props) {
   };
   return (
     <div class="weigh-part">
+      {resumed && !isBlank(form) && <Resumed what="weighing" form={form} onDrop={() => void drop().then(onAnew)} />}
       {replaces && <Replaced weighing={replaces} />}
       <ByKeypad form={form} change={change} />
       <div class="stack weigh-what-it-is">

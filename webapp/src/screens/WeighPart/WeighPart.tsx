@@ -6,10 +6,11 @@
  */
 import { useEffect, useState } from "preact/hooks";
 
+import { newId } from "../../garage/write";
 import { Screen } from "../../parts/frame/Screen";
 import type { Habits } from "../../parts/weighPart/form";
 import { habitsNow } from "../../parts/weighPart/habits";
-import type { Address } from "../../route";
+import { type Address, replace, to } from "../../route";
 import { PartForm } from "./PartForm";
 import { Weighed } from "./Weighed";
 
@@ -17,25 +18,23 @@ export function WeighPart({ id, query }: Address) {
   const [replaces, back] = [query.get("replaces"), query.get("back")];
   const [habits, setHabits] = useState<Habits | null>(null);
   const [saved, setSaved] = useState<string | null>(null);
-  const [round, setRound] = useState(0);
-  useEffect(() => void habitsNow().then(setHabits), [round]);
-  const again = () => {
-    setSaved(null);
-    setHabits(null);
-    setRound(round + 1);
-  };
+  useEffect(() => void habitsNow().then(setHabits), []);
+  /** A form of its own, so that nothing typed before comes into it. */
+  const anew = (part: string) => replace(to("weigh-part", part, { ...Object.fromEntries(query), draft: newId() }));
+  const another = () => replace(to("weigh-part", { ...(back && { back }), draft: newId() }));
   return (
     <Screen title={replaces ? "Weigh again" : "Weigh a part"} back={back ?? "#/weigh"}>
       {saved ? (
-        <Weighed id={saved} back={back} onAgain={again} />
+        <Weighed id={saved} back={back} onAgain={another} />
       ) : (
         habits && (
           <PartForm
-            key={round}
-            of={round ? null : id || null}
-            replaces={round ? null : replaces}
+            of={id || null}
+            replaces={replaces}
+            draft={query.get("draft") ?? ""}
             habits={habits}
             onSaved={setSaved}
+            onAnew={() => anew(id)}
           />
         )
       )}

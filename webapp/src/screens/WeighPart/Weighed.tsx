@@ -2,8 +2,11 @@
 
 import { known, say } from "../../answers";
 import { garage, type Rec } from "../../garage/garage";
+import { save } from "../../garage/write";
 import { MassFigure } from "../../parts/figures/MassFigure";
+import { SaveButton } from "../../parts/forms/SaveButton";
 import { Button, ButtonLink } from "../../parts/frame/Button";
+import { Loaded } from "../../parts/frame/Loaded";
 import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";
 import { readOne } from "../../parts/weighing/readOne";
@@ -39,14 +42,35 @@ export function Weighed({ id, back, onAgain }: Props) {
         <Where values={part?.values ?? {}} />
       </div>
       <Warnings of={warnings} />
-      <Button look="main" label="Weigh another" onClick={onAgain} />
+      {part && part.values.whereabouts !== "yard" && (
+        <Loaded
+          load={async () => (await import("../../parts/drawing/WhereOnCar")).WhereOnCar}
+          draw={(WhereOnCar) => <WhereOnCar parts={[of]} />}
+        />
+      )}
       {back && <ButtonLink look="wide" label="Back to where I was" href={back} />}
       <ButtonLink look="wide" label="Look at this weighing" href={to("weighing", id)} />
       {part?.values.whereabouts === "yard" && (
         <ButtonLink look="wide" label="Compare with yours" href={to("donor", of)} />
       )}
       {part && <AddToJob part={of} />}
+      {part && <CountAs part={part} pieces={pieces} />}
+      <div class="dock">
+        <Button look="main" label="Weigh another" onClick={onAgain} />
+      </div>
     </div>
+  );
+}
+
+/** Several weighed together, of a part that stands for another number. */
+function CountAs({ part, pieces }: { part: Rec<"part">; pieces: number }) {
+  const { count = 1 } = part.values;
+  if (pieces === 1 || count === pieces) return null;
+  return (
+    <SaveButton
+      label={`Count it as ${pieces} wherever it comes off or goes on`}
+      onSave={async () => void (await save([{ kind: "part", record: part.id, set: { count: pieces } }]))}
+    />
   );
 }
 
