@@ -30,6 +30,7 @@ SAVING = """(word) => {
   const titled = (title) => document.querySelector("h1")?.textContent === title;
   const type = (box, text) => {
     const { prototype } = box instanceof HTMLTextAreaElement ? HTMLTextAreaElement : HTMLInputElement;
+    box.focus(); // what is set while nobody is in the field is kept at once, and the button is gone
     Object.getOwnPropertyDescriptor(prototype, "value").set.call(box, text);
     box.dispatchEvent(new Event("input", { bubbles: true }));
   };

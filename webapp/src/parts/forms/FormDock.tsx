@@ -34,8 +34,9 @@ export function FormDock(props: Props) {
 function KeptDock({ form, label = "Done", next, remove, missing, onDone }: Props) {
   const [asked, setAsked] = useState(false);
   const wasNew = useRef(form.isNew);
+  const opened = useRef(location.hash); // who has gone on meanwhile is not called back
   useEffect(() => {
-    if (wasNew.current && !form.isNew && next) rename(next(form.id));
+    if (wasNew.current && !form.isNew && next && location.hash === opened.current) rename(next(form.id));
     wasNew.current = form.isNew;
   }, [form.isNew]);
   const press = async () => {
