@@ -90,3 +90,28 @@ def test_what_was_said_at_the_last_weigh_in_is_offered_and_not_taken_silently(de
     page.get_by_role("button", name="As last time: 10 L, Main driver in it").click()
     expect(page.get_by_role("radio", name="Driver in it")).to_be_checked()
     expect(page.get_by_role("textbox", name="Fuel in the tank")).to_have_value("10 L")
+
+
+def test_a_scale_is_offered_for_what_it_can_weigh_and_corners_do_not_keep_a_weighbridge(demo, make_phone):
+    page = make_phone("anna", demo, **DESK).open("/#/weigh-car")
+    scales = page.get_by_role("combobox", name="On which scales")
+    page.get_by_role("radio", name="Total only").click()
+    scales.select_option(label="The club's platform")
+    page.get_by_role("radio", name="Corners").click()
+    expect(scales).to_have_value("")
+    offered = scales.locator("option").all_inner_texts()
+    assert "Corner pads" in offered
+    assert not {"Kitchen scale", "The club's platform"} & set(offered)
+    go(page, "#/weigh-part")
+    page.get_by_role("button", name=re.compile("^How it is weighed")).click()
+    scale = page.get_by_role("combobox", name="Scale")
+    offered = scale.locator("option").all_inner_texts()
+    assert "Kitchen scale" in offered
+    assert "Corner pads" not in offered
+
+
+def test_a_car_above_its_minimum_is_told_that_none_is_needed_and_what_the_shares_would_cost(demo, make_phone):
+    page = make_phone("anna", demo, **DESK).open("/#/ballast")
+    answer = page.get_by_role("region", name="How much, and where")
+    expect(answer.get_by_text("No ballast is needed for the minimum.")).to_be_visible()
+    expect(answer.get_by_text("Ballast to put in")).to_have_count(0)

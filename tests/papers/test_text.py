@@ -1,9 +1,12 @@
 """The build sheet as text keeps within 80 columns and always says its units."""
 
+import csv
+
 import pytest
 
 from tarebook.demo import scenario
 from tarebook.papers.build_sheet import build_sheet
+from tarebook.papers.table import as_csv
 from tarebook.papers.text import as_text
 
 
@@ -68,3 +71,26 @@ def test_a_garage_without_anything_says_so_in_few_words():
     text = as_text(build_sheet({}))
     assert "The car has not been weighed yet." in text
     assert "JOBS" not in text
+
+
+BARRED = [{"id": "job", "name": "Spare wheel out", "state": "fitted", "ruling": "not_allowed"}]
+
+
+def test_a_fitted_job_the_class_does_not_allow_is_said_at_the_top_and_at_the_job():
+    text = of(jobs=BARRED, job_parts=[], loose_ends=[])
+    assert "Not allowed     Fitted, and not allowed by the class: Spare wheel out." in text
+    assert "Spare wheel out, not allowed" in text
+
+
+def test_the_table_carries_rulings_the_readings_as_typed_and_what_was_computed_unrounded():
+    parts = [{"id": "p", "name": "Spare wheel"}]
+    looks = {"shown": "97.4 kg", "shown_empty": "84 kg"}
+    weighings = [{"id": "w", "of": "p", "method": "difference", **looks}]
+    lines = [{"id": "l", "job": "job", "part": "p", "way": "off"}]
+    records = {**scenario.records(), "jobs": BARRED, "parts": parts, "weighings": weighings, "job_parts": lines}
+    (row,) = csv.DictReader(as_csv(build_sheet({**records, "loose_ends": []})).splitlines())
+    assert row["ruling"] == "not_allowed"
+    assert row["readings"] == "97.4 kg, 84 kg"
+    assert float(row["kg"]) == pytest.approx(13.4)
+    assert row["kg"] != row["off"]
+    assert float(row["u_kg"]) > 0

@@ -4,12 +4,12 @@ from tarebook.errors.row import at_home, first, later
 
 # fmt: off
 ROWS = {
-    "not_positive": first("A weighing comes to nothing or less; it is not counted.",
+    "not_positive": later("A weighing comes to nothing or less; it is not counted.",
         "Check which reading was with the part and which without."),
-    "above_capacity": first("A reading is above what the scale can weigh.",
+    "above_capacity": later("A reading is above what the scale can weigh.",
         "Weigh it on a larger scale, or correct the scale's capacity."),
     "no_mass": at_home("Nobody has weighed it yet, or said what it weighs.", "Weigh it, or say a guess."),
-    "unweighed": first("Some parts have no weight yet and count as nothing.", "Weigh them, or say a guess."),
+    "unweighed": later("Some parts have no weight yet and count as nothing.", "Weigh them, or say a guess."),
     "nothing_to_compare": first("There is no part to compare this one with.", "Say which part it would replace."),
     "check_far_off": later("A check shows a mass far from the one on the scale; it is not used.",
         "Look at its unit and its digits, and enter it again."),

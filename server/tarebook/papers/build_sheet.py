@@ -182,8 +182,14 @@ class _Writer:
         part = self.garage.parts[line.part]
         return {
             "part": part.name, "way": line.way, "count": line.count, "zone": part.zone,
-            "mass": self.mass(line.mass), "basis": line.basis,
+            "mass": self.mass(line.mass), "basis": line.basis, "readings": self.readings(line.part),
         }  # fmt: skip
+
+    def readings(self, part: str) -> list[str]:
+        """What the scales showed of a part, as typed; the looks of one weighing together: "97.4 kg, 81.2 kg"."""
+        weighings = (self.raw[each.id] for each in self.garage.weighings_of.get(part, ()))
+        looks = ([each[look] for look in ("shown", "shown_empty", "shown_far") if each.get(look)] for each in weighings)
+        return [", ".join(map(str, each)) for each in looks]
 
     def loose_ends(self) -> list[dict[str, str]]:
         """Those of fitted jobs that are still open."""

@@ -39,6 +39,9 @@ def _head(sheet: Sheet) -> Iterator[str]:
         chance = _chance(stand)
         label = "Margin" if stand["margin"] else "Known so far"
         yield from _said(label, _sentences(stand["margin_sentence"], stand["in_hand_sentence"], chance))
+    barred = [job["job"] for job in sheet["jobs"] if (job["state"], job["ruling"]) == ("fitted", "not_allowed")]
+    if barred:
+        yield from _said("Not allowed", f"Fitted, and not allowed by the class: {', '.join(barred)}.")
     if stand["rests_on"]:
         since = f"; since then: {', '.join(stand['since'])}" if stand["since"] else "; nothing changed since"
         yield from _said("Rests on", stand["rests_on"] + since)
@@ -100,7 +103,8 @@ def _jobs(sheet: Sheet) -> Iterator[str]:
 
 def _job_name(job: Sheet) -> str:
     event = ", event only" if job["trim"] == "event" else ""
-    return f"  {job['job']}{event}{_STATES[job['state']]}"
+    barred = ", not allowed" if job["ruling"] == "not_allowed" else ""
+    return f"  {job['job']}{event}{barred}{_STATES[job['state']]}"
 
 
 def _stage_figures(total: Sheet, unit: str) -> tuple[str, ...]:

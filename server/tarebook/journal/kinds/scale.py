@@ -71,7 +71,7 @@ WEIGH_IN = Kind("weigh_in", {
     "total": Field("mass", "Whole car"),
     "scale": ref("scale", label="On which scales", none="No scales named"),
     "fuel": Field("volume", "Fuel in the tank",
-        "Off the gauge will do. Without it, only the weight as it stands can be told."),
+        "Off the gauge will do. Left empty, anything from an empty tank to a full one is allowed for."),
     "fuel_within": Field("volume", "Fuel good to", "Taken as a tenth of it when nothing is said."),
     "driver_in": Field("flag", "Seat", of={"no": "Nobody in it", "yes": "Driver in it"}),
     "driver": ref("driver", label="Which driver, with gear", none="Not said"),

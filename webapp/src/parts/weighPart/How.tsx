@@ -8,6 +8,7 @@ import { FieldOf } from "../forms/FieldOf";
 import { filled } from "../forms/form";
 import { Button, ButtonLink } from "../frame/Button";
 import { type Method, methodRow } from "../weighing/methods";
+import { scaleOptions } from "../weighing/scalesFor";
 import { choiceWord } from "../words/fieldWords";
 import { nameOf } from "../words/naming";
 import { frozen, type OfPart, type PartForm } from "./form";
@@ -55,7 +56,7 @@ function HowChoices({ form, change, onClose }: OfPart & { onClose: () => void })
   return (
     <div class="stack">
       <FieldOf form={weighing} name="method" hint={row.hint} onValue={(method) => setMethod(method as Method)} />
-      <FieldOf form={weighing} name="scale" onValue={setScale} />
+      <FieldOf form={weighing} name="scale" options={scaleOptions("part", form.scale)} onValue={setScale} />
       <div class="pair">
         <ButtonLink look="plain" label="Add a scale" href={to("scale", "new")} />
         <Button label="Done" onClick={onClose} />

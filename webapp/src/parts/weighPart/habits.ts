@@ -3,6 +3,7 @@
 import { drafts } from "../../garage/drafts";
 import { garage } from "../../garage/garage";
 import { massUnit } from "../../garage/units";
+import { scalesFor } from "../weighing/scalesFor";
 import { momentTyped } from "../words/momentFields";
 import { frozen, type Habits, type PartForm } from "./form";
 
@@ -16,13 +17,13 @@ export type Alone = { shown: string; scale: string | null; at: string };
 export async function habitsNow(): Promise<Habits> {
   const kept = await drafts.load<Habits>(KEPT).catch(() => null);
   if (!kept) return firstHabits();
-  const scale = garage.value.of("scale").find((each) => each.id === kept.scale);
+  const scale = scalesFor("part").find((each) => each.id === kept.scale);
   return { ...kept, scale: scale?.id ?? null, unit: scale?.values.unit ?? kept.unit };
 }
 
 /** A phone that has weighed nothing yet takes up the scale of the garage's newest weighing, else the first there is. */
 function firstHabits(): Habits {
-  const scales = garage.value.of("scale");
+  const scales = scalesFor("part");
   const newest = garage.value.of("weighing").at(-1)?.values.scale;
   const scale = scales.find((each) => each.id === newest) ?? scales[0];
   return { unit: scale?.values.unit ?? massUnit(), scale: scale?.id ?? null, place: "garage" };

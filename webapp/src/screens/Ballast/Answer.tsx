@@ -31,9 +31,14 @@ export function Answer({ choice, found, places }: Props) {
   return (
     <section class="ballast-answer" aria-label="How much, and where">
       <Warnings of={unaimedOf(choice)} />
-      <p class="quiet small">{headOf(found, isAboard)}</p>
-      {found.added > 0 ? <MassFigure mass={uncertain(found.added)} /> : <p class="moves">No ballast is needed.</p>}
-      {found.added > 0 && lacking(choice) === 0 && <p>The minimum alone needs none: this is for the shares wanted.</p>}
+      {lacking(choice) === 0 ? (
+        <NoneForTheMinimum found={found} />
+      ) : (
+        <>
+          <p class="quiet small">{headOf(found, isAboard)}</p>
+          <MassFigure mass={uncertain(found.added)} />
+        </>
+      )}
       <Warnings of={missingIn(massUnit(), found.missing)} />
       {isAboard && movesSentence(choice.moves, names) && <p class="moves">{movesSentence(choice.moves, names)}</p>}
       <div>
@@ -49,6 +54,16 @@ export function Answer({ choice, found, places }: Props) {
       </div>
       <Fitted choice={choice} found={found} places={places} />
     </section>
+  );
+}
+
+/** A car at or above its minimum is told to add nothing: only what the shares wanted would cost. */
+function NoneForTheMinimum({ found }: { found: Ballast }) {
+  return (
+    <>
+      <p class="moves">No ballast is needed for the minimum.</p>
+      {found.added > 0 && <p>The shares wanted would cost {showMass(found.added, massUnit())}:</p>}
+    </>
   );
 }
 

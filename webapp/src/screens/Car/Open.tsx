@@ -5,6 +5,7 @@ import { garage } from "../../garage/garage";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { currency } from "../../parts/words/money";
+import { nameOf } from "../../parts/words/naming";
 import { to } from "../../route";
 import { sync } from "../../sync/state";
 
@@ -14,6 +15,7 @@ export function Open() {
   const claimed = 1 - (shares.weighed ?? 0);
   const done = new Set(jobs.value.filter((job) => job.values.state === "fitted").map((job) => job.id));
   const ends = garage.value.of("loose_end").filter((end) => done.has(end.values.job ?? "") && !end.values.closed);
+  const barred = jobs.value.filter((job) => done.has(job.id) && job.values.ruling === "not_allowed");
   const moving = new Set(garage.value.of("job_part").map((line) => line.values.part));
   const loose = garage.value
     .of("part")
@@ -22,6 +24,9 @@ export function Open() {
     <div>
       <Section title="Still open">
         <div>
+          {barred.map((job) => (
+            <Row key={job.id} name={nameOf(job)} note="Fitted, and not allowed by the class" href={to("job", job.id)} />
+          ))}
           <Row
             name="Moved without a weight"
             note="They count as nothing until weighed"

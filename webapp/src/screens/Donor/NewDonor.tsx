@@ -15,6 +15,7 @@ import { Notice } from "../../parts/frame/Notice";
 import { Screen } from "../../parts/frame/Screen";
 import type { Shot } from "../../parts/photos/Photos";
 import { Shots, shotsOf } from "../../parts/photos/Shots";
+import { scaleOptions } from "../../parts/weighing/scalesFor";
 import { momentNow } from "../../parts/words/momentFields";
 import { nameOf } from "../../parts/words/naming";
 import { readingOf, troubleIn } from "../../parts/words/reading";
@@ -80,7 +81,7 @@ export function NewDonor({ insteadOf }: { insteadOf: string | null }) {
         <FieldOf form={part} name="name" label="What it is" />
         <FieldOf form={weighing} name="shown" unit={scaleUnit} />
         {found && <Comparison found={found} over={records} />}
-        <FieldOf form={weighing} name="scale" />
+        <FieldOf form={weighing} name="scale" options={scaleOptions("part", form.scale)} />
         <Shots form={form} change={change} most={1} />
         <div class="pair">
           <FieldOf form={part} name="row" />

@@ -63,6 +63,19 @@ function Group({ stage, name, jobs: list }: { stage: string | null; name: string
   );
 }
 
+/** Fitted against what the class says of it. */
+function isBarred({ values: { state, ruling } }: Rec<"job">): boolean {
+  return state === "fitted" && ruling === "not_allowed";
+}
+
+function Barred({ note }: { note: string }) {
+  return (
+    <>
+      <strong>Not allowed by the class</strong> · {note}
+    </>
+  );
+}
+
 export function JobRow({ job }: { job: Rec<"job"> }) {
   const net = account.value.jobs.get(job.id);
   const effort = net?.total.effort;
@@ -79,7 +92,7 @@ export function JobRow({ job }: { job: Rec<"job"> }) {
   return (
     <Row
       name={job.values.name}
-      note={note}
+      note={isBarred(job) ? <Barred note={note} /> : note}
       value={hasMass ? say(net.total.mass.net, true) : ""}
       under={net?.unweighed.length ? `${net.unweighed.length} not weighed` : ""}
       href={to("job", job.id)}

@@ -3,7 +3,8 @@ import { LOOKS, type Reading } from "../../core/wholeCar/weighIn";
 import { garage } from "../../garage/garage";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { filled } from "../../parts/forms/form";
-import type { OfCar } from "./form";
+import { scaleOptions, suits } from "../../parts/weighing/scalesFor";
+import type { Layout, OfCar } from "./form";
 import { displayUnit } from "./habits";
 
 export function Loads({ form, change }: OfCar) {
@@ -15,11 +16,22 @@ export function Loads({ form, change }: OfCar) {
   const look = (name: Reading) => <FieldOf key={name} form={weighIn} name={name} unit={form.unit} needed />;
   return (
     <>
-      <FieldOf form={weighIn} name="layout" hideLabel />
-      <FieldOf form={weighIn} name="scale" onValue={setScale} />
+      <FieldOf
+        form={weighIn}
+        name="layout"
+        hideLabel
+        onValue={(layout) => change({ layout: layout as Layout, ...keptFor(form.scale, layout as Layout) })}
+      />
+      <FieldOf form={weighIn} name="scale" options={scaleOptions(form.layout, form.scale)} onValue={setScale} />
       {form.layout === "corners" ? <FromAbove look={look} /> : <div class="pair">{LOOKS[form.layout].map(look)}</div>}
     </>
   );
+}
+
+/** A scale that does not give this layout is chosen no more: corners are not read on a weighbridge. */
+function keptFor(scale: string | null, layout: Layout): Partial<OfCar["form"]> {
+  const chosen = garage.value.one("scale", scale);
+  return chosen && !suits(chosen, layout) ? { scale: null } : {};
 }
 
 function FromAbove({ look }: { look: (name: Reading) => preact.VNode }) {

@@ -3,6 +3,7 @@
 import { drafts } from "../../garage/drafts";
 import { garage, type Rec } from "../../garage/garage";
 import { bareUnit } from "../../garage/units";
+import { scalesFor } from "../../parts/weighing/scalesFor";
 import type { CarForm, CarHabits, Layout } from "./form";
 
 const KEPT = "car-habits";
@@ -11,7 +12,7 @@ const LAYOUT_OF: Record<string, Layout | undefined> = { corner_pads: "corners", 
 export async function habitsNow(): Promise<CarHabits> {
   const kept = await drafts.load<CarHabits>(KEPT).catch(() => null);
   if (!kept) return firstHabits();
-  const scale = garage.value.of("scale").find((each) => each.id === kept.scale);
+  const scale = scalesFor(kept.layout).find((each) => each.id === kept.scale);
   const { layout, trim, place } = kept;
   return { layout, trim, place, scale: scale?.id ?? null, unit: displayUnit(scale) ?? kept.unit };
 }
