@@ -7,6 +7,7 @@ import sqlite3
 
 from sqlalchemy import event
 
+from tarebook.devices import tokens
 from tests.home import Device, Home, entry, id_of
 
 
@@ -19,6 +20,14 @@ def test_a_pushed_entry_is_numbered_and_pulled_by_another_phone(home: Home, phon
     page = home.pair().pull().json
     assert page["entries"] == [{"number": 1, "text": text, "aside": None, "receipt": receipt}]
     assert (page["head"], page["more"], page["durable"]) == (1, False, None)
+
+
+def test_a_pull_tells_what_people_call_the_devices_those_taken_off_the_list_too(home: Home, phone: Device) -> None:
+    other = home.pair("Ben's phone")
+    with home.database.write() as session:
+        tokens.rename(session, home.garage, phone.id, "Anna's phone")
+        tokens.revoke(session, home.garage, other.id)
+    assert phone.pull().json["devices"] == {phone.id: "Anna's phone", other.id: "Ben's phone"}
 
 
 def test_the_same_push_twice_is_harmless(phone: Device) -> None:

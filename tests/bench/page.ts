@@ -68,6 +68,7 @@ function post(): Post {
     onPhase: () => undefined,
     onHeard: () => undefined,
     onProven: () => undefined,
+    onNames: () => undefined,
     onShare: () => undefined,
   };
   return newPost({ wire, store, live: live.peek()!, now: () => new Date(), ...deaf });

@@ -21,8 +21,8 @@ CORE = [
 ]  # fmt: skip
 PARTS = [
     f"parts/{room}" for room in (
-        "words", "install", "frame", "controls", "history", "forms", "drawing", "figures", "photos", "takeout",
-        "joining", "sheet", "weighIn", "weighing", "weighPart",
+        "words", "install", "frame", "controls", "history", "conflicts", "forms", "drawing", "figures", "photos",
+        "takeout", "joining", "sheet", "weighIn", "weighing", "weighPart",
     )
 ]  # fmt: skip
 ROOMS = {

@@ -43,6 +43,7 @@ export class Phone {
       onPhase: () => undefined,
       onHeard: () => undefined,
       onProven: () => undefined,
+      onNames: () => undefined,
       onShare: () => undefined,
     });
     return new Phone(device, home, disk, store, live, new Writer(live, device, now), post);

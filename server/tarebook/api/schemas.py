@@ -165,6 +165,10 @@ class PulledSchema(_MarkSchema):
     proven = fields.String(
         required=True, allow_none=True, metadata={"description": "When a backup was last proven; null: none was yet."}
     )
+    devices = fields.Dict(
+        keys=fields.String(), values=fields.String(), required=True,
+        metadata={"description": "What people call the garage's devices, those taken off the list too, by their ids."},
+    )  # fmt: skip
 
 
 class AnnounceSchema(Schema):

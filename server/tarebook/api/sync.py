@@ -10,6 +10,7 @@ from tarebook.api.blueprint import Room
 from tarebook.api.schemas import PulledSchema, PullSchema, PushedSchema, PushSchema
 from tarebook.api.services import database, device, services
 from tarebook.api.system import PROTO
+from tarebook.devices import tokens
 from tarebook.errors import TarebookError
 from tarebook.garage import author, feed, intake
 from tarebook.garage.intake import BATCH_BYTES
@@ -60,4 +61,5 @@ def pull(query: dict[str, Any]) -> Response:
         garage = garages.get(session, device().garage)
         page = feed.pull(session, garage, query["epoch"], query["since"], query["since_id"], query["limit"])
         proven = house.proven_at(session)
-    return jsonify({**asdict(page), "proven": proven})
+        names = {row.id: row.name for row in tokens.listing(session, garage.id)}
+    return jsonify({**asdict(page), "proven": proven, "devices": names})

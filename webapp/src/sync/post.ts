@@ -16,6 +16,8 @@ export type Post = {
   onHeard: () => void;
   /** When the home computer last proved a backup of all it had; null: never. */
   onProven: (proven: string | null) => void;
+  /** What people call the devices of the garage, by their ids. */
+  onNames: (names: Readonly<Record<string, string>>) => void;
   /** How much of the photos that waited when this run came to them is over there: 0 to 1. */
   onShare: (share: number) => void;
   /** Entries that made the home computer fail, and until when (milliseconds) they stand back for the others. */

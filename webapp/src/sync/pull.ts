@@ -20,6 +20,7 @@ export async function pull(post: Post): Promise<void> {
     const page = await askPage(post, cursor);
     post.onHeard();
     post.onProven(page.proven);
+    if (page.devices) post.onNames(page.devices);
     more = page.more;
     if (page.lines.length === 0 && page.durable === durable && page.epoch === cursor.epoch) continue;
     post.onPhase("pulling");
@@ -29,7 +30,10 @@ export async function pull(post: Post): Promise<void> {
   }
 }
 
-async function askPage(post: Post, cursor: Cursor): Promise<Page & { more: boolean; proven: string | null }> {
+type Names = Record<string, string>;
+type Asked = Page & { more: boolean; proven: string | null; devices: Names | null };
+
+async function askPage(post: Post, cursor: Cursor): Promise<Asked> {
   const { epoch, number, mark } = cursor;
   const query = { epoch, since: number, since_id: mark, limit: paced(post.wire, LIMIT) };
   const body = await requestJson(post.wire, "GET /sync/pull", { query });
@@ -37,7 +41,13 @@ async function askPage(post: Post, cursor: Cursor): Promise<Page & { more: boole
   const page = { lines: body.entries, epoch: body.epoch, mark: body.mark, durable: body.durable ?? 0, more: body.more };
   if (!isPage(page, number)) throw unreadable({ status: 200 }, "no page of the journal");
   if (epoch !== "" && page.epoch !== epoch) throw new AppError("rewound", { epoch: page.epoch });
-  return { ...page, proven: isText(body.proven) ? body.proven : null, heard: post.now().toISOString() };
+  const proven = isText(body.proven) ? body.proven : null;
+  return {
+    ...page,
+    proven,
+    devices: (body.devices as Names) ?? null,
+    heard: post.now().toISOString(),
+  };
 }
 
 type AskedPage = Omit<Page, "heard"> & { more: boolean };

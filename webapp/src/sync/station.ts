@@ -1,6 +1,7 @@
 /** The running sync of one open garage: attempts, what they note down, and their end when the garage is closed. */
 
 import { AppError } from "../errors";
+import { keepDeviceNames } from "../garage/deviceNames";
 import type { LiveGarage } from "../garage/garage";
 import { countPhotos } from "../store/photo_rows";
 import { readState, rememberHeard } from "../store/state";
@@ -39,6 +40,7 @@ export class Station {
       onPhase: (phase) => (noted.phase.value = phase),
       onShare: (share) => (noted.photoShare.value = share),
       onProven: (proven) => (noted.proven.value = proven),
+      onNames: (names) => void keepDeviceNames(names).catch(() => undefined), // the next pull tells them again
       onHeard: () => (noted.lastHeard.value = new Date().toISOString()),
     });
     this.lock = new TabLock(`tarebook-sync-${live.store.garage}`);

@@ -4,6 +4,7 @@ import { useState } from "preact/hooks";
 import type { Rec } from "../../garage/garage";
 import { save } from "../../garage/write";
 import { place, to } from "../../route";
+import { Unsettled } from "../conflicts/Unsettled";
 import { Button, ButtonLink } from "../frame/Button";
 import { Notice, TroubleNotice } from "../frame/Notice";
 import { useSaving } from "../frame/saving";
@@ -24,6 +25,7 @@ export function CountsOrNot<K extends Fact>({ rec, shows }: Shown<K>) {
   const address = ADDRESS[rec.kind];
   return (
     <>
+      <Unsettled of={rec.id} />
       {place.value.query.get("saved") && (
         <Notice sort="saved">
           <p>

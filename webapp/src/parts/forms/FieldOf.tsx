@@ -7,10 +7,11 @@ import type { ComponentChildren } from "preact";
 import type { Measure } from "../../garage/units";
 import { type Field, KINDS, type KindName, type Told } from "../../journal/kinds";
 import type { FieldOf as Name, Value } from "../../journal/types";
+import { InDispute } from "../conflicts/Dispute";
 import { Choice, type Option, Pick, TextField, Tick } from "../controls/Field";
 import { PlaceField } from "../controls/PlaceField";
 import { QuantityField } from "../controls/QuantityField";
-import { labelOf, optionsOf, toldOf } from "../words/fieldWords";
+import { isLongText, labelOf, optionsOf, toldOf } from "../words/fieldWords";
 import { sentenceCase } from "../words/naming";
 import { fractionOf, percentOf } from "../words/percent";
 import type { Filled } from "./form";
@@ -46,7 +47,6 @@ type Drawn = {
 };
 
 const MOST_CHOICES = 6; // of more, one is picked from a list
-const LONG = 1000; // characters; a text that may be longer has several lines
 
 export function FieldOf<K extends KindName>({ form, name, onValue, ...otherwise }: Props<K>) {
   const spec = KINDS[form.kind]!.fields[name]!;
@@ -62,6 +62,7 @@ export function FieldOf<K extends KindName>({ form, name, onValue, ...otherwise 
   return (
     <div class="kept-field">
       <Control {...drawn} options={options} />
+      {any.id && <InDispute record={any.id} field={name} />}
       {unkept && <NotKept kind={form.kind} name={name} isEmpty={!text} {...unkept} />}
     </div>
   );
@@ -143,7 +144,7 @@ function TypedField({
         />
       );
     default: {
-      const isLong = spec.most! > LONG;
+      const isLong = isLongText(spec);
       return <TextField {...shared} value={text} onValue={set} most={spec.most} long={isLong} list={more.list} />;
     }
   }

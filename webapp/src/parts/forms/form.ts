@@ -24,6 +24,8 @@ import { type Unkept, unkeptIn, unreadable } from "./unreadable";
 /** What a field's control needs of a form, over a record or a draft. Of any kind of record, when none is named. */
 export type Filled<K extends string = string> = {
   kind: K;
+  /** Of the record it is over, if any. */
+  id?: string;
   values: ValuesOf<K>;
   text(field: FieldOf<K>): string;
   set<N extends FieldOf<K> & keyof ValuesOf<K>>(field: N, value: ValuesOf<K>[N] | null): void;

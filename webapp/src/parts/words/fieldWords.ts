@@ -3,7 +3,7 @@
 import { garage, type Value } from "../../garage/garage";
 import { unitWord } from "../../garage/units";
 import { FIELDS as TOLD } from "../../generated/fields";
-import { KINDS, type KindName, type Told, type Values } from "../../journal/kinds";
+import { type Field, KINDS, type KindName, type Told, type Values } from "../../journal/kinds";
 import type { FieldOf, Rec } from "../../journal/types";
 import { own } from "../../own";
 import { nameOf, refName } from "./naming";
@@ -12,6 +12,8 @@ import { percentOf } from "./percent";
 type Option = { value: string; label: string };
 
 const FIELDS: Readonly<Record<string, Readonly<Record<string, Told>>>> = TOLD;
+
+const LONG = 1000; // characters
 
 /** What is said of a field; nothing of one that this app does not know. */
 export function toldOf(kind: string, field: string): Told {
@@ -26,6 +28,11 @@ export function labelOf<K extends string>(kind: K, field: FieldOf<K>): string {
 /** A field in a sentence. */
 export function fieldWord(kind: string, field: string): string {
   return field === "deleted" ? "withdrawn" : (toldOf(kind, field).word ?? field.replaceAll("_", " "));
+}
+
+/** Whether a text has several lines. */
+export function isLongText({ type, most = 0 }: Field): boolean {
+  return type === "text" && most > LONG;
 }
 
 /** Records as a form offers them. */

@@ -12,34 +12,37 @@ import { MassFigure } from "../../parts/figures/MassFigure";
 import { Steelyard } from "../../parts/figures/Steelyard";
 import { ButtonLink } from "../../parts/frame/Button";
 import { Loaded } from "../../parts/frame/Loaded";
-import { Notice } from "../../parts/frame/Notice";
+import { Notice, TroubleNotice } from "../../parts/frame/Notice";
 import { Screen } from "../../parts/frame/Screen";
 import { nameOf, refName } from "../../parts/words/naming";
 import { to } from "../../route";
-import { Open } from "./Open";
-import { StageTotals } from "./StageTotals";
-import { WeighIns } from "./WeighIns";
-import { WhereWeight } from "./WhereWeight";
+import { sync } from "../../sync/state";
 import "./Car.css";
 
 export function Car() {
   return (
     <Screen title={nameOf(car.value!)}>
+      <OffTheList />
       <TrimChoice />
       <WeightNow />
       <Loaded
         load={async () => (await import("../../parts/weighing/LeftHalfDone")).LeftHalfDone}
         draw={(Left) => <Left />}
       />
-      <div class="two-columns">
-        <div>
-          <StageTotals />
-          <WhereWeight />
-          <WeighIns />
-        </div>
-        <Open />
-      </div>
+      <Loaded load={async () => (await import("./Below")).Below} draw={(Below) => <Below />} />
     </Screen>
+  );
+}
+
+/** What it writes from now on stays on this phone. */
+function OffTheList() {
+  const { refusal } = sync.value;
+  if (refusal?.code !== "revoked") return null;
+  return (
+    <>
+      <TroubleNotice trouble={refusal} />
+      <ButtonLink look="wide" label="Join again" href={to("devices")} />
+    </>
   );
 }
 

@@ -2,6 +2,7 @@
 import { account, jobs } from "../../answers";
 import { showHours, showMoney, showPercent } from "../../core/numbers/shown";
 import { garage } from "../../garage/garage";
+import { disputes } from "../../garage/unsettled";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { currency } from "../../parts/words/money";
@@ -12,6 +13,7 @@ import { sync } from "../../sync/state";
 export function Open() {
   const { shares, spent, brought } = account.value;
   const unweighed = account.value.unweighed.length;
+  const unsettled = disputes.value.length + garage.value.aside.length;
   const claimed = 1 - (shares.weighed ?? 0);
   const done = new Set(jobs.value.filter((job) => job.values.state === "fitted").map((job) => job.id));
   const ends = garage.value.of("loose_end").filter((end) => done.has(end.values.job ?? "") && !end.values.closed);
@@ -51,6 +53,14 @@ export function Open() {
               note="Parts noted or weighed; a job takes them off or puts them on"
               value={String(loose.length)}
               href={to("parts", { show: "jobless" })}
+            />
+          )}
+          {unsettled > 0 && (
+            <Row
+              name="To settle"
+              note="Phones disagree, or a record does not count"
+              value={String(unsettled)}
+              href={to("records")}
             />
           )}
           <Row

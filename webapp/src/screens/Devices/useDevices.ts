@@ -2,7 +2,6 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Device, Devices } from "../../generated/routes";
 import { type Saving, useSaving } from "../../parts/frame/saving";
-import { keepDeviceNames } from "../../parts/words/deviceNames";
 import type { Sent } from "../../wire/request";
 import { askHome } from "./askHome";
 
@@ -27,7 +26,6 @@ export function useDevices(): DevicesAsked {
   const load = async <R extends Route>(route: R, sent: Sent<R>) => {
     const told = await askHome(route, sent);
     setAnswer(told);
-    await keepDeviceNames(told.devices);
   };
   const ask = <R extends Route>(route: R, sent: Sent<R>) => asking.run(() => load(route, sent));
   const home = answer?.home === true;

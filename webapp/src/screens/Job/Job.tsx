@@ -2,6 +2,7 @@
 import { useState } from "preact/hooks";
 import { account, car, interval, say, stages, stand } from "../../answers";
 import { garage } from "../../garage/garage";
+import { Unsettled } from "../../parts/conflicts/Unsettled";
 import { armOf } from "../../parts/figures/arm";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Steelyard } from "../../parts/figures/Steelyard";
@@ -21,11 +22,14 @@ import { LooseEnds } from "./LooseEnds";
 import { listedBy } from "./late";
 import { WeighedAlready } from "./WeighedAlready";
 
+const SHOWN = ["name", "state", "stage", "trim", "hours", "money", "fitted_on", "ruling", "clause", "note"];
+
 export function Job({ id }: { id: string }) {
   const form = useForm("job", id, { car: car.value?.id ?? null });
   const isListed = listedBy(form.id).length > 0;
   return (
     <Screen title={form.isNew ? "New job" : form.text("name")} back={to("jobs")}>
+      {!form.isNew && <Unsettled of={form.id} shown={SHOWN} />}
       {!form.isNew && <Effect job={form.id} />}
       <div class="two-columns">
         <div class="stack">

@@ -4,6 +4,7 @@ import { useState } from "preact/hooks";
 import { account, jobs, say, stages } from "../../answers";
 import { showHours, showMoney } from "../../core/numbers/shown";
 import type { Rec } from "../../journal/types";
+import { unsettledWords } from "../../parts/conflicts/words";
 import { Choice } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";
 import { ButtonLink } from "../../parts/frame/Button";
@@ -94,7 +95,9 @@ export function JobRow({ job }: { job: Rec<"job"> }) {
       name={job.values.name}
       note={isBarred(job) ? <Barred note={note} /> : note}
       value={hasMass ? say(net.total.mass.net, true) : ""}
-      under={net?.unweighed.length ? `${net.unweighed.length} not weighed` : ""}
+      under={[net?.unweighed.length && `${net.unweighed.length} not weighed`, unsettledWords(job.id)]
+        .filter(Boolean)
+        .join(" · ")}
       href={to("job", job.id)}
     />
   );

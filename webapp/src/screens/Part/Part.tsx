@@ -2,6 +2,7 @@
 
 import { book, known } from "../../answers";
 import { garage } from "../../garage/garage";
+import { Unsettled } from "../../parts/conflicts/Unsettled";
 import { FOLLOWS, placing, type Zone } from "../../parts/drawing/zones";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Row } from "../../parts/figures/Row";
@@ -22,6 +23,8 @@ import { place, to } from "../../route";
 import { Place } from "./Place";
 import { WorkedOut } from "./WorkedOut";
 
+const SHOWN = ["name", "count", "whereabouts", "box", "zone", "with_bolts", "unsprung", "rotating", "note"];
+
 export function Part({ id }: { id: string }) {
   const form = useForm("part", id);
   const readings = known.value.of.get(id)?.readings ?? [];
@@ -36,6 +39,7 @@ export function Part({ id }: { id: string }) {
           </p>
         </Notice>
       )}
+      <Unsettled of={id} shown={SHOWN} />
       <MassOf id={id} />
       <div class="two-columns">
         <div class="stack">

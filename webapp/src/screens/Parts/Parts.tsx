@@ -3,6 +3,7 @@ import { account, known, say } from "../../answers";
 import { showMoney } from "../../core/numbers/shown";
 import { garage } from "../../garage/garage";
 import type { Rec } from "../../journal/types";
+import { unsettledWords } from "../../parts/conflicts/words";
 import { Choice } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";
 import { Screen } from "../../parts/frame/Screen";
@@ -69,5 +70,13 @@ function PartRow({ part }: { part: Rec<"part"> }) {
   ]
     .filter(Boolean)
     .join(" · ");
-  return <Row name={nameOf(part)} note={note} value={mass?.mass ? say(mass.mass) : "—"} href={to("part", part.id)} />;
+  return (
+    <Row
+      name={nameOf(part)}
+      note={note}
+      value={mass?.mass ? say(mass.mass) : "—"}
+      under={unsettledWords(part.id)}
+      href={to("part", part.id)}
+    />
+  );
 }

@@ -1,21 +1,10 @@
-/** Entries that were kept but not used: why, what they say, and what a person can do about it. */
+/** Entries that were kept but not used, all of them. */
 
-import { describe } from "../../errors";
 import { type AsideEntry, garage } from "../../garage/garage";
 import { save } from "../../garage/write";
-import { Disclosure } from "../../parts/controls/Disclosure";
+import { AsideRow } from "../../parts/conflicts/AsideRow";
 import { SaveButton } from "../../parts/forms/SaveButton";
-import { Button } from "../../parts/frame/Button";
-import { TroubleNotice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
-import { useSaving } from "../../parts/frame/saving";
-import { deviceName } from "../../parts/words/deviceNames";
-import { fieldWord, valueWords } from "../../parts/words/fieldWords";
-import { sayMoment } from "../../parts/words/moments";
-import { kindWord, nameOf } from "../../parts/words/naming";
-
-/** Only these can be used as they are once a person says so; the others need an update or a new reading. */
-const CAN_BE_TAKEN = ["stranger", "waiting"];
 
 export function SetAside() {
   const { aside } = garage.value;
@@ -38,61 +27,4 @@ function TakeAll({ strangers }: { strangers: readonly AsideEntry[] }) {
   if (strangers.length < 2) return null;
   const take = () => save(strangers.map(({ id }) => ({ kind: "verdict", set: { entry: id, take: true } })));
   return <SaveButton label={`Take in all ${strangers.length} from devices not in this garage`} onSave={take} />;
-}
-
-function AsideRow({ each }: { each: AsideEntry }) {
-  const saving = useSaving();
-  const { sentence, do: todo } = describe(each.reason);
-  const decide = (take: boolean) => saving.run(() => save([{ kind: "verdict", set: { entry: each.id, take } }]));
-  return (
-    <div class="aside-entry">
-      <h3>{aboutEntry(each)}</h3>
-      <p>
-        {sentence} {todo}
-      </p>
-      <Disclosure title="What it says">
-        <WhatItSays each={each} />
-      </Disclosure>
-      <div class="pair">
-        {CAN_BE_TAKEN.includes(each.reason) && (
-          <Button label="Take in" disabled={saving.busy} onClick={() => decide(true)} />
-        )}
-        <Button label="Leave" disabled={saving.busy} onClick={() => decide(false)} />
-      </div>
-      <TroubleNotice trouble={saving.trouble} />
-    </div>
-  );
-}
-
-function aboutEntry({ entry }: AsideEntry): string {
-  if (!entry) return "Something unreadable";
-  const known = garage.value.byId.get(entry.record);
-  const name = entry.set.name ?? entry.set.text ?? entry.set.what ?? (known && nameOf(known));
-  return typeof name === "string" ? `${name} (${kindWord(entry.kind)})` : `A ${kindWord(entry.kind)}`;
-}
-
-function WhatItSays({ each: { entry, text, sent_by } }: { each: AsideEntry }) {
-  if (!entry) return <pre>{text}</pre>;
-  return (
-    <dl class="counts">
-      {Object.entries(entry.set).map(([field, value]) => (
-        <div key={field} class="spread">
-          <dt>{fieldWord(entry.kind, field)}</dt>
-          <dd>{valueWords(entry.kind, field, value)}</dd>
-        </div>
-      ))}
-      <div class="spread">
-        <dt>From</dt>
-        <dd>
-          {deviceName(entry.device)}, {sayMoment(entry.made_at)}
-        </dd>
-      </div>
-      {sent_by && (
-        <div class="spread">
-          <dt>Sent by</dt>
-          <dd>{deviceName(sent_by)}</dd>
-        </div>
-      )}
-    </dl>
-  );
 }
