@@ -1,6 +1,7 @@
 /** What a person entered for a weigh-in, line by line: as typed, and how that was read. */
-import { say } from "../../answers";
+import { book, say } from "../../answers";
 import { showMass } from "../../core/numbers/shown";
+import { sumAsRead } from "../../core/numbers/sumAsRead";
 import type { Uncertain } from "../../core/numbers/uncertain";
 import { trailOf } from "../../core/wholeCar/weighed";
 import { LOOKS } from "../../core/wholeCar/weighIn";
@@ -50,6 +51,14 @@ function typed(kind: Measure, name: string, text: string | undefined, unit: stri
   return { name, value: text!, under: reading.state === "read" ? `read as ${reading.words}` : reading.sentence };
 }
 
+/** The readings added up as they were typed. */
+function asReadOf({ id }: WeighIn): string | undefined {
+  const record = book.value.weigh_ins.get(id);
+  const looks = record ? LOOKS[record.layout].map((name) => record[name]) : [];
+  const sum = sumAsRead(looks.flatMap((look) => (look ? [[look, 1] as const] : [])));
+  return sum ? `as read: ${sum}` : undefined;
+}
+
 /** From the readings to the weight: their sum, and what the scale's checks take out of it or put in. */
 export function trailRows(rec: WeighIn, whole: Uncertain): Fact[] {
   const { unit, names } = looksOf(rec);
@@ -60,7 +69,7 @@ export function trailRows(rec: WeighIn, whole: Uncertain): Fact[] {
   const correction = showMass(taken, massUnit(), null, true);
   const isCorrected = correction !== showMass(0, massUnit(), null, true);
   return [
-    ...(shown.length > 1 ? [{ name: "Together", value: showMass(together, massUnit()) }] : []),
+    ...(shown.length > 1 ? [{ name: "Together", value: showMass(together, massUnit()), under: asReadOf(rec) }] : []),
     ...(isCorrected ? [{ name: "Scale's correction", value: correction, under: "by its checks" }] : []),
     { name: "So it weighed", value: say(whole) },
   ];

@@ -1,6 +1,7 @@
 /** One job: what it does to the weight, its parts off and on, its state, its cost, what the class says, what it leaves behind. */
 import { useState } from "preact/hooks";
-import { account, car, interval, say, stages, stand } from "../../answers";
+import { account, book, car, interval, say, stages, stand } from "../../answers";
+import { asRead } from "../../core/ledger/asRead";
 import { garage } from "../../garage/garage";
 import { Unsettled } from "../../parts/conflicts/Unsettled";
 import { armOf } from "../../parts/figures/arm";
@@ -92,6 +93,7 @@ function Effect({ job }: { job: string }) {
   const net = account.value.jobs.get(job);
   if (!net?.total.mass.lines.length) return null;
   const { off, on, net: sum } = net.total.mass;
+  const read = asRead(book.value, net.lines);
   const arm = armOf(stand.value);
   const moves = arm.now && !net.in_car ? arm.now.value + sum.value : null;
   return (
@@ -99,6 +101,7 @@ function Effect({ job }: { job: string }) {
       <MassFigure mass={sum} signed />
       <p class="small quiet">
         off {off.value ? say(off) : "nothing"} · on {on.value ? say(on) : "nothing"}
+        {read && ` · as read ${read}`}
         {net.unweighed.length > 0 && ` · ${net.unweighed.length} not weighed, counted as nothing`}
       </p>
       <Steelyard
