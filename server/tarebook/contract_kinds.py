@@ -13,6 +13,7 @@ from tarebook.journal.kinds import COUNTED, KINDS, SCHEMA, Field, Kind
 _PYTHON = {
     "mass": "Quantity", "length": "Quantity", "volume": "Quantity", "money": "Fraction", "hours": "Fraction",
     "fraction": "Fraction", "count": "int", "integer": "int", "flag": "bool", "refs": "tuple[str, ...]",
+    "choices": "tuple[str, ...]",
 }  # fmt: skip
 
 

@@ -115,3 +115,21 @@ def test_a_car_above_its_minimum_is_told_that_none_is_needed_and_what_the_shares
     answer = page.get_by_role("region", name="How much, and where")
     expect(answer.get_by_text("No ballast is needed for the minimum.")).to_be_visible()
     expect(answer.get_by_text("Ballast to put in")).to_have_count(0)
+
+
+def test_one_tap_says_that_all_was_seen_to_before_the_scales_were_read_and_less_widens_the_doubt(demo, make_phone):
+    page = make_phone("anna", demo).open()
+    expect(page.locator(".weight-now")).to_be_visible()  # its scales are here
+    go(page, "#/weigh-car")
+    type_corners(page, CORNERS)
+    page.get_by_role("textbox", name="Fuel in the tank").fill("10 L")
+    page.get_by_role("radio", name="Nobody in it").check()
+    doubt = page.locator(".outcome .figure").first
+    expect(doubt).to_contain_text("919")
+    without = doubt.inner_text()
+    page.get_by_role("button", name="Zeroed, level, rolled, pressures, nobody leaning").tap()
+    expect(page.get_by_text("Before you read: all seen to")).to_be_visible()
+    expect(doubt).not_to_have_text(without)
+    page.get_by_text("Before you read: all seen to").tap()
+    page.get_by_role("checkbox", name="Floor level").uncheck()
+    expect(page.get_by_text("Before you read: 4 of 5 seen to")).to_be_visible()

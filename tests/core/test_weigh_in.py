@@ -197,3 +197,17 @@ def test_the_driver_who_was_weighed_in_the_car_and_decides_adds_no_doubt():
     drivers = [{"id": "a", "claim": "80 kg", "claim_basis": "guessed"}]
     found = weighed(LOADS, driver_in=True, driver="a", sheet={"driver": "in"}, lists={"drivers": drivers})
     assert found.weight == found.loads.total
+
+
+def test_what_was_not_seen_to_is_a_doubt_of_the_total_and_of_the_diagonals():
+    found = weighed(LOADS, ready=["zeroed", "level"]).loads
+    # Not rolled, pressures, somebody leaning; by hand: √(0.5² + 0² + 1²) of the whole.
+    assert of_sources(found.loads["total"], "unready:") == pytest.approx(1.25**0.5)
+    # A corner has a quarter of each, and 2, 2 and 1 kg of the diagonal.
+    assert of_sources(found.loads["lf"], "unready:") == pytest.approx((2.125**2 + 2**2 + 1.25**2) ** 0.5)
+    assert of_sources(found.loads["rf"], "unready:") == pytest.approx((1.875**2 + 2**2 + 0.75**2) ** 0.5)
+
+
+@pytest.mark.parametrize("ready", [None, ["zeroed", "level", "rolled", "pressures", "clear"]])
+def test_a_weigh_in_that_nobody_asked_about_or_with_all_seen_to_has_no_such_doubt(ready):
+    assert of_sources(weighed(LOADS, ready=ready).loads.loads["total"], "unready:") == 0.0

@@ -141,6 +141,7 @@ export const FIELDS = {
     rear: { label: "Rear axle" },
     total: { label: "Whole car" },
     scale: { label: "On which scales", none: "No scales named" },
+    ready: { words: { zeroed: "Pads zeroed", level: "Floor level", rolled: "Rolled on and off", pressures: "Tyres at pressure", clear: "Nobody leaning on it" }, word: "seen to before it" },
     fuel: { label: "Fuel in the tank", hint: "Off the gauge will do. Left empty, anything from an empty tank to a full one is allowed for." },
     fuel_within: { label: "Fuel good to", hint: "Taken as a tenth of it when nothing is said." },
     driver_in: { label: "Seat", words: { no: "Nobody in it", yes: "Driver in it" } },

@@ -157,6 +157,7 @@ export const TABLE = {
     rear: { type: "mass" },
     total: { type: "mass" },
     scale: { type: "ref", of: ["scale"] },
+    ready: { type: "choices", of: ["zeroed", "level", "rolled", "pressures", "clear"], most: 5 },
     fuel: { type: "volume" },
     fuel_within: { type: "volume" },
     driver_in: { type: "flag" },

@@ -117,4 +117,5 @@ _PLAIN: dict[str, Callable[[Any, Field], Any]] = {
     "flag": _flag,
     "choice": _choice,
     "refs": _references,
+    "choices": lambda value, spec: tuple(_choice(each, spec) for each in _references(value, spec)),
 }

@@ -172,6 +172,7 @@ class WeighIn:
     rear: Quantity | None
     total: Quantity | None
     scale: str | None
+    ready: tuple[str, ...] | None
     fuel: Quantity | None
     fuel_within: Quantity | None
     driver_in: bool | None

@@ -20,6 +20,7 @@ from tarebook.core.weighing.trade_scale import gain_by_class, platform_gain, who
 from tarebook.core.weighing.weighing import Masses, masses
 from tarebook.core.whole_car.aboard import aboard
 from tarebook.core.whole_car.condition import Condition, at_condition, chosen_sheet, condition_of, condition_warnings
+from tarebook.core.whole_car.ready import DIAGONAL, unready
 
 LOOKS = {"corners": ("lf", "rf", "lr", "rr"), "axles": ("front", "rear"), "total": ("total",)}
 _PAIRS = {
@@ -170,10 +171,10 @@ def _load(record: WeighIn, model: ScaleModel, gain: Uncertain, name: str, shown:
     """One reading with the scale's gain taken out."""
     load, rounding = shown.value / (1.0 + gain.value), resolution(model.division_for(shown))
     look = look_at(f"{record.id}:{name}", load, gain, rounding, repeats)
-    if record.layout != "corners":
-        return look
-    settling = SETTLING if name in ("lf", "rr") else -SETTLING
-    return Uncertain(load, {**look.sources, f"settle:{record.id}": settling})
+    doubts = unready(record, name, len(LOOKS[record.layout]))
+    if record.layout == "corners":
+        doubts[f"settle:{record.id}"] = SETTLING * DIAGONAL[name]
+    return Uncertain(load, {**look.sources, **doubts})
 
 
 def look_at(name: str, load: float, gain: Uncertain, rounding: float, repeats: float) -> Uncertain:

@@ -70,6 +70,9 @@ WEIGH_IN = Kind("weigh_in", {
     "rear": Field("mass", "Rear axle"),
     "total": Field("mass", "Whole car"),
     "scale": ref("scale", label="On which scales", none="No scales named"),
+    "ready": Field("choices", of={
+        "zeroed": "Pads zeroed", "level": "Floor level", "rolled": "Rolled on and off",
+        "pressures": "Tyres at pressure", "clear": "Nobody leaning on it"}, most=5, word="seen to before it"),
     "fuel": Field("volume", "Fuel in the tank",
         "Off the gauge will do. Left empty, anything from an empty tank to a full one is allowed for."),
     "fuel_within": Field("volume", "Fuel good to", "Taken as a tenth of it when nothing is said."),

@@ -115,4 +115,5 @@ const PLAIN: Readonly<Record<string, (value: unknown, spec: Field) => unknown>> 
   flag,
   choice,
   refs: references,
+  choices: (value, spec) => references(value).map((each) => choice(each, spec)),
 };

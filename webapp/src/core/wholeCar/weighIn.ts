@@ -19,6 +19,7 @@ import { gainByClass, platformGain, wholeCarGain } from "../weighing/tradeScale"
 import { type Masses, masses } from "../weighing/weighing";
 import { aboard } from "./aboard";
 import { atCondition, type Condition, chosenSheet, conditionOf, conditionWarnings, isWarned } from "./condition";
+import { DIAGONAL, unready } from "./ready";
 
 export type Reading = "lf" | "rf" | "lr" | "rr" | "front" | "rear" | "total";
 export const LOOKS: Readonly<Record<WeighIn["layout"], readonly Reading[]>> = {
@@ -185,9 +186,9 @@ function loadOf(
 ): Uncertain {
   const [load, rounding] = [shown.value / (1 + gain.value), resolution(divisionFor(model, shown))];
   const look = lookAt(`${record.id}:${name}`, load, gain, rounding, repeats);
-  if (record.layout !== "corners") return look;
-  const settling = name === "lf" || name === "rr" ? SETTLING : -SETTLING;
-  return uncertain(load, { ...look.sources, [`settle:${record.id}`]: settling });
+  const doubts = unready(record, name, LOOKS[record.layout].length);
+  if (record.layout === "corners") doubts[`settle:${record.id}`] = SETTLING * (DIAGONAL[name] as number);
+  return uncertain(load, { ...look.sources, ...doubts });
 }
 
 /** A load, kg, with the doubt of the look it was read from: the scale's gain, rounding, and how it repeats. */

@@ -9,7 +9,7 @@ import { garage, type Rec } from "../../garage/garage";
 import { type Measure, massUnit, unitOf } from "../../garage/units";
 import { to } from "../../route";
 import type { Fact } from "../figures/Facts";
-import { labelOf } from "../words/fieldWords";
+import { choiceWord, labelOf } from "../words/fieldWords";
 import { refName } from "../words/naming";
 import { readingOf } from "../words/reading";
 
@@ -27,13 +27,18 @@ export function readings(rec: WeighIn): Fact[] {
 }
 
 export function asItStood({ values }: WeighIn): Fact[] {
-  const { fuel, fuel_within: within, ballast, place, note } = values;
+  const { ready, fuel, fuel_within: within, ballast, place, note } = values;
   const rows = [
     typed("volume", "Fuel", fuel, unitOf("volume")),
     driverRow(values),
     typed("mass", "Ballast", ballast, massUnit(), "none"),
   ];
   if (within) rows.push(typed("volume", "Fuel good to", within, unitOf("volume")));
+  if (ready)
+    rows.push({
+      name: "Seen to before",
+      value: ready.map((each) => choiceWord("weigh_in", "ready", each)).join(", ") || "nothing",
+    });
   if (place) rows.push({ name: "Where", value: place });
   if (note) rows.push({ name: "Note", value: note });
   return rows;

@@ -3,6 +3,7 @@ import { doubtsBy } from "../../core/numbers/doubts";
 import type { Uncertain } from "../../core/numbers/uncertain";
 import { garage } from "../../garage/garage";
 import { to } from "../../route";
+import { choiceWord } from "./fieldWords";
 
 /** `href`: the scale it comes from, when that is a scale of this garage. */
 export type Doubt = { words: string; u: number; href: string | null };
@@ -20,6 +21,10 @@ const WORDS: [prefix: string, words: (rest: string) => string][] = [
   ["ballast:", () => "The ballast on board"],
   ["rep:", () => "Rolling on and off shows a little different each time"],
   ["settle:", () => "How the car settled on its springs"],
+  [
+    "unready:",
+    (rest) => `Not seen to before it: ${choiceWord("weigh_in", "ready", rest.split(":")[0]!).toLowerCase()}`,
+  ],
   ["cut:", () => "How exactly it is cut"],
   ["callipers:", () => "The last digit of the thickness measured"],
   ["thickness:", () => "How thick sheet sold as this really is"],

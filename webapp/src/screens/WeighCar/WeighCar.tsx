@@ -26,6 +26,7 @@ import { JobsThen } from "./JobsThen";
 import { Loads } from "./Loads";
 import { Outcome } from "./Outcome";
 import { PhotosAndNote } from "./PhotosAndNote";
+import { Ready } from "./Ready";
 import "./WeighCar.css";
 
 export function WeighCar({ query }: Address) {
@@ -88,6 +89,7 @@ function Form({ replaces, habits, draft, onAnew }: Props) {
     <div class="weigh-car">
       {resumed && <Resumed what="weigh-in" form={form} onDrop={() => void drop().then(onAnew)} />}
       <div class="stack">
+        <Ready form={form} change={change} />
         <Loads form={form} change={change} />
       </div>
       <div class="stack outcome-side">

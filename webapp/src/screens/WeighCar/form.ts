@@ -36,6 +36,8 @@ export type CarForm = CarHabits &
     driver_in: boolean | null;
     driver: string | null;
     official: boolean;
+    /** What was seen to before it; null for one that was made when nobody asked. */
+    ready: Values<"weigh_in">["ready"] | null;
     /** Only what the person ticked otherwise than it was offered. */
     ticks: Record<string, boolean>;
     confirmed: boolean;
@@ -51,6 +53,7 @@ export function emptyForm(id: string, habits: CarHabits): CarForm {
     driver_in: null,
     driver: null,
     official: false,
+    ready: [],
     ticks: {},
     confirmed: false,
     shots: [],
@@ -65,6 +68,7 @@ export function formFrom(id: string, before: Values<"weigh_in">, habits: CarHabi
     ...emptyForm(id, habits),
     ...textsOf(before, TYPED),
     ...{ layout, trim, scale, driver, driver_in, official },
+    ready: before.ready ?? null,
     ticks: Object.fromEntries(jobs.map((job) => [job, true])),
     at: momentForField(before.at), // a correction is no newer weigh-in: the order of weigh-ins stays
   };
@@ -98,6 +102,7 @@ export function weighInOf(form: CarForm, jobs: readonly string[]): Changes<"weig
   names.push("trim", "driver_in", "place", "note");
   if (form.driver_in) names.push("driver");
   if (form.official) names.push("official");
+  if (form.ready && !form.official) names.push("ready"); // how others weigh is theirs to see to
   return { ...setOf("weigh_in", form, names, { mass: form.unit }), jobs: [...jobs] };
 }
 
