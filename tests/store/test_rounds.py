@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import sqlite3
 import subprocess
 import sys
 import time
 from collections.abc import Callable
+from contextlib import closing
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
@@ -22,7 +24,7 @@ from tarebook.store.lock import hold
 from tarebook.store.rounds import make_round
 from tests.home import Device, Home
 from tests.photos import sha
-from tests.store.backups import NOON, damage_pages, photograph, record
+from tests.store.backups import NOON, photograph, record
 
 
 def proven(home: Home) -> str | None:
@@ -64,11 +66,21 @@ def test_a_photo_gone_bad_in_silence_is_healed_on_a_day_with_nothing_new(home: H
     assert file.read_bytes() == data
 
 
-def test_a_damaged_database_ends_the_round(home: Home, phone: Device) -> None:
+def damage_table(file: Path, table: str) -> None:
+    """Only where the table begins: who does not read it, nor looks at every page, sees nothing of it."""
+    with closing(sqlite3.connect(file)) as database:
+        (size,) = database.execute("PRAGMA page_size").fetchone()
+        (root,) = database.execute("SELECT rootpage FROM sqlite_master WHERE name = ?", (table,)).fetchone()
+    with file.open("r+b") as pages:
+        pages.seek((root - 1) * size)
+        pages.write(b"\xa5" * size)
+
+
+def test_a_database_damaged_where_the_round_reads_nothing_else_ends_it(home: Home, phone: Device) -> None:
     record(phone, *(f"j{n}" for n in range(200)))
     make_round(home.settings, home.database, NOON)
     home.close()
-    damage_pages(home.settings.data / "tarebook.sqlite3")
+    damage_table(home.settings.data / "tarebook.sqlite3", "record")
     with pytest.raises(TarebookError) as refusal:
         make_round(home.settings, home.database, datetime.now(UTC) + timedelta(days=3))
     assert refusal.value.code == "database_damaged"
