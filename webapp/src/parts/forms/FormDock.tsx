@@ -4,7 +4,7 @@
  * Any other form keeps its fields by itself: of a new record the dock has the button that leads on.
  */
 
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { garage } from "../../garage/garage";
 import { bringBack } from "../../garage/undo";
 import { rename, replace } from "../../route";
@@ -35,7 +35,8 @@ function KeptDock({ form, label = "Done", next, remove, missing, onDone }: Props
   const [asked, setAsked] = useState(false);
   const wasNew = useRef(form.isNew);
   const opened = useRef(location.hash); // who has gone on meanwhile is not called back
-  useEffect(() => {
+  // At once, before anybody can go on from what is drawn.
+  useLayoutEffect(() => {
     if (wasNew.current && !form.isNew && next && location.hash === opened.current) rename(next(form.id));
     wasNew.current = form.isNew;
   }, [form.isNew]);
