@@ -19,6 +19,7 @@ import { afterPress } from "../controls/afterPress";
 import { troubleOf } from "../frame/trouble";
 import { startOf } from "../words/fieldWords";
 import { type Fields, ready, same, type Typed, valuesOf } from "./keeping";
+import { begunBefore, draftNameOf, type Kept, thisPage } from "./newDraft";
 import { type Unkept, unkeptIn, unreadable } from "./unreadable";
 
 /** What a field's control needs of a form, over a record or a draft. Of any kind of record, when none is named. */
@@ -63,15 +64,13 @@ export type Form<K extends string = string> = Filled<K> & {
   saved: boolean;
 };
 
-type Kept = { id: string; typed: Typed };
-
 /** `begun`: what a new record begins with, beside what its kind says. */
 export function useForm<K extends KindName>(kind: K, given: string | null, begun: Changes<K> = {}): Form<K> {
   const isFact = KINDS[kind]!.fact === true;
   const defaults = { ...startOf(kind), ...begun } as Fields;
   const unnamed = !given || given === "new";
   const [id, setId] = useState(() => (unnamed ? newId() : given));
-  const draftName = `form:${kind}:${unnamed ? "new" : id}`;
+  const draftName = draftNameOf(kind, id, unnamed);
   const typed = useRef<Typed>({}); // several fields may be set in one tap, before the next drawing
   const [, draw] = useState(0);
   const touched = useRef<string[] | null>(null);
@@ -91,7 +90,7 @@ export function useForm<K extends KindName>(kind: K, given: string | null, begun
 
   const keepDraft = () => {
     if (Object.keys(typed.current).length === 0) return drafts.drop(draftName);
-    return drafts.keep(draftName, { id, typed: typed.current } satisfies Kept);
+    return drafts.keep(draftName, { id, typed: typed.current, page: thisPage() } satisfies Kept);
   };
 
   const set = (field: string, value: Value) => {
@@ -147,13 +146,14 @@ export function useForm<K extends KindName>(kind: K, given: string | null, begun
   };
 
   useEffect(() => {
-    void drafts.load<Kept>(draftName).then((kept) => {
-      const isSaved = unnamed && kept && garage.value.byId.has(kept.id); // killed between saving and dropping the draft
-      if (!kept || isSaved || Array.isArray((kept as { base?: unknown }).base)) return;
+    const wanted = unnamed ? begunBefore(kind) : drafts.load<Kept>(draftName);
+    void wanted.then((kept) => {
+      if (!kept || Array.isArray((kept as { base?: unknown }).base)) return; // of an app that kept it otherwise
+      if (unnamed && Object.keys(typed.current).length > 0) return; // something new was begun meanwhile
       setId(kept.id);
       put({ ...kept.typed, ...typed.current });
     }, nothing); // a store that is not open is said by the whole screen
-  }, [draftName, unnamed]);
+  }, [kind, unnamed, unnamed ? null : id]);
 
   const latest = useRef(leave);
   latest.current = leave;

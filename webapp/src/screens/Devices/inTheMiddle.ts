@@ -33,14 +33,16 @@ type Typed = Record<string, unknown>;
 function described(name: string, kept: unknown): Unfinished | null {
   const [sort, kind = "", id = "new"] = name.split(":");
   const fields = (kept ?? {}) as Typed;
-  if (sort === "form") return ofForm(name, kind, id, (fields.typed ?? {}) as Typed);
+  const isSaved = id === "new" && garage.value.byId.has(String(fields.id)); // killed before its draft was dropped
+  if (sort === "form") return isSaved ? null : ofForm(name, kind, id, (fields.typed ?? {}) as Typed);
   if (sort === "donor") return ofDonor(name, kind, fields);
   return fields.car ? { name, words: "The first start", href: to("car") } : null;
 }
 
 function ofForm(name: string, kind: string, id: string, typed: Typed): Unfinished | null {
   const rec = garage.value.byId.get(id);
-  const isUntouched = Object.entries(typed).every(([field, value]) => (rec?.values[field] ?? null) === (value ?? null));
+  const said = Object.entries(typed).map(([field, each]) => [field, (each as { value?: unknown }).value] as const);
+  const isUntouched = said.every(([field, value]) => (rec?.values[field] ?? null) === (value ?? null));
   if (isUntouched) return null;
   const form = FORMS[kind];
   const words = rec ? `${nameOf(rec)} (${kindWord(kind)})` : `A new ${kindWord(kind)}`;
