@@ -128,3 +128,25 @@ def test_a_withdrawn_weighing_counts_no_more_until_it_is_brought_back(garage, ma
     expect(page.get_by_text("this weighing does not count")).to_be_visible()
     page.get_by_role("button", name="Let it count again").click()
     expect(page.get_by_text("from this weighing alone")).to_be_visible()
+
+
+def test_what_a_person_weighs_alone_is_offered_with_its_age_and_never_taken_by_itself(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
+    begin(page, "Coupe", "980 kg")
+    alone = page.get_by_role("textbox", name=re.compile("^Me alone"))
+    for part, holding in (("Front seat", "96.4 kg"), ("Rear seat", "91.4 kg")):
+        go(page, "#/weigh")
+        go(page, "#/weigh-part")
+        page.get_by_role("button", name=re.compile("^How it is weighed")).click()
+        page.get_by_role("radio", name="Holding it, minus me").check()
+        page.get_by_role("button", name="Done").click()
+        page.get_by_role("textbox", name=re.compile("^Me holding it")).fill(holding)
+        page.get_by_role("textbox", name="What is it?").fill(part)
+        if part == "Front seat":
+            alone.fill("81.2 kg")
+        else:
+            expect(alone).to_have_value("")
+            page.get_by_role("button", name="Me alone, 81.2 kg, today").click()
+            expect(page.get_by_text("The part: 10.2")).to_be_visible()
+        page.get_by_role("button", name="Save weighing").click()
+        expect(page.get_by_text("Saved on this phone.")).to_be_visible()
