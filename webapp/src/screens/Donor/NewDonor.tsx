@@ -15,6 +15,7 @@ import { Notice } from "../../parts/frame/Notice";
 import { Screen } from "../../parts/frame/Screen";
 import type { Shot } from "../../parts/photos/Photos";
 import { Shots, shotsOf } from "../../parts/photos/Shots";
+import { Resumed } from "../../parts/weighing/Resumed";
 import { scaleOptions } from "../../parts/weighing/scalesFor";
 import { momentNow } from "../../parts/words/momentFields";
 import { nameOf } from "../../parts/words/naming";
@@ -50,7 +51,7 @@ function start(insteadOf: string | null): Draft {
 }
 
 export function NewDonor({ insteadOf }: { insteadOf: string | null }) {
-  const { form, change, drop } = useDraft<Draft>(
+  const { form, change, drop, resumed } = useDraft<Draft>(
     `donor:${insteadOf ?? "new"}`,
     () => start(insteadOf),
     (kept) => garage.value.byId.has(kept.part),
@@ -71,6 +72,9 @@ export function NewDonor({ insteadOf }: { insteadOf: string | null }) {
   return (
     <Screen title="Donor part" back={to("yard")}>
       <div class="stack">
+        {resumed && (form.shown || form.row || form.asking || form.shots.length > 0) && (
+          <Resumed what="donor part" form={{ id: form.part }} onDrop={() => change(start(insteadOf))} />
+        )}
         <RecordPick
           label="Instead of"
           offers={partOffers(garage.value.of("part").filter(({ id }) => isOnCar(id)))}
