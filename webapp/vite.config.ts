@@ -13,12 +13,12 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     sourcemap: false,
     // What the first screen needs is one file: a slow phone waits for each file more than for its bytes.
-    // It names every file fetched later, so those are named by their content alone.
+    // It names every file fetched later, so those are named by their content alone, and shortly.
     rolldownOptions: {
       output: {
         codeSplitting: { groups: [{ name: "first", tags: ["$initial"] }] },
-        chunkFileNames: "assets/[hash].js",
-        assetFileNames: "assets/[hash][extname]",
+        chunkFileNames: "assets/[hash:7].js",
+        assetFileNames: "assets/[hash:6][extname]",
       },
     },
   },
