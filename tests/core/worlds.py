@@ -100,6 +100,7 @@ def _weigh_in(world: World, random: Random, name: str, car: float, jobs: list[st
         "scale": "pads",
         "at": name,
         "jobs": jobs,
+        "driver_in": False,
         **fuel,
         **corners,
     }

@@ -95,7 +95,7 @@ def _job_part(name: str, part: Part) -> Record:
 def _weigh_in(world: World, k: int) -> Record:
     scale = CAR_SCALES[world.on[k]]
     looks = zip(_FIELDS[scale.looks], car_looks(world, k), strict=True)
-    driver: Record = {"driver_in": True, "driver": "driver"} if world.driver_in(k) else {}
+    driver: Record = {"driver_in": True, "driver": "driver"} if world.driver_in(k) else {"driver_in": False}
     return {
         "id": weigh_in_id(k),
         "layout": _LAYOUTS[scale.looks],
