@@ -90,9 +90,11 @@ class Thumb:
         self.page, self.taps, self.keys, self.scrolled = page, 0, 0, 0
 
     def tap(self, role: str, name: str | re.Pattern[str]) -> None:
-        self.page.get_by_role(role, name=name, exact=isinstance(name, str)).tap()  # type: ignore[arg-type]
+        control = self.page.get_by_role(role, name=name, exact=isinstance(name, str))  # type: ignore[arg-type]
+        control.scroll_into_view_if_needed()
+        self.scrolled = max(self.scrolled, int(self.page.evaluate("scrollY")))  # before the tap, which may lead away
+        control.tap()
         self.taps += 1
-        self.scrolled = max(self.scrolled, int(self.page.evaluate("scrollY")))  # a tap brings into view what was not
 
     def press(self, keys: list[str]) -> None:
         """Keys of the app's keypad, a tap each."""

@@ -38,6 +38,8 @@ def weigh(page: Page, keys: list[str]) -> None:
     page.get_by_role("link", name="Weigh it").click()
     press(page, keys)
     page.get_by_role("button", name="Save weighing").click()
+    # The kitchen scale of the demo shows ounces: grams are asked about, and kept when they are meant.
+    page.get_by_role("button", name=re.compile("^Keep .* as typed$")).click()
     page.get_by_role("link", name="Back to where I was").click()
 
 
