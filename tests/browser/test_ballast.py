@@ -50,7 +50,7 @@ def test_ballast_is_answered_and_what_is_fitted_kept_without_signal(demo, make_p
 
     go(page, "#/ballast")
     page.get_by_label("Left, at least %").fill("48.2")
-    expect(answer(page)).to_contain_text("No ballast is needed.")
+    expect(answer(page)).to_contain_text("No ballast is needed for the minimum.")
     expect(answer(page)).to_contain_text("Take ")
     leave(page)
     expect(said(page)).to_contain_text("Left, at least %")

@@ -75,7 +75,7 @@ def test_a_record_of_a_stranger_is_taken_in_by_hand_and_unreadable_bytes_are_lef
     aside.get_by_role("button", name="Take in").click()
     page.get_by_role("region", name="Set aside (1)").get_by_role("button", name="Leave").click()
     expect(page.get_by_role("heading", name="Set aside")).to_have_count(0)
-    said = "Tow hook (weighing): Sent by another device, and not proven to be from the device it names."
+    said = "Tow hook (weighing): Sent by Tablet in the trailer, and not proven to be from the device it names."
     expect(page.get_by_role("region", name="Not proven who wrote it (1)").get_by_text(said)).to_be_visible()
     go(page, "#/weigh")
     expect(page.get_by_role("link", name="Tow hook")).to_be_visible()

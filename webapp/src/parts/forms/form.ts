@@ -118,7 +118,7 @@ export function useForm<K extends KindName>(kind: K, given: string | null, begun
       const changes = groups.filter(({ set: fields }) => Object.keys(fields).length > 0);
       for (const { set: fields, base } of changes) await save([{ kind, record: id, set: fields, base }]);
       if (photos.length > 0) await save([], photos);
-      await forget(
+      forget(
         now,
         groups.flatMap((group) => group.names),
       );
@@ -132,11 +132,11 @@ export function useForm<K extends KindName>(kind: K, given: string | null, begun
   };
 
   /** What was kept is typed no more, unless it has been typed in again since. */
-  const forget = async (then: Typed, names: string[]) => {
+  const forget = (then: Typed, names: string[]) => {
     const isDone = (name: string) => names.includes(name) && same(then[name]!.value, typed.current[name]?.value);
     put(Object.fromEntries(Object.entries(typed.current).filter(([name]) => !isDone(name))));
     touched.current = null;
-    await keepDraft();
+    keepDraft().catch(nothing); // not waited for: the next field left is not to wait for the draft of one being typed
   };
 
   const drop = (field: string) => {
