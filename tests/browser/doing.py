@@ -3,10 +3,11 @@
 import hashlib
 import io
 import re
+from contextlib import suppress
 from pathlib import Path
 
 from PIL import Image
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Error, Locator, Page, expect
 
 from tests.browser.phone import Phone
 from tests.browser.serving import Server
@@ -90,11 +91,10 @@ class Thumb:
         self.page, self.taps, self.keys, self.scrolled = page, 0, 0, 0
 
     def tap(self, role: str, name: str | re.Pattern[str]) -> None:
-        control = self.page.get_by_role(role, name=name, exact=isinstance(name, str))  # type: ignore[arg-type]
-        control.scroll_into_view_if_needed()
-        self.scrolled = max(self.scrolled, int(self.page.evaluate("scrollY")))  # before the tap, which may lead away
-        control.tap()
+        self.page.get_by_role(role, name=name, exact=isinstance(name, str)).tap()  # type: ignore[arg-type]
         self.taps += 1
+        with suppress(Error):  # the tap led to another page, which begins at its top
+            self.scrolled = max(self.scrolled, int(self.page.evaluate("scrollY")))  # it brings into view what was not
 
     def press(self, keys: list[str]) -> None:
         """Keys of the app's keypad, a tap each."""
