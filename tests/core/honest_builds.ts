@@ -25,17 +25,6 @@ const SCALES: readonly Scale[] = [
 ];
 const HOWS: readonly How[] = ["guessed", "quoted", "worked out", "twin", "alike", "second weighing", "nothing"];
 
-/** Mulberry32: a small generator with a seed, so that what is found can be found again. */
-export function seeded(seed: number): Random {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t = (t + Math.imul(t ^ (t >>> 7), t | 61)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
 /** A factor about one with this standard deviation of its logarithm. */
 function about(random: Random, spread: number): number {
   const normal = Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());

@@ -7,7 +7,8 @@ import { misread } from "../../webapp/src/core/weighing/display";
 import { knownOf, knownOfCar, type Lore, loreOf } from "../../webapp/src/core/weighing/known";
 import { aboutScale, type Slipped, slipIn, slipInLoads, slipsIn } from "../../webapp/src/core/weighing/slips";
 import { masses } from "../../webapp/src/core/weighing/weighing";
-import { type Build, honestBuild, KG, type Look, seeded, type Unit } from "./honest_builds";
+import { randomFrom } from "../random";
+import { type Build, honestBuild, KG, type Look, type Unit } from "./honest_builds";
 
 type World = Lore;
 const worldOf = (lists: Record<string, unknown>): World => {
@@ -25,7 +26,7 @@ function asked(world: World, id: string, shown?: string): Slipped | null {
 describe("simulated builds", () => {
   const BUILDS = 30;
   const PARTS = 40;
-  const random = seeded(20261129);
+  const random = randomFrom(20261129);
   const builds: [Build, World][] = Array.from({ length: BUILDS }, () => honestBuild(random, PARTS)).map((build) => [
     build,
     worldOf(build.lists),

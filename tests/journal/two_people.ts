@@ -6,20 +6,10 @@
 import { Board, type Row } from "../../webapp/src/journal/board";
 import { type Act, actsOn, deleting, takenBack } from "../../webapp/src/journal/history";
 import type { Rec, Value } from "../../webapp/src/journal/types";
+import { randomFrom } from "../random";
 
 type Told = { lines: { number: number; text: string; aside: null }[]; moves: Record<string, number>; shown: object[] };
 type Move = (phone: Phone) => string | null;
-
-/** Mulberry32: small, seeded, the same everywhere. */
-function randomFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 class Phone {
   board = new Board();

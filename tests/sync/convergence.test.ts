@@ -9,6 +9,7 @@ import { describe, expect, it } from "vitest";
 import { type Change, newId } from "../../webapp/src/garage/write";
 import { Board } from "../../webapp/src/journal/board";
 import { forget } from "../journal/older";
+import { randomFrom } from "../random";
 import { type Fault, HomeComputer, hashOf } from "./home_computer";
 import { Phone } from "./phone";
 
@@ -19,17 +20,6 @@ const SEEDS = process.env.TAREBOOK_SEED
 /** Milliseconds until a phone gives up on a home computer that hangs, while it does so on purpose. */
 const IMPATIENT = 20;
 const FAULTS: Fault[] = ["lost", "dropped", "hang", "truncated", "empty", "page", 500, 503, 413];
-
-/** Mulberry32: small, seeded, the same everywhere. */
-function randomFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 class History {
   readonly home = new HomeComputer("garage");

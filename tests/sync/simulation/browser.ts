@@ -44,18 +44,6 @@ function microtasks(): Promise<void> {
   return new Promise((done) => process.nextTick(done));
 }
 
-/** Chance from a seed: mulberry32. */
-export class Chance {
-  constructor(private state: number) {}
-
-  next(): number {
-    this.state = (this.state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(this.state ^ (this.state >>> 15), 1 | this.state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  }
-}
-
 /** What all phones of one world share: the true time, chance, and the requests on their way. */
 export class World {
   now = 0;
@@ -66,7 +54,7 @@ export class World {
   private order = 0;
 
   constructor(
-    readonly chance: Chance,
+    readonly chance: () => number,
     readonly make: Make,
   ) {}
 
@@ -128,7 +116,7 @@ export class Page {
       fetch: (path: string, options: RequestInit) => this.fetch(path, options),
       Date: PageDate,
       performance: { now: () => world.now },
-      Math: Object.create(Math, { random: { value: () => world.chance.next() } }),
+      Math: Object.create(Math, { random: { value: () => world.chance() } }),
       crypto: { getRandomValues: (bytes: Uint8Array) => bytes.map((_, at) => byte(world.chance, bytes, at)) },
       AbortSignal: { timeout: (milliseconds: number) => this.signal(milliseconds) },
       setTimeout: (run: () => void, milliseconds: number) => this.later(run, milliseconds),
@@ -193,8 +181,8 @@ export const GLOBALS = [
   ...["navigator", "document", "addEventListener", "sessionStorage", "BroadcastChannel", "Blob"],
 ] as const;
 
-function byte(chance: Chance, bytes: Uint8Array, at: number): number {
-  bytes[at] = Math.floor(chance.next() * 256);
+function byte(chance: () => number, bytes: Uint8Array, at: number): number {
+  bytes[at] = Math.floor(chance() * 256);
   return bytes[at]!;
 }
 

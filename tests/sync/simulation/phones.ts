@@ -1,19 +1,8 @@
 /** Several phones in one Node, spoken to by lines of JSON: each command is answered once there is nothing left to do. */
 
 import { IDBFactory } from "fake-indexeddb";
-import {
-  type App,
-  abortAll,
-  Chance,
-  copyOf,
-  GLOBALS,
-  type Make,
-  Page,
-  Pieces,
-  settle,
-  textsOn,
-  World,
-} from "./browser";
+import { randomFrom } from "../../random";
+import { type App, abortAll, copyOf, GLOBALS, type Make, Page, Pieces, settle, textsOn, World } from "./browser";
 
 /**
  * `phone`: whose disk this may change; without one, all. `cut`: after so many tasks the page is killed, or the open
@@ -48,7 +37,7 @@ export function begin(page: string): void {
 const COMMANDS = {
   world({ seed }: Given) {
     for (const { page } of phones) page?.kill();
-    world = new World(new Chance(seed), make);
+    world = new World(randomFrom(seed), make);
     phones = [];
   },
   /** A new phone, a copy of another's disk in a browser of its own, or another tab on the same disk. */
