@@ -40,6 +40,12 @@ function KeptDock({ form, label = "Done", next, remove, missing, onDone }: Props
     if (wasNew.current && !form.isNew && next && location.hash === opened.current) rename(next(form.id));
     wasNew.current = form.isNew;
   }, [form.isNew]);
+  const removed = async () => {
+    const at = location.hash;
+    if (!(await form.remove())) return;
+    if (onDone) onDone();
+    else if (remove && location.hash === at) replace(remove.next);
+  };
   const press = async () => {
     setAsked(true);
     if ((await form.save()) && onDone) onDone();
@@ -51,13 +57,7 @@ function KeptDock({ form, label = "Done", next, remove, missing, onDone }: Props
     <>
       {!form.isNew && <History of={form.id} />}
       {isGone && <Gone record={form.id} />}
-      {remove && !form.isNew && !isGone && (
-        <Button
-          look="plain"
-          label={remove.label}
-          onClick={() => void form.remove().then((done) => done && (onDone ? onDone() : replace(remove.next)))}
-        />
-      )}
+      {remove && !form.isNew && !isGone && <Button look="plain" label={remove.label} onClick={() => void removed()} />}
       {(hasButton || form.trouble || wanting) && (
         <div class="dock">
           <TroubleNotice trouble={form.trouble} />

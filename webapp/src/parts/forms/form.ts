@@ -70,7 +70,6 @@ export function useForm<K extends KindName>(kind: K, given: string | null, begun
   const defaults = { ...startOf(kind), ...begun } as Fields;
   const unnamed = !given || given === "new";
   const [id, setId] = useState(() => (unnamed ? newId() : given));
-  const draftName = draftNameOf(kind, id, unnamed);
   const typed = useRef<Typed>({}); // several fields may be set in one tap, before the next drawing
   const [, draw] = useState(0);
   const touched = useRef<string[] | null>(null);
@@ -88,9 +87,11 @@ export function useForm<K extends KindName>(kind: K, given: string | null, begun
     draw((times) => times + 1);
   };
 
+  // What was begun as new goes by its record's own name once that is there: by that it is opened again.
+  const draftName = () => draftNameOf(kind, id, !garage.peek().byId.has(id));
   const keepDraft = () => {
-    if (Object.keys(typed.current).length === 0) return drafts.drop(draftName);
-    return drafts.keep(draftName, { id, typed: typed.current, page: thisPage() } satisfies Kept);
+    if (Object.keys(typed.current).length === 0) return drafts.drop(draftName());
+    return drafts.keep(draftName(), { id, typed: typed.current, page: thisPage() } satisfies Kept);
   };
 
   const set = (field: string, value: Value) => {
@@ -114,6 +115,7 @@ export function useForm<K extends KindName>(kind: K, given: string | null, begun
     if (Object.keys(now).length === 0 && photos.length === 0 && !all) return isThere ? id : null;
     const groups = ready(kind, now, { before: garage.value.byId.get(id)?.values ?? {}, defaults, isThere, all });
     if (!groups) return null;
+    const named = draftName();
     try {
       const changes = groups.filter(({ set: fields }) => Object.keys(fields).length > 0);
       for (const { set: fields, base } of changes) await save([{ kind, record: id, set: fields, base }]);
@@ -122,6 +124,7 @@ export function useForm<K extends KindName>(kind: K, given: string | null, begun
         now,
         groups.flatMap((group) => group.names),
       );
+      if (draftName() !== named) drafts.drop(named).catch(nothing);
       setTrouble(null);
       setSaved(true);
       return garage.value.byId.has(id) ? id : null;
@@ -146,12 +149,13 @@ export function useForm<K extends KindName>(kind: K, given: string | null, begun
   };
 
   useEffect(() => {
-    const wanted = unnamed ? begunBefore(kind) : drafts.load<Kept>(draftName);
+    const wanted = unnamed ? begunBefore(kind) : drafts.load<Kept>(draftNameOf(kind, id, false));
     void wanted.then((kept) => {
       if (!kept || Array.isArray((kept as { base?: unknown }).base)) return; // of an app that kept it otherwise
       if (unnamed && Object.keys(typed.current).length > 0) return; // something new was begun meanwhile
       setId(kept.id);
       put({ ...kept.typed, ...typed.current });
+      if (!unnamed && !isFact) void latest.current(); // the page went under the thumb: what can be read is kept
     }, nothing); // a store that is not open is said by the whole screen
   }, [kind, unnamed, unnamed ? null : id]);
 
@@ -200,7 +204,7 @@ export function useForm<K extends KindName>(kind: K, given: string | null, begun
     remove: async () => {
       try {
         await save([{ ...deletion(kind, id), base: headsOf(id) }]);
-        await drafts.drop(draftName);
+        drafts.drop(draftName()).catch(nothing);
         put({});
         return true;
       } catch (error) {
