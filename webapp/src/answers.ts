@@ -14,6 +14,7 @@ import { masses } from "./core/weighing/weighing";
 import { chosenCar } from "./garage/choices";
 import { garage } from "./garage/garage";
 import { massUnit } from "./garage/units";
+import { withdrawn } from "./garage/withdrawn";
 import { type KindName, TABLE } from "./journal/kinds";
 import type { Rec, Value } from "./journal/types";
 
@@ -25,10 +26,12 @@ export type Trim = "event" | "road";
 export const trim = signal<Trim>("event");
 
 const plain = (rec: Rec): Plain => ({ ...rec.values, id: rec.id });
+const gone = (rec: Rec): Plain => ({ ...plain(rec), deleted: true });
 
 export const lists = computed<Lists>(() => {
   const kinds = (Object.keys(TABLE) as KindName[]).filter((kind) => kind !== "verdict" && kind !== "garage");
-  return Object.fromEntries(kinds.map((kind) => [`${kind}s`, garage.value.of(kind).map(plain)]));
+  const listed = (kind: KindName) => [...garage.value.of(kind).map(plain), ...withdrawn(kind).map(gone)];
+  return Object.fromEntries(kinds.map((kind) => [`${kind}s`, listed(kind)]));
 });
 
 /** The car looked at: the one chosen on this phone, else the first. */

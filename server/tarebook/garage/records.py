@@ -24,15 +24,17 @@ def all_records(session: Session, garage: str, deleted: bool = False) -> Records
     """`{"parts": [{id, name, …}], "jobs": […], …}`: every kind, in order of id.
 
     A record with open conflicts also has `conflicts: {field: [values]}`, the standing value first. Deleted records
-    are left out unless asked for, and then say `deleted: true`; one brought back by what its deletion had not seen
-    stands, with a conflict over `deleted`.
+    are left out unless asked for, and then say `deleted: true`, but for withdrawn corrections, as by them it is known
+    what took the place of what; one brought back by what its deletion had not seen stands, with a conflict over
+    `deleted`.
     """
     records: Records = {plural(kind): [] for kind in KINDS}
     rows = session.scalars(select(RecordRow).where(RecordRow.garage == garage)).all()
     unseen = _unseen(rows)
     for row in sorted(rows, key=lambda row: row.id):  # not ORDER BY: databases differ in how they order text
-        if deleted or not row.deleted or row.id in unseen:
-            records[plural(row.kind)].append(_record(row, unseen.get(row.id, [])))
+        record = _record(row, unseen.get(row.id, []))
+        if deleted or not record.get("deleted") or record.get("replaces"):
+            records[plural(row.kind)].append(record)
     return records
 
 

@@ -87,7 +87,7 @@ class _Undoing:
         lines = {record for record in self.made if self.earlier.records[record].kind != "stage"}
         found = set[str]()
         for record in (record for records in self.records.values() for record in records):
-            if record["id"] not in self.entries:
+            if record["id"] not in self.entries and not record.get("deleted"):
                 for value in record.values():
                     found |= lines.intersection(value if isinstance(value, list) else [value])
         return found

@@ -2,15 +2,24 @@
 
 import { type Corrected, corrected } from "../../core/garage/corrections";
 import { garage, type Rec } from "../../garage/garage";
+import { withdrawn } from "../../garage/withdrawn";
 
 export const ADDRESS = { weighing: "weighing", weigh_in: "weigh-in", lift: "lift" } as const;
 export type Fact = keyof typeof ADDRESS;
 
 /** Of a fact that was corrected; null of one that was not. */
 export function correctedOf(rec: Rec<Fact>): Corrected | null {
-  const facts = garage.value.of(rec.kind);
+  return correctedFacts(rec.kind).find((fact) => fact.all.includes(rec.id)) ?? null;
+}
+
+/** The ids of those whose place newer ones have taken. */
+export function replacedIn(kind: Fact): string[] {
+  return correctedFacts(kind).flatMap(({ all, rivals }) => all.filter((id) => !rivals.includes(id)));
+}
+
+function correctedFacts(kind: Fact): Corrected[] {
+  const facts: readonly Rec[] = garage.value.of(kind);
   const older = new Map<string, string>();
-  for (const { id, values } of facts) if (values.replaces) older.set(id, values.replaces);
-  const all = corrected(older, new Set(facts.map(({ id }) => id)));
-  return all.find((fact) => fact.all.includes(rec.id)) ?? null;
+  for (const { id, values } of [...facts, ...withdrawn(kind)]) if (values.replaces) older.set(id, `${values.replaces}`);
+  return corrected(older, new Set(facts.map(({ id }) => id)));
 }

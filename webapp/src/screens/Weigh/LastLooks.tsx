@@ -2,6 +2,7 @@
 import { say } from "../../answers";
 import { garage, type Rec } from "../../garage/garage";
 import { Row } from "../../parts/figures/Row";
+import { replacedIn } from "../../parts/forms/corrected";
 import { Section } from "../../parts/frame/Screen";
 import { totalWords } from "../../parts/weighIn/totalWords";
 import { readOne } from "../../parts/weighing/readOne";
@@ -15,7 +16,8 @@ const SHOWN = 8;
 
 export function LastLooks() {
   const now = garage.value;
-  const looks = newestLooks([...now.of("weighing"), ...now.of("weigh_in")], SHOWN);
+  const replaced = [...replacedIn("weighing"), ...replacedIn("weigh_in")];
+  const looks = newestLooks([...now.of("weighing"), ...now.of("weigh_in")], SHOWN, replaced);
   return (
     <Section title="Weighed last">
       {looks.length ? (

@@ -2,14 +2,14 @@
 import type { Rec } from "../../journal/types";
 import { momentOf } from "../../parts/words/moments";
 
-type Look = Pick<Rec<"weighing" | "weigh_in">, "id"> & { values: { replaces?: string; at?: string } };
+type Look = Pick<Rec<"weighing" | "weigh_in">, "id"> & { values: { at?: string } };
 
-/** The newest first; readings that a newer one replaced are left out. */
-export function newestLooks<R extends Look>(facts: readonly R[], most: number): R[] {
-  const replaced = new Set(facts.map((fact) => fact.values.replaces));
+/** The newest first; those `replaced` by newer ones are left out. */
+export function newestLooks<R extends Look>(facts: readonly R[], most: number, replaced: readonly string[]): R[] {
+  const gone = new Set(replaced);
   const when = (fact: R) => Date.parse(momentOf(fact) ?? "") || 0;
   return facts
-    .filter((fact) => !replaced.has(fact.id))
+    .filter((fact) => !gone.has(fact.id))
     .map((fact) => ({ fact, when: when(fact) }))
     .sort((a, b) => b.when - a.when || (a.fact.id < b.fact.id ? 1 : -1))
     .slice(0, most)
