@@ -133,3 +133,16 @@ def test_one_tap_says_that_all_was_seen_to_before_the_scales_were_read_and_less_
     page.get_by_text("Before you read: all seen to").tap()
     page.get_by_role("checkbox", name="Floor level").uncheck()
     expect(page.get_by_text("Before you read: 4 of 5 seen to")).to_be_visible()
+
+
+def test_a_form_opened_before_the_records_are_there_takes_up_the_scales_when_they_come(demo, make_phone):
+    page = make_phone("anna", demo).start()
+    held = []
+    page.route("**/sync/pull?*", lambda route: held.append(route))
+    page.goto(f"{demo.address}/#/weigh-car")
+    scales = page.get_by_role("combobox", name="On which scales")
+    expect(scales).to_have_value("")
+    for each in held:
+        each.continue_()
+    page.unroute("**/sync/pull?*")
+    expect(scales.locator("option:checked")).not_to_have_text("No scales named")

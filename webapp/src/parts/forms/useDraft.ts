@@ -16,22 +16,30 @@ export type Draft<T> = {
   resumed: boolean;
 };
 
-/** `start` makes the empty form; what was kept under `name` is laid over it, unless `isDone` says it has been saved. */
+/**
+ * `start` makes the empty form; what was kept under `name` is laid over it, unless `isDone` says it has been saved. One that
+ * nobody has touched begins again whenever `by`, what it begins with, is another.
+ */
 export function useDraft<T extends object>(
   name: string,
   start: () => T,
   isDone: (kept: T) => boolean = () => false,
+  by: unknown = null,
 ): Draft<T> {
   const [form, setForm] = useState<T | null>(null);
   const latest = useRef<T | null>(null);
   const resumed = useRef(false);
+  const touched = useRef(false);
+  const begin = useRef(start);
+  begin.current = start;
 
   useEffect(() => {
     let live = true;
     const open = (kept: T | null) => {
       if (!live) return;
       resumed.current = !!kept && !isDone(kept);
-      latest.current = { ...start(), ...(resumed.current ? kept : {}) };
+      touched.current = resumed.current;
+      latest.current = { ...begin.current(), ...(resumed.current ? kept : {}) };
       setForm(latest.current);
     };
     drafts.load<T>(name).then(open, () => open(null));
@@ -40,8 +48,15 @@ export function useDraft<T extends object>(
     };
   }, [name]);
 
+  useEffect(() => {
+    if (!latest.current || touched.current) return;
+    latest.current = begin.current();
+    setForm(latest.current);
+  }, [by]);
+
   const change = useCallback(
     (patch: Partial<T>) => {
+      touched.current = true;
       latest.current = { ...(latest.current ?? start()), ...patch };
       setForm(latest.current);
       // A draft that cannot be kept must not stop the weighing itself; saving will say what is wrong with the store.

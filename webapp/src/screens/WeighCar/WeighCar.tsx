@@ -32,7 +32,8 @@ import "./WeighCar.css";
 export function WeighCar({ query }: Address) {
   const replaces = query.get("replaces");
   const [habits, setHabits] = useState<CarHabits | null>(null);
-  useEffect(() => void habitsNow().then(setHabits), []);
+  const scales = garage.value.of("scale"); // of a phone that has just joined they are still to come
+  useEffect(() => void habitsNow().then(setHabits), [scales]);
   return (
     <Screen title={replaces ? "Weigh the car again" : "Weigh the car"} back="#/weigh">
       {habits && (
@@ -59,7 +60,7 @@ function Form({ replaces, habits, draft, onAnew }: Props) {
     name,
     drop,
     resumed,
-  } = useDraft<CarForm>(`weigh-car:${replaces ?? ""}:${draft}`, start, (kept) => garage.value.byId.has(kept.id));
+  } = useDraft<CarForm>(`weigh-car:${replaces ?? ""}:${draft}`, start, isSaved, habits);
   if (!form) return null;
   const all = jobsOfCar.value.map((job) => job.id);
   const offered = new Set(jobsInCar(bookWith({}, form.trim)).map((job) => job.id));
@@ -108,6 +109,8 @@ function Form({ replaces, habits, draft, onAnew }: Props) {
     </div>
   );
 }
+
+const isSaved = (kept: CarForm) => garage.value.byId.has(kept.id);
 
 function startOf(replaces: string | null, habits: CarHabits): CarForm {
   const before = garage.value.one("weigh_in", replaces)?.values;
