@@ -63,3 +63,26 @@ def test_making_a_job_of_a_donor_part_buys_it_in_the_same_save_and_one_undo_take
     expect(page.get_by_role("region", name="Bought").get_by_text("Light seat")).to_be_visible()
     page.get_by_role("button", name="Undo").click()
     expect(page.get_by_role("region", name="Seen").get_by_text("Light seat")).to_be_visible()
+
+
+def test_two_donor_parts_half_typed_stay_two_and_both_are_found_again(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
+    begin(page, "Coupe", "980 kg")
+    name = page.get_by_role("textbox", name="What it is")
+    for what, shown in (("Light seat", "11 kg"), ("Thin bonnet", "9 kg")):
+        go(page, "#/yard")
+        page.get_by_role("link", name="Note a donor part").click()
+        expect(name).to_have_value("")
+        name.fill(what)
+        page.get_by_role("textbox", name=DISPLAY).fill(shown)
+        page.wait_for_timeout(DRAFT_WITHIN)
+    go(page, "#/yard")
+    halves = page.get_by_text(re.compile("^A half-typed donor part of today"))
+    expect(halves).to_have_count(2)
+    halves.filter(has_text="Light seat, 11 kg").locator("xpath=..").get_by_role("link", name="Go on").click()
+    expect(name).to_have_value("Light seat")
+    page.get_by_role("button", name="Save on this phone").click()
+    expect(page.get_by_role("heading", name="Light seat")).to_be_visible()
+    go(page, "#/yard")
+    expect(halves).to_have_count(1)
+    expect(halves).to_contain_text("Thin bonnet, 9 kg")

@@ -5,13 +5,16 @@ import { Button, ButtonLink } from "../frame/Button";
 import { Notice } from "../frame/Notice";
 import { type HalfDone, halfDone } from "./halfDone";
 
-export function LeftHalfDone() {
+/** `sort`: how the names of the drafts begin, where not all are shown. */
+export function LeftHalfDone({ sort = "" }: { sort?: string }) {
   const [left, setLeft] = useState<HalfDone[]>([]);
   const look = () => void halfDone().then(setLeft, () => undefined);
   useEffect(look, []);
   return (
     <>
-      {left.map(({ name, words, href }) => (
+      {left
+        .filter(({ name }) => name.startsWith(sort))
+        .map(({ name, words, href }) => (
         <Notice key={name}>
           <p>
             <strong>{words}.</strong> It counts for nothing until it is saved.

@@ -6,17 +6,18 @@ import { garage } from "../../garage/garage";
 import { to } from "../../route";
 import { momentOfId, sayMoment } from "../words/moments";
 import { nameOf } from "../words/naming";
-import { isBlank, type PartTyped } from "./blank";
+import { type DonorTyped, isBlank, isDonorBlank, type PartTyped } from "./blank";
 
 /** `words`: "A half-typed weigh-in of 12 Sept", with what has been typed. */
 export type HalfDone = { name: string; words: string; href: string };
 
 type OfCar = Readonly<Partial<Record<Reading | "id", string>>>;
 type OfSwap = Readonly<Record<"off" | "on", PartTyped>> & { id?: string };
+const FACTS = /^(weigh-|swap:|donor:)/;
 const READINGS = Object.values(LOOKS).flat();
 
 export async function halfDone(): Promise<HalfDone[]> {
-  const names = (await drafts.names()).filter((name) => name.startsWith("weigh-") || name.startsWith("swap:"));
+  const names = (await drafts.names()).filter((name) => FACTS.test(name));
   const found = await Promise.all(names.map(async (name) => described(name, await drafts.load(name))));
   return found.filter((each) => each !== null);
 }
@@ -28,9 +29,11 @@ export function halfTyped(what: string, { id }: { id?: string }): string {
 }
 
 function described(name: string, form: unknown): HalfDone | null {
-  const isSaved = garage.value.byId.has((form as { id?: string } | null)?.id ?? "");
+  const { id, part } = (form ?? {}) as { id?: string; part?: string };
+  const isSaved = garage.value.byId.has(id ?? part ?? "");
   if (!form || isSaved) return null;
   if (name.startsWith("swap:")) return ofSwap(name, form as OfSwap);
+  if (name.startsWith("donor:")) return ofDonor(name, form as DonorTyped);
   return name.startsWith("weigh-car") ? ofCar(name, form as OfCar) : ofPart(name, form as PartTyped);
 }
 
@@ -62,4 +65,13 @@ function ofSwap(name: string, form: OfSwap): HalfDone | null {
     return null;
   const what = form.off.of.text.trim() || "a part";
   return { name, words: `${halfTyped("swap", form)}: ${what}`, href: to("swap", asked({ job, off, on, draft })) };
+}
+
+function ofDonor(name: string, form: DonorTyped): HalfDone | null {
+  if (isDonorBlank(form)) return null;
+  const [, insteadOf, draft] = name.split(":");
+  const what = form.name.trim() || "a part";
+  const words = `${halfTyped("donor part", { id: form.part })}: ${form.shown ? `${what}, ${form.shown}` : what}`;
+  const query = asked({ "instead-of": insteadOf === "new" ? undefined : insteadOf, draft });
+  return { name, words, href: to("donor", "new", query) };
 }

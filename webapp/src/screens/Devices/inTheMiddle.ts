@@ -23,7 +23,7 @@ const FORMS: Record<string, { screen: string; named: boolean }> = {
 };
 
 export async function inTheMiddle(): Promise<Unfinished[]> {
-  const names = (await drafts.names()).filter((name) => /^(form|donor|welcome)\b/.test(name));
+  const names = (await drafts.names()).filter((name) => /^(form|welcome)\b/.test(name));
   const others = await Promise.all(names.map(async (name) => described(name, await drafts.load(name))));
   return [...(await halfDone()), ...others.filter((each) => each !== null)];
 }
@@ -35,7 +35,6 @@ function described(name: string, kept: unknown): Unfinished | null {
   const fields = (kept ?? {}) as Typed;
   const isSaved = id === "new" && garage.value.byId.has(String(fields.id)); // killed before its draft was dropped
   if (sort === "form") return isSaved ? null : ofForm(name, kind, id, (fields.typed ?? {}) as Typed);
-  if (sort === "donor") return ofDonor(name, kind, fields);
   return fields.car ? { name, words: "The first start", href: to("car") } : null;
 }
 
@@ -47,11 +46,4 @@ function ofForm(name: string, kind: string, id: string, typed: Typed): Unfinishe
   const form = FORMS[kind];
   const words = rec ? `${nameOf(rec)} (${kindWord(kind)})` : `A new ${kindWord(kind)}`;
   return { name, words, href: form ? to(form.screen, ...(form.named ? [id] : [])) : to("car") };
-}
-
-function ofDonor(name: string, insteadOf: string, form: Typed): Unfinished | null {
-  const isUntouched = ![form.shown, form.row, form.asking, (form.shots as unknown[] | undefined)?.length].some(Boolean);
-  if (isUntouched || garage.value.byId.has(String(form.part))) return null;
-  const query = insteadOf === "new" ? [] : [{ "instead-of": insteadOf }];
-  return { name, words: `${String(form.name || "A part")}, at the yard`, href: to("donor", "new", ...query) };
 }

@@ -6,5 +6,5 @@ import { Seen } from "./Seen";
 
 export function Donor({ id, query }: Address) {
   const part = garage.value.one("part", id);
-  return part ? <Seen part={part} /> : <NewDonor insteadOf={query.get("instead-of")} />;
+  return part ? <Seen part={part} /> : <NewDonor insteadOf={query.get("instead-of")} draft={query.get("draft")} />;
 }

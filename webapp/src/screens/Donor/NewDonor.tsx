@@ -15,6 +15,7 @@ import { Notice } from "../../parts/frame/Notice";
 import { Screen } from "../../parts/frame/Screen";
 import type { Shot } from "../../parts/photos/Photos";
 import { Shots, shotsOf } from "../../parts/photos/Shots";
+import { isDonorBlank } from "../../parts/weighing/blank";
 import { Resumed } from "../../parts/weighing/Resumed";
 import { scaleOptions } from "../../parts/weighing/scalesFor";
 import { momentNow } from "../../parts/words/momentFields";
@@ -50,9 +51,10 @@ function start(insteadOf: string | null): Draft {
   };
 }
 
-export function NewDonor({ insteadOf }: { insteadOf: string | null }) {
-  const { form, change, drop, resumed } = useDraft<Draft>(
-    `donor:${insteadOf ?? "new"}`,
+/** `draft`: under what it is kept beside others. */
+export function NewDonor({ insteadOf, draft }: { insteadOf: string | null; draft: string | null }) {
+  const { form, change, name, resumed } = useDraft<Draft>(
+    ["donor", insteadOf ?? "new", ...(draft ? [draft] : [])].join(":"),
     () => start(insteadOf),
     (kept) => garage.value.byId.has(kept.part),
   );
@@ -65,14 +67,14 @@ export function NewDonor({ insteadOf }: { insteadOf: string | null }) {
     await save(
       [...records.parts.map(asChange("part")), ...records.weighings.map(asChange("weighing"))],
       shotsOf(form.part, form),
+      name,
     );
-    await drop();
     replace(to("donor", form.part));
   };
   return (
     <Screen title="Donor part" back={to("yard")}>
       <div class="stack">
-        {resumed && (form.shown || form.row || form.asking || form.shots.length > 0) && (
+        {resumed && !isDonorBlank(form) && (
           <Resumed what="donor part" form={{ id: form.part }} onDrop={() => change(start(insteadOf))} />
         )}
         <RecordPick

@@ -1,15 +1,18 @@
 /** Donor parts seen at the yard, with what each would save against the part on the car. */
 
+import { useState } from "preact/hooks";
 import { book, known, say } from "../../answers";
 import { compare } from "../../core/ledger/compare";
 import { showMoney } from "../../core/numbers/shown";
 import { garage } from "../../garage/garage";
+import { newId } from "../../garage/write";
 import type { Rec } from "../../journal/types";
 import { Row } from "../../parts/figures/Row";
 import { ButtonLink } from "../../parts/frame/Button";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { Thumb } from "../../parts/photos/Photos";
 import { photosOf } from "../../parts/photos/RecordPhotos";
+import { LeftHalfDone } from "../../parts/weighing/LeftHalfDone";
 import { currency } from "../../parts/words/money";
 import { withWord } from "../../parts/words/naming";
 import { to } from "../../route";
@@ -19,6 +22,7 @@ type Part = Rec<"part">;
 const isAt = (where: Part["values"]["whereabouts"]) => (part: Part) => part.values.whereabouts === where;
 
 export function Yard() {
+  const [draft] = useState(newId); // what is noted now never begins with what was typed of another
   const parts = garage.value.of("part");
   const seen = parts.filter(isAt("yard"));
   const bought = parts.filter((part) => isAt("shelf")(part) && part.values.yard);
@@ -29,6 +33,7 @@ export function Yard() {
         Gloves and eye protection; stay out from under any car that does not stand firmly. The yard’s own rules come
         first.
       </p>
+      <LeftHalfDone sort="donor:" />
       {!seen.length && !bought.length && !left.length && (
         <p>Note a donor part with its row, price, weight and a photo, and see at once what it would save.</p>
       )}
@@ -36,7 +41,7 @@ export function Yard() {
       <Group title="Bought" parts={bought} />
       <Group title="Left there" parts={left} />
       <div class="dock">
-        <ButtonLink look="main" label="Note a donor part" href={to("donor", "new")} />
+        <ButtonLink look="main" label="Note a donor part" href={to("donor", "new", { draft })} />
       </div>
     </Screen>
   );
