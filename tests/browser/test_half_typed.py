@@ -79,7 +79,7 @@ def test_two_donor_parts_half_typed_stay_two_and_both_are_found_again(garage, ma
     go(page, "#/yard")
     halves = page.get_by_text(re.compile("^A half-typed donor part of today"))
     expect(halves).to_have_count(2)
-    halves.filter(has_text="Light seat, 11 kg").locator("xpath=..").get_by_role("link", name="Go on").click()
+    page.locator(".notice").filter(has_text="Light seat, 11 kg").get_by_role("link", name="Go on").click()
     expect(name).to_have_value("Light seat")
     page.get_by_role("button", name="Save on this phone").click()
     expect(page.get_by_role("heading", name="Light seat")).to_be_visible()

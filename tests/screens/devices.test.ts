@@ -17,8 +17,12 @@ async function unfinished(kept: Record<string, object>): Promise<string[]> {
 test("a donor part is half noted once it has a weight, a row, a price or a photo, and not before", async () => {
   const shots = [{ bytes: new ArrayBuffer(1), type: "image/jpeg", width: 1, height: 1 }];
   expect(await unfinished({ "donor:new": { ...DONOR, asking: "", shots: [] } })).toEqual([]);
-  expect(await unfinished({ "donor:new": { ...DONOR, asking: "40", shots: [] } })).toEqual(["A half-typed donor part: a part"]);
-  expect(await unfinished({ "donor:new": { ...DONOR, asking: "", shots } })).toEqual(["A half-typed donor part: a part"]);
+  expect(await unfinished({ "donor:new": { ...DONOR, asking: "40", shots: [] } })).toEqual([
+    "A half-typed donor part: a part",
+  ]);
+  expect(await unfinished({ "donor:new": { ...DONOR, asking: "", shots } })).toEqual([
+    "A half-typed donor part: a part",
+  ]);
 });
 
 test("a whole car is half weighed once one reading is typed", async () => {

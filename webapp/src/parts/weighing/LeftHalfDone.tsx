@@ -15,16 +15,16 @@ export function LeftHalfDone({ sort = "" }: { sort?: string }) {
       {left
         .filter(({ name }) => name.startsWith(sort))
         .map(({ name, words, href }) => (
-        <Notice key={name}>
-          <p>
-            <strong>{words}.</strong> It counts for nothing until it is saved.
-          </p>
-          <div class="pair">
-            <ButtonLink label="Go on" href={href} />
-            <Button look="plain" label="Throw it away" onClick={() => void drafts.drop(name).then(look)} />
-          </div>
-        </Notice>
-      ))}
+          <Notice key={name}>
+            <p>
+              <strong>{words}.</strong> It counts for nothing until it is saved.
+            </p>
+            <div class="pair">
+              <ButtonLink label="Go on" href={href} />
+              <Button look="plain" label="Throw it away" onClick={() => void drafts.drop(name).then(look)} />
+            </div>
+          </Notice>
+        ))}
     </>
   );
 }

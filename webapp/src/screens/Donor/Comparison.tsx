@@ -14,7 +14,11 @@ export function Comparison({ found, over }: { found: Compared; over?: Lists }) {
   const { this: it, that, whole, count } = found;
   if (!it?.mass) return null;
   if (!that?.mass || !whole)
-    return <p class="num">This {say(it.mass)}. Choose the part it would replace to see what it saves.</p>;
+    return (
+      <p>
+        This <span class="num">{say(it.mass)}</span>. Choose the part it would replace to see what it saves.
+      </p>
+    );
   const size = showMass(Math.abs(whole.value), massUnit(), expanded(whole));
   const change = `${whole.value <= 0 ? "saves" : "adds"} ${size}`;
   const each = count > 1 ? ` each, ${count} of them` : "";

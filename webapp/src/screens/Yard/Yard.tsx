@@ -29,14 +29,16 @@ export function Yard() {
   const left = parts.filter(isAt("left"));
   return (
     <Screen title="Yard">
-      <p class="small quiet">
-        Gloves and eye protection; stay out from under any car that does not stand firmly. The yard’s own rules come
-        first.
-      </p>
-      <LeftHalfDone sort="donor:" />
-      {!seen.length && !bought.length && !left.length && (
-        <p>Note a donor part with its row, price, weight and a photo, and see at once what it would save.</p>
-      )}
+      <div class="stack">
+        <p class="small quiet">
+          Gloves and eye protection; stay out from under any car that does not stand firmly. The yard’s own rules come
+          first.
+        </p>
+        <LeftHalfDone sort="donor:" />
+        {!seen.length && !bought.length && !left.length && (
+          <p>Note a donor part with its row, price, weight and a photo, and see at once what it would save.</p>
+        )}
+      </div>
       <Group title="Seen" parts={seen} />
       <Group title="Bought" parts={bought} />
       <Group title="Left there" parts={left} />
