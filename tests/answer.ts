@@ -1,7 +1,7 @@
 /** Answers for `tests/typescript.py`: what the claims of TypeScript give for the questions Python asks. */
 
 import type { Line } from "../webapp/src/journal/layers";
-import { isCutShort, pictureHead } from "../webapp/src/store/picture_head";
+import { isCutShort, isHeic, pictureHead } from "../webapp/src/store/picture_head";
 import { plainly } from "./journal/plainly";
 import { twoPeople } from "./journal/two_people";
 import { type Claims, claims } from "./vectors";
@@ -32,5 +32,5 @@ function answer(question: Question): unknown {
 }
 
 function headOf(bytes: Uint8Array) {
-  return { head: pictureHead(bytes), cut: isCutShort(bytes) };
+  return { head: pictureHead(bytes), cut: isCutShort(bytes), heic: isHeic(bytes) };
 }

@@ -127,12 +127,21 @@ def webp_of(width: int, height: int) -> bytes:
     return b"RIFF" + struct.pack("<I", len(body) + 4) + b"WEBP" + body
 
 
+def outside(name: str) -> bytes:
+    """A picture written by libheif."""
+    return (Path(__file__).resolve().parents[2] / "fixtures" / "pictures" / name).read_bytes()
+
+
 HOSTILE = {
     "a page": (b"<!doctype html><script>alert(1)</script>", "image/jpeg", "photo_not_an_image"),
     "a drawing with scripts": (b'<svg xmlns="http://www.w3.org/2000/svg"/>', "image/png", "photo_not_an_image"),
     "a GIF": (picture("GIF"), "image/png", "photo_not_an_image"),
     "a PNG called JPEG": (picture("PNG"), "image/jpeg", "photo_wrong_type"),
     "one with its place": (with_place(), "image/jpeg", "photo_tells_place"),
+    "a HEIC": (outside("red.heic"), "image/jpeg", "photo_heic"),
+    "a truncated HEIC": (outside("red.heic")[:100], "image/jpeg", "photo_heic"),
+    "an AVIF": (outside("red.avif"), "image/jpeg", "photo_not_an_image"),
+    "a text named as a HEIC": (b"seat.heic: ftypheic, they say", "image/jpeg", "photo_not_an_image"),
     "a truncated JPEG": (picture()[:-2000], "image/jpeg", "photo_truncated"),
     "a truncated PNG": (picture("PNG")[:3000], "image/png", "photo_truncated"),
     "a truncated WebP": (picture("WEBP")[:3000], "image/webp", None),
@@ -160,6 +169,13 @@ def test_sizes_beyond_the_limits_are_refused(phone: Device) -> None:
     assert send(phone, url, bytes(1024 * 1024)).status_code == 204
     assert send(phone, url, bytes(1_000_000), 1024 * 1024).json["error"]["code"] == "photo_too_large"
     assert phone.ask("HEAD", url).headers["Upload-Offset"] == str(1024 * 1024)
+
+
+@pytest.mark.parametrize("kind", ["image/heic", "image/heif", "image/heic-sequence"])
+def test_a_heic_announced_as_one_is_told_how_to_become_a_jpeg(phone: Device, kind: str) -> None:
+    answer = announce(phone, outside("red.heic"), kind)
+    assert (answer.status_code, answer.json["error"]["code"]) == (422, "photo_heic")
+    assert "JPEG" in answer.json["error"]["do"]
 
 
 @pytest.mark.parametrize("body", [{"sha256": "A" * 64}, {"size": 0}, {"size": -1}, {"type": "image/gif"}, {"type": 1}])

@@ -1,8 +1,10 @@
 /** Reading how large a picture claims to be, before anything opens it. */
 
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 
-import { isCutShort, pictureHead } from "../../webapp/src/store/picture_head";
+import { isCutShort, isHeic, pictureHead } from "../../webapp/src/store/picture_head";
 
 function png(width: number, height: number): Uint8Array {
   const bytes = new Uint8Array(33);
@@ -85,5 +87,38 @@ describe("the head of a picture", () => {
   it("is read from a view into a larger buffer too", () => {
     const whole = new Uint8Array([0, 0, 0, ...png(12, 34)]);
     expect(pictureHead(whole.subarray(3))).toEqual({ type: "image/png", width: 12, height: 34 });
+  });
+});
+
+/** Written by libheif, whose home is outside this project. */
+const outside = (name: string) => new Uint8Array(readFileSync(join(__dirname, "../../fixtures/pictures", name)));
+const ascii = (text: string) => new TextEncoder().encode(text);
+
+describe("HEIC", () => {
+  it("is known by the brands of its ftyp box, not by its name", () => {
+    expect(isHeic(outside("red.heic"))).toBe(true);
+    expect(isHeic(outside("red.avif"))).toBe(false);
+    expect(isHeic(ascii("A text that somebody named seat.heic"))).toBe(false);
+    expect(isHeic(jpeg(40, 30))).toBe(false);
+    expect(isHeic(outside("red.heic").slice(0, 11))).toBe(false);
+  });
+
+  // ISO/IEC 23008-12, Annex B: brands of images and image sequences coded with HEVC; "mif1" alone says no coding.
+  it.each([
+    ["heic", "", true],
+    ["hevx", "", true],
+    ["mif1", "miafheic", true],
+    ["mif1", "", false],
+    ["isom", "mp42", false],
+    ["avif", "mif1miaf", false],
+  ])("by the brand %s, compatible with %s", (major, others, is) => {
+    const box = ascii(`\0\0\0${String.fromCharCode(16 + others.length)}ftyp${major}\0\0\0\0${others}heic`);
+    expect(isHeic(box)).toBe(is); // what comes after the box is none of its brands
+  });
+
+  it("is told from one cut short anywhere", () => {
+    const whole = outside("red.heic");
+    expect(isCutShort(whole)).toBe(false);
+    for (const length of [20, 40, 300, whole.length - 1]) expect(isCutShort(whole.slice(0, length))).toBe(true);
   });
 });

@@ -5,6 +5,7 @@ from typing import Any
 from marshmallow import Schema, ValidationError, fields, validate, validates_schema
 
 from tarebook.api.body import LARGEST, Hash, Id, Line, whole
+from tarebook.errors import TarebookError
 from tarebook.garage.feed import PAGE_ENTRIES
 from tarebook.garage.intake import BATCH_ENTRIES
 
@@ -171,10 +172,16 @@ class PulledSchema(_MarkSchema):
     )  # fmt: skip
 
 
+def _no_heic(kind: str) -> None:
+    """Phones take such pictures, so whoever announces one hears how to make it a JPEG."""
+    if kind.startswith(("image/heic", "image/heif")):
+        raise TarebookError("photo_heic")
+
+
 class AnnounceSchema(Schema):
     sha256 = Hash(required=True)
     size = whole(1, required=True)
-    type = fields.String(required=True, validate=validate.OneOf(PHOTO_TYPES))
+    type = fields.String(required=True, validate=[_no_heic, validate.OneOf(PHOTO_TYPES)])
 
 
 class AnnouncedSchema(Schema):

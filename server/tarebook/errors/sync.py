@@ -24,6 +24,8 @@ ROWS = {
         "Take it again, or choose a smaller one.", 413),
     "photo_hash_mismatch": at_home("The photo arrived damaged.", "The app sends it again by itself.", 422),
     "photo_not_an_image": first("This file is not a picture.", "Choose a JPEG, PNG or WebP picture.", 422),
+    "photo_heic": later("This is a HEIC picture, which cannot be read here.",
+        "Take it as JPEG: on an iPhone, Settings > Camera > Formats > Most Compatible.", 422),
     "photo_wrong_type": at_home("This picture is {found}, not {told}.", "Choose it again.", 422),
     "photo_too_many_pixels": first("This picture has {width} × {height} pixels, too many to open safely.",
         "Choose a smaller one.", 422),

@@ -1,6 +1,7 @@
 // Written by `python -m tarebook.contract`. Do not edit.
 
 export const LATER_ERRORS = {
+  photo_heic: ["This is a HEIC picture, which cannot be read here.", "Take it as JPEG: on an iPhone, Settings > Camera > Formats > Most Compatible."],
   unproven: ["Sent by {sender}, and not proven to be from {author}.", "If it matters, ask who wrote it, or weigh again."],
   unreadable_list: ["{list} is not a list of records; none of it is counted.", "Send a list of objects, each with an id."],
   unreadable_record: ["Record {position} of {list} has no readable id; it is not counted.", "Give it an id of up to 80 plain characters."],

@@ -1,6 +1,7 @@
 /**
  * The width and height a picture file claims, read from its first bytes: a picture of absurd size must be refused before
  * anything tries to open it. Formats: JPEG (ITU T.81, B.1.1.3 and B.2.2), PNG (RFC 2083, 3 and 4.1.1), WebP (RFC 9649).
+ * HEIC (ISO/IEC 23008-12, in the boxes of ISO/IEC 14496-12) is only recognised: the browser opens it, or nobody does.
  */
 
 export type PictureHead = { type: "image/jpeg" | "image/png" | "image/webp"; width: number; height: number };
@@ -29,8 +30,35 @@ export function isCutShort(bytes: Uint8Array): boolean {
     case "image/webp":
       return bytes.length < 8 + view.getUint32(4, true);
     default:
-      return false;
+      return isHeic(bytes) && endsWithin(view);
   }
+}
+
+/** Pictures and sequences of pictures coded with HEVC. */
+const HEIC = /^(hei[cxms]|hev[cxms])$/;
+const FTYP_MOST = 1024; // bytes looked at
+
+/** Whether one of the brands in the file's first box says HEIC; its name says nothing. The home computer looks alike. */
+export function isHeic(bytes: Uint8Array): boolean {
+  if (bytes.length < 12) return false;
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  if (text(view, 4) !== "ftyp") return false;
+  const end = Math.min(view.getUint32(0), bytes.length, FTYP_MOST);
+  const brands = [text(view, 8)];
+  for (let at = 16; at + 4 <= end; at += 4) brands.push(text(view, at));
+  return brands.some((brand) => HEIC.test(brand));
+}
+
+/** Whether the file ends within one of its outermost boxes. A box of length 0 goes to the end, one of 1 has a long length. */
+function endsWithin(view: DataView): boolean {
+  for (let at = 0; at < view.byteLength; ) {
+    if (at + 16 > view.byteLength) return at + 8 > view.byteLength || at + view.getUint32(at) > view.byteLength;
+    const length = view.getUint32(at) === 1 ? Number(view.getBigUint64(at + 8)) : view.getUint32(at);
+    if (length < 8) return false;
+    at += length;
+    if (at > view.byteLength) return true;
+  }
+  return false;
 }
 
 function jpeg(view: DataView): PictureHead | null {

@@ -5,7 +5,8 @@
 
 import { AppError } from "../errors";
 import type { PhotoType } from "./database";
-import { isCutShort, pictureHead } from "./picture_head";
+import { isCutShort, isHeic, pictureHead } from "./picture_head";
+import "../laterErrors";
 
 export type Shrunk = { bytes: ArrayBuffer; type: PhotoType; width: number; height: number };
 
@@ -21,8 +22,10 @@ const SIDE_LEAST = 400;
 
 /** Rejects with AppError for what is no picture, or too large to open. */
 export async function shrink(file: Blob): Promise<Shrunk> {
-  await check(file);
+  const bytes = new Uint8Array(await within(file).arrayBuffer());
+  check(bytes);
   const picture = await openPicture(file);
+  if (!picture) throw new AppError(isHeic(bytes) ? "photo_heic" : "photo_not_an_image");
   try {
     return await encodeWithin(picture);
   } finally {
@@ -30,11 +33,14 @@ export async function shrink(file: Blob): Promise<Shrunk> {
   }
 }
 
-/** Formats we cannot read the head of (HEIC, say) are left to the browser, which may know them. */
-async function check(file: Blob): Promise<void> {
+function within(file: Blob): Blob {
   if (file.size > FILE_MOST) throw new AppError("photo_too_large", { most: FILE_MOST });
   if (file.size === 0) throw new AppError("photo_not_an_image");
-  const bytes = new Uint8Array(await file.arrayBuffer());
+  return file;
+}
+
+/** Formats we cannot read the head of (HEIC, say) are left to the browser, which may know them. */
+function check(bytes: Uint8Array): void {
   const head = pictureHead(bytes);
   if (head && head.width * head.height > PIXELS_MOST) {
     throw new AppError("photo_too_many_pixels", { width: head.width, height: head.height });
@@ -44,10 +50,10 @@ async function check(file: Blob): Promise<void> {
 
 type Picture = { source: CanvasImageSource; width: number; height: number; close: () => void };
 
-async function openPicture(file: Blob): Promise<Picture> {
+/** Null for what this browser does not know. */
+async function openPicture(file: Blob): Promise<Picture | null> {
   const picture = (await asBitmap(file)) ?? (await asElement(file));
-  if (!picture || picture.width === 0 || picture.height === 0) throw new AppError("photo_not_an_image");
-  return picture;
+  return picture && picture.width > 0 && picture.height > 0 ? picture : null;
 }
 
 /** Browsers turn a picture upright by its EXIF here; one that cannot do it this way gives null. */
