@@ -6,7 +6,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 CODE = {".py", ".ts", ".tsx", ".css", ".html", ".sh"}
-PICTURES = {".png", ".jpg", ".jpeg", ".webp", ".ico"}
+PICTURES = {".png", ".heic", ".avif", ".jpg", ".jpeg", ".webp", ".ico"}
 
 
 @functools.cache
