@@ -7,7 +7,14 @@ from tarebook.core.garage.garage import read_garage
 from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.core.standing.from_start import from_start
 from tarebook.core.standing.official import OfficialScale, official_reading, official_scale
-from tarebook.core.standing.sentences import gap_line, gap_sentence, in_hand_sentence, margin_sentence
+from tarebook.core.standing.sentences import (
+    foretold_sentence,
+    gap_line,
+    gap_sentence,
+    in_hand_sentence,
+    margin_sentence,
+    score_sentence,
+)
 from tarebook.core.standing.standing import Standing, standing
 from tarebook.core.weighing.weighing import masses
 from tarebook.core.whole_car.condition import chosen_sheet
@@ -46,6 +53,8 @@ def _told(found: Standing, unit: str) -> dict[str, Any]:
     return {
         "margin": margin_sentence(found, unit),
         "in_hand": found.official and in_hand_sentence(found.official, unit),
+        "foretold": [past.foretold and foretold_sentence(past.foretold, unit).text for past in found.history],
+        "score": score_sentence(found.history),
         "gap": found.gap and gap_sentence(found.gap, unit),
         "gaps": [gap_line(gap, unit).text for gap in found.gaps],
         "changes": [change_sentence(change, unit).text for change in changes],

@@ -9,7 +9,14 @@ import { jobNets } from "../../webapp/src/core/ledger/net";
 import type { Fused } from "../../webapp/src/core/standing/estimate";
 import { fromStart } from "../../webapp/src/core/standing/fromStart";
 import { officialReading, officialScale } from "../../webapp/src/core/standing/official";
-import { gapLine, gapSentence, inHandSentence, marginSentence } from "../../webapp/src/core/standing/sentences";
+import {
+  foretoldSentence,
+  gapLine,
+  gapSentence,
+  inHandSentence,
+  marginSentence,
+  scoreSentence,
+} from "../../webapp/src/core/standing/sentences";
 import { type Standing, standing } from "../../webapp/src/core/standing/standing";
 import { masses } from "../../webapp/src/core/weighing/weighing";
 import { chosenSheet } from "../../webapp/src/core/wholeCar/condition";
@@ -37,10 +44,12 @@ function wholly({ fusion, ...rest }: Fused, garage: Garage) {
 }
 
 function told(found: Standing, fused: Whole | null, unit: string): object {
-  const { official, gap, gaps } = found;
+  const { official, gap, gaps, history } = found;
   return {
     margin: marginSentence(found, unit),
     in_hand: official && inHandSentence(official, unit),
+    foretold: history.map(({ foretold }) => foretold && foretoldSentence(foretold, unit).text),
+    score: scoreSentence(history),
     gap: gap && gapSentence(gap, unit),
     gaps: gaps.map((each) => gapLine(each, unit).text),
     changes: (fused?.changes ?? []).map((change) => changeSentence(change, unit).text),

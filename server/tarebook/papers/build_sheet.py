@@ -15,7 +15,13 @@ from tarebook.core.ledger.net import STATES, JobNet, Line, Total
 from tarebook.core.numbers.shown import number, show_chance, show_guard, show_hours, show_mass, show_money
 from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.core.standing.from_start import from_start
-from tarebook.core.standing.sentences import gap_sentence, in_hand_sentence, margin_sentence
+from tarebook.core.standing.sentences import (
+    foretold_sentence,
+    gap_sentence,
+    in_hand_sentence,
+    margin_sentence,
+    score_sentence,
+)
 from tarebook.core.standing.standing import Standing, standing
 from tarebook.core.weighing.weighing import masses
 from tarebook.errors import describe
@@ -109,6 +115,7 @@ class _Writer:
             "rests_on": self.name(now.since.weigh_in) if now.since else None,
             "since": self.since(),
             "from_start": self.from_start(),
+            "foretold": score.text if (score := score_sentence(now.history)) else None,
         }
 
     def from_start(self) -> Sheet | None:
@@ -202,6 +209,7 @@ class _Writer:
             {
                 "at": past.at, "trim": past.trim, "official": past.official, "total": self.mass(past.total),
                 "weight": self.mass(past.weight), "reason": self.told(past.reason) if past.reason else None,
+                "foretold": foretold_sentence(past.foretold, self.unit).text if past.foretold else None,
             }
             for past in self.stand.history
         ]  # fmt: skip

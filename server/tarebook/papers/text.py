@@ -45,6 +45,8 @@ def _head(sheet: Sheet) -> Iterator[str]:
     if stand["rests_on"]:
         since = f"; since then: {', '.join(stand['since'])}" if stand["since"] else "; nothing changed since"
         yield from _said("Rests on", stand["rests_on"] + since)
+    if stand["foretold"]:
+        yield from _said("Foretold", f"{stand['foretold']} at official weigh-ins")
     if stand["gap_sentence"]:
         yield from _said("Look into this", f"{stand['gap_sentence']}, between {' and '.join(stand['gap_between'])}.")
 
@@ -138,6 +140,8 @@ def _weigh_ins(sheet: Sheet) -> Iterator[str]:
         yield from _table("Weigh-ins", ("trim", "weighed", "as the class weighs"), rows)
         reasons = (f"{past['at'] or 'no date'}: {past['reason']}" for past in sheet["weigh_ins"] if past["reason"])
         yield from _list(reasons)
+        told = (f"{past['at'] or 'no date'}: {past['foretold']}" for past in sheet["weigh_ins"] if past["foretold"])
+        yield from _list(told)
 
 
 def _kind(past: Sheet) -> str:

@@ -149,6 +149,8 @@ export const FIELDS = {
     ballast: { label: "Ballast on board", hint: "What was fitted then; nothing, if there was none." },
     trim: { label: "Trim", words: { event: "Event trim", road: "Road trim" } },
     official: { label: "Whose scales", words: { no: "Our own", yes: "Official" } },
+    foretold: { label: "Foretold" },
+    foretold_within: { label: "Foretold to within" },
     at: { label: "When", hint: "Now, unless you say otherwise." },
     place: { label: "Where" },
     note: { label: "Note" },

@@ -166,6 +166,8 @@ export const TABLE = {
     trim: { type: "choice", of: ["event", "road"], required: true },
     official: { type: "flag" },
     jobs: { type: "refs", of: ["job"], most: 1000 },
+    foretold: { type: "mass" },
+    foretold_within: { type: "mass" },
     at: { type: "moment" },
     place: { type: "text", most: 120, kept: true },
     note: { type: "text", most: 4000, kept: true },

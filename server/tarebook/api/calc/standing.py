@@ -16,17 +16,25 @@ from tarebook.core.fusion.weigh_next import Next
 from tarebook.core.ledger.since import Since
 from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.core.standing.estimate import Counted, Fused
+from tarebook.core.standing.foretold import Foretold
 from tarebook.core.standing.gap import Gap
 from tarebook.core.standing.history import Past, Start
 from tarebook.core.standing.official import OfficialReading
-from tarebook.core.standing.sentences import gap_line, in_hand_sentence, margin_sentence
+from tarebook.core.standing.sentences import foretold_sentence, gap_line, in_hand_sentence, margin_sentence
 from tarebook.core.standing.standing import Standing, standing
 from tarebook.core.words.said import Said as SaidOf
 
 written(Counted, mass="alone residual", share="share")
 written(Since, mass="changes net")
-written(Past, mass="total weight")
 written(Start, mass="weight")
+
+
+@writes(Foretold, mass="expected read")
+class ForetoldSchema(Answer):
+    sentence = Said(lambda foretold, asked: foretold_sentence(foretold, asked.mass_unit))
+
+
+written(Past, mass="total weight")
 
 
 @writes(OfficialReading, but="scale", chance="chance_under", guard="in_hand")

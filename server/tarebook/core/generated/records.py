@@ -161,6 +161,8 @@ class LooseEnd:
 
 @dataclass(frozen=True, slots=True)
 class WeighIn:
+    """The whole car weighed. `foretold`: what official scales were to show, told by all that was known before."""
+
     id: str
     car: str | None
     layout: str
@@ -181,6 +183,8 @@ class WeighIn:
     trim: str
     official: bool | None
     jobs: tuple[str, ...] | None
+    foretold: Quantity | None
+    foretold_within: Quantity | None
     at: str | None
 
 

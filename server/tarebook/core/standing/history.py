@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from tarebook.core.garage.records import Warned, warned
 from tarebook.core.ledger.since import net_between
 from tarebook.core.numbers.uncertain import Uncertain, subtract
+from tarebook.core.standing.foretold import Foretold, foretold_of
 from tarebook.core.standing.given import Given
 from tarebook.core.whole_car.condition import Condition, at_condition
 from tarebook.core.whole_car.weighed import Weighed
@@ -12,7 +13,10 @@ from tarebook.core.whole_car.weighed import Weighed
 
 @dataclass(frozen=True, slots=True)
 class Past:
-    """A weigh-in: `total` as it was weighed, `weight` at the class's condition, kg, or the `reason` there is none."""
+    """A weigh-in: `total` as it was weighed, `weight` at the class's condition, kg, or the `reason` there is none.
+
+    `foretold`: what became of the word given before an official one.
+    """
 
     weigh_in: str
     at: str | None
@@ -21,6 +25,7 @@ class Past:
     total: Uncertain | None
     weight: Uncertain | None
     reason: Warned | None
+    foretold: Foretold | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +51,7 @@ def past_of(weighed: Weighed, condition: Condition) -> Past:
         total=weighed.loads.total,
         weight=answer if isinstance(answer, Uncertain) else None,
         reason=None if isinstance(answer, Uncertain) else answer,
+        foretold=foretold_of(record, weighed.loads),
     )
 
 

@@ -6,11 +6,15 @@ what is weighed, and which way the truth may lie. The phone's copy of the table 
 `python -m tarebook.contract`.
 """
 
+from collections.abc import Iterable
+
 from tarebook.core.garage.records import warned
 from tarebook.core.ledger.since import Since
 from tarebook.core.numbers.shown import show_chance, show_in_hand, show_mass
 from tarebook.core.numbers.uncertain import expanded
+from tarebook.core.standing.foretold import Foretold
 from tarebook.core.standing.gap import Gap
+from tarebook.core.standing.history import Past
 from tarebook.core.standing.official import OfficialReading
 from tarebook.core.standing.standing import Standing
 from tarebook.core.words.said import Said, Sentences, missed, size_of
@@ -52,6 +56,9 @@ SENTENCES = Sentences({
     "gap_fits_less": "{mass} more came off than is written down, ± {within}: nothing to look for",
     "gap_line_more": "{mass} more is in the car than is written down, ± {within}: something is not logged",
     "gap_line_less": "{mass} more came off than is written down, ± {within}: something is not logged",
+    "foretold_inside": "Foretold {mass}, read {read}: inside",
+    "foretold_outside": "Foretold {mass}, read {read}: outside",
+    "foretold_score": "{inside} of {all} inside ±",
 })  # fmt: skip
 _said = SENTENCES.said
 EVEN_ODDS = 0.5
@@ -104,6 +111,18 @@ def gap_line(gap: Gap, unit: str) -> Said:
     """The same as one of a list, with whether there is anything to look for."""
     way = "more" if gap.difference.value > 0.0 else "less"
     return _said(f"gap_line_{way}" if gap.significant else f"gap_fits_{way}", **size_of(gap.difference, unit))
+
+
+def foretold_sentence(foretold: Foretold, unit: str) -> Said:
+    """What was foretold of a weigh-in, and what came of it."""
+    mass, read = (show_mass(each.value, unit, expanded(each)) for each in (foretold.expected, foretold.read))
+    return _said("foretold_inside" if foretold.inside else "foretold_outside", mass=mass, read=read)
+
+
+def score_sentence(history: Iterable[Past]) -> Said | None:
+    """How often the word given before an official weigh-in held; None while none was given."""
+    told = [past.foretold.inside for past in history if past.foretold]
+    return _said("foretold_score", inside=str(sum(told)), all=str(len(told))) if told else None
 
 
 def _missing(standing: Standing, unit: str) -> Said:

@@ -82,11 +82,14 @@ WEIGH_IN = Kind("weigh_in", {
     "trim": choice({"event": "Event trim", "road": "Road trim"}, "Trim", required=True),
     "official": Field("flag", "Whose scales", of={"no": "Our own", "yes": "Official"}),
     "jobs": Field("refs", of={"job": ""}, most=1000),
+    "foretold": Field("mass", "Foretold"),
+    "foretold_within": Field("mass", "Foretold to within"),
     "at": WHEN,
     "place": Field("text", "Where", most=120, core=False),
     "note": NOTE,
     "replaces": ref("weigh_in", core=False),
-}, fact=True, words=("weigh-in", "weigh-ins"))
+}, fact=True, words=("weigh-in", "weigh-ins"),
+    about="The whole car weighed. `foretold`: what official scales were to show, told by all that was known before.")
 
 SECOND_LOOK = Kind("second_look", {
     "of": ref("weighing", "weigh_in", required=True),

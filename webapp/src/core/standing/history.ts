@@ -5,9 +5,14 @@ import { netBetween } from "../ledger/since";
 import { subtract, type Uncertain, uncertain } from "../numbers/uncertain";
 import { atCondition, type Condition, isWarned } from "../wholeCar/condition";
 import type { Weighed } from "../wholeCar/weighed";
+import { type Foretold, foretoldOf } from "./foretold";
 import type { Given } from "./given";
 
-/** A weigh-in: `total` as it was weighed, `weight` at the class's condition, kg, or the `reason` there is none. */
+/**
+ * A weigh-in: `total` as it was weighed, `weight` at the class's condition, kg, or the `reason` there is none.
+ *
+ * `foretold`: what became of the word given before an official one.
+ */
 export type Past = {
   readonly weigh_in: string;
   readonly at: string | null;
@@ -16,6 +21,7 @@ export type Past = {
   readonly total: Uncertain | null;
   readonly weight: Uncertain | null;
   readonly reason: Warned | null;
+  readonly foretold: Foretold | null;
 };
 
 /**
@@ -39,6 +45,7 @@ export function pastOf({ record, loads, aboard }: Weighed, condition: Condition)
     total: loads.loads.total ?? null,
     weight: isWarned(answer) ? null : answer,
     reason: isWarned(answer) ? answer : null,
+    foretold: foretoldOf(record, loads),
   };
 }
 

@@ -93,7 +93,7 @@ export function officialReading(
 }
 
 /** What the official scale should show before rounding, kg. */
-export function expectedReading(weight: Uncertain, official: OfficialScale): Uncertain {
+export function expectedReading(weight: Uncertain, official: Pick<OfficialScale, "gain" | "repeatability">): Uncertain {
   const through = 1 + official.gain.value;
   const { sources } = weightedSum([weight, official.gain], [through, weight.value]);
   return uncertain(weight.value * through, { ...sources, "rep:official": official.repeatability });

@@ -13,7 +13,9 @@ import type { Since } from "../ledger/since";
 import { showChance, showInHand, showMass } from "../numbers/shown";
 import { expanded } from "../numbers/uncertain";
 import { missed, type Said, sizeOf, teller } from "../words/said";
+import type { Foretold } from "./foretold";
 import { type Gap, isSignificant } from "./gap";
+import type { Past } from "./history";
 import type { OfficialReading } from "./official";
 import type { Standing } from "./standing";
 
@@ -69,6 +71,19 @@ export function gapSentence(gap: Gap, unit: string): Said {
 export function gapLine(gap: Gap, unit: string): Said {
   const way = gap.difference.value > 0 ? "more" : "less";
   return said(isSignificant(gap) ? `gap_line_${way}` : `gap_fits_${way}`, sizeOf(gap.difference, unit));
+}
+
+/** What was foretold of a weigh-in, and what came of it. */
+export function foretoldSentence({ expected, read, inside }: Foretold, unit: string): Said {
+  const [mass, shown] = [expected, read].map((each) => showMass(each.value, unit, expanded(each))) as [string, string];
+  return said(inside ? "foretold_inside" : "foretold_outside", { mass, read: shown });
+}
+
+/** How often the word given before an official weigh-in held; null while none was given. */
+export function scoreSentence(history: readonly Past[]): Said | null {
+  const told = history.flatMap(({ foretold }) => (foretold ? [foretold.inside] : []));
+  if (told.length === 0) return null;
+  return said("foretold_score", { inside: `${told.filter(Boolean).length}`, all: `${told.length}` });
 }
 
 function missing(standing: Standing, unit: string): Said {

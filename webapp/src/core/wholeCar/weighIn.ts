@@ -163,7 +163,7 @@ export function modelFor(record: WeighIn, known: Masses): ScaleModel {
 }
 
 /** The gain for a car of about `load` kg; an official scale without a name is a platform of unknown class. */
-function gainFor(garage: Garage, record: WeighIn, model: ScaleModel, load: number): Uncertain {
+export function gainFor(garage: Garage, record: WeighIn, model: ScaleModel, load: number): Uncertain {
   if (record.official && !record.scale) return platformGain(`cal:official:${record.id}`, load);
   return wholeCarGain(garage, model, load);
 }

@@ -14,6 +14,7 @@ import { Warnings } from "../../parts/frame/Warnings";
 import { refName } from "../../parts/words/naming";
 import { to } from "../../route";
 import { DoesNotFit } from "./DoesNotFit";
+import { ForetoldAndRead } from "./ForetoldAndRead";
 import { FromStart } from "./FromStart";
 import { Gaps } from "./Gaps";
 import { LookAgain } from "./LookAgain";
@@ -36,6 +37,7 @@ export function Standing() {
         <FromStart now={now} />
         {now.fused && <DoesNotFit fused={now.fused} />}
         {now.official && now.minimum != null && <AtTheOfficialScale now={now} />}
+        <ForetoldAndRead history={now.history} />
         {now.weight && (
           <Section title="How sure, and why">
             <Doubts mass={now.weight} />

@@ -27,6 +27,7 @@ import { Loads } from "./Loads";
 import { Outcome } from "./Outcome";
 import { PhotosAndNote } from "./PhotosAndNote";
 import { Ready } from "./Ready";
+import { toldOf } from "./told";
 import "./WeighCar.css";
 
 export function WeighCar({ query }: Address) {
@@ -70,7 +71,8 @@ function Form({ replaces, habits, draft, onAnew }: Props) {
     keepDraft(patch);
   };
   const keep = async (now: CarForm, isRight = false) => {
-    const changes = changesOf(now, { car: car.value?.id ?? null, jobs, replaces });
+    const told = toldOf(now, jobs, replaces);
+    const changes = changesOf(now, { car: car.value?.id ?? null, jobs, replaces, told });
     await save(isRight ? [...changes, foundRight(now.id)] : changes, shotsOf(now.id, now), name);
     rememberHabits(now);
     replace(to("weigh-in", now.id, { saved: "yes" }));

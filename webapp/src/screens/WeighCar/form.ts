@@ -106,9 +106,16 @@ export function weighInOf(form: CarForm, jobs: readonly string[]): Changes<"weig
   return { ...setOf("weigh_in", form, names, { mass: form.unit }), jobs: [...jobs] };
 }
 
-type Around = { car: string | null; jobs: readonly string[]; replaces: string | null; at?: string };
+type Around = {
+  car: string | null;
+  jobs: readonly string[];
+  replaces: string | null;
+  at?: string;
+  /** What it should show, as it was foretold. */
+  told?: Changes<"weigh_in">;
+};
 
-export function changesOf(form: CarForm, { car, jobs, replaces, at = momentTyped(form.at) }: Around): Change[] {
-  const set = { ...weighInOf(form, jobs), at, ...(car && { car }), ...(replaces && { replaces }) };
+export function changesOf(form: CarForm, { car, jobs, replaces, at = momentTyped(form.at), told }: Around): Change[] {
+  const set = { ...weighInOf(form, jobs), at, ...(car && { car }), ...(replaces && { replaces }), ...told };
   return [{ kind: "weigh_in", record: form.id, set, base: [] }];
 }

@@ -1,8 +1,10 @@
 /** The trail of one weigh-in: readings, what was on board, the jobs then in it, and the way to the class. */
-import { book, known, say } from "../../answers";
+import { book, known, say, stand } from "../../answers";
 import { isSignificant } from "../../core/standing/gap";
+import { foretoldSentence } from "../../core/standing/sentences";
 import type { WholeCar } from "../../core/wholeCar/weighIn";
 import { garage, type Rec } from "../../garage/garage";
+import { massUnit } from "../../garage/units";
 import { Doubts } from "../../parts/figures/Doubts";
 import { Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";
@@ -77,10 +79,16 @@ function Headline({ rec, whole }: Trail) {
         As it stood there {when}: {whose}, {rec.values.trim} trim
         {rec.pending ? "; on this phone only" : ""}
       </p>
+      <WasForetold weighIn={rec.id} />
       {whole && <Shares loads={whole.loads} />}
       <Warnings of={whole?.warnings ?? []} />
     </div>
   );
+}
+
+function WasForetold({ weighIn }: { weighIn: string }) {
+  const found = stand.value.history.find((past) => past.weigh_in === weighIn)?.foretold;
+  return found ? <p>{foretoldSentence(found, massUnit()).text}.</p> : null;
 }
 
 function AsEntered({ rec, whole }: Trail) {
