@@ -21,6 +21,7 @@ type Given = {
   work: keyof App;
   flight: number;
   status: number;
+  headers: Record<string, string>;
   body: string | null;
 };
 type Phone = { disk: IDBFactory; offset: number; page: Page | null; texts: Set<string> };
@@ -65,11 +66,11 @@ const COMMANDS = {
     const { app } = phones[phone]!.page!;
     return (app[work] as (...all: unknown[]) => unknown)(...given.map(bytesOf));
   },
-  answer({ flight, status, body }: Given) {
+  answer({ flight, status, headers, body }: Given) {
     const { resolve, reject } = world.flights.get(flight) ?? {};
     world.flights.delete(flight);
     if (status === 0) reject?.(new TypeError("network error"));
-    else resolve?.(response(status, body));
+    else resolve?.(response(status, headers, body));
     return resolve !== undefined;
   },
   pass({ milliseconds }: Given) {
@@ -85,9 +86,9 @@ function bytesOf(given: unknown): unknown {
 }
 
 /** `body` null: it broke off on its way. */
-function response(status: number, body: string | null): object {
+function response(status: number, headers: Record<string, string>, body: string | null): object {
   const text = () => (body === null ? Promise.reject(new TypeError("broken off")) : Promise.resolve(body));
-  return { ok: status >= 200 && status < 300, status, headers: new Headers(), text };
+  return { ok: status >= 200 && status < 300, status, headers: new Headers(headers), text };
 }
 
 /** Carries a command out and gives what came of it, with the requests that phones have begun meanwhile. */

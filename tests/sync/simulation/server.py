@@ -16,7 +16,7 @@ from contextlib import ExitStack, closing, contextmanager
 from functools import cache
 from io import BytesIO
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 from unittest.mock import patch
 from urllib.parse import unquote
 
@@ -43,6 +43,12 @@ _ENVIRON = {
     "wsgi.multithread": False, "wsgi.multiprocess": False, "wsgi.run_once": False,
 }  # fmt: skip
 _WRITING = ("INSERT", "UPDATE", "DELETE", "BEGIN IMMEDIATE")
+
+
+class Answer(NamedTuple):
+    status: int
+    headers: dict[str, str]
+    body: str
 
 
 class PulledPlugError(RuntimeError):
@@ -209,8 +215,8 @@ class Server:
         with patch.object(photos, "write_all", write_all), patch.object(photos, "fsync", disk.write_file):
             yield
 
-    def request(self, method: str, path: str, headers: dict[str, str], data: bytes | None) -> tuple[int, str]:
-        """Status and body. By WSGI itself (PEP 3333): a client for tests costs more than most answers."""
+    def request(self, method: str, path: str, headers: dict[str, str], data: bytes | None) -> Answer:
+        """By WSGI itself (PEP 3333): a client for tests costs more than most answers."""
         name, _, query = path.partition("?")
         environ = {
             **_ENVIRON, "REQUEST_METHOD": method, "PATH_INFO": unquote(name), "QUERY_STRING": query,
@@ -221,7 +227,7 @@ class Server:
             environ["CONTENT_TYPE" if header == "CONTENT_TYPE" else f"HTTP_{header}"] = value
         with self.failing_files():
             answer = Response.from_app(self.app, environ, buffered=True)
-        return answer.status_code, answer.get_data(as_text=True)
+        return Answer(answer.status_code, dict(answer.headers), answer.get_data(as_text=True))
 
     def back_up(self, file: Path) -> None:
         with self.failing_files():

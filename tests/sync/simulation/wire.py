@@ -10,13 +10,16 @@ from tests.sync.simulation.world import Request, World
 _REFUSED = (401, 403)
 
 
-def arrive(world: World, request: Request) -> None:
-    """The request reaches the server, which answers; the answer is on its way now."""
+def arrive(world: World, request: Request, cut: bool = False) -> None:
+    """The request reaches the server, which answers; the answer is on its way now. `cut`: half of its body does."""
     data = None if request.body is None else request.body.encode()
     if request.method == "PATCH":
         data = base64.b64decode(request.body or "")
+    if cut and data:
+        data = data[: len(data) // 2]
     disk = world.server.disk
-    status, body = request.answer = world.server.request(request.method, request.path, request.headers, data)
+    request.answer = world.server.request(request.method, request.path, request.headers, data)
+    status, _headers, body = request.answer
     world.trace(f"  {request.method} {request.path} {status} {body}")
     _check(world, request, status, body, disk.struck)
     if disk.struck:
@@ -40,7 +43,7 @@ def _check(world: World, request: Request, status: int, body: str, struck: bool)
 def answered(world: World, request: Request, how: str = "whole") -> None:
     """The answer reaches the phone, whole or not."""
     world.requests.remove(request)
-    status, body = request.answer or (0, "")
+    status, headers, body = request.answer or (0, {}, "")
     told: str | None = body
     if how == "truncated":
         told = body[: len(body) // 2]
@@ -48,7 +51,8 @@ def answered(world: World, request: Request, how: str = "whole") -> None:
         told = None
     if how == "lost":
         status = 0
-    arrived = world.ask("answer", flight=request.flight, phone=request.phone, status=status, body=told)["value"]
+    answer = {"status": status, "headers": headers, "body": told}
+    arrived = world.ask("answer", flight=request.flight, phone=request.phone, **answer)["value"]
     if arrived and how == "whole" and status == 200 and "/sync/" in request.path:
         world.truth.hear(json.loads(body))
     if request.path.startswith("/api/v1/pair"):

@@ -22,7 +22,7 @@ from typing import Any
 from tests.journal.older import without
 from tests.sync.simulation.phones import ask
 from tests.sync.simulation.seeded import START, Clock, owned
-from tests.sync.simulation.server import MEMORY, Server, migrated_quickly
+from tests.sync.simulation.server import MEMORY, Answer, Server, migrated_quickly
 from tests.sync.simulation.truth import Truth
 
 OLDER = {"job": ["note"]}
@@ -45,7 +45,7 @@ class Phone:
 
 @dataclass
 class Request:
-    """A request on its way; `answer` once the server has given one: status and body."""
+    """A request on its way; `answer` once the server has given one."""
 
     flight: int
     phone: int
@@ -53,7 +53,7 @@ class Request:
     path: str
     headers: dict[str, str]
     body: str | None
-    answer: tuple[int, str] | None = None
+    answer: Answer | None = None
 
 
 @dataclass

@@ -45,6 +45,13 @@ def a_request_arrives_twice(world: World, request: Request) -> None:
 
 
 @_of_one(2, answered=False)
+def a_request_is_cut_short(world: World, request: Request) -> None:
+    """Yet reads as if it were whole, as behind a proxy that counts anew; its answer arrives."""
+    wire.arrive(world, request, cut=True)
+    wire.answered(world, request)
+
+
+@_of_one(2, answered=False)
 def a_request_is_lost(world: World, request: Request) -> None:
     wire.answered(world, request, "lost")
 
