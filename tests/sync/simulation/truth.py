@@ -97,7 +97,11 @@ class Truth:
     def wrongly_invalid(self, aside: Mapping[str, str]) -> list[str]:
         """Entries that no program finds wrong by themselves, and that are set aside as if they were."""
         named = [name for name, reason in aside.items() if reason == "invalid" and name in self.texts]
-        return [name for name in named if not self._left_out(name)]
+        return [name for name in named if not self._left_out(name) and not self._is_ambiguous(name)]
+
+    def _is_ambiguous(self, name: str) -> bool:
+        """Whether two entries go by its name, or by one that it rests on: which of them was meant only its writer knows."""
+        return any(len(self.texts.get(one, ())) > 1 for one in {name, *self._seen_by(name)})
 
     def _entry(self, name: str) -> dict[str, Any]:
         return next(iter(self.texts[name].values()))
