@@ -1,16 +1,20 @@
 /** What is doubtful about a part's weighing as typed: a reading its scale cannot show, or one that a slip would explain. */
 import { book, known } from "../../answers";
 import type { Weighing } from "../../core/garage/records";
-import type { Quantity } from "../../core/numbers/quantity";
+import { type Quantity, readMass } from "../../core/numbers/quantity";
 import { misread } from "../../core/weighing/display";
 import { type About, type Known, knownOf, knownOfPart, loreOf } from "../../core/weighing/known";
 import { aboutScale, slipIn } from "../../core/weighing/slips";
+import { unitWritten } from "../controls/typing";
 import type { Doubt } from "../weighing/Question";
 import { readOne } from "../weighing/readOne";
+import { scalesFor } from "../weighing/scalesFor";
 import { againstWords, misreadWords, slipWords } from "../weighing/slipWords";
-import { type PartForm, weighingOf } from "./form";
+import { nameOf } from "../words/naming";
+import { readingOf } from "../words/reading";
+import { frozen, type PartForm, weighingOf } from "./form";
 
-export type Looks = Partial<Pick<PartForm, "shown" | "second">>;
+export type Looks = Partial<Pick<PartForm, "shown" | "second" | "scale" | "unit">>;
 
 /** The first doubt there is; null when the reading is as it should be. `replaces`: the weighing it takes the place of. */
 export function doubtOf(form: PartForm, replaces: string | null): Doubt<Looks> | null {
@@ -21,7 +25,8 @@ export function doubtOf(form: PartForm, replaces: string | null): Doubt<Looks> |
   for (const [name, look] of looksOf(weighing)) {
     const found = misread(look, display);
     if (!found) continue;
-    const likely = found.likely.map(({ reads }) => ({ label: `It showed ${reads}`, change: { [name]: reads } }));
+    const showed = found.likely.map(({ reads }) => ({ label: `It showed ${reads}`, change: { [name]: reads } }));
+    const likely = [...showed, ...otherScales(form, name)];
     return { sort: "display", says: misreadWords(look, found, display), likely, typed: look.reads };
   }
   const facts: Known[] = form.of.id
@@ -46,7 +51,25 @@ export function doubtOf(form: PartForm, replaces: string | null): Doubt<Looks> |
   };
 }
 
-function looksOf({ shown, shown_empty, shown_far }: Weighing): [keyof Looks, Quantity][] {
+const OFFERED = 2;
+
+/** The scales whose display can have shown it: perhaps it stood on one of them, and the one before is still chosen. */
+function otherScales(form: PartForm, name: "shown" | "second"): Doubt<Looks>["likely"] {
+  const isBare = unitWritten(form[name]) === null;
+  const able = scalesFor("part").flatMap((scale) => {
+    const display = book.value.scales.get(scale.id);
+    if (scale.id === form.scale || !display?.unit || !display.division) return [];
+    const unit = isBare ? display.unit : form.unit;
+    const read = readingOf("mass", form[name], unit);
+    const look = read.state === "read" ? readMass(form[name], unit, true) : null;
+    if (!look || misread(look, display)) return [];
+    const change = { ...(isBare ? {} : frozen(form)), scale: scale.id, unit: display.unit };
+    return [{ label: `${look.reads} on ${nameOf(scale)}`, change }];
+  });
+  return able.slice(-OFFERED);
+}
+
+function looksOf({ shown, shown_empty, shown_far }: Weighing): ["shown" | "second", Quantity][] {
   const second = shown_empty ?? shown_far;
   return second
     ? [

@@ -18,6 +18,7 @@ import { Button, ButtonLink } from "../../parts/frame/Button";
 import { Section } from "../../parts/frame/Screen";
 import { useSaving } from "../../parts/frame/saving";
 import { basisWord } from "../../parts/words/basis";
+import { bookedWords } from "../../parts/words/booked";
 import { typedOf } from "../../parts/words/reading";
 import { go, to } from "../../route";
 import { alsoFor, dayOf, listedBy } from "./late";
@@ -141,6 +142,7 @@ function AddPart({ job, way, onDone }: { job: string; way: Way; onDone: () => vo
     go(to("job", follow));
   };
   const missing = isNew && !picked.text.trim() ? "Choose a part or name a new one." : null;
+  const booked = bookedWords(picked.id, way);
   return (
     <div class="stack notice">
       <RecordPick label="Which part" offers={partOffers()} value={picked} onValue={setPicked} makes="a new part" />
@@ -150,13 +152,22 @@ function AddPart({ job, way, onDone }: { job: string; way: Way; onDone: () => vo
           {claim && <FieldOf form={form} name="claim_basis" />}
         </>
       )}
+      {booked && (
+        <p>
+          <strong>{booked}</strong>
+        </p>
+      )}
       {listed && (
         <p>
           <strong>Was it in the car on {dayOf(listed)}?</strong> The weigh-in of that day lists this job.
           {alsoFor(listedBy(job))}
         </p>
       )}
-      <SaveDock label={listed ? "Yes: add it to this job" : "Add it"} onSave={() => add(job)} missing={missing} />
+      <SaveDock
+        label={listed ? "Yes: add it to this job" : booked ? "Add it again" : "Add it"}
+        onSave={() => add(job)}
+        missing={missing}
+      />
       {listed && <SaveDock label="No: into a follow-up job" onSave={addLater} missing={missing} />}
       <ButtonLink look="wide" label="Work one out from sheet" href={to("sheet", "new", { job, way })} />
       <Button look="plain" label="Not now" onClick={onDone} />

@@ -11,6 +11,7 @@ import { useFilled } from "../../parts/forms/form";
 import { SaveButton } from "../../parts/forms/SaveButton";
 import { Button } from "../../parts/frame/Button";
 import { Notice } from "../../parts/frame/Notice";
+import { bookedWords } from "../../parts/words/booked";
 import { nameOf, refName } from "../../parts/words/naming";
 import { to } from "../../route";
 
@@ -39,12 +40,18 @@ function WhichJob({ part, onAdded }: { part: string; onAdded: (job: Added) => vo
     onAdded({ id, name: job.text.trim() });
   };
   const hint = "Tap one, or type a name.";
+  const booked = bookedWords(part, line.values.way);
   const named = job.id !== null || job.text.trim() !== "";
   return (
     <div class="stack">
       <RecordPick label="Which job" offers={jobOffers()} value={job} onValue={setJob} makes="a new job" hint={hint} />
       <FieldOf form={line} name="way" />
-      <SaveButton label="Add" onSave={add} disabled={!named} />
+      {booked && (
+        <p>
+          <strong>{booked}</strong>
+        </p>
+      )}
+      <SaveButton label={booked ? "Add it again" : "Add"} onSave={add} disabled={!named} />
     </div>
   );
 }
