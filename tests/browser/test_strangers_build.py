@@ -197,6 +197,9 @@ def holds(page: Page) -> None:
     figure, within = (pounds(each)[0] for each in re.findall(r"[\d.]+", weight)[:2])
     true = truth.weight(*STAGES) / truth.LB
     assert abs(figure - true) <= within
+    go(page, "#/standing")
+    expect(page.get_by_text("From the start")).to_be_visible()
+    expect(page.get_by_text("Readings to look at again")).to_have_count(0)
     closing.lines.append(f"A stranger's car: {float(figure)} lb ± {float(within)} lb, in truth {float(true):.1f} lb")
 
 

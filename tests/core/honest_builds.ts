@@ -2,7 +2,7 @@
  * Simulated builds whose truth is made here: parts, what was known of each beforehand, and what honest displays showed.
  *
  * Nothing of the product is used but its dialect. Spreads, as people have them (common practice, no source): guesses are
- * off by 30 %, quotes by 10 % (standard deviations of the ratio), what replaces a part is 10-60 % lighter, the two sides
+ * off by 30 %, quotes by 10 % (standard deviations of the ratio), what replaces a part is 10-75 % lighter, the two sides
  * of a car differ by 6 %, a second weighing is on another scale and sometimes has the bolts with it.
  */
 
@@ -77,7 +77,7 @@ function add(build: Build, id: string, how: How, kg: number, random: Random, gai
   if (how === "quoted") claim("quoted", 0.1);
   if (how === "worked out") claim("worked_out", 0.05);
   if (how === "twin") {
-    before({ id: `${id}-old`, name: `Old ${id}`, zone: "nose" }, kg / (0.4 + 0.5 * random()));
+    before({ id: `${id}-old`, name: `Old ${id}`, zone: "nose" }, kg / (0.25 + 0.65 * random()));
     part.instead_of = `${id}-old`;
   }
   if (how === "alike") {

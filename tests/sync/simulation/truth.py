@@ -100,7 +100,7 @@ class Truth:
         return [name for name in named if not self._left_out(name) and not self._is_ambiguous(name)]
 
     def _is_ambiguous(self, name: str) -> bool:
-        """Whether two entries go by its name, or by one that it rests on: which of them was meant only its writer knows."""
+        """Whether two entries go by its name, or by one that it rests on: which was meant only its writer knows."""
         return any(len(self.texts.get(one, ())) > 1 for one in {name, *self._seen_by(name)})
 
     def _entry(self, name: str) -> dict[str, Any]:

@@ -23,7 +23,7 @@ export type Known = {
 };
 const SPREADS: Readonly<Record<Basis, number>> = { weighed: 0.05, worked_out: 0.08, quoted: 0.12, guessed: 0.3 };
 const ALIKE = 0.2; // parts of one name and zone
-const TWIN = { middle: -0.43, spread: 0.28 }; // what comes in the place of a part is most often lighter than it
+const TWIN = { middle: -0.55, spread: 0.4 }; // what comes in the place of a part is most often lighter than it
 const CAR = { weighed: 0.12, minimum: 0.25 }; // fuel and driver differ; a class's minimum is near what its cars weigh
 const PERSON = { value: 80, middle: 0, spread: 0.25 }; // with gear
 

@@ -149,7 +149,9 @@ function otherwise(weighing: Weighing, display: Display): Other[] {
 }
 
 function slipsOf(look: Quantity, display: Display): { slip: Slip; rate: number; look: Quantity }[] {
-  const usual = (to: string) => [look.unit, to].every((unit) => unit === "kg" || unit === "lb");
+  // What is in the unit of the display was hardly read as another one.
+  const usual = (to: string) =>
+    look.unit !== display.unit && [look.unit, to].every((unit) => unit === "kg" || unit === "lb");
   const units = UNITS.filter((to) => to !== look.unit).map((to) => ({
     slip: { sort: "unit", from: look.unit, to } as const,
     rate: usual(to) ? RATES.usual : RATES.rare,
