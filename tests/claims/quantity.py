@@ -3,6 +3,7 @@
 from typing import Any
 
 from tarebook.core.numbers import quantity
+from tarebook.core.numbers.sum_as_read import sum_as_read
 
 
 def _plain(read: quantity.Quantity) -> dict[str, Any]:
@@ -22,10 +23,17 @@ def _read_number(given: dict[str, Any]) -> str:
     return f"{exact.numerator}/{exact.denominator}"
 
 
+def _sum_as_read(given: dict[str, Any]) -> str | None:
+    return sum_as_read(
+        [(quantity.read_mass(text.removeprefix("-")), -1 if text.startswith("-") else 1) for text in given["texts"]]
+    )
+
+
 CLAIMS = {
     "quantity.read_mass": lambda given: _plain(quantity.read_mass(**given)),
     "quantity.read_length": lambda given: _plain(quantity.read_length(**given)),
     "quantity.read_position": lambda given: _plain(quantity.read_position(**given)),
     "quantity.read": lambda given: _plain(quantity.read(**given)),
     "quantity.read_number": _read_number,
+    "quantity.sum_as_read": _sum_as_read,
 }

@@ -2,6 +2,7 @@
 
 import * as quantity from "../../webapp/src/core/numbers/quantity";
 import type { Ratio } from "../../webapp/src/core/numbers/ratio";
+import { sumAsRead, type Term } from "../../webapp/src/core/numbers/sumAsRead";
 import type { Claims } from "../vectors";
 
 /** A reading as JSON; its exact value as the text of a fraction. */
@@ -19,4 +20,8 @@ export const claims: Claims = {
   "quantity.read_position": (given) => plain(quantity.readPosition(given.text, given.default_unit)),
   "quantity.read": (given) => plain(quantity.read(given.kind, given.text, given.default_unit, given.positive)),
   "quantity.read_number": (given) => text(quantity.readNumber(given.text)),
+  "quantity.sum_as_read": (given) => {
+    const term = (each: string): Term => [quantity.readMass(each.replace("-", "")), each.startsWith("-") ? -1 : 1];
+    return sumAsRead(given.texts.map(term));
+  },
 };

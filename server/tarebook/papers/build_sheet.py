@@ -10,6 +10,7 @@ from typing import Any
 
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.garage.records import Garage, Job, Warned
+from tarebook.core.ledger.as_read import jobs_as_read
 from tarebook.core.ledger.ledger import Ledger, ledger
 from tarebook.core.ledger.net import STATES, JobNet, Line, Total
 from tarebook.core.numbers.shown import number, show_chance, show_guard, show_hours, show_mass, show_money
@@ -147,7 +148,9 @@ class _Writer:
         return [self.name(job) for job in since.put_in] + [f"{self.name(job)} (undone)" for job in since.taken_out]
 
     def stage(self, stage: str | None, states: Mapping[str, Total]) -> Sheet:
-        """Off, on and net of a stage's jobs by state, with hours and money; states without a job are left out."""
+        """Off, on and net of a stage's jobs by state, with hours and money; states without a job are left out.
+
+        `as_read` of the net: the plain sum of the readings as text, where there is one on paper."""
         totals = {state: self.total(total) for state, total in states.items() if total.effort.jobs}
         return {"stage": self.name(stage) if stage else None, "states": totals}
 
@@ -155,7 +158,7 @@ class _Writer:
         mass = total.mass
         return {
             "off": self.mass(mass.off), "on": self.mass(mass.on), "net": self.mass(mass.net), **self.effort(total),
-            "jobs": len(total.effort.jobs),
+            "as_read": jobs_as_read(self.garage, self.book, total.effort.jobs), "jobs": len(total.effort.jobs),
         }  # fmt: skip
 
     def effort(self, total: Total) -> dict[str, Sheet]:

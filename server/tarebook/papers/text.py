@@ -82,9 +82,13 @@ def _chance(stand: Sheet) -> str | None:
 
 def _stages(sheet: Sheet) -> Iterator[str]:
     rows = [
-        (f"{stage['stage'] or 'no stage'}{_STATES[state]}", _stage_figures(total, sheet["mass_unit"]))
+        row
         for stage in sheet["stages"]
         for state, total in stage["states"].items()
+        for row in (
+            (f"{stage['stage'] or 'no stage'}{_STATES[state]}", _stage_figures(total, sheet["mass_unit"])),
+            *_as_read(total),
+        )
     ]
     if rows:
         yield from _table("Stages", _STAGE_COLUMNS, rows)
@@ -98,9 +102,15 @@ def _jobs(sheet: Sheet) -> Iterator[str]:
     rows: list[Row] = []
     for stage in dict.fromkeys(job["stage"] for job in sheet["jobs"]):
         rows.append((stage or "no stage", ()))
-        rows += [(_job_name(job), _job_figures(job)) for job in sheet["jobs"] if job["stage"] == stage]
+        for job in (job for job in sheet["jobs"] if job["stage"] == stage):
+            rows += [(_job_name(job), _job_figures(job)), *_as_read(job)]
     if rows:
         yield from _table("Jobs", _JOB_COLUMNS, rows)
+
+
+def _as_read(total: Sheet) -> list[Row]:
+    """Below a net: what the displays come to on paper."""
+    return [(f"    as read {total['as_read']}", ())] if total["as_read"] else []
 
 
 def _job_name(job: Sheet) -> str:

@@ -2,7 +2,16 @@
 
 import type { Garage, Weighing } from "../garage/records";
 import { sumAsRead, type Term } from "../numbers/sumAsRead";
+import type { Ledger } from "./ledger";
 import type { Line } from "./net";
+
+/** Of several jobs together, as `asRead`. */
+export function jobsAsRead(garage: Garage, book: Ledger, jobs: readonly string[]): string | null {
+  return asRead(
+    garage,
+    jobs.flatMap((job) => book.jobs.get(job)?.lines ?? []),
+  );
+}
 
 /**
  * On less off. Null where the lines are not one reading each: a part weighed twice is a mean, one that is guessed was

@@ -46,17 +46,23 @@ function compound(size: Ratio, places: number, hasFraction: boolean): string | n
   return pounds ? `${pounds} lb ${rest} oz` : `${rest} oz`;
 }
 
-/** A number that is not below zero, exact: with as many places as were typed or as it takes, or with its fraction. */
+/**
+ * A number that is not below zero, exact: as a ruler's fraction where such were typed; else with as many places as were
+ * typed or as it takes; thirds and their like stay what they are.
+ */
 function written(number: Ratio, places: number, hasFraction: boolean): string | null {
-  if (hasFraction && number.d > 1n && number.d <= FINEST) {
-    const whole = number.n / number.d;
-    return `${whole ? `${whole} ` : ""}${number.n % number.d}/${number.d}`;
-  }
+  const isFine = hasFraction && number.d > 1n && number.d <= FINEST;
+  if (isFine && (number.d & (number.d - 1n)) === 0n) return mixed(number);
   for (let at = places; at <= MOST_PLACES; at++) {
     const { n, d } = multiply(number, powerOfTen(at));
     if (d !== 1n) continue;
     const digits = String(n).padStart(at + 1, "0");
     return at ? `${digits.slice(0, -at)}.${digits.slice(-at)}` : digits;
   }
-  return null;
+  return isFine ? mixed(number) : null;
+}
+
+function mixed({ n, d }: Ratio): string {
+  const whole = n / d;
+  return `${whole ? `${whole} ` : ""}${n % d}/${d}`;
 }

@@ -1,5 +1,6 @@
 /** The stages with what each has taken out so far, and what the chosen jobs would still take. */
-import { account, say, stages } from "../../answers";
+import { account, book, say, stages } from "../../answers";
+import { jobsAsRead } from "../../core/ledger/asRead";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
@@ -21,9 +22,11 @@ export function StageTotals() {
         {rows.map(({ stage, states }) => {
           const fitted = states.fitted!;
           const chosen = states.chosen!;
+          const read = jobsAsRead(book.value, account.value, fitted.effort.jobs);
           const note = [
             `${fitted.effort.jobs.length} fitted`,
             chosen.effort.jobs.length && `${chosen.effort.jobs.length} chosen, ${say(chosen.mass.net, true)}`,
+            read && `as read ${read}`,
           ]
             .filter(Boolean)
             .join(" · ");

@@ -2,7 +2,7 @@
 
 import { useState } from "preact/hooks";
 import { account, book, jobs, say, stages } from "../../answers";
-import { asRead } from "../../core/ledger/asRead";
+import { jobsAsRead } from "../../core/ledger/asRead";
 import { showHours, showMoney } from "../../core/numbers/shown";
 import type { Rec } from "../../journal/types";
 import { unsettledWords } from "../../parts/conflicts/words";
@@ -54,8 +54,7 @@ export function Jobs({ query }: Address) {
 function Group({ stage, name, jobs: list }: { stage: string | null; name: string; jobs: Rec<"job">[] }) {
   if (!list.length) return null;
   const fitted = account.value.by_stage.find((each) => each.stage === stage)?.states.fitted;
-  const lines = fitted?.effort.jobs.flatMap((job) => account.value.jobs.get(job)?.lines ?? []) ?? [];
-  const read = asRead(book.value, lines);
+  const read = jobsAsRead(book.value, account.value, fitted?.effort.jobs ?? []);
   return (
     <Section title={name} aside={fitted && <span class="brass num">{say(fitted.mass.net, true)} fitted</span>}>
       {read && <p class="small quiet">As read: {read}</p>}

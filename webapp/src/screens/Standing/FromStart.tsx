@@ -1,5 +1,6 @@
 /** From the car before any work to the weight now, line by line: it adds up. */
 import { account, book, known, say } from "../../answers";
+import { jobsAsRead } from "../../core/ledger/asRead";
 import { fromStart } from "../../core/standing/fromStart";
 import type { Standing } from "../../core/standing/standing";
 import { garage } from "../../garage/garage";
@@ -27,6 +28,7 @@ export function FromStart({ now }: { now: Standing }) {
           <Row
             key={stage ?? ""}
             name={stage ? refName(stage) : "Without a stage"}
+            note={noteOf(states.fitted!.effort.jobs)}
             value={say(states.fitted!.mass.net, true)}
             href={to("jobs", { stage: stage ?? "" })}
           />
@@ -44,6 +46,12 @@ export function FromStart({ now }: { now: Standing }) {
       <p class="small quiet">It adds up before rounding; each line is rounded by its own ±.</p>
     </Section>
   );
+}
+
+/** The plain sum of the readings, where there is one on paper. */
+function noteOf(jobs: readonly string[]): string | null {
+  const read = jobsAsRead(book.value, account.value, jobs);
+  return read && `as read ${read}`;
 }
 
 const TANK = { empty: "tank empty", full: "tank full", stated: "as the class says" };
