@@ -211,6 +211,7 @@ export const FIELDS = {
     text: { label: "What it says, in your words" },
   },
   photo: {
+    of: { word: "what it is of" },
   },
   verdict: {
   },

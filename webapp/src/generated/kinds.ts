@@ -243,7 +243,7 @@ export const TABLE = {
     reference: { type: "text", most: 80 },
     text: { type: "text", most: 4000, required: true },
   } },
-  photo: { fact: true, kept: true, fields: {
+  photo: { kept: true, fields: {
     of: { type: "ref", of: ["part", "weighing", "weigh_in", "job", "loose_end", "scale", "scale_check", "lift"], required: true },
     sha256: { type: "hash", required: true },
     size: { type: "integer", most: 2000000 },

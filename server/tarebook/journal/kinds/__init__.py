@@ -4,7 +4,7 @@ This is the one declaration: the journal validates by it, the core's typed recor
 and the words of its forms are made from it. To add a field, add a line to its kind and run
 `python -m tarebook.contract`.
 
-A *fact* (a weighing, a weigh-in, a scale check, a photo) is set once by its first entry. It is corrected by a new
+A *fact* (a weighing, a weigh-in, a scale check) is set once by its first entry. It is corrected by a new
 record that `replaces` it, or withdrawn by `deleted`; it is never edited.
 """
 

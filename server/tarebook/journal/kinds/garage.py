@@ -15,13 +15,14 @@ GARAGE = Kind("garage", {
 }, core=False)  # fmt: skip
 
 PHOTO = Kind("photo", {
-    "of": ref("part", "weighing", "weigh_in", "job", "loose_end", "scale", "scale_check", "lift", required=True),
+    "of": ref("part", "weighing", "weigh_in", "job", "loose_end", "scale", "scale_check", "lift", required=True,
+        word="what it is of"),
     "sha256": Field("hash", required=True),
     "size": Field("integer", most=2_000_000),
     "type": choice(dict.fromkeys(("image/jpeg", "image/png", "image/webp"), "")),
     "width": Field("integer", most=20_000),
     "height": Field("integer", most=20_000),
-}, fact=True, core=False)  # fmt: skip
+}, core=False)  # fmt: skip
 
 VERDICT = Kind("verdict", {
     "entry": Field("text", most=80, required=True),

@@ -2,12 +2,15 @@
 
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { AppError } from "../../errors";
-import { type Found, photoUrl } from "../../garage/photos";
+import type { Rec } from "../../garage/garage";
 import { type Shrunk, shrink } from "../../store/shrink";
 import { Button } from "../frame/Button";
 import { Icon } from "../frame/Icon";
-import { TroubleNotice } from "../frame/Notice";
 import { troubleOf } from "../frame/trouble";
+import { refName } from "../words/naming";
+import { Lightbox } from "./Lightbox";
+import { usePhoto } from "./usePhoto";
+import "./Photos.css";
 
 export type Shot = Shrunk;
 
@@ -68,6 +71,15 @@ function PickFile({
   );
 }
 
+/** The same picture twice on one record would only be in the way, and nothing is lost without it. */
+export function AlreadyHere() {
+  return (
+    <p class="small" role="status">
+      This photo is here already.
+    </p>
+  );
+}
+
 /** A photo not yet saved, with a way to drop it. */
 export function ShotPreview({ shot, onDrop }: { shot: Shot; onDrop: () => void }) {
   const url = useObjectUrl(shot.bytes, shot.type);
@@ -91,19 +103,7 @@ export function useObjectUrl(content: BlobPart, type: string): string | null {
   return url;
 }
 
-function usePhoto(sha256: string, size: "thumb" | "full"): Found {
-  const [photo, setPhoto] = useState<Found>(null);
-  useEffect(() => {
-    let live = true;
-    void photoUrl(sha256, size).then((found) => live && setPhoto(found));
-    return () => {
-      live = false;
-    };
-  }, [sha256, size]);
-  return photo;
-}
-
-export function Thumb({ sha256 }: { sha256: string }) {
+export function Thumb({ sha256 = "" }: { sha256?: string }) {
   const photo = usePhoto(sha256, "thumb");
   return typeof photo === "string" ? (
     <img class="thumb" src={photo} alt="" />
@@ -112,45 +112,22 @@ export function Thumb({ sha256 }: { sha256: string }) {
   );
 }
 
-export function PhotoStrip({ photos }: { photos: { sha256: string; label: string }[] }) {
+export function PhotoStrip({ photos }: { photos: readonly Rec<"photo">[] }) {
   const [open, setOpen] = useState<string | null>(null);
   if (!photos.length) return null;
   return (
     <div class="photos">
-      {photos.map((photo) => (
+      {photos.map(({ id, values: { sha256 = "", of } }, at) => (
         <button
           type="button"
-          key={photo.sha256}
-          aria-label={`Look at photo: ${photo.label}`}
-          onClick={() => setOpen(photo.sha256)}
+          key={id}
+          aria-label={`Look at photo ${at + 1}, of ${refName(of)}`}
+          onClick={() => setOpen(sha256)}
         >
-          <Thumb sha256={photo.sha256} />
+          <Thumb sha256={sha256} />
         </button>
       ))}
       {open && <Lightbox sha256={open} onClose={() => setOpen(null)} />}
-    </div>
-  );
-}
-
-function Lightbox({ sha256, onClose }: { sha256: string; onClose: () => void }) {
-  const photo = usePhoto(sha256, "full");
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => dialog.current?.showModal(), []);
-  return (
-    <dialog ref={dialog} class="lightbox" onClose={onClose} aria-label="Photo">
-      {typeof photo === "string" ? <img src={photo} alt="The photo, full size" /> : <Missing why={photo} />}
-      <button type="button" onClick={onClose}>
-        Close
-      </button>
-    </dialog>
-  );
-}
-
-function Missing({ why }: { why: AppError | null }) {
-  return (
-    <div class="stack">
-      <p>This photo is not on this phone yet.</p>
-      <TroubleNotice trouble={why} />
     </div>
   );
 }

@@ -1,32 +1,31 @@
-/** The photos of one record, and a way to add one: it is saved at once, as a record of its own. */
+/** The photos seen at one record, and a way to add one: it is saved at once, as a record of its own. */
 import { useState } from "preact/hooks";
 import type { AppError } from "../../errors";
-import { garage } from "../../garage/garage";
 import { save } from "../../garage/write";
+import { hashOf } from "../../store/photo_rows";
 import { TroubleNotice } from "../frame/Notice";
+import { Section } from "../frame/Screen";
 import { troubleOf } from "../frame/trouble";
-import { PhotoStrip, type Shot, TakePhoto } from "./Photos";
+import { AlreadyHere, PhotoStrip, type Shot, TakePhoto } from "./Photos";
+import { photosAt, placesOf } from "./shown";
 
-/** Photos of any of the records, oldest first. */
-export function photosOf(...records: string[]): { sha256: string; label: string }[] {
-  return garage.value
-    .of("photo")
-    .filter(({ values }) => records.includes(values.of ?? ""))
-    .map(({ values: { sha256 = "" } }, i) => ({ sha256, label: `${i + 1}` }));
-}
-
-export function RecordPhotos({ of, also = [] }: { of: string; also?: string[] }) {
+export function RecordPhotos({ of }: { of: string }) {
   const [trouble, setTrouble] = useState<AppError | null>(null);
-  const add = (shot: Shot) =>
-    save([], [{ of, ...shot }]).then(
-      () => setTrouble(null),
-      (error: unknown) => setTrouble(troubleOf(error)),
-    );
+  const [isTwice, setTwice] = useState(false);
+  const photos = photosAt(of);
+  const add = async (shot: Shot) => {
+    const known = placesOf(hashOf(shot.bytes)).some((place) => place.of === of);
+    setTwice(known);
+    if (!known) await save([], [{ of, ...shot }]).catch((error: unknown) => setTrouble(troubleOf(error)));
+  };
   return (
-    <div class="stack">
-      <PhotoStrip photos={photosOf(of, ...also)} />
-      <TakePhoto onShot={(shot) => void add(shot)} onTrouble={setTrouble} />
-      <TroubleNotice trouble={trouble} />
-    </div>
+    <Section title={photos.length ? "Photos" : "Photos: none yet"}>
+      <div class="stack">
+        <PhotoStrip photos={photos} />
+        {isTwice && <AlreadyHere />}
+        <TakePhoto onShot={(shot) => void add(shot)} onTrouble={setTrouble} />
+        <TroubleNotice trouble={trouble} />
+      </div>
+    </Section>
   );
 }

@@ -2,7 +2,6 @@
 import { garage, type Rec } from "../../garage/garage";
 import type { Change } from "../../garage/write";
 import { newId } from "../../garage/write";
-import { own } from "../../own";
 import { momentOf } from "../words/moments";
 
 /** The corrections of these weigh-ins by which a job is on their lists, or is not. */
@@ -25,19 +24,4 @@ export function lineOf(id: string): Rec<"weigh_in">[] {
     rec = garage.value.one("weigh_in", rec.values.replaces);
   }
   return line;
-}
-
-/** Those of its line that differ in their list of jobs alone: their photos show this one's readings too. */
-export function sameReadings(id: string): string[] {
-  const [now, ...before] = lineOf(id);
-  const isSame = ({ values }: Rec<"weigh_in">) => readingsOf(values) === readingsOf(now!.values);
-  const until = before.findIndex((each) => !isSame(each));
-  return before.slice(0, until < 0 ? before.length : until).map((each) => each.id);
-}
-
-const NOT_READ = ["jobs", "replaces", "at"];
-
-function readingsOf(values: Rec<"weigh_in">["values"]): string {
-  const said = Object.keys(values).filter((name) => !NOT_READ.includes(name));
-  return JSON.stringify(said.sort().map((name) => [name, own(values, name)]));
 }

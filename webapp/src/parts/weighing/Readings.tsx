@@ -6,7 +6,7 @@ import { to } from "../../route";
 import { Row } from "../figures/Row";
 import { ButtonLink } from "../frame/Button";
 import { Thumb } from "../photos/Photos";
-import { photosOf } from "../photos/RecordPhotos";
+import { photosAt } from "../photos/shown";
 import { sayMoment } from "../words/moments";
 import { shownWords } from "./shownWords";
 
@@ -34,11 +34,11 @@ function ReadingRow({ weighing, value }: { weighing: string; value: string }) {
   if (!rec) return null;
   const { scale, at, place } = rec.values;
   const scaleName = garage.value.one("scale", scale)?.values.name;
-  const photo = photosOf(weighing)[0];
+  const photo = photosAt(weighing)[0];
   const note = [scaleName ?? "a scale not named", sayMoment(at), place].filter(Boolean).join(" · ");
   return (
     <Row
-      lead={photo && <Thumb sha256={photo.sha256} />}
+      lead={photo && <Thumb sha256={photo.values.sha256} />}
       name={`Showed ${shownWords(rec.values)}`}
       note={note}
       value={value}

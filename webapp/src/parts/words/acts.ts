@@ -13,6 +13,7 @@ export function actWords({ kind, record, set }: Entry, begins: boolean): string 
   const isFact = KINDS[kind]?.fact === true;
   if (set.deleted === true) return `${sentenceCase(name)} ${isFact ? "withdrawn" : "deleted"}`;
   if (set.deleted === false) return `${sentenceCase(name)} brought back`;
+  if (kind === "photo" && !begins && set.of) return `Photo moved to ${refName(set.of)}`;
   if (begins) return begunWords(kind, name, set);
   const fields = Object.keys(set);
   if (kind === "job" && typeof set.state === "string")

@@ -9,6 +9,7 @@ import { TroubleNotice } from "../../parts/frame/Notice";
 import { Screen } from "../../parts/frame/Screen";
 import { useSaving } from "../../parts/frame/saving";
 import { byWhom } from "../../parts/history/History";
+import { Thumb } from "../../parts/photos/Photos";
 import { kindWord, nameOf } from "../../parts/words/naming";
 import { to } from "../../route";
 
@@ -40,6 +41,7 @@ function GoneRow({ rec, acts }: Gone) {
   return (
     <>
       <Row
+        lead={rec.kind === "photo" && <Thumb sha256={String(rec.values.sha256)} />}
         name={nameOf(rec)}
         note={note.filter(Boolean).join(" · ")}
         under={

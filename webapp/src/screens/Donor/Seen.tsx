@@ -50,9 +50,7 @@ export function Seen({ part }: { part: Rec<"part"> }) {
         <Section title="Readings">
           <Readings of={part.id} back={to("donor", part.id)} />
         </Section>
-        <Section title="Photos">
-          <RecordPhotos of={part.id} />
-        </Section>
+        <RecordPhotos of={part.id} />
         <div class="pair">
           <FieldOf form={form} name="row" />
           <FieldOf form={form} name="asking" trouble={priceTrouble(form.text("asking"))} />

@@ -10,7 +10,7 @@ import { Steelyard } from "../../parts/figures/Steelyard";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { FormDock } from "../../parts/forms/FormDock";
 import { type Form, useForm } from "../../parts/forms/form";
-import { Screen, Section } from "../../parts/frame/Screen";
+import { Screen } from "../../parts/frame/Screen";
 import { RecordPhotos } from "../../parts/photos/RecordPhotos";
 import { optionsFrom } from "../../parts/words/fieldWords";
 import { currency } from "../../parts/words/money";
@@ -43,11 +43,7 @@ export function Job({ id }: { id: string }) {
         </div>
         <div class="stack">
           {!form.isNew && <Details form={form} />}
-          {!form.isNew && (
-            <Section title="Photos">
-              <RecordPhotos of={form.id} />
-            </Section>
-          )}
+          {!form.isNew && <RecordPhotos of={form.id} />}
         </div>
       </div>
       <FormDock

@@ -53,9 +53,7 @@ export function Trail({ rec }: { rec: Rec<"lift"> }) {
           <Section title="On the scale">
             <OnScale model={known.value.scales.get(scaleOf(rec)) ?? null} scale={scaleOf(rec)} />
           </Section>
-          <Section title="Photos">
-            <RecordPhotos of={rec.id} />
-          </Section>
+          <RecordPhotos of={rec.id} />
         </div>
       </div>
       <Correct rec={rec} again={(replaces) => to("lift", weighIn, { replaces })} />

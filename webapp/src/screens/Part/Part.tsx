@@ -14,7 +14,7 @@ import { NotHere } from "../../parts/frame/NotHere";
 import { Notice } from "../../parts/frame/Notice";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
-import { photosOf, RecordPhotos } from "../../parts/photos/RecordPhotos";
+import { RecordPhotos } from "../../parts/photos/RecordPhotos";
 import { sheetOf } from "../../parts/sheet/sheetOf";
 import { Readings } from "../../parts/weighing/Readings";
 import { basisWord } from "../../parts/words/basis";
@@ -27,8 +27,6 @@ const SHOWN = ["name", "count", "whereabouts", "box", "zone", "with_bolts", "uns
 
 export function Part({ id }: { id: string }) {
   const form = useForm("part", id);
-  const readings = known.value.of.get(id)?.readings ?? [];
-  const shots = readings.map((reading) => reading.weighing);
   if (form.isNew) return <NotHere what="A part" back={to("parts")} />;
   return (
     <Screen title={form.text("name")} back={to("parts")}>
@@ -47,9 +45,7 @@ export function Part({ id }: { id: string }) {
           <Section title="Readings">
             <Readings of={id} back={to("part", id)} />
           </Section>
-          <Section title={`Photos${photosOf(id, ...shots).length ? "" : ": none yet"}`}>
-            <RecordPhotos of={id} also={shots} />
-          </Section>
+          <RecordPhotos of={id} />
           <UsedIn part={id} />
         </div>
         <Details form={form} />

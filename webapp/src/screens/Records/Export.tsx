@@ -6,7 +6,7 @@ import { type PhotosInside, photosInside } from "../../store/takeout";
 import { photoWords } from "./photoWords";
 
 export function Export() {
-  const known = garage.value.of("photo").length;
+  const known = new Set(garage.value.of("photo").map(({ values }) => values.sha256)).size;
   const [inside, setInside] = useState<PhotosInside | null>(null);
   useEffect(() => void photosInside().then(setInside, () => undefined), [known]);
   return (

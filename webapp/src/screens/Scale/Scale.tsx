@@ -11,6 +11,7 @@ import { FormDock } from "../../parts/forms/FormDock";
 import { type Form, useForm } from "../../parts/forms/form";
 import { Button } from "../../parts/frame/Button";
 import { Screen, Section } from "../../parts/frame/Screen";
+import { RecordPhotos } from "../../parts/photos/RecordPhotos";
 import { Displays } from "../../parts/weighing/Displays";
 import { trustWords } from "../../parts/weighing/trust";
 import { choiceWord } from "../../parts/words/fieldWords";
@@ -37,6 +38,7 @@ export function Scale({ id }: { id: string }) {
         <FieldOf form={form} name="kind" onValue={(kind) => setKind(kind as Kind)} />
         <FieldsOf form={form} names={["name", "capacity", "repeatability", "accuracy_class", "note"]} />
         {!form.isNew && <Checks scale={id} trust={`${trust.shown} ${trust.from}`} />}
+        {!form.isNew && <RecordPhotos of={id} />}
         <FormDock
           form={form}
           missing={missing(form)}

@@ -13,7 +13,6 @@ import { NotHere } from "../../parts/frame/NotHere";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
 import { RecordPhotos } from "../../parts/photos/RecordPhotos";
-import { sameReadings } from "../../parts/weighIn/relisted";
 import { Shares } from "../../parts/weighIn/Shares";
 import { asItStood, readings, trailRows } from "../../parts/weighIn/typedRows";
 import { isUnsaid, Unsaid } from "../../parts/weighIn/Unsaid";
@@ -46,9 +45,7 @@ export function WeighIn({ id }: { id: string }) {
           {whole && <ToCondition whole={whole} driver={driverThen(rec)} />}
           <Lifts weighIn={id} />
           <JobsThen rec={rec} />
-          <Section title="Photos">
-            <RecordPhotos of={id} also={sameReadings(id)} />
-          </Section>
+          <RecordPhotos of={id} />
         </div>
       </div>
       <Correct rec={rec} again={(replaces) => to("weigh-car", { replaces })} />

@@ -31,9 +31,7 @@ export function Weighing({ id }: { id: string }) {
       <div class="two-columns">
         <AsEntered rec={rec} read={read} />
         <div>
-          <Section title="Photos">
-            <RecordPhotos of={id} />
-          </Section>
+          <RecordPhotos of={id} />
           <UsedFor rec={rec} />
         </div>
       </div>

@@ -11,7 +11,7 @@ import { Row } from "../../parts/figures/Row";
 import { ButtonLink } from "../../parts/frame/Button";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { Thumb } from "../../parts/photos/Photos";
-import { photosOf } from "../../parts/photos/RecordPhotos";
+import { photosAt } from "../../parts/photos/shown";
 import { LeftHalfDone } from "../../parts/weighing/LeftHalfDone";
 import { currency } from "../../parts/words/money";
 import { withWord } from "../../parts/words/naming";
@@ -65,12 +65,12 @@ function Group({ title, parts }: { title: string; parts: Part[] }) {
 function DonorRow({ part }: { part: Part }) {
   const { yard, row, asking, name } = part.values;
   const found = compare(book.value, part.id, null, known.value);
-  const photo = photosOf(part.id)[0];
+  const photo = photosAt(part.id)[0];
   const price = asking && showMoney(asking, currency());
   const note = [yard, row && withWord("row", row), price].filter(Boolean).join(" · ");
   return (
     <Row
-      lead={photo && <Thumb sha256={photo.sha256} />}
+      lead={photo && <Thumb sha256={photo.values.sha256} />}
       name={name}
       note={note}
       value={found.whole ? say(found.whole, true) : found.this?.mass ? say(found.this.mass) : "not weighed"}
