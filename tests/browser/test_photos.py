@@ -1,7 +1,6 @@
 """Photos of records: deleted and given back, moved, one picture on two records; what is no picture is said."""
 
 import re
-
 from pathlib import Path
 
 import pytest

@@ -103,3 +103,37 @@ def test_the_table_carries_rulings_the_readings_as_typed_and_what_was_computed_u
     assert float(row["kg"]) == pytest.approx(13.4)
     assert row["kg"] != row["off"]
     assert float(row["u_kg"]) > 0
+
+
+SEAT = {
+    "parts": [{"id": "p", "name": "Seat"}],
+    "jobs": [{"id": "job", "name": "Seats out", "state": "fitted"}],
+    "job_parts": [{"id": "l", "job": "job", "part": "p", "way": "off"}],
+    "loose_ends": [{"id": "end", "job": "job", "text": "Cap the plug"}],
+    "weighings": [
+        {"id": "w", "of": "p", "method": "direct", "shown": "12 kg"},
+        {"id": "w2", "of": "p", "method": "direct", "shown": "13 kg", "replaces": "w"},
+    ],
+    "weigh_ins": [
+        {"id": "in", "total": "980 kg", "layout": "total", "trim": "event", "at": "2026-05-02"},
+        {"id": "in2", "total": "979 kg", "layout": "total", "trim": "event", "at": "2026-05-02", "replaces": "in"},
+    ],
+    "photos": [
+        {"id": str(number), "of": of, "sha256": name * 64, "type": "image/jpeg"}
+        for number, (of, name) in enumerate([("w", "a"), ("job", "b"), ("end", "c"), ("in", "d"), ("p", "a")])
+    ],
+}
+
+
+def test_photos_are_told_where_the_phone_shows_them_and_one_picture_is_one():
+    sheet = build_sheet({**scenario.records(), **SEAT})
+    [job] = sheet["jobs"]
+    files = {name: f"photos/{name * 64}.jpg" for name in "abcd"}
+    assert job["photos"] == [files["b"], files["c"], files["a"]]
+    assert job["parts"][0]["photos"] == [files["a"]]
+    assert [past["photos"] for past in sheet["weigh_ins"]] == [[files["d"]]]
+    text = as_text(sheet)
+    assert "Seats out, 3 photos" in text
+    assert "2026-05-02  own scales, 1 photo" in text
+    (row,) = csv.DictReader(as_csv(sheet).splitlines())
+    assert row["photos"] == "; ".join(job["photos"])

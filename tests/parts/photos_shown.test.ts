@@ -36,7 +36,11 @@ beforeEach(async () => {
     { kind: "job", record: JOB, set: { name: "Seats out" } },
     { kind: "job_part", set: { job: JOB, part: SEAT, way: "off" } },
     { kind: "weighing", record: READING, set: { of: SEAT, method: "direct", shown: "12 kg", at: "2026-05-02T10:00" } },
-    { kind: "weigh_in", record: WEIGH_IN, set: { trim: "event", layout: "total", total: "980 kg", at: "2026-05-03T10:00" } },
+    {
+      kind: "weigh_in",
+      record: WEIGH_IN,
+      set: { trim: "event", layout: "total", total: "980 kg", at: "2026-05-03T10:00" },
+    },
   );
 });
 

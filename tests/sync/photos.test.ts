@@ -35,6 +35,18 @@ describe("a photo", () => {
     expect(await stateOf(phone, sha256)).toBe("sent");
   });
 
+  it("of two records is one file: kept once, sent once, and there for both", async () => {
+    const { home, phone, sha256 } = await phoneWithPhoto();
+    await shoot(phone, 1000, 7);
+    await phone.sync();
+    await shoot(phone, 1000, 7); // and again when it is over there
+    await phone.sync();
+    expect(phone.live.garage.value.of("photo").map(({ values }) => values.sha256)).toEqual(Array(3).fill(sha256));
+    expect(await phone.store.read((db) => db.photo_bytes.count())).toBe(1);
+    expect(home.asked.filter((path) => path === "POST /photos")).toHaveLength(1);
+    expect(home.photos.size).toBe(1);
+  });
+
   it("goes in pieces, a small one first, and how much of it is over there is told", async () => {
     const { home, phone, sha256 } = await phoneWithPhoto(900_000);
     const told: number[] = [];

@@ -27,6 +27,7 @@ from tarebook.core.standing.standing import Standing, standing
 from tarebook.core.weighing.weighing import masses
 from tarebook.errors import describe
 from tarebook.journal.kinds import KINDS
+from tarebook.papers.photos import PhotosAt
 
 Sheet = dict[str, Any]
 Number = dict[str, Any]
@@ -57,6 +58,7 @@ class _Writer:
         self.records, self.garage, self.book, self.stand = records, garage, book, stand
         own: dict[str, Any] = next(iter(records.get("garages", [])), {})
         self.raw = {record["id"]: record for kind in KINDS for record in records.get(f"{kind}s", [])}
+        self.photos = PhotosAt(records)
         self.unit: str = own.get("mass_unit", "kg")
         self.currency: str = own.get("currency", "")
 
@@ -181,11 +183,13 @@ class _Writer:
         return sorted(self.book.jobs.values(), key=place)
 
     def job(self, job: Job, net: JobNet) -> Sheet:
-        """One job with its net and its parts."""
+        """One job with its net and its parts, and their photos with its own."""
+        photos = [*self.photos(job.id), *(file for line in net.lines for file in self.photos(line.part))]
         return {
             "job": job.name, "stage": self.name(net.stage) if net.stage else None, "state": net.state, "trim": net.trim,
             "ruling": job.ruling, "clause": self.raw[job.id].get("clause"), "fitted_on": job.fitted_on,
             **self.total(net.total), "parts": [self.part(line) for line in net.lines],
+            "photos": list(dict.fromkeys(photos)),
         }  # fmt: skip
 
     def part(self, line: Line) -> Sheet:
@@ -193,6 +197,7 @@ class _Writer:
         return {
             "part": part.name, "way": line.way, "count": line.count, "zone": part.zone,
             "mass": self.mass(line.mass), "basis": line.basis, "readings": self.readings(line.part),
+            "photos": self.photos(line.part),
         }  # fmt: skip
 
     def readings(self, part: str) -> list[str]:
@@ -213,6 +218,7 @@ class _Writer:
                 "at": past.at, "trim": past.trim, "official": past.official, "total": self.mass(past.total),
                 "weight": self.mass(past.weight), "reason": self.told(past.reason) if past.reason else None,
                 "foretold": foretold_sentence(past.foretold, self.unit).text if past.foretold else None,
+                "photos": self.photos(past.weigh_in),
             }
             for past in self.stand.history
         ]  # fmt: skip

@@ -1,9 +1,9 @@
 """The build sheet as CSV: one line for each part of each job, in the columns that `tarebook import` reads, and more.
 
-Masses are of one piece in the garage's unit, to the place their uncertainty (`within`, 95 %) deserves. Hours and money
-stand on a job's first line only. `readings` are as they were typed, `kg` and `u_kg` one piece and its standard
-uncertainty as they were computed, unrounded. A text that a spreadsheet would run as a formula gets an apostrophe
-before it.
+Masses are of one piece in the garage's unit, to the place their uncertainty (`within`, 95 %) deserves. Hours, money
+and photos, by their names in the export, stand on a job's first line only. `readings` are as they were typed, `kg` and
+`u_kg` one piece and its standard uncertainty as they were computed, unrounded. A text that a spreadsheet would run as
+a formula gets an apostrophe before it.
 """
 
 import csv
@@ -16,7 +16,7 @@ from tarebook.core.numbers.shown import lay_out
 
 COLUMNS = (
     "part", "off", "on", "within", "unit", "quantity", "basis", "zone", "job", "stage", "state", "trim", "ruling",
-    "hours", "money", "readings", "kg", "u_kg",
+    "hours", "money", "readings", "kg", "u_kg", "photos",
 )  # fmt: skip
 # At the beginning, or after what another country's spreadsheet takes for a cell's end; full-width signs run as well.
 _RUNS = re.compile(r"(?:^|(?<=[;\t\r\n]))(?=\s*[=+\-@＝＋－＠]|[\t\r\n])")
@@ -38,7 +38,8 @@ def as_csv(sheet: Sheet) -> str:
 
 
 def _lines(job: Sheet, unit: str) -> Iterator[Sheet]:
-    effort = {"hours": _plain(job["hours"]["value"]), "money": _plain(job["money"]["value"])}
+    photos = "; ".join(job["photos"]) or None
+    effort = {"hours": _plain(job["hours"]["value"]), "money": _plain(job["money"]["value"]), "photos": photos}
     same = {
         "job": job["job"],
         "stage": job["stage"],

@@ -16,11 +16,10 @@ from typing import IO, Any
 from tarebook.errors import TarebookError
 from tarebook.garage.records import all_records, all_texts, strangers
 from tarebook.journal.kinds import SCHEMA
+from tarebook.papers.photos import file_of
 from tarebook.store import garages
 from tarebook.store.database import Database
 from tarebook.version import __version__
-
-_SUFFIX = {"image/jpeg": "jpg", "image/png": "png", "image/webp": "webp"}
 
 
 def takeout(database: Database, garage: str) -> dict[str, Any]:
@@ -53,14 +52,14 @@ def write_takeout(database: Database, garage: str, photos: Path, file: str, form
 
 
 def _write_zip(out: IO[bytes], text: str, records: list[dict[str, Any]], photos: Path) -> int:
-    wanted = {record["sha256"]: _SUFFIX.get(record.get("type", ""), "bin") for record in records}
+    wanted = {record["sha256"]: file_of(record) for record in records}
     missing = 0
     with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as archive:
         archive.writestr("garage.json", text)
-        for sha256, suffix in wanted.items():
+        for sha256, name in wanted.items():
             photo = photos / sha256[:2] / sha256
             if photo.is_file():
-                archive.write(photo, f"photos/{sha256}.{suffix}", zipfile.ZIP_STORED)
+                archive.write(photo, name, zipfile.ZIP_STORED)
             else:
                 missing += 1
     return missing

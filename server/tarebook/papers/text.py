@@ -116,7 +116,12 @@ def _as_read(total: Sheet) -> list[Row]:
 def _job_name(job: Sheet) -> str:
     event = ", event only" if job["trim"] == "event" else ""
     barred = ", not allowed" if job["ruling"] == "not_allowed" else ""
-    return f"  {job['job']}{event}{barred}{_STATES[job['state']]}"
+    return f"  {job['job']}{event}{barred}{_STATES[job['state']]}{_photos(job)}"
+
+
+def _photos(shown: Sheet) -> str:
+    count = len(shown["photos"])
+    return f", {count} photo{'s' * (count > 1)}" if count else ""
 
 
 def _stage_figures(total: Sheet, unit: str) -> tuple[str, ...]:
@@ -155,7 +160,7 @@ def _weigh_ins(sheet: Sheet) -> Iterator[str]:
 
 
 def _kind(past: Sheet) -> str:
-    return "  official" if past["official"] else "  own scales"
+    return f"  {'official' if past['official'] else 'own scales'}{_photos(past)}"
 
 
 def _weighed(past: Sheet) -> tuple[str, ...]:
