@@ -4,7 +4,7 @@ import re
 
 from playwright.sync_api import expect
 
-from tests.browser.doing import Thumb, begin, go, join, photo, press, weigh
+from tests.browser.doing import Thumb, begin, go, join, leave, photo, press, weigh
 
 FEW = 9
 DRAFT_WITHIN = 500  # ms; a form is promised to be kept within 300 ms of the last change
@@ -150,3 +150,14 @@ def test_what_a_person_weighs_alone_is_offered_with_its_age_and_never_taken_by_i
             expect(page.get_by_text("The part: 10.2")).to_be_visible()
         page.get_by_role("button", name="Save weighing").click()
         expect(page.get_by_text("Saved on this phone.")).to_be_visible()
+
+
+def test_a_driver_just_added_is_the_one_weighed_with_gear(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
+    begin(page, "Coupe", "980 kg")
+    go(page, "#/drivers")
+    page.get_by_role("button", name="Add a driver").click()
+    page.get_by_role("textbox", name="Name").fill("Anna")
+    leave(page)
+    page.get_by_role("link", name="Weigh with gear").click()
+    expect(page.get_by_text("driver, with gear")).to_be_visible()

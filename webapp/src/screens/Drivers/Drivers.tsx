@@ -53,7 +53,7 @@ function DriverForm({ id, onDone }: { id: string; onDone: () => void }) {
       <FieldOf form={form} name="claim" />
       <FieldOf form={form} name="claim_basis" options={BASES} />
       {!form.isNew && (
-        <ButtonLink look="wide" label="Weigh with gear" href={to("weigh-part", id, { back: to("drivers") })} />
+        <ButtonLink look="wide" label="Weigh with gear" href={to("weigh-part", form.id, { back: to("drivers") })} />
       )}
       <FormDock
         form={form}
