@@ -131,3 +131,68 @@ def test_a_stored_reading_that_slipped_is_listed_once_and_corrected_in_one_tap(g
     expect(page.get_by_text("1 reading looks like pounds read as kilograms.")).to_be_visible()
     thumb.tap("button", "Correct it: 13.2 lb")
     expect(page.get_by_text("Readings to look at again")).to_have_count(0)
+
+
+def note_check(page: Page, known: str, shown: str) -> None:
+    """Type a scale's check and press the button that notes it."""
+    page.get_by_role("textbox", name="What was put on").fill("A plate")
+    page.get_by_role("textbox", name="Its true mass").fill(known)
+    page.get_by_role("textbox", name="The scale showed").fill(shown)
+    leave(page)
+    page.get_by_role("button", name="Note this check").tap()
+
+
+def test_a_check_of_a_scale_is_asked_about_as_any_reading_is(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
+    thumb = in_pounds(page)
+    add_scale(page, "4.27 kg, steps of 0.01 kg", "Hanging scale", "50 kg")
+    question = page.get_by_role("group", name="Before it is kept")
+
+    note_check(page, "10 kg", "10.025")  # a bare number is the display's
+    expect(question).to_contain_text("This scale counts in steps of 0.01 kg; it cannot show 10.025 kg.")
+    thumb.tap("button", "It showed 10.03 kg")
+    expect(page.get_by_text("showed 10.03 kg")).to_be_visible()
+
+    note_check(page, "10 kg", "22.1 kg")  # pounds off the display
+    expect(question).to_contain_text("22.1 looks like pounds read as kilograms: 22.1 lb = 10.02 kg.")
+    expect(question).to_contain_text("What was put on weighs 22.05 lb.")
+    thumb.tap("button", "It showed 22.1 lb")
+    expect(page.get_by_text("showed 22.1 lb")).to_be_visible()
+
+    note_check(page, "5", "5.02")  # the plate's mark is in kilograms, the garage thinks in pounds
+    expect(page.get_by_role("button", name="It showed 5.02 lb")).to_be_visible()
+    thumb.tap("button", "It weighs 5 kg")
+    expect(page.get_by_text("A plate: 5 kg")).to_be_visible()
+
+    note_check(page, "5 kg", "500 kg")
+    expect(question).to_contain_text("500 kg is more than this scale can weigh (50 kg).")
+    thumb.tap("button", "Back to the reading")
+    page.get_by_role("button", name="Note this check").tap()
+    thumb.tap("button", "Keep 500 kg as typed")  # nothing is refused
+    expect(page.get_by_text("showed 500 kg")).to_be_visible()
+
+
+def test_a_stored_weigh_in_that_slipped_is_listed_and_corrected_in_one_tap(garage, make_phone):
+    page = join(make_phone("anna", garage), garage)
+    thumb = in_pounds(page)
+    for total in ("930", "930 kg"):  # nothing was known of the car at the first
+        go(page, "#/weigh")
+        go(page, "#/weigh-car")
+        page.get_by_role("radio", name="Total only").check()
+        page.get_by_role("textbox", name="Whole car").fill(total)
+        page.get_by_role("textbox", name="Fuel in the tank").fill("0 L")
+        page.get_by_role("radio", name="Nobody in it").check()
+        page.get_by_role("button", name="Save weigh-in").tap()
+        if total == "930 kg":
+            thumb.tap("button", "Keep 930 kg as typed")
+        expect(page.get_by_role("heading", name="Weigh-in", exact=True)).to_be_visible()
+
+    go(page, "#/standing")
+    again = page.get_by_role("region", name="Readings to look at again")
+    expect(again).to_contain_text("1 reading looks like kilograms read as pounds.")
+    expect(again).to_contain_text("At another weigh-in it weighed 2050.30 lb.")
+    thumb.tap("button", "Correct it: 930 kg")
+    expect(again).to_have_count(0)
+    thumb.tap("button", "Undo")
+    thumb.tap("button", "It is right")
+    expect(again).to_have_count(0)

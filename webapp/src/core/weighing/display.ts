@@ -15,6 +15,9 @@ export type Display = {
   readonly division: Quantity | null;
   readonly capacity: Quantity | null;
 };
+/** Of a scale that nothing is known of. */
+export const UNKNOWN: Display = { unit: null, division: null, capacity: null };
+
 /** Why the display cannot have shown it, and what it most likely showed: none, one, or the steps to either side. */
 export type Misread = { readonly why: "unit" | "capacity" | "step"; readonly likely: readonly Quantity[] };
 

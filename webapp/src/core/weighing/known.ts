@@ -14,7 +14,7 @@ import type { Basis, Masses } from "./weighing";
  * `middle` and `spread`: of ln(an honest reading ÷ value). `basis`: how it is known; null of people in general.
  */
 export type Known = {
-  readonly why: "itself" | "alike" | "twin" | "person" | "car";
+  readonly why: "itself" | "alike" | "twin" | "person" | "car" | "weigh_in" | "check";
   readonly of: string;
   readonly basis: Basis | null;
   readonly value: number;
@@ -25,6 +25,7 @@ const SPREADS: Readonly<Record<Basis, number>> = { weighed: 0.05, worked_out: 0.
 const ALIKE = 0.2; // parts of one name and zone
 const TWIN = { middle: -0.55, spread: 0.4 }; // what comes in the place of a part is most often lighter than it
 const CAR = { weighed: 0.12, minimum: 0.25 }; // fuel and driver differ; a class's minimum is near what its cars weigh
+const CHECK = 0.05; // a scale and what it is checked with are no further apart
 const PERSON = { value: 80, middle: 0, spread: 0.25 }; // with gear
 
 /** A garage with what its parts can be known by: parts by plain name, and what is to replace which. */
@@ -61,6 +62,19 @@ export function knownOf(lore: Lore, { id, of }: Weighing, ...without: string[]):
 export function knownOfCar(weight: number | null, minimum: number | null): Known[] {
   const [value, spread, basis] = weight ? [weight, CAR.weighed, "weighed" as const] : [minimum, CAR.minimum, null];
   return value ? [{ why: "car", of: "", basis, value, middle: 0, spread }] : [];
+}
+
+/** What is known of a whole car by its other weigh-ins (kg as shown), the middle one first, and by what its class asks. */
+export function knownOfWeighIns(others: readonly number[], minimum: number | null): Known[] {
+  const middle = others.length ? middleOf(others) : 0;
+  const inTurn = [...others].sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle));
+  const byOthers = inTurn.flatMap((total) => knownOfCar(total, null));
+  return [...byOthers.map((each) => ({ ...each, why: "weigh_in" as const })), ...knownOfCar(null, minimum)];
+}
+
+/** What is known of a scale's reading by the mass put on for a check (kg), and of that mass by the reading. */
+export function knownOfCheck(value: number): Known[] {
+  return [{ why: "check", of: "", basis: null, value, middle: 0, spread: CHECK }];
 }
 
 /** What is asked of a part that may not be written down yet. */

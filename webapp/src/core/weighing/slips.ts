@@ -14,7 +14,7 @@
 import type { Garage, Weighing } from "../garage/records";
 import type { Quantity } from "../numbers/quantity";
 import { u } from "../numbers/uncertain";
-import { canShow, type Display, pointMoved, sameDigits } from "./display";
+import { canShow, type Display, pointMoved, sameDigits, UNKNOWN } from "./display";
 import { type Known, knownOf, type Lore, loreOf } from "./known";
 import { type ScaleModel, UNNAMED } from "./scale";
 import { type Masses, Reading, readWeighing } from "./weighing";
@@ -179,8 +179,6 @@ export function slipsIn(garage: Garage, masses: Masses, right: ReadonlySet<strin
   }
   return [...found.values()];
 }
-
-const UNKNOWN: Display = { unit: null, division: null, capacity: null };
 
 /** The errors and the display of the scale of a weighing. */
 export function aboutScale({ garage, masses }: Lore, { scale }: Weighing): [ScaleModel, Display] {

@@ -25,6 +25,8 @@ type Props = {
   missing?: string | null;
   /** Closes a form that is open in a list. */
   onDone?: () => void;
+  /** In place of keeping a fact at once. */
+  onSave?: () => Promise<void>;
 };
 
 export function FormDock(props: Props) {
@@ -86,11 +88,11 @@ function Gone({ record }: { record: string }) {
   );
 }
 
-function FactDock({ form, label = "Save", missing }: Props) {
+function FactDock({ form, label = "Save", missing, onSave }: Props) {
   const [busy, setBusy] = useState(false);
   const save = async () => {
     setBusy(true);
-    await form.save();
+    await (onSave ? onSave() : form.save());
     setBusy(false);
   };
   const wanting = missing ?? form.unreadable;

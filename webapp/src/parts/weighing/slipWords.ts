@@ -55,6 +55,10 @@ export function againstWords({ why, basis, of, value }: Known): string {
       return "Hardly anybody weighs that.";
     case "car":
       return basis ? `Until now the car weighs ${mass}.` : `The class asks for ${mass}.`;
+    case "weigh_in":
+      return `At another weigh-in it weighed ${mass}.`;
+    case "check":
+      return `What was put on weighs ${mass}.`;
   }
 }
 

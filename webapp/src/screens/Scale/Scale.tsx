@@ -16,12 +16,13 @@ import { Displays } from "../../parts/weighing/Displays";
 import { trustWords } from "../../parts/weighing/trust";
 import { choiceWord } from "../../parts/words/fieldWords";
 import { to } from "../../route";
+import { NewCheck } from "./NewCheck";
 
 type Kind = NonNullable<Values<"scale">["kind"]>;
 
 export function Scale({ id }: { id: string }) {
   const form = useForm("scale", id);
-  const trust = trustWords(known.value.scales.get(id));
+  const trust = trustWords(known.value.scales.get(form.id));
   const setKind = (kind: Kind) => {
     const isUnnamed = [undefined, choiceWord("scale", "kind", form.values.kind)].includes(form.values.name);
     if (form.isNew && isUnnamed) form.set("name", choiceWord("scale", "kind", kind));
@@ -37,8 +38,8 @@ export function Scale({ id }: { id: string }) {
         />
         <FieldOf form={form} name="kind" onValue={(kind) => setKind(kind as Kind)} />
         <FieldsOf form={form} names={["name", "capacity", "repeatability", "accuracy_class", "note"]} />
-        {!form.isNew && <Checks scale={id} trust={`${trust.shown} ${trust.from}`} />}
-        {!form.isNew && <RecordPhotos of={id} />}
+        {!form.isNew && <Checks scale={form.id} trust={`${trust.shown} ${trust.from}`} />}
+        {!form.isNew && <RecordPhotos of={form.id} />}
         <FormDock
           form={form}
           missing={missing(form)}
@@ -83,20 +84,5 @@ function Check({ check }: { check: Rec<"scale_check"> }) {
         />
       }
     />
-  );
-}
-
-function NewCheck({ scale }: { scale: string }) {
-  const form = useForm("scale_check", "new", { scale });
-  const ready = form.text("known") && form.text("shown");
-  return (
-    <div class="stack notice">
-      <FieldsOf form={form} names={["known_name", "known", "known_within", "shown"]} />
-      <FormDock
-        form={form}
-        label="Note this check"
-        missing={ready ? null : "The true mass and what the scale showed are needed."}
-      />
-    </div>
   );
 }

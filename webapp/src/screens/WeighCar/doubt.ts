@@ -1,28 +1,27 @@
 /** What is doubtful about the looks of a whole car: one its scales cannot show, or a slip that would explain the total. */
 import { book, stand } from "../../answers";
 import { type Quantity, readMass } from "../../core/numbers/quantity";
-import { misread } from "../../core/weighing/display";
+import { UNKNOWN } from "../../core/weighing/display";
 import { knownOfCar } from "../../core/weighing/known";
 import { slipInLoads } from "../../core/weighing/slips";
 import { LOOKS, type Reading } from "../../core/wholeCar/weighIn";
+import { misreading } from "../../parts/weighing/misreading";
 import type { Doubt } from "../../parts/weighing/Question";
-import { againstWords, misreadWords, slipWords } from "../../parts/weighing/slipWords";
+import { againstWords, slipWords } from "../../parts/weighing/slipWords";
 import type { CarForm } from "./form";
 
 export type Looks = Partial<Record<Reading, string>>;
-const UNKNOWN = { unit: null, division: null, capacity: null };
 
 /** The first doubt there is; null when all is as it should be. `form`: one that nothing is missing of. */
 export function doubtOf(form: CarForm, replaces: string | null): Doubt<Looks> | null {
   const names = LOOKS[form.layout];
   const looks = names.map((name) => readMass(form[name], form.unit));
   const display = book.value.scales.get(form.scale ?? "") ?? UNKNOWN;
-  for (const [at, look] of looks.entries()) {
-    const found = misread(look, display);
-    if (!found) continue;
-    const likely = found.likely.map(({ reads }) => ({ label: `It showed ${reads}`, change: { [names[at]!]: reads } }));
-    return { sort: "display", says: misreadWords(look, found, display), likely, typed: look.reads };
-  }
+  const unshown = misreading(
+    looks.map((look, at) => [names[at]!, look] as const),
+    display,
+  );
+  if (unshown) return unshown;
   // What is replaced may be what slipped: then only the class tells about where a car weighs.
   const { weight, minimum } = stand.value;
   const slipped = slipInLoads(looks, display, knownOfCar(replaces ? null : (weight?.value ?? null), minimum));
