@@ -100,6 +100,8 @@ describe("one reading", () => {
       { id: "old", name: "Seat", claim: "14 kg", claim_basis: "worked_out" },
       { id: "p", name: "Spare wheel", ...claim },
       { id: "twin", name: "Shell", instead_of: "old" },
+      { id: "hook", name: "Tow hook" },
+      { id: "strap", name: "Tow strap", instead_of: "hook" },
     ],
     weighings: weighings.map((weighing, n) => ({ id: `w${n}`, of: "p", method: "direct", ...weighing })),
   });
@@ -143,6 +145,11 @@ describe("one reading", () => {
   test("against the part it is to replace, which is most often heavier", () => {
     expect(slip([{ of: "twin", shown: "19 kg" }])).toEqual([LB_AS_KG, "twin", 8.62]);
     expect(slip([{ of: "twin", shown: "6 kg" }])).toBeNull();
+  });
+
+  test("what its scale cannot tell from nothing explains no reading", () => {
+    const strap = { of: "strap", shown: "0.21 kg" };
+    expect(slip([strap, { of: "hook", shown: "2.9 kg", scale: "s" }])).toBeNull(); // 2.9 g, on steps of 100 g
   });
 
   test("against what people weigh", () => {

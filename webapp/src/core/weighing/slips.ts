@@ -38,6 +38,7 @@ const RATES = { usual: 0.02, rare: 0.006 }; // of kilograms and pounds, or a pla
 const ASK = 0.05; // odds; a question costs one tap, a slip the margin
 const FINE = 1; // spreads: a reading so near to the surest that is known needs no other explanation
 const FITS = 2.5; // spreads: a slip that explains a reading badly explains nothing
+const COARSE = 0.5; // own uncertainty: what its scale cannot tell from nothing explains nothing either
 
 /** The likeliest slip, when it is worth a question; null otherwise, and where nothing is known. */
 export function slipIn(
@@ -93,7 +94,7 @@ function likeliest<O extends Option>(
   const asItIs = likelihood(asRead, known);
   let best: Found<O> | null = null;
   for (const other of others()) {
-    if (Math.abs(offBy(other, against)) > FITS) continue;
+    if (other.own > COARSE || Math.abs(offBy(other, against)) > FITS) continue;
     const odds = other.rate * Math.exp(likelihood(other, known) - asItIs);
     if (odds >= ASK && odds > (best?.odds ?? 0)) best = { ...other, against, odds };
   }

@@ -45,7 +45,7 @@ export function WhereOnCar({ parts }: { parts: readonly string[] }) {
   const named = zonesNamed(nameOf(open[0]!)).filter((zone) => zone !== beside?.zone);
   const tap = (zone: Zone, style: Record<string, number | string>) => (
     <button key={zone} type="button" class="zone" style={style} disabled={saving.busy} onClick={() => put(zone)}>
-      {sentenceCase(zone)}
+      {sentenceCase(zone).replace("neath", "\u00ADneath")}
     </button>
   );
   return (
