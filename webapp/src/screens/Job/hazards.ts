@@ -31,9 +31,12 @@ const TRADE: Row[] = [
       "expansion tank, header tank, overflow tank, tyre compressor, tire compressor, air compressor, vanity mirror, make up mirror, " +
       "vanity light, reading light, map light, courtesy light, courtesy lamp, glovebox light, interior light, boot light, " +
       "trunk light, engine bay, engine cover, bonnet prop, bonnet pin, bonnet catch, under bonnet, hood prop, hood pin, window switch, " +
-      "window film, pedal pad, knee pad, cutting board, inlet manifold, intake manifold, ballast resistor, horn pad, tool battery",
+      "window film, glass cloth, glass cleaner, glass polish, hinge spring, return spring, throttle spring, valve spring, gas spring, pedal pad, knee pad, cutting board, inlet manifold, intake manifold, ballast resistor, horn pad, tool battery, gear knob, shift knob, roof rack, bike rack, luggage rack",
   },
-  { of: ["airbags and tensioners"], things: "airbag, air bag, srs, curtain bag, knee bag, side bag, bag inflator" },
+  {
+    of: ["airbags and tensioners"],
+    things: "airbag, air bag, srs, curtain bag, knee bag, side bag, bag inflator, yellow connector, yellow plug, squib",
+  },
   {
     of: ["airbags and tensioners"],
     things:
@@ -64,10 +67,10 @@ const TRADE: Row[] = [
   {
     of: ["lifting"],
     things:
-      "wheel, tyre, tire, rim, wheel nut, wheel bolt, lug nut, wheel stud, hub, upright, knuckle, coilover, spring, damper, shock, strut, " +
+      "wheel, alloy, alloys, tyre, tire, rim, wheel nut, wheel bolt, lug nut, wheel stud, hub, upright, knuckle, coilover, spring, damper, shock, strut, " +
       "shock absorber, wishbone, control arm, trailing arm, anti roll bar, sway bar, propshaft, prop shaft, driveshaft, " +
-      "drive shaft, half shaft, diff, differential, axle, gearbox, transmission, engine, engine mount, engine swap, flywheel, sump, oil pan, steering rack, " +
-      "heat shield, undertray, skid plate, wheel arch liner, underneath, underside, underbody, bonnet, hood, boot lid, " +
+      "drive shaft, half shaft, diff, differential, axle, gearbox, transmission, engine, engine mount, flywheel, sump, oil pan, steering rack, rack, " +
+      "heat shield, undertray, skid plate, tow bar, towbar, tow hitch, hitch, wheel arch liner, arch liner, inner arch, underneath, underside, underbody, bonnet, hood, boot lid, " +
       "trunk lid, tailgate, hatch, hardtop, hard top, jack up",
   },
   {
@@ -80,15 +83,16 @@ const TRADE: Row[] = [
     of: ["lifting", "road legality"],
     things:
       "exhaust, exhaust box, exhaust hanger, silencer, muffler, catalyst, catalytic, cat, cat back, sports cat, downpipe, manifold, " +
-      "straight pipe, back box, backbox, tailpipe, handbrake, parking brake",
+      "straight pipe, decat, decat pipe, de cat, test pipe, resonator, back box, backbox, tailpipe, handbrake, parking brake",
   },
   { of: ["lifting", "road legality", "dust and fibre"], things: "exhaust wrap, heat wrap" },
   {
     of: ["fuel"],
     things:
-      "fuel, fuel pump, fuel filter, petrol, gasoline, petrol can, fuel can, jerry can, filler neck, charcoal canister, canister, carburettor, carburetor, " +
+      "fuel, fuel pump, fuel filter, petrol, gasoline, petrol can, fuel can, jerry can, filler neck, filler hose, filler pipe, swirl pot, surge tank, charcoal canister, canister, carburettor, carburetor, " +
       "carb, injector, injection, injector rail",
   },
+  { of: ["fuel", "lifting"], things: "engine out, engine in, engine swap, engine removed, motor swap" },
   {
     of: ["fuel", "lifting"],
     things:
@@ -98,23 +102,26 @@ const TRADE: Row[] = [
   {
     of: ["battery"],
     things:
-      "battery, batterie, batt, battery tray, battery box, battery clamp, earth lead, earth strap, isolator, kill switch, cut off switch, cutoff switch, starter, " +
-      "starter motor, alternator, loom, wiring, wiring loom, wiring harness",
+      "battery, batterie, batt, battery tray, battery box, battery clamp, earth lead, earth strap, isolator, kill switch, cut off switch, cutoff switch, " +
+      "alternator, loom, wiring, wiring loom, wiring harness",
     unless: /\b(key|fob|torch|remote|flashlight)\b/,
   },
+  { of: ["battery", "lifting"], things: "starter, starter motor" },
   {
     of: ["cutting structure"],
     things:
       "cut, cutting, cut off, cut out, drill, drilled, drilling, weld, welded, welding, chop, chopped, saw, sawn, sawed, hole saw, grind, " +
-      "grinding, plasma, notch, notched",
+      "grinding, plasma, notch, notched, bonded, bonded in, plated over",
     unless: NO_STRUCTURE,
   },
   {
     of: ["cutting structure"],
-    things:
-      "strut brace, chassis brace, brace, roll cage, cage, half cage, roll bar, crash bar, intrusion bar, cross member, crossmember",
+    things: "strut brace, chassis brace, brace, roll bar, crash bar, intrusion bar, cross member, crossmember",
   },
-  { of: ["cutting structure", "lifting"], things: "subframe, sub frame, subframe brace, cradle" },
+  {
+    of: ["cutting structure", "lifting"],
+    things: "subframe, sub frame, subframe brace, cradle, roll cage, cage, half cage, rear cage, roll hoop",
+  },
   {
     of: ["cutting structure", "road legality"],
     things: "bumper beam, bumper support, bumper bar, bumper reinforcement, bumper bracket, crash beam, impact beam",
@@ -135,7 +142,14 @@ const TRADE: Row[] = [
     things: "polycarbonate, polycarb, acrylic, perspex",
     unless: /\b(head|tail)? ?(lamp|light|len|lens|lense)s?\b|headlights?|headlamps?/,
   },
-  { of: ["ballast"], things: "ballast, ballast plate, lead weight, lead bar, lead plate, ballast weight" },
+  { of: ["ballast"], things: "ballast, ballast plate, lead weight, lead bar, lead plate, lead block, ballast weight" },
+  {
+    of: ["ballast"],
+    things: "lead",
+    when: /\b(kg|lb|lbs|kilos?|pounds|moved|bolted|boot|trunk|footwell|floor)\b/,
+    unless: /\b(earth|ground|jump|plug|ht|ignition|spark|extension|charg\w+|battery) lead/,
+  },
+  { of: ["glass and edges"], things: "skin, door skin, inner skin, skinned, door frame", when: SHAPED },
   {
     of: ["refrigerant"],
     things:
@@ -156,7 +170,7 @@ const TRADE: Row[] = [
   {
     of: ["road legality"],
     things:
-      "mirror, door mirror, wing mirror, fog lamp, fog light, headlight, headlamp, head light, head lamp, headlamp ballast, headlight ballast, lamp ballast, " +
+      "mirror, door mirror, wing mirror, fog, fog lamp, fog light, headlight, headlamp, head light, head lamp, headlamp ballast, headlight ballast, lamp ballast, " +
       "lights, rear light, tail light, taillight, side light, brake light, plate light, indicator, reflector, lamp, wiper, washer bottle, washer tank, washer, " +
       "horn, number plate, number plate light, license plate, licence plate, license plate light, visor, sun visor, bumper, speedometer, mudflap, mudguard",
   },
