@@ -126,7 +126,7 @@ def pytest(name: str, *what: str) -> Runner:
     return Runner(
         f"pytest {name}",
         [sys.executable, "-m", "pytest", "--durations=10", *what],
-        besides="^(Engine|Newcomer|Published)",
+        besides="^(Engine|Newcomer|Published|A stranger|The journal of a stranger)",
     )
 
 
