@@ -121,7 +121,7 @@ def test_the_same_photo_on_two_records_is_one_file_and_leaves_one_without_the_ot
     photos_at(page).tap()
     dialog = page.get_by_role("dialog", name="Photo")
     expect(dialog.get_by_role("region", name="Rear seat out")).to_be_visible()
-    dialog.get_by_role("region", name="Carpet out").get_by_role("button", name="Delete photo").tap()
+    dialog.get_by_role("region", name="Carpet out").get_by_role("button", name="Delete it here").tap()
     expect(photos_at(page)).to_have_count(0)
     go(page, first)
     expect(photos_at(page)).to_have_count(1)

@@ -30,6 +30,7 @@ from tests.typescript import answers
 
 PIXELS = 1_000_000
 MOST_GROWTH = 96 << 20  # bytes: some of what a million pixels take, many times over, and none of what a bomb claims
+WRITTEN_BY_OTHERS = Path(__file__).resolve().parents[2] / "fixtures" / "pictures"
 TYPES = ("image/jpeg", "image/png", "image/webp")
 
 
@@ -51,7 +52,7 @@ def whole() -> list[bytes]:
     found.append(_saved(colours.convert("CMYK"), "JPEG"))
     frames = [Image.new("RGB", (40, 30), colour) for colour in ("red", "green", "blue")]
     found += [_saved(frames[0], kind, save_all=True, append_images=frames[1:]) for kind in ("WEBP", "PNG", "MPO")]
-    return found
+    return found + [file.read_bytes() for file in sorted(WRITTEN_BY_OTHERS.iterdir())]
 
 
 def _saved(image: Image.Image, kind: str, **more: Any) -> bytes:

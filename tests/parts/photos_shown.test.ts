@@ -3,6 +3,7 @@
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
 import { live } from "../../webapp/src/garage/garage";
 import type { NewPhoto } from "../../webapp/src/garage/photos";
+import { disputesOn } from "../../webapp/src/garage/unsettled";
 import { type Change, newId } from "../../webapp/src/garage/write";
 import { actsOn, deleting } from "../../webapp/src/journal/history";
 import { addressOf, noteOf, offersFor } from "../../webapp/src/parts/photos/moving";
@@ -87,7 +88,7 @@ it("those of a weigh-in and of a weighing stay with what replaced them, as often
   expect(seen(third)).toEqual([name(1)]);
   expect(seen(again)).toEqual([name(2)]);
   expect(seen(SEAT)).toEqual([name(2)]);
-  expect(offersFor(SEAT).some(({ id }) => id === WEIGH_IN)).toBe(false); // it counts no more
+  expect(offersFor(SEAT, name(1)).some(({ id }) => id === WEIGH_IN)).toBe(false); // it counts no more
 });
 
 it("the same picture of two records is one picture, with both named", async () => {
@@ -115,8 +116,25 @@ it("one is deleted from one record and stays on the other", async () => {
 });
 
 it("what a photo has to do with is offered first, with what it is and when", async () => {
-  const first = offersFor(READING).slice(0, 2);
+  const first = offersFor(READING, name(1)).slice(0, 2);
   expect(new Set(first.map(({ id }) => id))).toEqual(new Set([SEAT, JOB]));
+  await shoot(READING, 1);
+  await shoot(JOB, 1);
+  expect(offersFor(READING, name(1)).some(({ id }) => id === JOB)).toBe(false); // it has that picture already
   const weighIn = phone.live.garage.value.byId.get(WEIGH_IN)!;
   expect(noteOf(weighIn)).toMatch(/^Weigh-in, 3 May/);
+});
+
+it("one that another phone moved is not lost to a deletion that had not seen it", async () => {
+  const photo = await shoot(READING, 1);
+  const other = await Phone.open("two", phone.home);
+  for (const each of [phone, other]) await each.sync();
+  await write({ kind: "photo", record: photo, set: deleting("photo", []) });
+  await other.writer.save([{ kind: "photo", record: photo, set: { of: WHEEL } }]);
+  for (const each of [phone, other, phone]) await each.sync();
+  for (const each of [phone, other]) {
+    live.value = each.live;
+    expect(seen(WHEEL)).toEqual([name(1)]);
+    expect(disputesOn(WHEEL).map(({ field }) => field)).toEqual(["deleted"]);
+  }
 });

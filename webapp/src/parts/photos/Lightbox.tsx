@@ -4,7 +4,7 @@ import type { AppError } from "../../errors";
 import { garage } from "../../garage/garage";
 import { deletion } from "../../garage/undo";
 import { type Change, save } from "../../garage/write";
-import { type Picked, RecordPick } from "../controls/RecordPick";
+import { type Offer, type Picked, RecordPick } from "../controls/RecordPick";
 import { Button } from "../frame/Button";
 import { TroubleNotice } from "../frame/Notice";
 import { useSaving } from "../frame/saving";
@@ -20,14 +20,22 @@ export function Lightbox({ sha256, onClose }: Props) {
   const photo = usePhoto(sha256, "full");
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
+  const places = placesOf(sha256);
   return (
     <dialog ref={dialog} class="lightbox" onClose={onClose} aria-label="Photo">
       <div class="lightbox-picture">
         {typeof photo === "string" ? <img src={photo} alt="The photo, full size" /> : <Missing why={photo} />}
       </div>
       <div class="lightbox-about">
-        {placesOf(sha256).map(({ of, photos }) => (
-          <Of key={of} of={of} photos={photos.map(({ id }) => id)} onDone={onClose} />
+        {places.map(({ of, photos }) => (
+          <Of
+            key={of}
+            of={of}
+            photos={photos.map(({ id }) => id)}
+            sha256={sha256}
+            isOnly={places.length === 1}
+            onDone={onClose}
+          />
         ))}
       </div>
       <button type="button" class="button lightbox-close" onClick={onClose}>
@@ -46,8 +54,10 @@ function Missing({ why }: { why: AppError | null }) {
   );
 }
 
-/** Done, it closes: the line that takes it back lies beneath. */
-function Of({ of, photos, onDone }: { of: string; photos: string[]; onDone: () => void }) {
+type OfProps = { of: string; photos: string[]; sha256: string; isOnly: boolean; onDone: () => void };
+
+/** One record it is of. Done, it closes: the line that takes it back lies beneath. */
+function Of({ of, photos, sha256, isOnly, onDone }: OfProps) {
   const [moving, setMoving] = useState(false);
   const saving = useSaving();
   const change = (changes: Change[]) => void saving.run(() => save(changes).then(onDone));
@@ -56,7 +66,7 @@ function Of({ of, photos, onDone }: { of: string; photos: string[]; onDone: () =
       <Name of={of} />
       {moving ? (
         <MoveTo
-          from={of}
+          offers={offersFor(of, sha256)}
           onMove={(to) => change(photos.map((record) => ({ kind: "photo", record, set: { of: to } })))}
           onBack={() => setMoving(false)}
         />
@@ -64,7 +74,7 @@ function Of({ of, photos, onDone }: { of: string; photos: string[]; onDone: () =
         <div class="pair">
           <Button label="Move to…" disabled={saving.busy} onClick={() => setMoving(true)} />
           <Button
-            label="Delete photo"
+            label={isOnly ? "Delete photo" : "Delete it here"}
             disabled={saving.busy}
             onClick={() => change(photos.map((record) => deletion("photo", record)))}
           />
@@ -90,13 +100,15 @@ function Name({ of }: { of: string }) {
   );
 }
 
-function MoveTo({ from, onMove, onBack }: { from: string; onMove: (to: string) => void; onBack: () => void }) {
+type Moving = { offers: readonly Offer[]; onMove: (to: string) => void; onBack: () => void };
+
+function MoveTo({ offers, onMove, onBack }: Moving) {
   const [picked, setPicked] = useState<Picked>({ id: null, text: "" });
   return (
     <>
       <RecordPick
         label="Move to"
-        offers={offersFor(from)}
+        offers={offers}
         value={picked}
         onValue={setPicked}
         hint="A job, a part, a weighing, a scale: tap one, or type its name."

@@ -7,14 +7,14 @@ import { to } from "../../route";
 import type { Offer } from "../controls/picking";
 import { momentOf, sayMoment } from "../words/moments";
 import { kindWord, nameOf, sentenceCase } from "../words/naming";
-import { around, replaced } from "./shown";
+import { around, placesOf, replaced } from "./shown";
 
-/** The records a photo may be of, but the one it is of: those that have to do with that one first, then the latest made. */
-export function offersFor(of: string): Offer[] {
+/** The records a picture is not of yet and may be: those that have to do with `of`, which it is of, then the latest made. */
+export function offersFor(of: string, sha256: string): Offer[] {
   const now = garage.value;
   const all = KINDS.photo!.fields.of!.of!.flatMap((kind): Rec[] => [...now.of(kind as KindName)]);
-  const gone = new Set(all.flatMap(({ id }) => replaced(id)));
-  const open = all.filter(({ id }) => id !== of && !gone.has(id));
+  const not = new Set([of, ...placesOf(sha256).map((place) => place.of), ...all.flatMap(({ id }) => replaced(id))]);
+  const open = all.filter(({ id }) => !not.has(id));
   const close = near(of);
   const order = (rec: Rec) => Number(!close.has(rec.id));
   const sorted = open.sort((one, other) => order(one) - order(other) || (one.id < other.id ? 1 : -1));
