@@ -1,5 +1,6 @@
 """Photos of records: deleted and given back, moved, one picture on two records; what is no picture is said."""
 
+import json
 import re
 from pathlib import Path
 
@@ -125,3 +126,20 @@ def test_the_same_photo_on_two_records_is_one_file_and_leaves_one_without_the_ot
     expect(photos_at(page)).to_have_count(0)
     go(page, first)
     expect(photos_at(page)).to_have_count(1)
+
+
+def test_every_job_and_part_shows_as_many_photos_as_the_report_tells(demo, make_phone):
+    page = make_phone("anna", demo).open()
+    token = str(json.loads(demo.ask("/api/v1/pair", body={"code": None}))["token"])
+    sheet = json.loads(demo.ask("/api/v1/report?format=json", token))
+    ids = {(entry["kind"], entry["set"].get("name")): entry["record"] for entry in demo.entries(token)}
+    told = {("job", each["job"]): len(each["photos"]) for each in sheet["jobs"]}
+    told |= {("part", each["part"]): len(each["photos"]) for job in sheet["jobs"] for each in job["parts"]}
+    shown = {}
+    for kind, name in [each for each, count in told.items() if count]:
+        go(page, f"#/{kind}/{ids[kind, name]}")
+        expect(page.get_by_role("heading", level=1, name=name)).to_be_visible()
+        expect(photos_at(page)).not_to_have_count(0)
+        shown[kind, name] = photos_at(page).count()
+    assert shown == {each: count for each, count in told.items() if count}
+    assert len(shown) > 10

@@ -3,31 +3,24 @@
 import pytest
 
 from tarebook.demo import scenario
-from tarebook.garage.records import all_records
 from tarebook.papers.report import report
 from tests.home import Home, entry, id_of
 
 
 @pytest.fixture(scope="module")
-def filled(tmp_path_factory):
-    filled = Home(tmp_path_factory.mktemp("home"))
-    scenario.fill(filled.database, filled.garage, filled.app.extensions["tarebook"].photos)
-    yield filled
-    filled.close()
-
-
-@pytest.fixture(scope="module")
-def device(filled):
-    return filled.pair()
+def device(tmp_path_factory):
+    home = Home(tmp_path_factory.mktemp("home"))
+    scenario.fill(home.database, home.garage, home.app.extensions["tarebook"].photos)
+    yield home.pair()
+    home.close()
 
 
 @pytest.mark.parametrize(("form", "kind"), [("text", "text/plain"), ("csv", "text/csv"), ("json", "application/json")])
 @pytest.mark.parametrize("trim", ["event", "road"])
-def test_each_form_is_what_the_command_prints(filled, device, form, kind, trim):
+def test_each_form_is_what_the_command_prints(device, form, kind, trim):
     answer = device.get(f"/report?format={form}&trim={trim}")
     assert (answer.status_code, answer.mimetype) == (200, kind)
-    with filled.database.read() as session:
-        assert answer.data.decode() == report(all_records(session, filled.garage), form, None, trim)
+    assert answer.data.decode() == report(scenario.with_photos(), form, None, trim)
 
 
 def test_a_car_is_found_by_name(device):

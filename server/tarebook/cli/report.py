@@ -44,9 +44,9 @@ def run(options: Namespace) -> int:
 
 
 def _demo_records() -> Records:
-    from tarebook.demo.scenario import records
+    from tarebook.demo.scenario import with_photos
 
-    return records()
+    return with_photos()
 
 
 def _records(options: Namespace) -> tuple[Records, list[dict[str, str]]]:

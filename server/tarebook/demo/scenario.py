@@ -3,6 +3,7 @@
 import hashlib
 import json
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import cache
 from importlib.resources import files
 from typing import Any
@@ -25,6 +26,12 @@ def records() -> Records:
     return {plural(kind): scenario.get(plural(kind), []) for kind in KINDS}
 
 
+def with_photos() -> Records:
+    """The same with its photos, as far as papers tell of them."""
+    shown = [{"id": each.record, **each.set} for each, _data in _drawn()]
+    return {**records(), plural("photo"): shown}
+
+
 def _read(name: str) -> Any:
     return json.loads(files("tarebook.demo").joinpath(name).read_text(encoding="utf-8"))
 
@@ -45,10 +52,15 @@ def _changes(garage: str) -> Iterator[Change]:
 
 
 def _pictures(garage: str, photos: Photos) -> Iterator[Change]:
+    for change, data in _drawn():
+        kept = photos.keep(garage, data, _TYPE, HOME)
+        measured = {"size": len(data), "width": kept.width, "height": kept.height}
+        yield replace(change, set={**change.set, **measured})
+
+
+def _drawn() -> Iterator[tuple[Change, bytes]]:
     for number, drawing in enumerate(_read("photos.json"), 1):
         data = draw(drawing["thing"], drawing["scale"], drawing["readout"])
-        kept = photos.keep(garage, data, _TYPE, HOME)
         sha256 = hashlib.sha256(data).hexdigest()
-        fields = {"of": drawing["of"], "sha256": sha256, "size": len(data), "type": kept.type}
-        measured = {"width": kept.width, "height": kept.height}
-        yield Change("photo", f"photo-{number}", {**fields, **measured}, base=(), photos=(sha256,))
+        fields = {"of": drawing["of"], "sha256": sha256, "type": _TYPE}
+        yield Change("photo", f"photo-{number}", fields, base=(), photos=(sha256,)), data
