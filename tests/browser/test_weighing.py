@@ -161,3 +161,16 @@ def test_a_driver_just_added_is_the_one_weighed_with_gear(garage, make_phone):
     leave(page)
     page.get_by_role("link", name="Weigh with gear").click()
     expect(page.get_by_text("driver, with gear")).to_be_visible()
+
+
+def test_a_weighing_opened_before_the_records_are_there_is_on_a_scale_when_they_come(demo, make_phone):
+    page = make_phone("anna", demo).start()
+    held = []
+    page.route("**/sync/pull?*", lambda route: held.append(route))
+    page.goto(f"{demo.address}/#/weigh-part")
+    how = page.get_by_role("button", name=re.compile("^How it is weighed"))
+    expect(how).to_contain_text("no scale named")
+    for each in held:
+        each.continue_()
+    page.unroute("**/sync/pull?*")
+    expect(how).not_to_contain_text("no scale named")

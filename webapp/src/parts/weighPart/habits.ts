@@ -1,5 +1,6 @@
 /** The scale and unit in hand and where one is: remembered, so that nobody picks them twice. */
 
+import { useEffect, useState } from "preact/hooks";
 import { drafts } from "../../garage/drafts";
 import { garage } from "../../garage/garage";
 import { massUnit } from "../../garage/units";
@@ -14,11 +15,19 @@ const ALONE = "me-alone";
 export type Alone = { shown: string; scale: string | null; at: string };
 
 /** What this phone used last, with a scale that has gone since left out; the unit is always the one on its display. */
-export async function habitsNow(): Promise<Habits> {
+async function habitsNow(): Promise<Habits> {
   const kept = await drafts.load<Habits>(KEPT).catch(() => null);
   if (!kept) return firstHabits();
   const scale = scalesFor("part").find((each) => each.id === kept.scale);
   return { ...kept, scale: scale?.id ?? null, unit: scale?.values.unit ?? kept.unit };
+}
+
+/** The same for a form, read again when scales come: those of a phone that has just joined are not there at once. */
+export function useHabits(): Habits | null {
+  const [habits, setHabits] = useState<Habits | null>(null);
+  const scales = garage.value.of("scale");
+  useEffect(() => void habitsNow().then(setHabits), [scales]);
+  return habits;
 }
 
 /** A phone that has weighed nothing yet takes up the scale of the garage's newest weighing, else the first there is. */

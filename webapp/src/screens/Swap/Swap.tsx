@@ -3,7 +3,7 @@
  *
  * The second part's keypad is there the moment the first is done, on the same scale and weighed the same way.
  */
-import { useEffect, useMemo, useState } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
 import { known } from "../../answers";
 import { garage } from "../../garage/garage";
 import { newId } from "../../garage/write";
@@ -12,7 +12,7 @@ import { NotHere } from "../../parts/frame/NotHere";
 import { Screen } from "../../parts/frame/Screen";
 import { Resumed } from "../../parts/weighing/Resumed";
 import type { Habits } from "../../parts/weighPart/form";
-import { habitsNow } from "../../parts/weighPart/habits";
+import { useHabits } from "../../parts/weighPart/habits";
 import { type Address, go, to } from "../../route";
 import { emptySwap, isUntouched, type SwapForm, second } from "./form";
 import { Step } from "./Step";
@@ -20,9 +20,8 @@ import { Swapped } from "./Swapped";
 
 /** Opened with the parts that are known already (`off`, `on`) and the job it belongs to (`job`). */
 export function Swap({ query }: Address) {
-  const [habits, setHabits] = useState<Habits | null>(null);
+  const habits = useHabits();
   const [saved, setSaved] = useState<SwapForm | null>(null);
-  useEffect(() => void habitsNow().then(setHabits), []);
   const [job, on] = [query.get("job"), query.get("on")];
   if (job && !garage.value.one("job", job)) return <NotHere what="A job" back={to("jobs")} />;
   const back = job ? to("job", job) : on ? to("donor", on) : to("weigh");
@@ -48,6 +47,7 @@ function Both({ query, habits, onSaved }: Props) {
     `swap:${[job, off, on, draft].join(":")}`,
     start,
     isSaved,
+    habits,
   );
   if (!form) return null;
   const isWeighed = (part: string) => known.value.of.get(part)?.basis === "weighed";

@@ -38,7 +38,7 @@ export function PartForm({ of, replaces, draft, habits, onSaved, onAnew }: Props
   );
   const isSaved = (kept: Form) => garage.value.byId.has(kept.id);
   const kept = `weigh-part:${[of, replaces, draft].join(":")}`;
-  const { form, change: keepDraft, name, drop, resumed } = useDraft<Form>(kept, start, isSaved);
+  const { form, change: keepDraft, name, drop, resumed } = useDraft<Form>(kept, start, isSaved, habits);
   const [asked, setAsked] = useState<Doubt<Readings> | null>(null);
   if (!form) return null;
   const isPart = garage.value.byId.get(form.of.id ?? "")?.kind !== "driver";

@@ -4,21 +4,19 @@
  * What is typed is kept as typed and said back in both systems of units; the form is kept on the phone at every change,
  * photos too, because the camera may kill the page.
  */
-import { useEffect, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 
 import { newId } from "../../garage/write";
 import { Screen } from "../../parts/frame/Screen";
-import type { Habits } from "../../parts/weighPart/form";
-import { habitsNow } from "../../parts/weighPart/habits";
+import { useHabits } from "../../parts/weighPart/habits";
 import { type Address, replace, to } from "../../route";
 import { PartForm } from "./PartForm";
 import { Weighed } from "./Weighed";
 
 export function WeighPart({ id, query }: Address) {
   const [replaces, back] = [query.get("replaces"), query.get("back")];
-  const [habits, setHabits] = useState<Habits | null>(null);
+  const habits = useHabits();
   const [saved, setSaved] = useState<string | null>(null);
-  useEffect(() => void habitsNow().then(setHabits), []);
   /** A form of its own, so that nothing typed before comes into it. */
   const anew = (part: string) => replace(to("weigh-part", part, { ...Object.fromEntries(query), draft: newId() }));
   const another = () => replace(to("weigh-part", { ...(back && { back }), draft: newId() }));
