@@ -149,11 +149,13 @@ class Fold:
             record.saw = {record.heads[0]: record.claims}
         is_late = self._may_be_late(record, entry)
         fields = entries.known(KINDS[entry.kind], entry.set)
-        if seen is not None and "deleted" not in fields and _is_work_unseen(record, seen):
-            fields["deleted"] = False
         for name, value in fields.items():
             head = Head(entry.id, value, entry.writer, entry.device)
             record.fields[name] = self._placed(record.fields.get(name, []), head, seen, is_late)
+        if seen is not None and "deleted" not in fields and _is_work_unseen(record, seen):
+            stands = Head(entry.id, False, entry.writer, entry.device)
+            knowing = seen - _deletions(record)  # of a deletion that it knew of, it says nothing
+            record.fields["deleted"] = self._placed(record.fields["deleted"], stands, knowing, is_late)
         if seen is not None and fields.get("deleted") is True:
             self._keep_what_was_unseen(record, entry, seen)
         is_seen = seen is not None and is_late and any(self._has_seen(head, entry) for head in record.heads)
@@ -263,4 +265,9 @@ def misfit(entry: Entry, record: Record | None) -> str | None:
 
 def _is_work_unseen(record: Record, seen: set[str]) -> bool:
     """Whether the record was deleted by somebody whom an edit that has seen so much had not seen."""
-    return any(claim.value is True and claim.entry not in seen for claim in record.fields.get("deleted", ()))
+    return not _deletions(record) <= seen
+
+
+def _deletions(record: Record) -> set[str]:
+    """Names of the entries that say of the record, as it stands, that it is deleted."""
+    return {claim.entry for claim in record.fields.get("deleted", ()) if claim.value is True}

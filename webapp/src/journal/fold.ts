@@ -146,12 +146,13 @@ function apply(state: FoldState, entry: Entry, due: string[]): void {
   const seen = seenOf(state, record, entry);
   if (seen && record.heads.length === 1) record.saw = new Map([[record.heads[0]!, claimsOf(record)]]);
   const isLate = record.foreseen.has(entry.id);
-  const put = (field: string, value: Value) => {
+  const put = (field: string, value: Value, knowing = seen) => {
     const claim = { entry: entry.id, value, writer: entry.writer, device: entry.device };
-    record.fields[field] = seen ? placed(state, record.fields[field] ?? [], claim, seen, isLate) : [claim];
+    record.fields[field] = knowing ? placed(state, record.fields[field] ?? [], claim, knowing, isLate) : [claim];
   };
   for (const field of known(entry.kind, entry.set)) put(field, entry.set[field]!);
-  if (seen && !Object.hasOwn(entry.set, "deleted") && isWorkUnseen(record, seen)) put("deleted", false);
+  if (seen && !Object.hasOwn(entry.set, "deleted") && isWorkUnseen(record, seen))
+    put("deleted", false, without(seen, deletionsOf(record))); // of a deletion that it knew of, it says nothing
   if (seen && entry.set.deleted === true) keepWhatWasUnseen(state, record, entry, seen);
   record.heads = seen ? headsWith(state, record.heads, entry.id, seen, isLate) : [entry.id];
   if (isLate) record.foreseen = new Set([...record.foreseen].filter((name) => name !== entry.id));
@@ -159,8 +160,17 @@ function apply(state: FoldState, entry: Entry, due: string[]): void {
 }
 
 /** Whether the record was deleted by somebody whom an edit that has seen so much had not seen. */
-function isWorkUnseen({ fields }: RecordState, seen: ReadonlySet<string>): boolean {
-  return (fields.deleted ?? []).some((claim) => claim.value === true && !seen.has(claim.entry));
+function isWorkUnseen(record: RecordState, seen: ReadonlySet<string>): boolean {
+  return deletionsOf(record).some((name) => !seen.has(name));
+}
+
+/** Names of the entries that say of the record, as it stands, that it is deleted. */
+function deletionsOf({ fields }: RecordState): string[] {
+  return (fields.deleted ?? []).filter((claim) => claim.value === true).map((claim) => claim.entry);
+}
+
+function without(seen: ReadonlySet<string>, names: readonly string[]): Set<string> {
+  return new Set([...seen].filter((name) => !names.includes(name)));
 }
 
 /** A deletion never beats work it has not seen: whose branch it ends says that the record stands. */
