@@ -1,7 +1,7 @@
-/** A correction in the middle is withdrawn: of what it took the place of and what took its place, exactly one counts. */
+/** What the core is given of what was deleted: withdrawn corrections, and scales and drivers that were weighed with. */
 
 import { afterEach, expect, test } from "vitest";
-import { book } from "../../webapp/src/answers";
+import { book, known } from "../../webapp/src/answers";
 import { live } from "../../webapp/src/garage/garage";
 import { correctedOf, replacedIn } from "../../webapp/src/parts/forms/corrected";
 import { newestLooks } from "../../webapp/src/screens/Weigh/newestLooks";
@@ -31,4 +31,22 @@ test("one weigh-in counts, and the screens say which", async () => {
 
   await phone.writer.save([{ kind: "weigh_in", record: "c", set: { deleted: true } }]);
   expect([...book.value.weigh_ins.keys()]).toEqual(["a"]);
+});
+
+test("what was weighed on a scale and of a driver since deleted stays weighed", async () => {
+  const phone = await Phone.open("device-1", new HomeComputer("garage"));
+  live.value = phone.live;
+  const weighing = { of: "d", method: "direct", shown: "76 kg", scale: "s" };
+  await phone.writer.save([
+    { kind: "scale", record: "s", set: { name: "Bench", kind: "bench", division: "10 g" } },
+    { kind: "driver", record: "d", set: { name: "Anna", claim: "75 kg" } },
+    { kind: "weighing", record: "w", set: weighing },
+  ]);
+  const before = known.value.of.get("d")?.mass;
+  await phone.writer.save([
+    { kind: "scale", record: "s", set: { deleted: true } },
+    { kind: "driver", record: "d", set: { deleted: true } },
+  ]);
+  expect(book.value.warnings).toEqual([]);
+  expect(known.value.of.get("d")?.mass).toEqual(before);
 });

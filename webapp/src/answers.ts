@@ -12,9 +12,9 @@ import { expanded, type Uncertain } from "./core/numbers/uncertain";
 import { standing } from "./core/standing/standing";
 import { masses } from "./core/weighing/weighing";
 import { chosenCar } from "./garage/choices";
+import { readThoughDeleted } from "./garage/deleted";
 import { garage } from "./garage/garage";
 import { massUnit } from "./garage/units";
-import { withdrawn } from "./garage/withdrawn";
 import { type KindName, TABLE } from "./journal/kinds";
 import type { Rec, Value } from "./journal/types";
 
@@ -30,7 +30,7 @@ const gone = (rec: Rec): Plain => ({ ...plain(rec), deleted: true });
 
 export const lists = computed<Lists>(() => {
   const kinds = (Object.keys(TABLE) as KindName[]).filter((kind) => kind !== "verdict" && kind !== "garage");
-  const listed = (kind: KindName) => [...garage.value.of(kind).map(plain), ...withdrawn(kind).map(gone)];
+  const listed = (kind: KindName) => [...garage.value.of(kind).map(plain), ...readThoughDeleted(kind).map(gone)];
   return Object.fromEntries(kinds.map((kind) => [`${kind}s`, listed(kind)]));
 });
 

@@ -7,6 +7,7 @@ from typing import Any
 from sqlalchemy import select
 from sqlalchemy.orm import Session
 
+from tarebook.core.garage.garage import OUTLIVES_DELETION
 from tarebook.garage.intake import HOME
 from tarebook.journal import state
 from tarebook.journal.hanging import brought_back
@@ -24,16 +25,17 @@ def all_records(session: Session, garage: str, deleted: bool = False) -> Records
     """`{"parts": [{id, name, …}], "jobs": […], …}`: every kind, in order of id.
 
     A record with open conflicts also has `conflicts: {field: [values]}`, the standing value first. Deleted records
-    are left out unless asked for, and then say `deleted: true`, but for withdrawn corrections, as by them it is known
-    what took the place of what; one brought back by what its deletion had not seen stands, with a conflict over
-    `deleted`.
+    are left out unless asked for, and then say `deleted: true`, but for what the core reads all the same: withdrawn
+    corrections, as by them it is known what took the place of what, and scales and drivers, as what was weighed with
+    them stays weighed. One brought back by what its deletion had not seen stands, with a conflict over `deleted`.
     """
     records: Records = {plural(kind): [] for kind in KINDS}
     rows = session.scalars(select(RecordRow).where(RecordRow.garage == garage)).all()
     unseen = _unseen(rows)
     for row in sorted(rows, key=lambda row: row.id):  # not ORDER BY: databases differ in how they order text
         record = _record(row, unseen.get(row.id, []))
-        if deleted or not record.get("deleted") or record.get("replaces"):
+        is_read = record.get("replaces") or row.kind in OUTLIVES_DELETION
+        if deleted or is_read or not record.get("deleted"):
             records[plural(row.kind)].append(record)
     return records
 

@@ -21,7 +21,7 @@ Row = dict[str, Any]
 # By kind: the fields of its typed record, in their order; and with them what tells which records count.
 _WANTED = {kind: [name for name, spec in KINDS[kind].fields.items() if spec.core] for kind in SHAPES}
 _READ = {kind: [*wanted, *(["replaces"] if KINDS[kind].fact else [])] for kind, wanted in _WANTED.items()}
-_OUTLIVES_DELETION = ("driver", "scale")  # taken off the lists people choose from, yet what was weighed stays weighed
+OUTLIVES_DELETION = ("driver", "scale")  # taken off the lists people choose from, yet what was weighed stays weighed
 _NOT_FIELDS = frozenset(("id", "deleted", "conflicts"))
 
 
@@ -63,7 +63,7 @@ class _Reader:
             identity = record["id"]
             if identity in rows or identity in gone:
                 self.warn("duplicate_record", list=kind + "s", id=identity)
-            elif record.get("deleted") is True and kind not in _OUTLIVES_DELETION:
+            elif record.get("deleted") is True and kind not in OUTLIVES_DELETION:
                 gone.add(identity)
                 if KINDS[kind].fact and _is_id(record.get("replaces")):
                     older[identity] = record["replaces"]

@@ -27,7 +27,7 @@ type Rows = Map<string, Row>;
 type Given = Readonly<Record<string, unknown>>;
 
 // Taken off the lists people choose from, yet what was weighed stays weighed.
-const OUTLIVES_DELETION = new Set(["driver", "scale"]);
+export const OUTLIVES_DELETION: ReadonlySet<string> = new Set(["driver", "scale"]);
 const NOT_FIELDS = new Set(["id", "deleted", "conflicts"]);
 
 /** The typed garage. `given`: lists by plural kind, optionally `car` (an id) and `trim` ("road", "event"). */

@@ -1,8 +1,8 @@
 /** A fact and its corrections, and the address each sort of fact is looked at. */
 
 import { type Corrected, corrected } from "../../core/garage/corrections";
+import { readThoughDeleted } from "../../garage/deleted";
 import { garage, type Rec } from "../../garage/garage";
-import { withdrawn } from "../../garage/withdrawn";
 
 export const ADDRESS = { weighing: "weighing", weigh_in: "weigh-in", lift: "lift" } as const;
 export type Fact = keyof typeof ADDRESS;
@@ -20,6 +20,7 @@ export function replacedIn(kind: Fact): string[] {
 function correctedFacts(kind: Fact): Corrected[] {
   const facts: readonly Rec[] = garage.value.of(kind);
   const older = new Map<string, string>();
-  for (const { id, values } of [...facts, ...withdrawn(kind)]) if (values.replaces) older.set(id, `${values.replaces}`);
+  for (const { id, values } of [...facts, ...readThoughDeleted(kind)])
+    if (values.replaces) older.set(id, `${values.replaces}`);
   return corrected(older, new Set(facts.map(({ id }) => id)));
 }
