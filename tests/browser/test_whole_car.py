@@ -66,10 +66,13 @@ def test_corners_that_come_to_nothing_like_the_last_weigh_in_are_asked_about_bef
 
 def test_a_driver_nobody_named_is_a_doubt_that_car_names_and_one_tap_mends(demo, make_phone):
     page = make_phone("anna", demo, **DESK).open("/#/weigh-car")
+    scales = page.get_by_role("combobox", name="On which scales")
+    expect(scales.locator("option:checked")).to_have_text("Corner pads")  # the records are here
     type_corners(page, CORNERS)
     page.get_by_role("textbox", name="Fuel in the tank").fill("10 L")
     page.get_by_role("checkbox", name="The list is right: I looked.").check()
     page.get_by_role("button", name="Save weigh-in").click()
+    page.get_by_role("button", name="Keep 248.5 kg as typed").click()
     expect(page.get_by_text("Saved on this phone.")).to_be_visible()
     go(page, "#/car")
     unsaid = page.get_by_text("Who sat in the car is not said")
