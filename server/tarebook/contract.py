@@ -68,11 +68,13 @@ def sentences() -> Iterator[tuple[str, str]]:
     from tarebook.core.fuel_run.fuel_words import FUEL_SENTENCES
     from tarebook.core.fusion.fusion_words import FUSION_SENTENCES
     from tarebook.core.standing.sentences import SENTENCES
+    from tarebook.core.weighing.lesson_words import LESSON_SENTENCES
     from tarebook.core.weighing.worked_out import WORKED_OUT_SENTENCES
 
     yield "sentences.ts", f"{HEADER}\n{_table('SENTENCES', SENTENCES)}"
     yield "fuelSentences.ts", f"{HEADER}\n{_table('FUEL_SENTENCES', FUEL_SENTENCES)}"
     yield "fusionSentences.ts", f"{HEADER}\n{_table('FUSION_SENTENCES', FUSION_SENTENCES)}"
+    yield "lessonSentences.ts", f"{HEADER}\n{_table('LESSON_SENTENCES', LESSON_SENTENCES)}"
     yield "workedOutSentences.ts", f"{HEADER}\n{_table('WORKED_OUT_SENTENCES', WORKED_OUT_SENTENCES)}"
 
 

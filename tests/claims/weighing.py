@@ -3,6 +3,8 @@
 from typing import Any
 
 from tarebook.core.garage.garage import read_garage
+from tarebook.core.weighing.claims import Lesson
+from tarebook.core.weighing.lesson_words import lesson_sentence
 from tarebook.core.weighing.weighing import masses
 from tests.plain import plain
 
@@ -10,7 +12,10 @@ from tests.plain import plain
 def _masses(given: dict[str, Any]) -> Any:
     garage = read_garage(given)
     known = masses(garage)
-    return plain({"scales": known.scales, "of": known.of, "warnings": garage.warnings})
+    return plain({"scales": known.scales, "of": known.of, "lessons": known.lessons, "warnings": garage.warnings})
 
 
-CLAIMS = {"weighing.masses": _masses}
+CLAIMS = {
+    "weighing.masses": _masses,
+    "lesson_words.sentence": lambda given: plain(lesson_sentence(Lesson(**given))),
+}

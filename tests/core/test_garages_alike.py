@@ -3,6 +3,7 @@
 from random import Random
 
 from tests.core.garages import garage, spoiled
+from tests.core.guessers import guesser
 from tests.core.questions import Question
 from tests.typescript import unlike
 from tests.vectors import claims
@@ -18,6 +19,17 @@ def test_both_languages_keep_the_same_ledger_of_random_garages():
     given = [*sound, *(spoiled(random, one) for one in sound)]
     asked: list[Question] = [{"function": function, "in": one} for one in given for function in FUNCTIONS]
     assert unlike([(each, CLAIMS[each["function"]](each["in"])) for each in asked]) == []
+
+
+def test_both_languages_learn_the_same_of_guesses_and_quotes():
+    random = Random(SEED)
+    sizes = [(random.randrange(9), random.uniform(0.5, 2.0), random.uniform(0.0, 0.8)) for _ in range(200)]
+    bases = ("guessed", "quoted")
+    given = [guesser(random, size, 2, high, spread, bases[n % 2]).given for n, (size, high, spread) in enumerate(sizes)]
+    asked: list[Question] = [{"function": "weighing.masses", "in": one} for one in given]
+    answered = [(each, CLAIMS["weighing.masses"](each["in"])) for each in asked]
+    assert unlike(answered) == []
+    assert 50 < sum(bool(found["lessons"]) for _, found in answered) < 150
 
 
 def test_the_spoiled_garages_are_spoiled_in_every_way():

@@ -7,7 +7,8 @@ import pytest
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.ledger.ledger import ledger
 from tarebook.core.numbers.uncertain import Uncertain
-from tarebook.core.weighing.weighing import CLAIM_WITHIN, masses
+from tarebook.core.weighing.claims import CLAIM_WITHIN
+from tarebook.core.weighing.weighing import masses
 from tests.outside.published import agrees, entries
 
 GUM = entries("uncertainty")

@@ -49,6 +49,17 @@ def test_what_is_not_weighed_is_named():
     assert "Not weighed     Rear seat brackets" in of()
 
 
+def test_what_guesses_ran_off_by_is_said_and_not_where_they_count_as_typed():
+    guesses = [
+        {"id": f"g{n}", "claim": f"{claim} kg", "claim_basis": "guessed"} for n, claim in enumerate((14, 16, 13))
+    ]
+    weighed = [{"id": f"v{n}", "of": f"g{n}", "method": "direct", "shown": "12 kg"} for n in range(3)]
+    told = {name: [*scenario.records()[name], *more] for name, more in (("parts", guesses), ("weighings", weighed))}
+    assert "Guessed         Your guesses run 14 ± 13 % high, from 3 parts: taken out.\n" in of(**told)
+    assert "Your guesses" not in of({"id": "garage", "name": "x", "claims": "typed"}, **told)
+    assert "Your guesses" not in of()
+
+
 def test_open_loose_ends_of_fitted_jobs_are_listed_and_closed_ones_are_not():
     text = of()
     assert "- Cap the radio plug (Radio and speakers out)" in text

@@ -29,7 +29,7 @@ const plain = (rec: Rec): Plain => ({ ...rec.values, id: rec.id });
 const gone = (rec: Rec): Plain => ({ ...plain(rec), deleted: true });
 
 export const lists = computed<Lists>(() => {
-  const kinds = (Object.keys(TABLE) as KindName[]).filter((kind) => kind !== "verdict" && kind !== "garage");
+  const kinds = (Object.keys(TABLE) as KindName[]).filter((kind) => kind !== "verdict");
   const listed = (kind: KindName) => [...garage.value.of(kind).map(plain), ...readThoughDeleted(kind).map(gone)];
   return Object.fromEntries(kinds.map((kind) => [`${kind}s`, listed(kind)]));
 });

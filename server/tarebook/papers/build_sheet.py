@@ -24,7 +24,8 @@ from tarebook.core.standing.sentences import (
     score_sentence,
 )
 from tarebook.core.standing.standing import Standing, standing
-from tarebook.core.weighing.weighing import masses
+from tarebook.core.weighing.lesson_words import lesson_sentence
+from tarebook.core.weighing.weighing import Masses, masses
 from tarebook.errors import describe
 from tarebook.journal.kinds import KINDS
 from tarebook.papers.photos import PhotosAt
@@ -42,20 +43,22 @@ def build_sheet(
     """The sheet of a garage's records (lists by plural kind). `car`: id, needed when there are several. `unproven`: the
     records whose author nothing proves, `{id, sender, author}`.
 
-    Keys: car, trim, mass_unit, currency, standing, stages, jobs, basis, unweighed, loose_ends, weigh_ins, spent,
-    warnings, unproven; see the functions below for each.
+    Keys: car, trim, mass_unit, currency, standing, stages, jobs, basis, lessons, unweighed, loose_ends, weigh_ins,
+    spent, warnings, unproven; see the functions below for each.
     """
     garage = read_garage({**records, **({"car": car} if car else {}), "trim": trim})
     known = masses(garage)
-    writer = _Writer(records, garage, ledger(garage, known), standing(garage, known))
+    writer = _Writer(records, garage, known, ledger(garage, known), standing(garage, known))
     return {**writer.sheet(), "unproven": writer.unproven(unproven)}
 
 
 class _Writer:
     """One garage with its ledger and standing at hand."""
 
-    def __init__(self, records: Mapping[str, Any], garage: Garage, book: Ledger, stand: Standing) -> None:
-        self.records, self.garage, self.book, self.stand = records, garage, book, stand
+    def __init__(
+        self, records: Mapping[str, Any], garage: Garage, known: Masses, book: Ledger, stand: Standing
+    ) -> None:
+        self.records, self.garage, self.known, self.book, self.stand = records, garage, known, book, stand
         own: dict[str, Any] = next(iter(records.get("garages", [])), {})
         self.raw = {record["id"]: record for kind in KINDS for record in records.get(f"{kind}s", [])}
         self.photos = PhotosAt(records)
@@ -72,6 +75,7 @@ class _Writer:
             "stages": [self.stage(each.stage, each.states) for each in self.book.by_stage if _any_jobs(each.states)],
             "jobs": [self.job(self.garage.jobs[net.job], net) for net in self.jobs_in_order()],
             "basis": self.book.shares,
+            "lessons": self.lessons(),
             "unweighed": [self.name(part) for part in self.book.unweighed],
             "loose_ends": self.loose_ends(),
             "weigh_ins": self.weigh_ins(),
@@ -123,7 +127,7 @@ class _Writer:
 
     def from_start(self) -> Sheet | None:
         """The lines from the car before any job to the weight now, which they come to; None where that cannot be."""
-        found = from_start(self.garage, masses(self.garage), self.stand)
+        found = from_start(self.garage, self.known, self.stand)
         if found is None:
             return None
         lines = ("start", "jobs", "corrected", "fuel", "driver", "ballast")
@@ -205,6 +209,14 @@ class _Writer:
         weighings = (self.raw[each.id] for each in self.garage.weighings_of.get(part, ()))
         looks = ([each[look] for look in ("shown", "shown_empty", "shown_far") if each.get(look)] for each in weighings)
         return [", ".join(map(str, each)) for each in looks]
+
+    def lessons(self) -> list[Sheet]:
+        """What guesses and quotes have run off by, by basis: `bias` of ln(claim ÷ mass), and it in a sentence."""
+        return [
+            {**{name: getattr(each, name) for name in ("basis", "parts", "bias", "bias_u", "spread")},
+             "sentence": lesson_sentence(each).text}
+            for each in self.known.lessons.values()
+        ]  # fmt: skip
 
     def loose_ends(self) -> list[dict[str, str]]:
         """Those of fitted jobs that are still open."""

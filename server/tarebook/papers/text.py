@@ -141,6 +141,8 @@ def _basis(sheet: Sheet) -> Iterator[str]:
         yield from _title("How well it is known")
         yield from _said("Kilograms moved", (shares or "none yet").replace("%", " %"))
         yield from _said("Not weighed", ", ".join(sheet["unweighed"]) or "nothing of what is in or out now")
+        for lesson in sheet["lessons"]:
+            yield from _said(_BASES[lesson["basis"]].capitalize(), lesson["sentence"])
 
 
 def _loose_ends(sheet: Sheet) -> Iterator[str]:

@@ -7,6 +7,7 @@ export const FIELDS = {
     length_unit: { label: "Length", words: { mm: "Millimetres", in: "Inches" }, start: "mm", word: "unit of length" },
     volume_unit: { label: "Fuel", words: { "L": "Litres", gal_us: "US gallons", gal_imp: "Imperial gallons" }, start: "L", word: "unit of volume" },
     currency: { label: "Money is in", hint: "A sign or three letters, written after amounts. Amounts stay the numbers they are." },
+    claims: { label: "Guesses and quotes count", hint: "Corrected: what they run high or low, by the parts you weighed later, is taken out.", words: { learned: "Corrected", typed: "As typed" }, word: "how guesses and quotes count" },
   },
   car: {
     name: { label: "Name" },

@@ -2,12 +2,13 @@
 
 export const SCHEMA = 1;
 export const TABLE = {
-  garage: { kept: true, fields: {
-    name: { type: "text", most: 120, required: true },
-    mass_unit: { type: "choice", of: ["kg", "g", "lb", "oz", "lb oz"] },
-    length_unit: { type: "choice", of: ["mm", "in"] },
-    volume_unit: { type: "choice", of: ["L", "gal_us", "gal_imp"] },
-    currency: { type: "text", most: 8 },
+  garage: { fields: {
+    name: { type: "text", most: 120, required: true, kept: true },
+    mass_unit: { type: "choice", of: ["kg", "g", "lb", "oz", "lb oz"], kept: true },
+    length_unit: { type: "choice", of: ["mm", "in"], kept: true },
+    volume_unit: { type: "choice", of: ["L", "gal_us", "gal_imp"], kept: true },
+    currency: { type: "text", most: 8, kept: true },
+    claims: { type: "choice", of: ["learned", "typed"] },
   } },
   car: { fields: {
     name: { type: "text", most: 120, required: true },

@@ -12,6 +12,7 @@ from tarebook.api.calc.numbers import Given, Json, Mass
 from tarebook.core.garage.records import Garage, Warned, Weighing, warned
 from tarebook.core.ledger.compare import Comparison, compare
 from tarebook.core.weighing import weighing as core
+from tarebook.core.weighing.claims import Lesson
 from tarebook.core.weighing.scale import UNNAMED, ScaleModel
 from tarebook.core.weighing.weighing import Masses, Reading, masses, read_weighing
 
@@ -44,6 +45,8 @@ class MassAnswerSchema(Answer):
 
 # Scale "" is that of weighings that name none. Negative differences save weight.
 ScaleAnswerSchema = written(ScaleModel, but="division repeatability capacity warnings", share="gain")
+# What guesses and quotes have run off by, and is taken out. Bias and spread are of ln(claim ÷ mass).
+LessonAnswerSchema = written(Lesson, share="bias bias_u spread factor")
 ComparisonAnswerSchema = written(Comparison, but="this that warnings", mass="difference whole")
 
 
@@ -51,6 +54,7 @@ class WeighingsSchema(Answer):
     weighings = fields.List(fields.Nested(WeighingAnswerSchema), required=True)
     masses = fields.List(fields.Nested(MassAnswerSchema), required=True)
     scales = fields.List(fields.Nested(ScaleAnswerSchema), required=True)
+    lessons = fields.List(fields.Nested(LessonAnswerSchema), required=True)
     comparisons = fields.List(fields.Nested(ComparisonAnswerSchema), required=True)
     warnings = Warnings(of_garage=True)
 
@@ -66,6 +70,7 @@ def _weighings(garage: Garage, given: Given) -> Json:
         "weighings": [_weighing(each, known) for each in garage.weighings.values()],
         "masses": [_mass(mass, _unread_of(garage, given, mass.of)) for mass in known.of.values()],
         "scales": used,
+        "lessons": list(known.lessons.values()),
         "comparisons": compared,
         "warnings": warnings,
     }

@@ -10,6 +10,12 @@ from tarebook.core.numbers.quantity import Quantity
 
 
 @dataclass(frozen=True, slots=True)
+class Garage:
+    id: str
+    claims: str | None
+
+
+@dataclass(frozen=True, slots=True)
 class Car:
     id: str
     name: str | None
@@ -270,6 +276,7 @@ class ClassSheet:
 class Records:
     """Every record by plural kind: dicts by id, in order of id."""
 
+    garages: dict[str, Garage]
     cars: dict[str, Car]
     drivers: dict[str, Driver]
     scales: dict[str, Scale]
@@ -289,6 +296,7 @@ class Records:
 
 
 SHAPES: dict[str, type[Any]] = {
+    "garage": Garage,
     "car": Car,
     "driver": Driver,
     "scale": Scale,

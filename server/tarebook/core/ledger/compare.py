@@ -9,8 +9,7 @@ from typing import cast
 
 from tarebook.core.garage.records import Garage, Part, Warned, warned
 from tarebook.core.numbers.uncertain import Uncertain, scale, subtract
-from tarebook.core.weighing.scale import scale_models
-from tarebook.core.weighing.weighing import Mass, Masses, mass_of
+from tarebook.core.weighing.weighing import Mass, Masses, masses
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,10 +31,10 @@ class Comparison:
 
 def compare(garage: Garage, part: str, instead_of: str | None = None, known: Masses | None = None) -> Comparison:
     """Compares two parts by id; `instead_of` is the part's own, unless another is given."""
+    known = known or masses(garage)
     new = garage.parts.get(part)
     old = garage.parts.get(instead_of or (new.instead_of if new else None) or "")
-    this = _mass(garage, new, known)
-    that = _mass(garage, old, known)
+    this, that = known.of.get(new.id if new else ""), known.of.get(old.id if old else "")
     count = old.count if old and old.count else 1
     difference = subtract(this.mass, that.mass) if this and that and this.mass and that.mass else None
     return Comparison(
@@ -48,12 +47,6 @@ def compare(garage: Garage, part: str, instead_of: str | None = None, known: Mas
         whole=scale(difference, float(count)) if difference else None,
         warnings=tuple(_warnings(new, old, this, that)),
     )
-
-
-def _mass(garage: Garage, part: Part | None, known: Masses | None) -> Mass | None:
-    if part is None:
-        return None
-    return known.of[part.id] if known else mass_of(garage, part, scale_models(garage))
 
 
 def _warnings(new: Part | None, old: Part | None, this: Mass | None, that: Mass | None) -> list[Warned]:

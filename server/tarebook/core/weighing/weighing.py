@@ -12,25 +12,23 @@ Every weighing tells the mass of ONE piece, by its method:
 
 (`pieces` divides in every method.) The scale's gain acts on the net, so a difference carries no error of the person's
 own weight. Looks at one load on one scale that show the same share their rounding; several weighings of one part make a
-weighted mean. Without a weighing, a part has what was claimed of it: worked out, quoted or guessed, each a rectangle of
-stated half-width or of 5, 10, 20 % (the contingencies of the ESA margin philosophy for off-the-shelf, modified and new
-items), and all guesses share a common bias. Weighed beats claimed.
+weighted mean. Without a weighing, a part has what was claimed of it (`claims`), less what this garage's claims have run
+off by (`lessons`). Weighed beats claimed.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import sqrt
 
 from tarebook.core.garage.records import Driver, Garage, Part, Warned, Weighing, warned
 from tarebook.core.numbers.plain import dot
 from tarebook.core.numbers.quantity import Quantity
-from tarebook.core.numbers.uncertain import Uncertain, rectangular
+from tarebook.core.numbers.uncertain import Uncertain
+from tarebook.core.weighing.claims import Lesson, claimed
+from tarebook.core.weighing.lessons import learns, lessons
 from tarebook.core.weighing.mean import weighted_mean
 from tarebook.core.weighing.scale import UNNAMED, ScaleModel, distinct_looks, scale_models
 
-CLAIM_WITHIN = {"worked_out": 0.05, "quoted": 0.10, "guessed": 0.20}
-CLAIM_WITHIN_PERSON = {"worked_out": 0.03, "quoted": 0.03, "guessed": 0.08}  # people know: common practice, no source
-GUESSES_SHARE = 0.05  # of each guess: people guess all too high or all too low; an assumption, no source
 _NEEDS = {"difference": "shown_empty", "container": "shown_empty", "batch": "pieces", "ends": "shown_far"}
 BASES = ("weighed", "worked_out", "quoted", "guessed")
 
@@ -81,20 +79,30 @@ class Mass:
 
 @dataclass(frozen=True, slots=True)
 class Masses:
-    """The mass of every part and driver by id, and the model of every scale by id (`UNNAMED` among them)."""
+    """The mass of every part and driver by id, and the model of every scale by id (`UNNAMED` among them).
+
+    `lessons`: what the garage's claims have run off by, by basis, and is taken out of `of`.
+    """
 
     scales: dict[str, ScaleModel]
     of: dict[str, Mass]
+    lessons: dict[str, Lesson]
 
 
 def masses(garage: Garage) -> Masses:
     """The mass of every part and every driver of the garage."""
     scales = scale_models(garage)
-    things: list[Part | Driver] = [*garage.parts.values(), *garage.drivers.values()]
-    return Masses(scales, {thing.id: mass_of(garage, thing, scales) for thing in things})
+    of = {part.id: _mass_of(garage, part, scales) for part in garage.parts.values()}
+    weighed = {id_: each.mass for id_, each in of.items() if each.mass and each.basis == "weighed"}
+    learned = lessons(garage.parts.values(), weighed) if learns(garage) else {}
+    for part in garage.parts.values():
+        if of[part.id].basis in learned:
+            of[part.id] = replace(of[part.id], mass=claimed(part, learned)[0])
+    drivers = {driver.id: _mass_of(garage, driver, scales) for driver in garage.drivers.values()}
+    return Masses(scales, {**of, **drivers}, learned)
 
 
-def mass_of(garage: Garage, thing: Part | Driver, scales: Mapping[str, ScaleModel]) -> Mass:
+def _mass_of(garage: Garage, thing: Part | Driver, scales: Mapping[str, ScaleModel]) -> Mass:
     """The mass of one piece of a part, or of a driver: from its weighings, else as claimed."""
     weighings = garage.weighings_of.get(thing.id, [])
     tried = [(weighing, read_weighing(weighing, scales[weighing.scale or UNNAMED])) for weighing in weighings]
@@ -170,21 +178,3 @@ def _over_capacity(weighing: Weighing, model: ScaleModel) -> tuple[Warned, ...]:
     if model.capacity is None or all(look.value <= model.capacity for look in looks):
         return ()
     return (warned("above_capacity", weighing=weighing.id, scale=model.id),)
-
-
-def claimed(thing: Part | Driver) -> tuple[Uncertain, str] | tuple[None, None]:
-    """The mass as claimed, and its basis; a claim without a basis is a guess.
-
-    What a person is said to weigh is known better than what a part is, and a guess of it has no bias of parts.
-    """
-    if thing.claim is None:
-        return None, None
-    basis = thing.claim_basis or "guessed"
-    value = thing.claim.value
-    is_person = isinstance(thing, Driver)
-    share = (CLAIM_WITHIN_PERSON if is_person else CLAIM_WITHIN)[basis]
-    within = thing.claim_within.value if thing.claim_within else share * value
-    sources = {f"claim:{thing.id}": rectangular(within)}
-    if basis == "guessed" and not is_person:
-        sources["guesses"] = GUESSES_SHARE * value
-    return Uncertain(value, sources), basis

@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from tarebook.core.garage.records import Part
 from tarebook.core.numbers.shown import lay_out, show_mass
 from tarebook.core.numbers.uncertain import Uncertain, expanded, subtract
-from tarebook.core.weighing.weighing import Mass, claimed
+from tarebook.core.weighing.claims import claimed
+from tarebook.core.weighing.weighing import Mass
 from tarebook.core.words.said import Sentences, size_of
 
 WORKED_OUT_SENTENCES = Sentences({

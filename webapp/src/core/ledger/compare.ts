@@ -7,8 +7,7 @@
 
 import { type Garage, type Part, type Warned, warned } from "../garage/records";
 import { scale, subtract, type Uncertain } from "../numbers/uncertain";
-import { scaleModels } from "../weighing/scale";
-import { type Mass, type Masses, massOf } from "../weighing/weighing";
+import { type Mass, type Masses, masses } from "../weighing/weighing";
 
 /**
  * `difference` = this − that, kg, of one piece (negative: this one is lighter); `whole` = × `count`.
@@ -31,11 +30,11 @@ export function compare(
   garage: Garage,
   part: string,
   insteadOf: string | null = null,
-  known: Masses | null = null,
+  known: Masses = masses(garage),
 ): Comparison {
   const mine = garage.parts.get(part) ?? null;
   const old = garage.parts.get(insteadOf ?? mine?.instead_of ?? "") ?? null;
-  const [this_, that] = [massIn(garage, mine, known), massIn(garage, old, known)];
+  const [this_, that] = [mine, old].map((each) => known.of.get(each?.id ?? "") ?? null) as [Mass | null, Mass | null];
   const count = old?.count ?? 1;
   const difference = this_?.mass && that?.mass ? subtract(this_.mass, that.mass) : null;
   return {
@@ -48,11 +47,6 @@ export function compare(
     whole: difference && scale(difference, count),
     warnings: warningsOf(mine, old, this_, that),
   };
-}
-
-function massIn(garage: Garage, part: Part | null, known: Masses | null): Mass | null {
-  if (!part) return null;
-  return known?.of.get(part.id) ?? massOf(garage, part, scaleModels(garage));
 }
 
 function warningsOf(mine: Part | null, old: Part | null, this_: Mass | null, that: Mass | null): Warned[] {

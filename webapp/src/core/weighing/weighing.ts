@@ -13,25 +13,22 @@
  *
  * (`pieces` divides in every method.) The scale's gain acts on the net, so a difference carries no error of the
  * person's own weight. Looks at one load on one scale that show the same share their rounding; several weighings of one
- * part make a weighted mean. Without a weighing, a part has what was claimed of it: worked out, quoted or guessed, each
- * a rectangle of stated half-width or of 5, 10, 20 % (the contingencies of the ESA margin philosophy for off-the-shelf,
- * modified and new items), and all guesses share a common bias. Weighed beats claimed.
+ * part make a weighted mean. Without a weighing, a part has what was claimed of it (`claims`), less what this garage's
+ * claims have run off by (`lessons`). Weighed beats claimed.
  */
 
 import { type Driver, type Garage, type Part, type Warned, type Weighing, warned } from "../garage/records";
 import { dot } from "../numbers/plain";
 import type { Quantity } from "../numbers/quantity";
-import { rectangular, type Uncertain, uncertain } from "../numbers/uncertain";
+import { type Uncertain, uncertain } from "../numbers/uncertain";
+import { claimed } from "./claims";
+import { type Lessons, learns, lessonsOf } from "./lessons";
 import { weightedMean } from "./mean";
 import { distinctLooks, divisionFor, lookOf, type ScaleModel, scaleModels, UNNAMED } from "./scale";
 
 export type Basis = "weighed" | "worked_out" | "quoted" | "guessed";
 export const BASES: readonly Basis[] = ["weighed", "worked_out", "quoted", "guessed"];
-export const CLAIM_WITHIN: Readonly<Record<string, number>> = { worked_out: 0.05, quoted: 0.1, guessed: 0.2 };
-/** Of a person, who knows: common practice, no source. */
-const CLAIM_WITHIN_PERSON: Readonly<Record<string, number>> = { worked_out: 0.03, quoted: 0.03, guessed: 0.08 };
 const NOTHING: readonly Warned[] = [];
-const GUESSES_SHARE = 0.05; // of each guess: people guess all too high or all too low; an assumption, no source
 const NEEDS: Readonly<Record<string, "shown_empty" | "shown_far" | "pieces">> = {
   difference: "shown_empty",
   container: "shown_empty",
@@ -89,20 +86,33 @@ export type Mass = {
   readonly warnings: readonly Warned[];
 };
 
-/** The mass of every part and driver by id, and the model of every scale by id (`UNNAMED` among them). */
-export type Masses = { readonly scales: ReadonlyMap<string, ScaleModel>; readonly of: ReadonlyMap<string, Mass> };
+/**
+ * The mass of every part and driver by id, and the model of every scale by id (`UNNAMED` among them).
+ *
+ * `lessons`: what the garage's claims have run off by, by basis, and is taken out of `of`.
+ */
+export type Masses = {
+  readonly scales: ReadonlyMap<string, ScaleModel>;
+  readonly of: ReadonlyMap<string, Mass>;
+  readonly lessons: Lessons;
+};
 
 /** The mass of every part and every driver of the garage. */
 export function masses(garage: Garage): Masses {
   const scales = scaleModels(garage);
   const of = new Map<string, Mass>();
   for (const part of garage.parts.values()) of.set(part.id, massOf(garage, part, scales));
+  const lessons = learns(garage) ? lessonsOf(garage.parts.values(), of) : {};
+  for (const part of garage.parts.values()) {
+    const mass = of.get(part.id) as Mass;
+    if (mass.basis && lessons[mass.basis]) of.set(part.id, { ...mass, mass: claimed(part, lessons)?.[0] ?? null });
+  }
   for (const driver of garage.drivers.values()) of.set(driver.id, massOf(garage, driver, scales));
-  return { scales, of };
+  return { scales, of, lessons };
 }
 
 /** The mass of one piece of a part, or of a driver: from its weighings, else as claimed. */
-export function massOf(garage: Garage, thing: Part | Driver, scales: ReadonlyMap<string, ScaleModel>): Mass {
+function massOf(garage: Garage, thing: Part | Driver, scales: ReadonlyMap<string, ScaleModel>): Mass {
   const weighings: Weighing[] = [];
   const readings: Reading[] = [];
   const warnings: Warned[] = [];
@@ -204,21 +214,4 @@ function overCapacity(weighing: Weighing, model: ScaleModel): readonly Warned[] 
   const most = Math.max(shown.value, shown_empty?.value ?? 0, shown_far?.value ?? 0);
   if (model.capacity === null || most <= model.capacity) return NOTHING;
   return [warned("above_capacity", { weighing: weighing.id, scale: model.id })];
-}
-
-/**
- * The mass as claimed, and its basis; a claim without a basis is a guess. Null when nothing is claimed.
- *
- * What a person is said to weigh is known better than what a part is, and a guess of it has no bias of parts.
- */
-export function claimed(thing: Part | Driver): [Uncertain, Basis] | null {
-  if (thing.claim === null) return null;
-  const basis = (thing.claim_basis ?? "guessed") as Basis;
-  const value = thing.claim.value;
-  const isPerson = !("count" in thing);
-  const share = (isPerson ? CLAIM_WITHIN_PERSON : CLAIM_WITHIN)[basis] as number;
-  const within = thing.claim_within?.value ?? share * value;
-  const sources: Record<string, number> = { [`claim:${thing.id}`]: rectangular(within) };
-  if (basis === "guessed" && !isPerson) sources.guesses = GUESSES_SHARE * value;
-  return [uncertain(value, sources), basis];
 }

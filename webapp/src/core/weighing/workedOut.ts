@@ -10,7 +10,8 @@ import type { Part } from "../garage/records";
 import { layOut, showMass } from "../numbers/shown";
 import { expanded, subtract, type Uncertain } from "../numbers/uncertain";
 import { sizeOf, teller } from "../words/said";
-import { claimed, type Mass } from "./weighing";
+import { claimed } from "./claims";
+import type { Mass } from "./weighing";
 
 const said = teller(WORKED_OUT_SENTENCES);
 

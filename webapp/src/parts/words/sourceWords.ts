@@ -17,6 +17,7 @@ const WORDS: [prefix: string, words: (rest: string) => string][] = [
   ["spread:", () => "Readings that differ from each other"],
   ["claim:", (part) => `What is claimed of ${scaleName(part)}`],
   ["guesses", () => "People guess all too high or all too low"],
+  ["quotes", () => "Quoted weights are all too high or all too low"],
   ["unlogged", () => "Weigh-ins that differ: what nobody wrote down, or a reading that is off"],
   ["ballast:", () => "The ballast on board"],
   ["rep:", () => "Rolling on and off shows a little different each time"],

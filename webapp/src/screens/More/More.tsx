@@ -36,7 +36,7 @@ export function More() {
       <Section title="The tools">
         <Row name="Scales" note={count("scale", "scale", "scales")} href={to("scales")} />
         <Row name="Sheet" note="What a part cut from sheet will weigh" href={to("sheet", "new")} />
-        <Row name="Units" note="Mass, length, fuel, money" href={to("units")} />
+        <Row name="Units" note="Mass, length, fuel, money, guesses" href={to("units")} />
       </Section>
       <Section title="The records">
         <Row

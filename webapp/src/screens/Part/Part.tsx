@@ -16,6 +16,7 @@ import { Screen, Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
 import { RecordPhotos } from "../../parts/photos/RecordPhotos";
 import { sheetOf } from "../../parts/sheet/sheetOf";
+import { Learned } from "../../parts/weighing/Learned";
 import { Readings } from "../../parts/weighing/Readings";
 import { basisWord } from "../../parts/words/basis";
 import { stateWord } from "../../parts/words/jobStates";
@@ -57,14 +58,17 @@ export function Part({ id }: { id: string }) {
 
 function MassOf({ id }: { id: string }) {
   const found = known.value.of.get(id);
-  const count = book.value.parts.get(id)?.count ?? 1;
+  const { count, claim, claim_within } = book.value.parts.get(id) ?? {};
+  const lesson = claim && !claim_within && found?.basis && known.value.lessons[found.basis];
   return (
     <div class="stack">
       {found?.mass && <MassFigure mass={found.mass} />}
       <p class="quiet">
-        {count > 1 ? `each of ${count}, ` : ""}
+        {(count ?? 1) > 1 ? `each of ${count}, ` : ""}
         {basisWord(found?.basis)}
+        {lesson && `, typed ${claim.reads}`}
       </p>
+      {lesson && <Learned of={lesson} />}
       <Warnings of={found?.warnings ?? []} />
     </div>
   );

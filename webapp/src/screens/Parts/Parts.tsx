@@ -7,6 +7,7 @@ import { unsettledWords } from "../../parts/conflicts/words";
 import { Choice } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";
 import { Screen } from "../../parts/frame/Screen";
+import { Learned } from "../../parts/weighing/Learned";
 import { basisWord } from "../../parts/words/basis";
 import { choiceWord } from "../../parts/words/fieldWords";
 import { currency } from "../../parts/words/money";
@@ -48,6 +49,7 @@ export function Parts({ query }: Address) {
         options={FILTERS}
         onValue={(value) => replace(to("parts", { show: value }))}
       />
+      {filter === "claimed" && Object.values(known.value.lessons).map((each) => <Learned key={each.basis} of={each} />)}
       <div>
         {parts.map((part) => (
           <PartRow key={part.id} part={part} />

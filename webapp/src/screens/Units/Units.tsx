@@ -1,4 +1,4 @@
-/** The units figures are shown in. What was typed stays as typed. */
+/** What holds for the whole garage: the units figures are shown in, and how guesses count. What was typed stays as typed. */
 
 import { session } from "../../garage/session";
 import { FieldOf, FieldsOf } from "../../parts/forms/FieldOf";
@@ -15,6 +15,7 @@ export function Units() {
         <p class="quiet">Figures are shown in these units. A reading stays exactly as you typed it, in its own unit.</p>
         <FieldsOf form={form} names={["mass_unit", "length_unit", "volume_unit"]} />
         <FieldOf form={form} name="currency" />
+        <FieldOf form={form} name="claims" taken="learned" />
         <FieldOf form={form} name="name" />
         <FormDock form={form} />
       </div>
