@@ -200,6 +200,13 @@ def test_a_guess_off_by_a_unit_changes_nothing_for_the_others(wild: float):
     assert of(high(*HIGH, wild)) == of(high(*HIGH))
 
 
+def test_how_far_off_a_slip_is_follows_how_wide_the_guesses_scatter():
+    """Median 0.05, its median deviation 0.15: three robust deviations reach 0.667 to either side."""
+    scattered = [-0.2, -0.1, 0.0, 0.1, 0.2]
+    counted = [found.parts for x in (0.70, 0.73) if (found := learned("guessed", [*scattered, x]))]
+    assert counted == [6, 5]
+
+
 def test_a_weighing_rougher_than_a_guess_teaches_nothing():
     given = high(*HIGH)
     given["scales"][0]["division"] = "0.5 kg"
