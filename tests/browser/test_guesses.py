@@ -4,7 +4,7 @@ import re
 
 from playwright.sync_api import Page, expect
 
-from tests.browser.doing import go, in_sync, join, said
+from tests.browser.doing import begin, go, in_sync, join, said
 
 BUILD = """part,guessed (kg),weighed (kg)
 Spare wheel,14,11.8
@@ -30,6 +30,7 @@ def test_guesses_are_corrected_by_what_was_weighed_until_they_count_as_typed(ser
     sheet.write_text(BUILD)
     server.run("import", str(sheet), "--yes")
     page = join(make_phone("anna", server), server)
+    begin(page, "Coupe", "980 kg")
     in_sync(page)
     server.kill()
 
@@ -43,6 +44,6 @@ def test_guesses_are_corrected_by_what_was_weighed_until_they_count_as_typed(ser
     page.get_by_role("link", name="Corrected or as typed").click()
     expect(page.get_by_role("radio", name="Corrected")).to_be_checked()
     page.get_by_role("radio", name="As typed").check()
-    expect(said(page)).to_contain_text("guesses and quotes count")
+    expect(said(page)).to_have_text("Guesses and quotes count: As typed")
     assert "2.5 ± 0.6 kg" in guessed(page)
     expect(page.get_by_text("Your guesses run")).to_have_count(0)

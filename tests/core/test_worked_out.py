@@ -10,7 +10,8 @@ from tarebook.core.numbers.quantity import read_mass
 from tarebook.core.sheet.sheet import SheetMass, sheet
 from tarebook.core.sheet.sheet_claim import claim_of
 from tarebook.core.sheet.sheet_piece import read_piece
-from tarebook.core.weighing.weighing import claimed, masses
+from tarebook.core.weighing.claims import claimed
+from tarebook.core.weighing.weighing import masses
 from tarebook.core.weighing.worked_out import Against, against, against_sentence
 
 PLATE = {"id": "p", "material": "aluminium", "thickness": "1.5 mm", "width": "600 mm", "height": "700 mm"}

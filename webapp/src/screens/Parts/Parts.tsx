@@ -42,14 +42,17 @@ export function Parts({ query }: Address) {
     .sort((a, b) => nameOf(a).localeCompare(nameOf(b)));
   return (
     <Screen title="Parts" back={to("car")}>
-      <Choice
-        label="Show"
-        hideLabel
-        value={filter}
-        options={FILTERS}
-        onValue={(value) => replace(to("parts", { show: value }))}
-      />
-      {filter === "claimed" && Object.values(known.value.lessons).map((each) => <Learned key={each.basis} of={each} />)}
+      <div class="stack">
+        <Choice
+          label="Show"
+          hideLabel
+          value={filter}
+          options={FILTERS}
+          onValue={(value) => replace(to("parts", { show: value }))}
+        />
+        {filter === "claimed" &&
+          Object.values(known.value.lessons).map((each) => <Learned key={each.basis} of={each} />)}
+      </div>
       <div>
         {parts.map((part) => (
           <PartRow key={part.id} part={part} />
