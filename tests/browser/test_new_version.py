@@ -111,8 +111,8 @@ def test_an_old_page_that_is_still_open_finds_its_files_though_server_and_other_
     assert release_of(old) == "1"
     assert page.evaluate(CACHES) == 2
 
-    old.close()
-    page.reload()
+    phone.close()
+    page = phone.open()
     page.wait_for_function(f"async () => await {CACHES} === 1")
     assert page.evaluate(CACHES) == 1
     assert release_of(page) == "2"

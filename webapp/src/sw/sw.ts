@@ -22,6 +22,8 @@ self.addEventListener("install", (event) => event.waitUntil(fill().then(beFirst)
 self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
 self.addEventListener("message", (event) => {
   const answer = (value: unknown): void => event.ports[0]?.postMessage(value);
+  if (event.data === "open with this") event.waitUntil(openWithThis(answer));
+  // As pages of former versions ask for it; they wait until the workers have changed places.
   if (event.data === "take over")
     event.waitUntil(
       choose()
@@ -58,6 +60,18 @@ async function beFirst(): Promise<void> {
 
 async function choose(): Promise<void> {
   await (await caches.open(CHOICE)).put(CHOSEN, new Response(CACHE));
+}
+
+/**
+ * Answers whether the workers now change places: they do where one page alone is open, and waits for it. Another page
+ * that is at work keeps its worker from ending, and what is asked of that meanwhile may never be answered.
+ */
+async function openWithThis(answer: (changes: boolean) => void): Promise<void> {
+  await choose();
+  const pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
+  const isAlone = pages.length <= 1;
+  answer(isAlone);
+  if (isAlone) await self.skipWaiting();
 }
 
 /** The name of the chosen version's cache; this worker's own when that one is not there any more. */

@@ -68,16 +68,17 @@ async function offer(worker: ServiceWorker | null): Promise<void> {
   ready.value = true;
 }
 
-/** The user agreed: the new version is the one that opens from now on. Other open pages keep the files they came with. */
+/**
+ * The user agreed: the new version is the one that opens from now on. Other open pages keep the files they came with,
+ * and their worker: that opens the new version just as well.
+ */
 export async function takeUpdate(): Promise<void> {
   if (!newest) return;
   await opened.peek()?.drafts.flush();
   const isWaiting = newest.state === "installed";
-  const over = isWaiting
-    ? new Promise((done) => navigator.serviceWorker.addEventListener("controllerchange", done))
-    : null;
-  await ask(newest, "take over");
-  await over; // a page that loads while the workers change places may wait for ever
+  const over = new Promise((done) => navigator.serviceWorker.addEventListener("controllerchange", done));
+  const changes = await ask(newest, "open with this");
+  if (changes === true && isWaiting) await over; // a page that loads while the workers change places may wait for ever
   location.reload();
 }
 
