@@ -114,7 +114,7 @@ def test_an_entry_taken_for_a_strangers_counts_by_the_home_computers_verdict_onc
     three.push(text, text, receipts=[proof, proof])
     three.push(text, receipts=[proof])
     first, verdict = rows(three)
-    assert first == before
+    assert first == {**before, "receipt": first["receipt"]}
     judged = json.loads(verdict["text"])
     assert (judged["device"], judged["kind"], judged["set"]) == (
         "home", "verdict", {"entry": json.loads(text)["id"], "take": True},
@@ -123,6 +123,23 @@ def test_an_entry_taken_for_a_strangers_counts_by_the_home_computers_verdict_onc
     phone = ModelPhone(three)
     phone.sync(new)
     assert folded(phone.fold()) == server_state(new)
+
+
+def test_what_a_person_has_taken_in_stays_in_though_the_verdict_was_made_after_the_backup(
+    home: Home, tmp_path: Path
+) -> None:
+    one, two = home.pair("one"), home.pair("two")
+    backup = backed_up(home, tmp_path)
+    text = entry("j1", {"name": "Seats"}, device="somebody")
+    assert two.push(text).json["results"][0]["why"] == "stranger"
+    one.push(entry("v1", {"entry": json.loads(text)["id"], "take": True}, kind="verdict", device=one.id))
+    (told,) = two.push(text).json["results"]
+    assert told["why"] is None
+    assert rows(two)[0]["receipt"] == told["receipt"]
+    new = elsewhere(home, backup, tmp_path / "new")
+    two.client = new.client
+    two.push(text, receipts=[{name: told[name] for name in ("receipt", "sent_by")}])
+    assert not server_state(new)["aside"]
 
 
 def test_a_receipt_does_not_overrule_a_person_who_has_left_the_entry_out(home: Home, tmp_path: Path) -> None:

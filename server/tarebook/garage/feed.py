@@ -68,6 +68,6 @@ def _page(session: Session, garage: GarageRow, since: int, limit: int) -> list[d
 
 def _line(key: bytes, row: Any) -> dict[str, Any]:
     device = None if row.reason == "unreadable" else row.sent_for or row.sent_by
-    told = receipts.told(key, row.hash, device, row.sent_by, row.intake)
+    told = receipts.told(key, row.hash, device, row.sent_by, row.intake is None or row.reason is None)
     named = {"id": row.id} if row.reason in ("unreadable", "id_reuse") else {}
     return {"number": row.number, "text": row.text.decode("utf-8"), "aside": row.intake, **named, **told}

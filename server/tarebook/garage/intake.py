@@ -234,7 +234,8 @@ class _Intake:
         if kept is None:
             raise LookupError(f"the journal has no entry {name}")
         device = kept.entry.device if kept.entry else None
-        told = receipts.told(self.key, self.hashes[name], device, self.authors[name], kept.intake)
+        accepted = kept.intake is None or kept.reason is None
+        told = receipts.told(self.key, self.hashes[name], device, self.authors[name], accepted)
         return Result(name, outcome, kept.number, kept.reason, told)
 
     def write(self) -> None:

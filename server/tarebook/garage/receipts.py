@@ -40,8 +40,8 @@ def author_of(key: bytes, entry_hash: str, device: str | None, shown: Proof | No
     return author if hmac.compare_digest(right.encode(), shown.receipt.encode("utf-8", "replace")) else None
 
 
-def told(key: bytes, entry_hash: str, device: str | None, sent_by: str, intake: str | None) -> dict[str, str]:
-    """What a line of the journal says beside its text: `receipt`, where it was accepted, and `sent_by`, where that is
-    not the device inside the entry."""
-    line = {"receipt": receipt_of(key, entry_hash, sent_by)} if intake is None else {}
+def told(key: bytes, entry_hash: str, device: str | None, sent_by: str, accepted: bool) -> dict[str, str]:
+    """What a line of the journal says beside its text: `receipt`, where it was accepted, by the home computer or by a
+    person's word, and `sent_by`, where that is not the device inside the entry."""
+    line = {"receipt": receipt_of(key, entry_hash, sent_by)} if accepted else {}
     return line if sent_by == device else {**line, "sent_by": sent_by}
