@@ -3,11 +3,12 @@
 import hashlib
 import io
 import re
-from contextlib import suppress
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from PIL import Image
-from playwright.sync_api import Error, Locator, Page, expect
+from playwright.sync_api import Error, Locator, Page, Route, expect
 
 from tests.browser.phone import Phone
 from tests.browser.serving import Server
@@ -46,6 +47,18 @@ def leave(page: Page) -> None:
 def said(page: Page) -> Locator:
     """The line that says what was just done, beside its Undo."""
     return page.locator(".undo-line .said")
+
+
+@contextmanager
+def before_the_records(page: Page, address: str) -> Iterator[None]:
+    """An address opened while the records are still on their way; they come afterwards."""
+    held: list[Route] = []
+    page.route("**/sync/pull?*", lambda route: held.append(route))  # a built-in is no handler for it
+    page.goto(address)
+    yield
+    for each in held:
+        each.continue_()
+    page.unroute("**/sync/pull?*")
 
 
 def photo(folder: Path, name: str = "yard.jpg", size: tuple[int, int] = (2400, 1800)) -> Path:

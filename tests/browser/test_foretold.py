@@ -26,22 +26,22 @@ def test_a_word_is_kept_with_an_official_weigh_in_and_scored_where_that_is_read(
     page = join(make_phone("anna", garage), garage)
     begin(page, "Coupe", "900 kg")
     weigh_in(page, "930 kg", "2026-05-02", official=False)
-    expect(page.get_by_text("Foretold")).to_have_count(0)
+    expect(page.get_by_text("Predicted")).to_have_count(0)
     weigh_in(page, "931 kg", "2026-06-06")
     # By hand, u² in kg²: a scale nobody named, 2 % of 930 and repeating to 2; the platform, 2 steps/√3 and 0.5; the
     # step, 1/12; ± 1 L of fuel at both: U = 2 √(345.96 + 4 + 1.33 + 0.25 + 0.08 + 2 · 0.19) = 37.5. One look: 2/√12.
-    expect(page.get_by_text("Foretold 930 ± 40 kg, read 931.0 ± 0.6 kg: inside.")).to_be_visible()
+    expect(page.get_by_text("Predicted 930 ± 40 kg, read 931.0 ± 0.6 kg: inside.")).to_be_visible()
     weigh_in(page, "800 kg", "2026-07-04")
-    foretold = page.get_by_text(re.compile(r"^Foretold 93\d\.?\d* ± [\d.]+ kg, read 800\.0 ± 0\.6 kg: outside\.$"))
+    foretold = page.get_by_text(re.compile(r"^Predicted 93\d\.?\d* ± [\d.]+ kg, read 800\.0 ± 0\.6 kg: outside\.$"))
     expect(foretold).to_be_visible()
     said = foretold.text_content() or ""
 
     weigh_in(page, "940 kg", "2026-06-20")  # entered late: there is nothing to foretell any more
-    expect(page.get_by_text("Foretold")).to_have_count(0)
+    expect(page.get_by_text("Predicted")).to_have_count(0)
 
     go(page, "#/standing")
-    expect(page.get_by_role("region", name="Foretold and read")).to_contain_text("1 of 2 inside ±")
-    page.get_by_role("region", name="Foretold and read").get_by_role("link").first.tap()
+    expect(page.get_by_role("region", name="Predicted and read")).to_contain_text("1 of 2 inside ±")
+    page.get_by_role("region", name="Predicted and read").get_by_role("link").first.tap()
     page.get_by_role("link", name="Replace with a new reading").tap()
     page.get_by_role("textbox", name="Whole car").fill("929 kg")
     page.get_by_role("button", name="Save weigh-in").tap()

@@ -4,7 +4,7 @@ import re
 
 from playwright.sync_api import expect
 
-from tests.browser.doing import Thumb, begin, go, join, leave, photo, press, weigh
+from tests.browser.doing import Thumb, before_the_records, begin, go, join, leave, photo, press, weigh
 
 FEW = 9
 DRAFT_WITHIN = 500  # ms; a form is promised to be kept within 300 ms of the last change
@@ -165,12 +165,7 @@ def test_a_driver_just_added_is_the_one_weighed_with_gear(garage, make_phone):
 
 def test_a_weighing_opened_before_the_records_are_there_is_on_a_scale_when_they_come(demo, make_phone):
     page = make_phone("anna", demo).start()
-    held = []
-    page.route("**/sync/pull?*", lambda route: held.append(route))
-    page.goto(f"{demo.address}/#/weigh-part")
     how = page.get_by_role("button", name=re.compile("^How it is weighed"))
-    expect(how).to_contain_text("no scale named")
-    for each in held:
-        each.continue_()
-    page.unroute("**/sync/pull?*")
+    with before_the_records(page, f"{demo.address}/#/weigh-part"):
+        expect(how).to_contain_text("no scale named")
     expect(how).not_to_contain_text("no scale named")

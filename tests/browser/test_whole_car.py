@@ -4,7 +4,7 @@ import re
 
 from playwright.sync_api import Page, expect
 
-from tests.browser.doing import go
+from tests.browser.doing import before_the_records, go
 from tests.browser.phone import DESK
 
 DRAFT_WITHIN = 500  # ms; a form is promised to be kept within 300 ms of the last change
@@ -140,12 +140,7 @@ def test_one_tap_says_that_all_was_seen_to_before_the_scales_were_read_and_less_
 
 def test_a_form_opened_before_the_records_are_there_takes_up_the_scales_when_they_come(demo, make_phone):
     page = make_phone("anna", demo).start()
-    held = []
-    page.route("**/sync/pull?*", lambda route: held.append(route))
-    page.goto(f"{demo.address}/#/weigh-car")
     scales = page.get_by_role("combobox", name="On which scales")
-    expect(scales).to_have_value("")
-    for each in held:
-        each.continue_()
-    page.unroute("**/sync/pull?*")
+    with before_the_records(page, f"{demo.address}/#/weigh-car"):
+        expect(scales).to_have_value("")
     expect(scales.locator("option:checked")).not_to_have_text("No scales named")

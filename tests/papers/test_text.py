@@ -40,9 +40,9 @@ def test_what_was_foretold_of_an_official_weigh_in_is_told_with_what_came_of_it(
     official = {"id": "w", "at": "2026-10-03", "layout": "total", "total": "900 kg", "official": True, "trim": "event"}
     told = {"fuel": "10 L", "driver_in": False, "jobs": [], "foretold": "902.04 kg", "foretold_within": "3.9 kg"}
     text = " ".join(of(weigh_ins=[{**official, **told}]).split())
-    assert "- 2026-10-03: Foretold 902 ± 4 kg, read 900.0 ± 0.6 kg: inside" in text
-    assert "Foretold 1 of 1 inside ± at official weigh-ins" in text
-    assert "Foretold" not in of()
+    assert "- 2026-10-03: Predicted 902 ± 4 kg, read 900.0 ± 0.6 kg: inside" in text
+    assert "Predicted 1 of 1 inside ± at official weigh-ins" in text
+    assert "Predicted" not in of()
 
 
 def test_what_is_not_weighed_is_named():

@@ -46,7 +46,7 @@ def _head(sheet: Sheet) -> Iterator[str]:
         since = f"; since then: {', '.join(stand['since'])}" if stand["since"] else "; nothing changed since"
         yield from _said("Rests on", stand["rests_on"] + since)
     if stand["foretold"]:
-        yield from _said("Foretold", f"{stand['foretold']} at official weigh-ins")
+        yield from _said("Predicted", f"{stand['foretold']} at official weigh-ins")
     if stand["gap_sentence"]:
         yield from _said("Look into this", f"{stand['gap_sentence']}, between {' and '.join(stand['gap_between'])}.")
 

@@ -33,7 +33,7 @@ export const SENTENCES = {
   gap_fits_less: "{mass} more came off than is written down, ± {within}: nothing to look for",
   gap_line_more: "{mass} more is in the car than is written down, ± {within}: something is not logged",
   gap_line_less: "{mass} more came off than is written down, ± {within}: something is not logged",
-  foretold_inside: "Foretold {mass}, read {read}: inside",
-  foretold_outside: "Foretold {mass}, read {read}: outside",
+  foretold_inside: "Predicted {mass}, read {read}: inside",
+  foretold_outside: "Predicted {mass}, read {read}: outside",
   foretold_score: "{inside} of {all} inside ±",
 } as const;

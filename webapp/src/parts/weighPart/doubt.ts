@@ -6,10 +6,11 @@ import { misread } from "../../core/weighing/display";
 import { type About, type Known, knownOf, knownOfPart, loreOf } from "../../core/weighing/known";
 import { aboutScale, slipIn } from "../../core/weighing/slips";
 import { unitWritten } from "../controls/typing";
+import { misreading } from "../weighing/misreading";
 import type { Doubt } from "../weighing/Question";
 import { readOne } from "../weighing/readOne";
 import { scalesFor } from "../weighing/scalesFor";
-import { againstWords, misreadWords, slipWords } from "../weighing/slipWords";
+import { againstWords, slipWords } from "../weighing/slipWords";
 import { nameOf } from "../words/naming";
 import { readingOf } from "../words/reading";
 import { frozen, type PartForm, weighingOf } from "./form";
@@ -22,13 +23,8 @@ export function doubtOf(form: PartForm, replaces: string | null): Doubt<Looks> |
   if (!weighing) return null;
   const lore = loreOf(book.value, known.value);
   const [model, display] = aboutScale(lore, weighing);
-  for (const [name, look] of looksOf(weighing)) {
-    const found = misread(look, display);
-    if (!found) continue;
-    const showed = found.likely.map(({ reads }) => ({ label: `It showed ${reads}`, change: { [name]: reads } }));
-    const likely = [...showed, ...otherScales(form, name)];
-    return { sort: "display", says: misreadWords(look, found, display), likely, typed: look.reads };
-  }
+  const unshown = misreading(looksOf(weighing), display, (name) => otherScales(form, name));
+  if (unshown) return unshown;
   const facts: Known[] = form.of.id
     ? knownOf(lore, { ...weighing, of: form.of.id }, ...(replaces ? [replaces] : []))
     : knownOfPart(lore, unwritten(form), new Set());

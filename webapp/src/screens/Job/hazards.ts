@@ -67,7 +67,7 @@ const TRADE: Row[] = [
   {
     of: ["lifting"],
     things:
-      "wheel, alloy, alloys, tyre, tire, rim, wheel nut, wheel bolt, lug nut, wheel stud, hub, upright, knuckle, coilover, spring, damper, shock, strut, " +
+      "wheel, alloys, tyre, tire, rim, wheel nut, wheel bolt, lug nut, wheel stud, hub, upright, knuckle, coilover, spring, damper, shock, strut, " +
       "shock absorber, wishbone, control arm, trailing arm, anti roll bar, sway bar, propshaft, prop shaft, driveshaft, " +
       "drive shaft, half shaft, diff, differential, axle, gearbox, transmission, engine, engine mount, flywheel, sump, oil pan, steering rack, rack, " +
       "heat shield, undertray, skid plate, tow bar, towbar, tow hitch, hitch, wheel arch liner, arch liner, inner arch, underneath, underside, underbody, bonnet, hood, boot lid, " +

@@ -11,7 +11,7 @@ export function ForetoldAndRead({ history }: Pick<Standing, "history">) {
   const score = scoreSentence(history);
   if (!score) return null;
   return (
-    <Section title="Foretold and read" aside={<span class="brass num">{score.text}</span>}>
+    <Section title="Predicted and read" aside={<span class="brass num">{score.text}</span>}>
       <div>
         {history.toReversed().map(({ weigh_in, foretold }) => {
           const note = foretold && `${foretoldSentence(foretold, massUnit()).text}.`;
