@@ -1,7 +1,7 @@
 """A simulated build as one linear problem, for what a careful person would make of it without the product.
 
 Each weigh-in k, less its fuel and driver and with what the ledger says was done since, is a reading z_k of what the car
-weighs now. Every error source is a column with its stated standard deviation as it moves the twelve readings, so that
+weighs now. Every error source is a column with its stated standard deviation as it moves the readings, so that
 S = A·Aᵀ is their covariance (JCGM 100:2008, 5.2). What nobody wrote down between weigh-in g and the next moved every
 reading after it by the same kilograms: a step h_g. Numpy and the textbook's normal equations only.
 """
@@ -23,7 +23,6 @@ from tests.simulated_build.world import (
     GUESS_BIAS,
     GUESS_WITHIN,
     PART_SCALES,
-    WEIGH_INS,
     Part,
     Scale,
     World,
@@ -72,8 +71,8 @@ def evidence_of(world: World) -> Evidence:
     masses = _part_masses(world)
     driver = driver_look(world) / (1.0 + _gain(world, "floor")[0])
     net = [sum(part.signed * mass for part, mass in masses if part.job in inside) for inside in world.inside]
-    bare = np.array([sum(car_looks(world, k)) for k in range(WEIGH_INS)])
-    out = np.array([0.0 if world.driver_in(k) else 1.0 for k in range(WEIGH_INS)])
+    bare = np.array([sum(car_looks(world, k)) for k in range(world.count)])
+    out = np.array([0.0 if world.driver_in(k) else 1.0 for k in range(world.count)])
     z = bare + (CLASS_FUEL - world.noted) * MIDDLE + out * driver + net[-1] - np.array(net[:-1])
     columns = [*_of_looks(world), *_of_cars(world, bare), *_of_parts(world, masses, out * driver)]
     return Evidence(z, np.column_stack(columns))
@@ -103,7 +102,7 @@ def _of_cars(world: World, bare: Vector) -> list[Vector]:
 def _of_parts(world: World, masses: list[tuple[Part, float]], driver: Vector) -> list[Vector]:
     """The gains of the scales for parts and driver, the bias of all guesses, and what each part has of its own."""
     moved = {part: part.signed * _moved(world, part.job) for part, _ in masses}
-    shared: dict[str, Vector] = {name: np.zeros(WEIGH_INS) for name in (*PART_SCALES, "guesses")}
+    shared: dict[str, Vector] = {name: np.zeros(world.count) for name in (*PART_SCALES, "guesses")}
     shared["floor"] = driver * _gain(world, "floor")[1]
     for part, mass in masses:
         source = part.scale if part.guess is None else "guesses"
@@ -116,8 +115,8 @@ def _of_parts(world: World, masses: list[tuple[Part, float]], driver: Vector) ->
 
 def _moved(world: World, job: int) -> Vector:
     """Of each weigh-in: +1 when the job is in the car now and was not then, −1 the other way round."""
-    now = job in world.inside[WEIGH_INS]
-    return np.array([float(now) - float(job in world.inside[k]) for k in range(WEIGH_INS)])
+    now = job in world.inside[-1]
+    return np.array([float(now) - float(job in world.inside[k]) for k in range(world.count)])
 
 
 def _own(part: Part) -> float:

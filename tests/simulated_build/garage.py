@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import Any
 
 from tests.simulated_build.readings import car_looks, check_looks, driver_look, part_looks
-from tests.simulated_build.world import CAR_SCALES, CLASS_FUEL, JOBS, PART_SCALES, WEIGH_INS, Part, World
+from tests.simulated_build.world import CAR_SCALES, CLASS_FUEL, JOBS, PART_SCALES, Part, World
 
 Record = dict[str, Any]
 MINIMUM = 950.0
@@ -28,9 +28,9 @@ def records(world: World) -> dict[str, Any]:
         "scale_checks": [check for name in PART_SCALES for check in _checks(world, name)],
         "parts": [{"id": name, **_claim(part)} for name, part in parts],
         "weighings": [*weighings, _of_driver(world)],
-        "jobs": [{"id": _job(n), "state": "fitted" if n in world.inside[WEIGH_INS] else "undone"} for n in range(JOBS)],
+        "jobs": [{"id": _job(n), "state": "fitted" if n in world.inside[-1] else "undone"} for n in range(JOBS)],
         "job_parts": [_job_part(name, part) for name, part in parts],
-        "weigh_ins": [_weigh_in(world, k) for k in range(WEIGH_INS)],
+        "weigh_ins": [_weigh_in(world, k) for k in range(world.count)],
         "class_sheets": [_sheet()],
     }
 
@@ -113,4 +113,4 @@ def _weigh_in(world: World, k: int) -> Record:
 
 def _sheet() -> Record:
     fuel = {"fuel": "stated", "fuel_stated": f"{CLASS_FUEL} L"}
-    return {"id": "sheet", "minimum": kg(MINIMUM), "driver": "in", **fuel}
+    return {"id": "sheet", "minimum": kg(MINIMUM), "scale_rounding": "nearest", "driver": "in", **fuel}

@@ -10,12 +10,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import permutations
 
-from tarebook.core.standing.standing import Standing
+from tarebook.core.standing.estimate import Fused
 from tests.simulated_build.garage import weigh_in_id
-from tests.simulated_build.world import WEIGH_INS
+from tests.simulated_build.world import MOST_WEIGH_INS
 
 Gaps = frozenset[int]
-_PLACE = {weigh_in_id(k): k for k in range(WEIGH_INS)}
+_PLACE = {weigh_in_id(k): k for k in range(MOST_WEIGH_INS)}
 
 
 @dataclass(frozen=True)
@@ -26,21 +26,26 @@ class Named:
     best: Gaps
 
 
-def named(found: Standing) -> tuple[Named, ...]:
+def named(fused: Fused) -> tuple[Named, ...]:
     """Every change the product names; an outlier between two steps' places stands for two."""
-    changes = found.fused.changes if found.fused else ()
+    gaps = len(fused.counted) - 1
     each = [
-        (Named(_gaps(change.earliest, change.latest), _gaps(change.first, change.second)), change.kind)
-        for change in changes
+        (Named(_gaps(gaps, change.earliest, change.latest), _gaps(gaps, change.first, change.second)), change.kind)
+        for change in fused.changes
     ]
     return tuple(name for name, kind in each for _ in range(2 if kind == "outlier" else 1))
 
 
-def _gaps(first: str, last: str) -> Gaps:
+def tells(fused: Fused) -> bool:
+    """Whether anybody is told that something does not fit: a change, or two answers of which either may be so."""
+    return bool(fused.changes) or fused.lower
+
+
+def _gaps(gaps: int, first: str, last: str) -> Gaps:
     """The gaps between two weigh-ins, or those beside one."""
     low, high = _PLACE[first], _PLACE[last]
     beside = range(low - 1, low + 1) if low == high else range(low, high)
-    return frozenset(beside) & frozenset(range(WEIGH_INS - 1))
+    return frozenset(beside) & frozenset(range(gaps))
 
 
 def all_named(real: Sequence[int], claims: Sequence[Gaps]) -> bool:

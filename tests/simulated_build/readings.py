@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from numpy.random import Generator
+
 from tests.simulated_build.world import (
     CAR_SCALES,
     PART_SCALES,
@@ -32,6 +34,13 @@ def driver_look(world: World) -> float:
 
 def check_looks(world: World, name: str) -> list[float]:
     return [shown(PART_SCALES[name], world.gains[name], mass) for mass in world.known[name]]
+
+
+def official_look(random: Generator, world: World, load: float) -> float:
+    """What the official platform shows of a car of this weight on another day: its gain is what it always was."""
+    return shown(
+        CAR_SCALES["platform"], world.gains["platform"], load + float(random.normal(0.0, world.setting.repeats))
+    )
 
 
 def car_looks(world: World, k: int) -> list[float]:

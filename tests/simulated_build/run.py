@@ -6,11 +6,13 @@ import zlib
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.random import Generator
 
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.standing.standing import standing
-from tests.simulated_build.garage import records
-from tests.simulated_build.naming import Named, all_named, named
+from tests.simulated_build.garage import MINIMUM, records
+from tests.simulated_build.naming import Named, all_named, named, tells
+from tests.simulated_build.readings import official_look
 from tests.simulated_build.scenarios import Scenario
 from tests.simulated_build.unlogged import with_steps
 from tests.simulated_build.world import World, draw
@@ -22,23 +24,30 @@ SHOWN = 2.0  # standard uncertainties: what stands behind ± on every screen
 class Outcome:
     """`off`: the answer less the truth; `u`: what the answer says of itself; `alone`: u by the last weigh-in alone, kg.
 
-    `names`: what the product named. `gaps`: where something was unlogged.
+    `names`: what the product named; `tells`: whether it says that anything does not fit. `gaps`: where something was
+    unlogged. `shown_under`: whether the official platform shows less than the minimum for the car trimmed to it.
     """
 
     off: float
     u: float
     alone: float
     names: tuple[Named, ...]
+    tells: bool
     gaps: tuple[int, ...]
+    shown_under: bool
+
+    @property
+    def half_width(self) -> float:
+        return SHOWN * self.u
 
     @property
     def covers(self) -> bool:
-        return abs(self.off) <= SHOWN * self.u
+        return abs(self.off) <= self.half_width
 
     @property
     def too_heavy(self) -> bool:
         """The truth lies under the interval: who trusts it may be found under the minimum."""
-        return self.off > SHOWN * self.u
+        return self.off > self.half_width
 
     @property
     def invents(self) -> bool:
@@ -58,8 +67,12 @@ class Outcome:
 
 def world_of(scenario: Scenario, seed: int, number: int) -> World:
     """The world of one run: the same whenever the seed, the scenario's name and the number are."""
-    random = np.random.default_rng([seed, zlib.crc32(scenario.name.encode()), number])
+    random = _random(scenario, seed, number)
     return with_steps(random, draw(random, scenario.setting))
+
+
+def _random(scenario: Scenario, *seeds: int) -> Generator:
+    return np.random.default_rng([seeds[0], zlib.crc32(scenario.name.encode()), *seeds[1:]])
 
 
 def outcome(scenario: Scenario, seed: int, number: int) -> Outcome:
@@ -67,10 +80,15 @@ def outcome(scenario: Scenario, seed: int, number: int) -> Outcome:
     found = standing(read_garage(records(world)))
     assert found.weight is not None
     assert found.fused is not None
+    assert found.official is not None
+    off = found.weight.value - world.truth
+    trimmed = MINIMUM + found.official.in_hand - off  # who takes out what the answer says is too much
     return Outcome(
-        off=found.weight.value - world.truth,
+        off=off,
         u=found.weight.u,
         alone=found.fused.counted[-1].alone.u,
-        names=named(found),
+        names=named(found.fused),
+        tells=tells(found.fused),
         gaps=tuple(world.steps),
+        shown_under=official_look(_random(scenario, seed, number, 1), world, trimmed) < MINIMUM,
     )

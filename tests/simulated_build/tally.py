@@ -10,12 +10,14 @@ from dataclasses import dataclass
 from math import sqrt
 from statistics import mean, median
 
+import numpy as np
+
 from tests.simulated_build.run import SHOWN, Outcome
 from tests.simulated_build.scenarios import Range, Scenario
 
 HEADINGS = (
-    "scenario", "runs", "covers", "truth below", "invents", "names both", "exact place", "place spans", "half-width",
-    "last alone", "aims",
+    "scenario", "runs", "covers", "truth below", "told", "invents", "names all", "exact place", "place spans",
+    "shown under", "half-width", "mean", "90 %", "last alone", "aims",
 )  # fmt: skip
 
 
@@ -57,6 +59,22 @@ class Tally:
         return self.share(lambda each: each.invents)
 
     @property
+    def told(self) -> Share:
+        """Somebody is told that something does not fit, a change or either of two answers."""
+        return self.share(lambda each: each.tells)
+
+    @property
+    def shown_under(self) -> Share:
+        """The car, trimmed to the minimum and what to keep in hand, is shown under the minimum."""
+        return self.share(lambda each: each.shown_under)
+
+    @property
+    def wide(self) -> tuple[float, float]:
+        """Half of the interval, kg: its mean, and what nine of ten are within."""
+        widths = [each.half_width for each in self.outcomes]
+        return mean(widths), float(np.quantile(widths, 0.9))
+
+    @property
     def names_all(self) -> Share:
         return self.share(lambda each: each.names_all)
 
@@ -76,9 +94,12 @@ class Tally:
             f"{len(self.outcomes):,}",
             str(self.covers),
             str(self.share(lambda each: each.too_heavy)),
+            str(self.told),
             str(self.invents),
             *([str(self.names_all), str(self.places_all), self.span()] if self.scenario.setting.steps else [""] * 3),
-            middle([SHOWN * each.u for each in self.outcomes]),
+            str(self.shown_under),
+            middle([each.half_width for each in self.outcomes]),
+            *(f"{figure:.2f} kg" for figure in self.wide),
             middle([SHOWN * each.alone for each in self.outcomes]),
             self.verdict(),
         )
@@ -94,7 +115,9 @@ class Tally:
         figures = {
             "covers": (self.covers.value, aims.covers),
             "invents": (self.invents.value, aims.invents),
-            "names both": (self.names_all.value, aims.names_all),
+            "told": (self.told.value, aims.told),
+            "shown under": (self.shown_under.value, aims.shown_under),
+            "names all": (self.names_all.value, aims.names_all),
             "narrower": (self.ratio, aims.ratio),
         }
         wanted = {name: (value, aim) for name, (value, aim) in figures.items() if aim is not None}

@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 
 from tarebook.core.garage.garage import read_garage
-from tarebook.core.standing.standing import standing
+from tarebook.core.standing.standing import RISK, standing
 from tests.machine import ROOT
 from tests.simulated_build.evidence import evidence_of
 from tests.simulated_build.garage import records
@@ -54,6 +54,10 @@ def test_the_interval_holds_the_truth_as_often_as_it_says(nothing_unlogged, two_
     for found, aim in ((nothing_unlogged, NONE.covers), (two_unlogged, TWO.covers)):
         assert found.covers.value > aim[0] - slack(aim[0])
         assert abs(squares(found.outcomes) - 1.0) < 4.0 * sqrt(2.0 / RUNS)
+
+
+def test_a_car_trimmed_to_the_minimum_and_what_to_keep_in_hand_is_seldom_shown_under_it(nothing_unlogged):
+    assert nothing_unlogged.shown_under.value < RISK + slack(RISK)
 
 
 def test_a_change_that_is_not_there_is_seldom_named(nothing_unlogged):

@@ -7,24 +7,25 @@ import numpy as np
 import pytest
 
 from tests.simulated_build.evidence import MIDDLE, evidence_of, u_of_steps
-from tests.simulated_build.readings import car_looks, part_looks
+from tests.simulated_build.readings import car_looks, official_look, part_looks
 from tests.simulated_build.run import world_of
 from tests.simulated_build.scenarios import SCENARIOS
-from tests.simulated_build.unlogged import GAPS, with_steps
+from tests.simulated_build.unlogged import with_steps
 from tests.simulated_build.world import (
     CAR_SCALES,
     DENSITY,
     GUESS_BIAS,
     GUESS_WITHIN,
     JOBS,
+    JOBS_AFTER,
+    MOST_WEIGH_INS,
     PART_SCALES,
-    WEIGH_INS,
     Setting,
     World,
     draw,
 )
 
-SEED, WORLDS = 20261125, 400
+SEED, WORLDS, WEIGH_INS = 20261125, 400, MOST_WEIGH_INS
 SETTING = Setting(repeats=0.5, stated=0.5, fuel_within=1.0, guessed=10)
 
 
@@ -96,14 +97,34 @@ def test_the_jobs_and_the_scales_are_as_told(worlds):
         assert world.inside[0] == frozenset()
 
 
-def test_the_covariance_says_how_far_the_readings_are_off(worlds):
+@pytest.mark.parametrize("weigh_ins", [2, 4, 6, 12])
+def test_however_few_weigh_ins_have_all_jobs_between_them_but_the_last_five(weigh_ins):
+    for n in range(50):
+        world = draw(np.random.default_rng([SEED, n]), Setting(weigh_ins=weigh_ins))
+        first_in = [next(k for k, jobs in enumerate(world.inside) if job in jobs) for job in range(JOBS)]
+        between = np.bincount(first_in, minlength=weigh_ins + 1)[1:-1]
+        assert between.max() - between.min() <= 1
+        assert first_in.count(weigh_ins) == JOBS_AFTER
+        assert len(world.inside[-1]) == JOBS - 2
+        assert len(world.on) == len(world.litres) == len(world.jitter) == weigh_ins
+
+
+@pytest.mark.parametrize("weigh_ins", [2, 4, 6, 12])
+def test_the_covariance_says_how_far_the_readings_are_off(weigh_ins):
     """Propagation against the draws: (z − truth)ᵀ S⁻¹ (z − truth) has the mean of a χ² with a freedom a weigh-in."""
     distances = []
-    for world in worlds:
+    for n in range(WORLDS):
+        world = draw(np.random.default_rng([SEED, n]), replace(SETTING, weigh_ins=weigh_ins))
         evidence = evidence_of(world)
         off = evidence.z - world.truth
         distances.append(float(off @ np.linalg.solve(evidence.s, off)))
-    assert abs(np.mean(distances) - WEIGH_INS) < 4 * sqrt(2 * WEIGH_INS / WORLDS)
+    assert abs(np.mean(distances) - weigh_ins) < 4 * sqrt(2 * weigh_ins / WORLDS)
+
+
+def test_the_official_platform_shows_a_car_as_its_own_gain_division_and_repeating_have_it(worlds):
+    division, random = CAR_SCALES["platform"].division, np.random.default_rng(SEED)
+    off = [official_look(random, world, 950.3) - 950.3 * (1 + world.gains["platform"]) for world in worlds]
+    assert_spread(off, sqrt(division**2 / 12 + SETTING.repeats**2))
 
 
 def test_the_fit_is_that_of_least_squares_with_every_error_as_an_unknown(worlds):
@@ -131,7 +152,7 @@ def test_unlogged_changes_are_as_large_as_stated_in_gaps_of_every_place():
         assert (sizes >= 4.3 - 1e-9).all()
         assert (sizes <= 8.0 + 1e-9).all()
         seen.update(gaps)
-    assert seen == set(range(GAPS))
+    assert seen == set(range(WEIGH_INS - 1))
 
 
 def test_the_u_of_one_step_is_that_of_its_quadratic_form(worlds):
@@ -139,7 +160,7 @@ def test_the_u_of_one_step_is_that_of_its_quadratic_form(worlds):
     evidence = evidence_of(worlds[0])
     inverse, ones = np.linalg.inv(evidence.s), np.ones(WEIGH_INS)
     w = inverse - np.outer(inverse @ ones, inverse @ ones) / (ones @ inverse @ ones)
-    for gap in range(GAPS):
+    for gap in range(WEIGH_INS - 1):
         h = evidence.step(gap)
         assert u_of_steps(evidence, (gap,))[0] == pytest.approx((h @ w @ h) ** -0.5, rel=1e-6)
 

@@ -8,9 +8,7 @@ import numpy as np
 from numpy.random import Generator
 
 from tests.simulated_build.evidence import evidence_of, u_of_steps
-from tests.simulated_build.world import WEIGH_INS, World
-
-GAPS = WEIGH_INS - 1
+from tests.simulated_build.world import World
 
 
 def with_steps(random: Generator, world: World) -> World:
@@ -21,7 +19,7 @@ def with_steps(random: Generator, world: World) -> World:
     setting = world.setting
     if not setting.steps:
         return world
-    gaps = tuple(sorted(random.choice(GAPS, setting.steps, replace=False).tolist()))
+    gaps = tuple(sorted(random.choice(world.count - 1, setting.steps, replace=False).tolist()))
     sizes = random.uniform(setting.least, setting.most, setting.steps) * np.sign(random.uniform(-1, 1, setting.steps))
     u = u_of_steps(evidence_of(world), gaps)
     return replace(world, steps={gap: float(size) for gap, size in zip(gaps, sizes * u, strict=True)})

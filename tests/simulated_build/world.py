@@ -1,9 +1,10 @@
 """What is true of one simulated build: drawn by numpy from the spreads the product states, never by its own code.
 
 Sixty jobs take parts off and put lighter ones on; two of them are undone again. The parts are weighed on a kitchen
-scale, a hook and, held by a person, on a bathroom scale. The whole car is weighed twelve times, the first time before
-any job, then after every five, on one of three scales in random order, each four times: nobody knows their gains, and
-every change of scale hides a little of what happened in between. Masses in kg, volumes in litres.
+scale, a hook and, held by a person, on a bathroom scale. The whole car is weighed two to twelve times, the first time
+before any job, the last before the last five, on one of three scales in random order: nobody knows their gains, and
+every change of scale hides a little of what happened in between. Of twelve weigh-ins four are on each scale; of fewer,
+as many as chance lets. Masses in kg, volumes in litres.
 """
 
 from __future__ import annotations
@@ -15,7 +16,7 @@ import numpy as np
 from numpy.random import Generator
 from numpy.typing import NDArray
 
-JOBS, WEIGH_INS, JOBS_BETWEEN, UNDONE = 60, 12, 5, 2
+JOBS, JOBS_AFTER, UNDONE, MOST_WEIGH_INS = 60, 5, 2, 12
 PUT_ON_SHARE = 0.35  # of the jobs put something on in the place of what comes off
 CLASS_FUEL, PERSON = 10.0, 82.0
 DENSITY = (0.720, 0.775)  # kg per litre, petrol by EN 228; the product's own statement too
@@ -53,9 +54,10 @@ class Setting:
 
     `repeats`: kg, what a whole car repeats to on any scale; `stated`: what the scales' records say of it, None when
     they are silent. `fuel_within`: half-width of the litres noted. `guessed`: parts nobody weighed. `steps`: unlogged
-    changes, of at least `least` and at most `most` times their own standard uncertainty.
+    changes, of at least `least` and at most `most` times their own standard uncertainty. `weigh_ins`: 2 to 12.
     """
 
+    weigh_ins: int = MOST_WEIGH_INS
     repeats: float = 0.1
     stated: float | None = 0.1
     fuel_within: float = 0.2
@@ -86,7 +88,7 @@ class World:
     """`weight`: now, as the class weighs, without what was unlogged. `gains` by scale, of parts and cars alike.
 
     `known`: true masses behind the checks, by scale. `on`: scale of every weigh-in. `inside[k]`: the jobs in the car
-    then, and at last now (index `WEIGH_INS`). `litres`: in the tank then; `noted`: what was written down. `jitter`: how
+    then, and at last now. `litres`: in the tank then; `noted`: what was written down. `jitter`: how
     far each look of a weigh-in was off by not repeating. `steps`: gap → kg that came into the car between weigh-in
     `gap` and the next, and that nobody wrote down.
     """
@@ -106,6 +108,11 @@ class World:
     steps: dict[int, float]
 
     @property
+    def count(self) -> int:
+        """How often the car was weighed."""
+        return self.setting.weigh_ins
+
+    @property
     def truth(self) -> float:
         """What the car weighs now, as the class weighs it."""
         return self.weight + sum(self.steps.values())
@@ -120,14 +127,14 @@ class World:
 
     def load(self, k: int) -> float:
         """What stood on the scales at weigh-in k."""
-        bare = self.weight - self.driver - CLASS_FUEL * self.density - self.net(WEIGH_INS) + self.net(k)
+        bare = self.weight - self.driver - CLASS_FUEL * self.density - self.net(self.count) + self.net(k)
         unlogged = sum(mass for gap, mass in self.steps.items() if gap < k)
         return bare + unlogged + float(self.litres[k]) * self.density + (self.driver if self.driver_in(k) else 0.0)
 
 
 def draw(random: Generator, setting: Setting) -> World:
     """A world without unlogged changes; `unlogged.with_steps` adds them."""
-    litres = random.uniform(5.0, 35.0, WEIGH_INS)
+    litres = random.uniform(5.0, 35.0, setting.weigh_ins)
     unmeasured = World(
         setting=setting,
         weight=float(random.uniform(900.0, 1100.0)),
@@ -136,8 +143,8 @@ def draw(random: Generator, setting: Setting) -> World:
         parts=_parts(random, setting.guessed),
         gains={},
         known={},
-        on=tuple(str(name) for name in random.permutation(np.repeat(NAMES, WEIGH_INS // len(NAMES)))),
-        inside=_inside(random),
+        on=_on(random, setting),
+        inside=_inside(random, setting.weigh_ins),
         litres=litres,
         noted=litres,
         jitter=(),
@@ -157,7 +164,7 @@ def measured(random: Generator, world: World) -> World:
             name: tuple(float(random.uniform(mass - off, mass + off)) for mass, off in scale.checks)
             for name, scale in PART_SCALES.items()
         },
-        noted=world.litres + random.uniform(-within, within, WEIGH_INS),
+        noted=world.litres + random.uniform(-within, within, world.count),
         jitter=tuple(_jitter(random, world.setting, CAR_SCALES[name]) for name in world.on),
     )
 
@@ -186,11 +193,18 @@ def _part(random: Generator, job: int, way: str, bias: float | None) -> Part:
     return Part(job, way, count, size * (1.0 + bias + off), scale, size)
 
 
-def _inside(random: Generator) -> tuple[frozenset[int], ...]:
+def _on(random: Generator, setting: Setting) -> tuple[str, ...]:
+    """The scale of every weigh-in: drawn from four turns on each."""
+    turns = random.permutation(np.repeat(NAMES, MOST_WEIGH_INS // len(NAMES)))
+    return tuple(str(name) for name in turns[: setting.weigh_ins])
+
+
+def _inside(random: Generator, weigh_ins: int) -> tuple[frozenset[int], ...]:
     """The jobs in the car at every weigh-in, and now; two of them are undone again some time after."""
-    lists = [set(range(k * JOBS_BETWEEN)) for k in range(WEIGH_INS)] + [set(range(JOBS))]
-    for job in random.choice(JOBS - 2 * JOBS_BETWEEN, UNDONE, replace=False).tolist():
-        first = job // JOBS_BETWEEN + 2
-        for k in range(int(random.integers(first, WEIGH_INS + 1)), WEIGH_INS + 1):
+    done = [*(round(k * (JOBS - JOBS_AFTER) / (weigh_ins - 1)) for k in range(weigh_ins)), JOBS]
+    lists = [set(range(jobs)) for jobs in done]
+    for job in random.choice(done[max(1, weigh_ins - 2)], UNDONE, replace=False).tolist():
+        first = next(k for k, jobs in enumerate(done) if job < jobs) + 1
+        for k in range(int(random.integers(first, weigh_ins + 1)), weigh_ins + 1):
             lists[k].discard(job)
     return tuple(frozenset(jobs) for jobs in lists)
