@@ -18,7 +18,7 @@ from tests.machine import ROOT
 from tests.sync.simulation.moves import KINDS
 from tests.sync.simulation.run import run
 
-FIXED = range(1, 11)
+FIXED = (*range(1, 11), 60010019, 60010103)
 FRESH = 4
 
 

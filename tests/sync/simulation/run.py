@@ -131,7 +131,7 @@ def check(world: World) -> None:
         world.must(not differ, f"phone {phone.number} differs: {shown.get(one)} {seen['records'].get(one)}")
         world.must(seen["aside"] == aside, f"phone {phone.number} has set aside {seen['aside']}, the server {aside}")
     figures = {rec["id"]: rec for some in records.values() for rec in some}
-    missing, buried = world.truth.missing(figures), world.truth.buried(figures)
+    missing, buried = world.truth.missing(figures, aside), world.truth.buried(figures, aside)
     world.must(not buried, f"a deletion beats work it had not seen: {'; '.join(buried[:3])}")
     reasons = {aside.get(line.split()[0]) for line in missing} - {None}
     world.must(not missing, f"an accepted edit is missing from the figures {sorted(reasons)}: {'; '.join(missing[:3])}")

@@ -6,7 +6,7 @@ The fold is not asked: which entry had seen which is walked here, over the bases
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping, Set
 from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import Any
@@ -19,12 +19,14 @@ Figures = Mapping[str, Mapping[str, Any]]
 class Truth:
     """`saved`: every text a phone has called saved. `texts`: by name, all texts met that go by it. `accepted`: names of
     entries that a server has counted once; `heard`: those of which some phone was told so. What no phone was told, no
-    phone can prove to a server that was restored from before it."""
+    phone can prove to a server that was restored from before it: neither an entry, nor what made one count that had
+    waited. `given`: names of those whose receipt some phone was given, whether they counted then or not."""
 
     saved: dict[str, None] = field(default_factory=dict)
     texts: dict[str, dict[str, dict[str, Any]]] = field(default_factory=dict)
     accepted: dict[str, None] = field(default_factory=dict)
     heard: set[str] = field(default_factory=set)
+    given: set[str] = field(default_factory=set)
     takes: dict[str, bool] = field(default_factory=dict)
 
     def save(self, texts: Iterable[str]) -> None:
@@ -48,14 +50,20 @@ class Truth:
         if entry is not None:
             self.accepted[entry["id"]] = None
 
-    def hear(self, answer: Mapping[str, Any]) -> None:
-        """What the answer to a push, or a page of the journal, tells a phone."""
-        self.heard.update(one["id"] for one in answer.get("results", ()) if one["why"] is None)
-        texts = (line["text"] for line in answer.get("entries", ()) if line["aside"] is None)
-        self.heard.update(entry["id"] for entry in map(_entry, texts) if entry is not None)
+    def hear(self, answer: Mapping[str, Any], counted: Set[str]) -> None:
+        """What the answer to a push, or a page of the journal, tells a phone. `counted`: what the server counted when
+        it gave the page, or came to count by the push. Who has the last page has all that makes those count."""
+        results = answer.get("results", ())
+        self.heard.update(one["id"] for one in results if one["why"] is None)
+        self.given.update(one["id"] for one in results if "receipt" in one)
+        lines = (_entry(line["text"]) for line in answer.get("entries", ()) if "receipt" in line)
+        self.given.update(entry["id"] for entry in lines if entry is not None)
+        if not answer.get("more"):
+            self.heard.update(counted & self.given)
 
-    def missing(self, figures: Figures) -> list[str]:
-        """Accepted edits that neither show, nor are followed by one that saw them, nor are a side of a conflict."""
+    def missing(self, figures: Figures, aside: Container[str] = ()) -> list[str]:
+        """Accepted edits that neither show, nor are followed by one that saw them, nor are a side of a conflict.
+        `aside`: names of the entries that do not count."""
         sets: dict[tuple[str, str], list[str]] = {}
         for name in self.accepted:
             for one in self._entry(name)["set"]:
@@ -65,18 +73,13 @@ class Truth:
             shown = _shown(figures.get(record), one)
             for name in names:
                 entry = self._entry(name)
-                if (
-                    name not in self.heard
-                    or len(self.texts[name]) > 1
-                    or self._left_out(name)
-                    or _same(entry["set"][one], shown)
-                ):
+                if not self._is_promised(name, aside) or _same(entry["set"][one], shown):
                     continue
                 if not any(name in self._seen_by(later) for later in names if later != name):
                     gone.append(f"{name} set {one} of {record} to {entry['set'][one]!r}, which is {shown!r}")
         return gone
 
-    def buried(self, figures: Figures) -> list[str]:
+    def buried(self, figures: Figures, aside: Container[str] = ()) -> list[str]:
         """Accepted work on a record that counts as deleted, though no deletion had seen it and it had seen none."""
         found = []
         for name in self.accepted:
@@ -84,7 +87,7 @@ class Truth:
             record = figures.get(entry["record"], {})
             if not record.get("deleted") or not entry["set"] or "deleted" in entry["set"]:
                 continue
-            if name not in self.heard or len(self.texts[name]) > 1 or self._left_out(name):
+            if not self._is_promised(name, aside):
                 continue
             ends = [one for one in self.texts if self._entry(one)["record"] == entry["record"] and self._ends(one)]
             if not any(name in self._seen_by(one) or one in self._seen_by(name) for one in ends):
@@ -98,6 +101,12 @@ class Truth:
         """Entries that no program finds wrong by themselves, and that are set aside as if they were."""
         named = [name for name, reason in aside.items() if reason == "invalid" and name in self.texts]
         return [name for name in named if not self._left_out(name) and not self._is_ambiguous(name)]
+
+    def _is_promised(self, name: str, aside: Container[str]) -> bool:
+        """Whether an accepted entry has to count: a phone was told that it does, nobody has left it out, and it is not
+        aside because another took its name, or one that it rests on."""
+        is_taken = len(self.texts[name]) > 1 or (name in aside and self._is_ambiguous(name))
+        return name in self.heard and not is_taken and not self._left_out(name)
 
     def _is_ambiguous(self, name: str) -> bool:
         """Whether two entries go by its name, or by one that it rests on: which was meant only its writer knows."""

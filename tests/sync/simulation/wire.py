@@ -18,6 +18,7 @@ def arrive(world: World, request: Request, cut: bool = False) -> None:
     if cut and data:
         data = data[: len(data) // 2]
     disk = world.server.disk
+    before = world.counted
     request.answer = world.server.request(request.method, request.path, request.headers, data)
     status, _headers, body = request.answer
     world.trace(f"  {request.method} {request.path} {status} {body}")
@@ -26,6 +27,8 @@ def arrive(world: World, request: Request, cut: bool = False) -> None:
         world.count("the server ends half way" if disk.how == "crash" else f"the server's disk is {disk.how}")
     if disk.how == "crash" and disk.struck:
         world.server.restart()
+    world.watch_server()
+    request.counted = request.counted | (world.counted - before) if request.method == "POST" else world.counted
 
 
 def _check(world: World, request: Request, status: int, body: str, struck: bool) -> None:
@@ -54,7 +57,7 @@ def answered(world: World, request: Request, how: str = "whole") -> None:
     answer = {"status": status, "headers": headers, "body": told}
     arrived = world.ask("answer", flight=request.flight, phone=request.phone, **answer)["value"]
     if arrived and how == "whole" and status == 200 and "/sync/" in request.path:
-        world.truth.hear(json.loads(body))
+        world.truth.hear(json.loads(body), request.counted)
     if request.path.startswith("/api/v1/pair"):
         world.learn(world.phones[request.phone])
 

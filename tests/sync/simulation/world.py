@@ -45,7 +45,8 @@ class Phone:
 
 @dataclass
 class Request:
-    """A request on its way; `answer` once the server has given one."""
+    """A request on its way; `answer` once the server has given one. `counted`: what the server counts then, or counts
+    because of what was pushed."""
 
     flight: int
     phone: int
@@ -54,6 +55,7 @@ class Request:
     headers: dict[str, str]
     body: str | None
     answer: Answer | None = None
+    counted: set[str] = field(default_factory=set)
 
 
 @dataclass
@@ -83,6 +85,7 @@ class World:
         self.backups: list[Kept] = []
         self.copies: list[Kept] = []
         self.journal: list[tuple[Any, ...]] = []
+        self.counted: set[str] = set()
         self.closing = ExitStack()
         self.root = Path(tempfile.mkdtemp(prefix="simulation-", dir=MEMORY))
         self.closing.callback(shutil.rmtree, self.root)
@@ -195,7 +198,7 @@ class World:
         self.revoked.update({token: name for token, name in self.tokens.items() if name == device})
 
     def watch_server(self) -> None:
-        """After each step that may have touched it: its numbers have no gap, and what counts is known to count."""
+        """After each request and step that may have touched it: its numbers have no gap, what counts is known to."""
         if not self.server.has_changed():
             return
         rows = self.server.rows("select number, id, text, reason from entry order by number")
@@ -208,3 +211,4 @@ class World:
             if reason is None and name not in self.truth.accepted:
                 self.truth.accept(decoded)
         self.journal = rows
+        self.counted = {name for _number, name, _text, reason in rows if reason is None}
