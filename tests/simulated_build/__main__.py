@@ -1,13 +1,14 @@
 """`python -m tests.simulated_build`: how often the standing is right about thousands of cars that are known truly.
 
 Truths are drawn from the spreads the product states for scales, displays, fuel and guesses, and weighed as a garage
-would. `--runs N` of each scenario, `--seed N`, `--only SCENARIO` (again for more); with `--run N` that one run is
-printed in full: what was true, what was written down, what was answered.
+would. `--runs N` of each scenario, `--seed N`, `--only SCENARIO` (again for more; `'walk-*'` for all of a kind); with
+`--run N` that one run is printed in full: what was true, what was written down, what was answered.
 """
 
 from __future__ import annotations
 
 import argparse
+import fnmatch
 import functools
 import json
 import multiprocessing
@@ -15,6 +16,7 @@ import sys
 import time
 from collections.abc import Iterator
 from dataclasses import asdict
+from itertools import chain
 from typing import Any
 
 from tarebook.core.garage.garage import read_garage
@@ -25,18 +27,22 @@ from tests.simulated_build.run import Outcome, outcome, world_of
 from tests.simulated_build.scenarios import SCENARIOS, Scenario
 from tests.simulated_build.tally import Tally, table
 
-SEED, RUNS, CORES = 20261125, 10_000, 2
+SEED, CORES = 20261125, 2
+RUNS, RUNS_WITHOUT_AIMS = 10_000, 1_000
+_ONLY = "this scenario only, or all that match; may be given again"
 
 
 def main() -> int:
     options = _options()
-    scenarios = [SCENARIOS[name] for name in options.only or SCENARIOS]
+    scenarios = [SCENARIOS[name] for name in dict.fromkeys(chain(*options.only or [SCENARIOS]))]
     if options.run is not None:
         for scenario in scenarios:
             print(json.dumps(one(scenario, options.seed, options.run), indent=1, default=_listed, ensure_ascii=False))
         return 0
     with multiprocessing.Pool(CORES) as pool:
-        tallies = [Tally(each, list(_outcomes(pool, each, options.seed, options.runs))) for each in scenarios]
+        tallies = [
+            Tally(each, list(_outcomes(pool, each, options.seed, options.runs or _runs(each)))) for each in scenarios
+        ]
     print(table(tallies))
     for scenario in scenarios:
         print(f"{scenario.name}: {scenario.about}")
@@ -46,11 +52,24 @@ def main() -> int:
 
 def _options() -> argparse.Namespace:
     parser = argparse.ArgumentParser(prog="python -m tests.simulated_build", description="Simulate builds; count.")
-    parser.add_argument("--runs", type=int, default=RUNS, metavar="N", help=f"of each scenario (default: {RUNS})")
+    parser.add_argument(
+        "--runs", type=int, metavar="N", help=f"of each scenario ({RUNS}, {RUNS_WITHOUT_AIMS} without aims)"
+    )
     parser.add_argument("--seed", type=int, default=SEED, metavar="N", help=f"of all runs (default: {SEED})")
-    parser.add_argument("--only", action="append", choices=SCENARIOS, help="this scenario only; may be given again")
+    parser.add_argument("--only", action="append", type=_matching, metavar="SCENARIO", help=_ONLY)
     parser.add_argument("--run", type=int, metavar="N", help="print this one run: its truth, its garage, its answer")
     return parser.parse_args()
+
+
+def _runs(scenario: Scenario) -> int:
+    return RUNS if scenario.aims.aimed else RUNS_WITHOUT_AIMS
+
+
+def _matching(pattern: str) -> list[str]:
+    found = fnmatch.filter(SCENARIOS, pattern)
+    if not found:
+        raise argparse.ArgumentTypeError(f"no such scenario; there are {', '.join(SCENARIOS)}")
+    return found
 
 
 def _outcomes(pool: multiprocessing.pool.Pool, scenario: Scenario, seed: int, runs: int) -> Iterator[Outcome]:

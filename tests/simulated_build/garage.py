@@ -7,11 +7,13 @@ from __future__ import annotations
 
 from typing import Any
 
-from tests.simulated_build.readings import car_looks, check_looks, driver_look, part_looks
+from tests.simulated_build.garages import BLOCK
+from tests.simulated_build.readings import car_looks, check_looks, driver_looks, part_looks
 from tests.simulated_build.world import CAR_SCALES, CLASS_FUEL, JOBS, PART_SCALES, Part, World
 
 Record = dict[str, Any]
 MINIMUM = 950.0
+READY = ("zeroed", "level", "rolled", "pressures", "clear")
 _FIELDS = {1: ("total",), 2: ("front", "rear"), 4: ("lf", "rf", "lr", "rr")}
 _LAYOUTS = {1: "total", 2: "axles", 4: "corners"}
 
@@ -23,14 +25,15 @@ def records(world: World) -> dict[str, Any]:
     return {
         "trim": "event",
         "cars": [{"id": "car", "fuel_kind": "petrol"}],
-        "drivers": [{"id": "driver"}],
+        "drivers": [{"id": _driver(n)} for n in range(len(world.drivers))],
         "scales": [*_part_scales(), *_car_scales(world)],
-        "scale_checks": [check for name in PART_SCALES for check in _checks(world, name)],
+        "scale_checks": [check for name in world.known for check in _checks(world, name)],
         "parts": [{"id": name, **_claim(part)} for name, part in parts],
-        "weighings": [*weighings, _of_driver(world)],
-        "jobs": [{"id": _job(n), "state": "fitted" if n in world.inside[-1] else "undone"} for n in range(JOBS)],
+        "weighings": [*weighings, *_of_drivers(world)],
+        "jobs": [{"id": _job(n), "state": "fitted" if n in world.lists[-1] else "undone"} for n in range(_jobs(world))],
         "job_parts": [_job_part(name, part) for name, part in parts],
         "weigh_ins": [_weigh_in(world, k) for k in range(world.count)],
+        "ballast_places": [{"id": "floor", "block": kg(BLOCK), "most": 20, "fitted": 0}] if world.ballast else [],
         "class_sheets": [_sheet()],
     }
 
@@ -47,6 +50,15 @@ def _job(n: int) -> str:
     return f"j{n:02}"
 
 
+def _jobs(world: World) -> int:
+    """Sixty, and one more where a job was entered twice."""
+    return max(JOBS, 1 + max(part.job for part in world.parts))
+
+
+def _driver(n: int) -> str:
+    return f"driver{n}" if n else "driver"
+
+
 def _part_scales() -> list[Record]:
     return [{"id": name, "kind": scale.kind, "division": kg(scale.division)} for name, scale in PART_SCALES.items()]
 
@@ -60,7 +72,7 @@ def _car_scales(world: World) -> list[Record]:
 
 
 def _checks(world: World, name: str) -> list[Record]:
-    pairs = zip(PART_SCALES[name].checks, check_looks(world, name), strict=True)
+    pairs = zip(world.checks(name), check_looks(world, name), strict=True)
     return [
         {
             "id": f"c-{name}-{n}",
@@ -84,8 +96,11 @@ def _weighing(world: World, name: str, part: Part) -> Record:
     return {"id": f"w-{name}", "of": name, "scale": part.scale, "shown": kg(full), **held}
 
 
-def _of_driver(world: World) -> Record:
-    return {"id": "w-driver", "of": "driver", "scale": "floor", "method": "direct", "shown": kg(driver_look(world))}
+def _of_drivers(world: World) -> list[Record]:
+    return [
+        {"id": f"w-{_driver(n)}", "of": _driver(n), "scale": "floor", "method": "direct", "shown": kg(look)}
+        for n, look in enumerate(driver_looks(world))
+    ]
 
 
 def _job_part(name: str, part: Part) -> Record:
@@ -95,19 +110,24 @@ def _job_part(name: str, part: Part) -> Record:
 def _weigh_in(world: World, k: int) -> Record:
     scale = CAR_SCALES[world.on[k]]
     looks = zip(_FIELDS[scale.looks], car_looks(world, k), strict=True)
-    driver: Record = {"driver_in": True, "driver": "driver"} if world.driver_in(k) else {"driver_in": False}
+    seated = {"driver_in": True, "driver": _driver(world.seated.get(k, 0))}
+    driver: Record = seated if world.driver_in(k) else {"driver_in": False}
+    ballast = {"ballast": kg(world.ballast[k])} if k in world.ballast else {}
+    ready = [point for point in READY if point != "zeroed" or k not in world.zeros]
     return {
         "id": weigh_in_id(k),
         "layout": _LAYOUTS[scale.looks],
         "trim": "event",
-        "scale": world.on[k],
-        "official": world.on[k] == "platform",
+        "scale": world.noted_scales[k],
+        "official": world.noted_scales[k] == "platform",
         "at": f"2026-{k + 1:02}-01",
-        "jobs": [_job(n) for n in sorted(world.inside[k])],
+        "jobs": [_job(n) for n in sorted(world.lists[k])],
         "fuel": f"{world.noted[k]:.4f} L",
         "fuel_within": f"{world.setting.fuel_within:.4f} L",
         **{field: kg(look) for field, look in looks},
         **driver,
+        **ballast,
+        **({"ready": ready} if world.setting.asked else {}),
     }
 
 

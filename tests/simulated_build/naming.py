@@ -12,7 +12,7 @@ from itertools import permutations
 
 from tarebook.core.standing.estimate import Fused
 from tests.simulated_build.garage import weigh_in_id
-from tests.simulated_build.world import MOST_WEIGH_INS
+from tests.simulated_build.setting import MOST_WEIGH_INS
 
 Gaps = frozenset[int]
 _PLACE = {weigh_in_id(k): k for k in range(MOST_WEIGH_INS)}

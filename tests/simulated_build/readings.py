@@ -22,18 +22,27 @@ def shown(scale: Scale, gain: float, load: float) -> float:
 
 
 def part_looks(world: World, part: Part) -> tuple[float, float]:
-    """The display with one piece of a part, and without it: a person holds it on the bathroom scale."""
+    """As written: the display with one piece of a part, and without it.
+
+    A person holds it on the bathroom scale, and it may lie in a crate elsewhere.
+    """
     scale, gain = PART_SCALES[part.scale], world.gains[part.scale]
-    empty = PERSON if part.scale == "floor" else 0.0
-    return shown(scale, gain, part.mass + empty), shown(scale, gain, empty)
+    empty = PERSON if part.scale == "floor" else world.crate if part.crate else 0.0
+    full = shown(scale, gain, part.mass + empty)
+    return part.factor * full, 0.0 if part.crate == "forgotten" else part.factor * shown(scale, gain, empty)
 
 
-def driver_look(world: World) -> float:
-    return shown(PART_SCALES["floor"], world.gains["floor"], world.driver)
+def crate_look(world: World) -> float:
+    return shown(PART_SCALES["hook"], world.gains["hook"], world.crate)
+
+
+def driver_looks(world: World) -> list[float]:
+    return [shown(PART_SCALES["floor"], world.gains["floor"], mass) for mass in world.drivers]
 
 
 def check_looks(world: World, name: str) -> list[float]:
-    return [shown(PART_SCALES[name], world.gains[name], mass) for mass in world.known[name]]
+    scale = {**PART_SCALES, **CAR_SCALES}[name]
+    return [shown(scale, world.gains[name], mass) for mass in world.known[name]]
 
 
 def official_look(random: Generator, world: World, load: float) -> float:
@@ -45,6 +54,8 @@ def official_look(random: Generator, world: World, load: float) -> float:
 
 def car_looks(world: World, k: int) -> list[float]:
     """The displays of weigh-in k, one a corner, an axle or the whole car."""
-    scale, gain, load = CAR_SCALES[world.on[k]], world.gains[world.on[k]], world.load(k)
+    scale, gain, load = CAR_SCALES[world.on[k]], world.gain_at(k), world.load(k)
     loads = [load * share for share in SHARES[scale.looks]]
-    return [shown(scale, gain, each + float(off)) for each, off in zip(loads, world.jitter[k], strict=True)]
+    zeros = world.zeros.get(k, (0.0,) * scale.looks)
+    offs = zip(loads, world.jitter[k], zeros, strict=True)
+    return [shown(scale, gain, each + float(off) + zero) for each, off, zero in offs]

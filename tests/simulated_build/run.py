@@ -11,12 +11,15 @@ from numpy.random import Generator
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.standing.standing import standing
 from tests.simulated_build.garage import MINIMUM, records
+from tests.simulated_build.garages import with_garage
 from tests.simulated_build.naming import Named, all_named, named, tells
 from tests.simulated_build.readings import official_look
 from tests.simulated_build.scenarios import Scenario
+from tests.simulated_build.slips import with_slip
 from tests.simulated_build.unlogged import with_steps
 from tests.simulated_build.world import World, draw
 
+TRIES = 50  # worlds, until one has a slip that can be seen
 SHOWN = 2.0  # standard uncertainties: what stands behind ± on every screen
 
 
@@ -68,7 +71,11 @@ class Outcome:
 def world_of(scenario: Scenario, seed: int, number: int) -> World:
     """The world of one run: the same whenever the seed, the scenario's name and the number are."""
     random = _random(scenario, seed, number)
-    return with_steps(random, draw(random, scenario.setting))
+    for _ in range(TRIES):
+        world = with_slip(random, with_steps(random, with_garage(random, draw(random, scenario.setting))))
+        if world is not None:
+            return world
+    raise AssertionError(f"{scenario.name} {number}: nothing that can be seen")
 
 
 def _random(scenario: Scenario, *seeds: int) -> Generator:
@@ -89,6 +96,6 @@ def outcome(scenario: Scenario, seed: int, number: int) -> Outcome:
         alone=found.fused.counted[-1].alone.u,
         names=named(found.fused),
         tells=tells(found.fused),
-        gaps=tuple(world.steps),
+        gaps=world.slip.gaps if world.slip else tuple(world.steps),
         shown_under=official_look(_random(scenario, seed, number, 1), world, trimmed) < MINIMUM,
     )

@@ -19,8 +19,9 @@ from tests.simulated_build.evidence import evidence_of
 from tests.simulated_build.garage import records
 from tests.simulated_build.run import Outcome, outcome, world_of
 from tests.simulated_build.scenarios import NONE, SCENARIOS, TWO
+from tests.simulated_build.setting import Setting
 from tests.simulated_build.tally import Tally
-from tests.simulated_build.world import Setting, draw, measured
+from tests.simulated_build.world import draw, measured
 
 SEED, RUNS, AGAIN = 20261125, 120, 100
 

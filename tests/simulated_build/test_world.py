@@ -10,6 +10,7 @@ from tests.simulated_build.evidence import MIDDLE, evidence_of, u_of_steps
 from tests.simulated_build.readings import car_looks, official_look, part_looks
 from tests.simulated_build.run import world_of
 from tests.simulated_build.scenarios import SCENARIOS
+from tests.simulated_build.setting import MOST_WEIGH_INS, Setting
 from tests.simulated_build.unlogged import with_steps
 from tests.simulated_build.world import (
     CAR_SCALES,
@@ -18,9 +19,7 @@ from tests.simulated_build.world import (
     GUESS_WITHIN,
     JOBS,
     JOBS_AFTER,
-    MOST_WEIGH_INS,
     PART_SCALES,
-    Setting,
     World,
     draw,
 )

@@ -21,5 +21,6 @@ def with_steps(random: Generator, world: World) -> World:
         return world
     gaps = tuple(sorted(random.choice(world.count - 1, setting.steps, replace=False).tolist()))
     sizes = random.uniform(setting.least, setting.most, setting.steps) * np.sign(random.uniform(-1, 1, setting.steps))
-    u = u_of_steps(evidence_of(world), gaps)
-    return replace(world, steps={gap: float(size) for gap, size in zip(gaps, sizes * u, strict=True)})
+    steps = sizes * u_of_steps(evidence_of(world), gaps)
+    steps = np.sign(steps) * np.maximum(np.abs(steps), setting.least_kg)
+    return replace(world, steps={gap: float(size) for gap, size in zip(gaps, steps, strict=True)})

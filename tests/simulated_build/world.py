@@ -9,14 +9,17 @@ as many as chance lets. Masses in kg, volumes in litres.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
 from math import sqrt
 
 import numpy as np
 from numpy.random import Generator
 from numpy.typing import NDArray
 
-JOBS, JOBS_AFTER, UNDONE, MOST_WEIGH_INS = 60, 5, 2, 12
+from tests.simulated_build.setting import MOST_WEIGH_INS, Setting, Slip
+
+JOBS, JOBS_AFTER, UNDONE = 60, 5, 2
 PUT_ON_SHARE = 0.35  # of the jobs put something on in the place of what comes off
 CLASS_FUEL, PERSON = 10.0, 82.0
 DENSITY = (0.720, 0.775)  # kg per litre, petrol by EN 228; the product's own statement too
@@ -46,30 +49,17 @@ CAR_SCALES = {
     "platform": Scale("platform", 0.5, 0.001),
 }
 NAMES = tuple(CAR_SCALES)
-
-
-@dataclass(frozen=True)
-class Setting:
-    """What a scenario changes.
-
-    `repeats`: kg, what a whole car repeats to on any scale; `stated`: what the scales' records say of it, None when
-    they are silent. `fuel_within`: half-width of the litres noted. `guessed`: parts nobody weighed. `steps`: unlogged
-    changes, of at least `least` and at most `most` times their own standard uncertainty. `weigh_ins`: 2 to 12.
-    """
-
-    weigh_ins: int = MOST_WEIGH_INS
-    repeats: float = 0.1
-    stated: float | None = 0.1
-    fuel_within: float = 0.2
-    guessed: int = 0
-    steps: int = 0
-    least: float = 4.3
-    most: float = 8.0
+HOME = ("pads", "axles")
+CHECK_WITHIN = 0.1  # kg, half-width of the plates that scales at home are checked with
 
 
 @dataclass(frozen=True)
 class Part:
-    """`mass` of one piece. `job` and `way` it moves with. `guess`: what somebody guessed; None when it was weighed."""
+    """`mass` of one piece. `job` and `way` it moves with. `guess`: what somebody guessed; None when it was weighed.
+
+    `crate`: "used" when it was weighed in the crate, "forgotten" when that was not taken out. `factor`: times what the
+    display showed that was written down.
+    """
 
     job: int
     way: str
@@ -77,6 +67,8 @@ class Part:
     mass: float
     scale: str
     guess: float | None
+    crate: str = ""
+    factor: float = 1.0
 
     @property
     def signed(self) -> int:
@@ -91,6 +83,13 @@ class World:
     then, and at last now. `litres`: in the tank then; `noted`: what was written down. `jitter`: how
     far each look of a weigh-in was off by not repeating. `steps`: gap → kg that came into the car between weigh-in
     `gap` and the next, and that nobody wrote down.
+
+    `drift`: by scale, what its gain had come to at every weigh-in beside `gains`; `zeros`: weigh-in → kg by which each
+    display was off when empty. `others`: drivers beside the one who counts, all heavier; `seated`: weigh-in → which of
+    all sat in the car, where anybody did. `ballast`: weigh-in → kg in the car. `crate`: kg, for parts that hang.
+
+    What was written down otherwise than it was: `listed` as `inside`, `noted_on` as `on`; `extra`: weigh-in → kg on the
+    scales beyond what was noted. `slip`: the one slip that was made, if any.
     """
 
     setting: Setting
@@ -106,6 +105,40 @@ class World:
     noted: NDArray[np.float64]
     jitter: tuple[NDArray[np.float64], ...]
     steps: dict[int, float]
+    drift: Mapping[str, NDArray[np.float64]] = field(default_factory=dict)
+    zeros: Mapping[int, tuple[float, ...]] = field(default_factory=dict)
+    others: tuple[float, ...] = ()
+    seated: Mapping[int, int] = field(default_factory=dict)
+    ballast: Mapping[int, float] = field(default_factory=dict)
+    crate: float = 0.0
+    listed: tuple[frozenset[int], ...] = ()
+    noted_on: tuple[str, ...] = ()
+    extra: Mapping[int, float] = field(default_factory=dict)
+    slip: Slip | None = None
+
+    @property
+    def lists(self) -> tuple[frozenset[int], ...]:
+        """The jobs that somebody confirmed at every weigh-in, and now."""
+        return self.listed or self.inside
+
+    @property
+    def noted_scales(self) -> tuple[str, ...]:
+        return self.noted_on or self.on
+
+    @property
+    def drivers(self) -> tuple[float, ...]:
+        return (self.driver, *self.others)
+
+    def gain_at(self, k: int) -> float:
+        """Of the scale that the car stood on at weigh-in k, on that day."""
+        name = self.on[k]
+        return self.gains[name] + (float(self.drift[name][k]) if name in self.drift else 0.0)
+
+    def checks(self, name: str) -> tuple[tuple[float, float], ...]:
+        """(known mass, half-width it is known to) of every check of a scale."""
+        if name in PART_SCALES:
+            return PART_SCALES[name].checks
+        return ((self.setting.checked, CHECK_WITHIN),) if name in HOME and self.setting.checked else ()
 
     @property
     def count(self) -> int:
@@ -129,7 +162,9 @@ class World:
         """What stood on the scales at weigh-in k."""
         bare = self.weight - self.driver - CLASS_FUEL * self.density - self.net(self.count) + self.net(k)
         unlogged = sum(mass for gap, mass in self.steps.items() if gap < k)
-        return bare + unlogged + float(self.litres[k]) * self.density + (self.driver if self.driver_in(k) else 0.0)
+        seated = self.drivers[self.seated.get(k, 0)] if self.driver_in(k) else 0.0
+        aboard = float(self.litres[k]) * self.density + seated + self.ballast.get(k, 0.0)
+        return bare + unlogged + aboard + self.extra.get(k, 0.0)
 
 
 def draw(random: Generator, setting: Setting) -> World:
@@ -194,9 +229,9 @@ def _part(random: Generator, job: int, way: str, bias: float | None) -> Part:
 
 
 def _on(random: Generator, setting: Setting) -> tuple[str, ...]:
-    """The scale of every weigh-in: drawn from four turns on each."""
+    """The scale of every weigh-in: drawn from four turns on each, or the pads at home."""
     turns = random.permutation(np.repeat(NAMES, MOST_WEIGH_INS // len(NAMES)))
-    return tuple(str(name) for name in turns[: setting.weigh_ins])
+    return ("pads",) * setting.weigh_ins if setting.home else tuple(map(str, turns[: setting.weigh_ins]))
 
 
 def _inside(random: Generator, weigh_ins: int) -> tuple[frozenset[int], ...]:
