@@ -65,6 +65,7 @@ export const DIMENSIONS: Readonly<Record<Kind, Dimension>> = {_json(unit_table()
 
 def sentences() -> Iterator[tuple[str, str]]:
     """What rooms of the core are told in, a file each: not every screen needs every one."""
+    from tarebook.core.causes.cause_words import CAUSE_SENTENCES
     from tarebook.core.fuel_run.fuel_words import FUEL_SENTENCES
     from tarebook.core.fusion.fusion_words import FUSION_SENTENCES
     from tarebook.core.standing.sentences import SENTENCES
@@ -72,10 +73,23 @@ def sentences() -> Iterator[tuple[str, str]]:
     from tarebook.core.weighing.worked_out import WORKED_OUT_SENTENCES
 
     yield "sentences.ts", f"{HEADER}\n{_table('SENTENCES', SENTENCES)}"
+    yield "causeSentences.ts", f"{HEADER}\n{_table('CAUSE_SENTENCES', CAUSE_SENTENCES)}"
     yield "fuelSentences.ts", f"{HEADER}\n{_table('FUEL_SENTENCES', FUEL_SENTENCES)}"
     yield "fusionSentences.ts", f"{HEADER}\n{_table('FUSION_SENTENCES', FUSION_SENTENCES)}"
     yield "lessonSentences.ts", f"{HEADER}\n{_table('LESSON_SENTENCES', LESSON_SENTENCES)}"
     yield "workedOutSentences.ts", f"{HEADER}\n{_table('WORKED_OUT_SENTENCES', WORKED_OUT_SENTENCES)}"
+
+
+def slips_ts() -> str:
+    from tarebook.core.causes import priors
+
+    tables = ("PRIORS", "FACTORS", "RATES", "SPREADS", "RANGES")
+    numbers = ("SAME_PART", "ALIKE")
+    lists = ("UNSPECIFIC", "SOMEBODY")
+    rows = "\n".join(_table(name, getattr(priors, name)) for name in tables)
+    rest = "".join(f"export const {name} = {_json(getattr(priors, name))};\n" for name in numbers)
+    both = "".join(f"export const {name} = {json.dumps(getattr(priors, name))} as const;\n" for name in lists)
+    return f"{HEADER}\n{rows}\n{rest}{both}"
 
 
 def routes() -> str:
@@ -94,6 +108,7 @@ def everything() -> Iterator[tuple[str, str]]:
     yield RECORDS, records_py()
     yield "units.ts", units_ts()
     yield from sentences()
+    yield "slipPriors.ts", slips_ts()
     yield "routes.ts", routes()
 
 

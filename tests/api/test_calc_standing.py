@@ -37,7 +37,10 @@ def test_a_change_comes_with_its_size_its_place_and_its_causes_in_words():
     assert (change["kind"], change["first"], change["second"]) == ("step", "k2", "k3")
     assert abs(change["size"]["value"] - 4.0) < 2 * change["size"]["u"]
     assert change["sentence"]["text"] == "4.1 kg went in without a note, ± 0.5 kg"
-    assert change["causes"][0]["code"] == "cause_put_in"
+    [first, second] = change["causes"]
+    assert (first["code"], second["code"], change["explained"]) == ("put_back", "unwritten", True)
+    assert first["sentence"]["text"] == "p0 in the car after 2026-03-11, against the notes? about 83 %"
+    assert first["likely"][0]["slip"]["part"] == "p0"
 
 
 def test_a_single_weigh_in_that_is_off_is_named_as_that():

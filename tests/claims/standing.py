@@ -1,11 +1,17 @@
 """What the vectors of core/standing (with estimate, history, official, from_start and sentences) run in Python."""
 
-from typing import Any
+from typing import Any, cast
 
-from tarebook.core.fusion.fusion_words import cause_sentence, change_sentence, next_sentence
+from tarebook.core.causes.cause_words import cause_sentence, change_sentence, likely_sentence
+from tarebook.core.causes.priors import PRIORS
+from tarebook.core.causes.search import Asked, every_odds, told_of
+from tarebook.core.fusion.evidence import Evidence, evidence
+from tarebook.core.fusion.fusion import fused
+from tarebook.core.fusion.fusion_words import next_sentence
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.core.standing.from_start import from_start
+from tarebook.core.standing.given import given_by
 from tarebook.core.standing.official import OfficialScale, official_reading, official_scale
 from tarebook.core.standing.sentences import (
     foretold_sentence,
@@ -58,9 +64,13 @@ def _told(found: Standing, unit: str) -> dict[str, Any]:
         "gap": found.gap and gap_sentence(found.gap, unit),
         "gaps": [gap_line(gap, unit).text for gap in found.gaps],
         "changes": [change_sentence(change, unit).text for change in changes],
-        "causes": [[cause_sentence(cause).text for cause in change.causes] for change in changes],
+        "causes": [[cause_sentence(cause, _id).text for cause in change.causes] for change in changes],
         "next": [next_sentence(each, each.scale, unit).text for each in coming],
     }
+
+
+def _id(_kind: str, identity: str) -> str:
+    return identity
 
 
 def _from_start(given: dict[str, Any]) -> Any:
@@ -68,7 +78,23 @@ def _from_start(given: dict[str, Any]) -> Any:
     return plain(from_start(garage, masses(garage), standing(garage)))
 
 
+def _every_odds(given: dict[str, Any]) -> Any:
+    """The odds of every kind of slip, by looks that tell so much of what they do, and what is told of them."""
+    garage = read_garage(given["garage"])
+    known = masses(garage)
+    found = given_by(garage, known)
+    fusion = fused(cast(Evidence, evidence(found.weighed, found.now, found.nets, found.condition)))
+    told = [[each * given["telling"] for each in row] for row in fusion.told.beside]
+    odds = every_odds(Asked(garage, known, found.nets, found.now.jobs), fusion, told)
+    kinds = {code: sum(each for slip, each in odds.items() if slip.code == code) for code in PRIORS}
+    causes = told_of(odds)
+    texts = [cause_sentence(cause, _id).text for cause in causes]
+    likely = [[likely_sentence(each, _id).text for each in cause.likely] for cause in causes]
+    return plain({"kinds": kinds, "slips": len(odds), "causes": texts, "likely": likely})
+
+
 CLAIMS = {
+    "search.every_odds": _every_odds,
     "from_start.from_start": _from_start,
     "standing.standing": _standing,
     "official.official_reading": _official_reading,

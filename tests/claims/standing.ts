@@ -1,7 +1,9 @@
 /** What the vectors of core/standing (with estimate, history, official and sentences) run in TypeScript. */
 
-import { changesOf } from "../../webapp/src/core/fusion/causes";
-import { causeSentence, changeSentence, nextSentence } from "../../webapp/src/core/fusion/fusionWords";
+import { causeSentence, changeSentence, likelySentence } from "../../webapp/src/core/causes/causeWords";
+import { changesOf } from "../../webapp/src/core/causes/changes";
+import { causesOf, everyOdds } from "../../webapp/src/core/causes/search";
+import { nextSentence } from "../../webapp/src/core/fusion/fusionWords";
 import { weighNext } from "../../webapp/src/core/fusion/weighNext";
 import { readGarage } from "../../webapp/src/core/garage/garage";
 import type { Garage } from "../../webapp/src/core/garage/records";
@@ -20,7 +22,8 @@ import {
 import { type Standing, standing } from "../../webapp/src/core/standing/standing";
 import { masses } from "../../webapp/src/core/weighing/weighing";
 import { chosenSheet } from "../../webapp/src/core/wholeCar/condition";
-import { inOrder } from "../../webapp/src/core/wholeCar/weighed";
+import { inOrder, nowOf } from "../../webapp/src/core/wholeCar/weighed";
+import { PRIORS } from "../../webapp/src/generated/slipPriors";
 import { plain } from "../plain";
 import type { Claims, Given } from "../vectors";
 
@@ -38,7 +41,7 @@ function wholly({ fusion, ...rest }: Fused, garage: Garage) {
   const known = masses(garage);
   return {
     ...rest,
-    changes: changesOf(garage, jobNets(garage, known), fusion),
+    changes: changesOf({ garage, known, nets: jobNets(garage, known), now: nowOf(garage).jobs }, fusion),
     weigh_next: weighNext(garage, known, fusion),
   };
 }
@@ -53,10 +56,32 @@ function told(found: Standing, fused: Whole | null, unit: string): object {
     gap: gap && gapSentence(gap, unit),
     gaps: gaps.map((each) => gapLine(each, unit).text),
     changes: (fused?.changes ?? []).map((change) => changeSentence(change, unit).text),
-    causes: (fused?.changes ?? []).map((change) => change.causes.map((cause) => causeSentence(cause).text)),
+    causes: (fused?.changes ?? []).map((change) => change.causes.map((cause) => causeSentence(cause, idOf).text)),
     next: (fused?.weigh_next ?? []).map((each) => nextSentence(each, each.scale, unit).text),
   };
 }
+
+/** The odds of every kind of slip, by looks that tell so much of what they do, and what is told of them. */
+function everyOddsOf({ garage: given, telling }: Given): unknown {
+  const garage = readGarage(given);
+  const known = masses(garage);
+  const { fusion } = standing(garage).fused as Fused;
+  const told = fusion.told.beside.map((row) => row.map((each) => each * telling));
+  const asked = { garage, known, nets: jobNets(garage, known), now: nowOf(garage).jobs };
+  const odds = everyOdds(asked, fusion, told);
+  const kinds = Object.keys(PRIORS).map((code) => {
+    return [code, odds.reduce((sum, [slip, each]) => (slip.code === code ? sum + each : sum), 0)];
+  });
+  const causes = causesOf(asked, fusion, told);
+  return plain({
+    kinds: Object.fromEntries(kinds),
+    slips: odds.length,
+    causes: causes.map((cause) => causeSentence(cause, idOf).text),
+    likely: causes.map(({ likely }) => likely.map((each) => likelySentence(each, idOf).text)),
+  });
+}
+
+const idOf = (_kind: string, id: string): string => id;
 
 function scaleOf(given: Given): unknown {
   const garage = readGarage(given.garage);
@@ -70,6 +95,7 @@ function startOf(given: Given): unknown {
 
 export const claims: Claims = {
   "from_start.from_start": startOf,
+  "search.every_odds": everyOddsOf,
   "standing.standing": standingOf,
   "official.official_reading": ({ weight, minimum, scale, risk }) => {
     return plain(officialReading(weight, minimum, { scale: null, division: null, ...scale }, risk));

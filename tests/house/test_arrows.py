@@ -15,8 +15,8 @@ from tests.house.tree import ROOT, tracked
 SERVER, PHONE = Path("server/tarebook"), Path("webapp/src")
 CORE = [
     f"core/{room}" for room in (
-        "numbers", "garage", "words", "weighing", "ledger", "whole_car", "fusion", "standing", "sheet", "balance",
-        "ballast", "fuel_run",
+        "numbers", "garage", "words", "weighing", "ledger", "whole_car", "fusion", "causes", "standing", "sheet",
+        "balance", "ballast", "fuel_run",
     )
 ]  # fmt: skip
 PARTS = [

@@ -10,8 +10,11 @@ from tarebook.api.calc.calculation import Calculation
 from tarebook.api.calc.garage_schema import garage_schema
 from tarebook.api.calc.numbers import Asked, Mass
 from tarebook.api.calc.weigh_in import ConditionSchema
-from tarebook.core.fusion.causes import Change
-from tarebook.core.fusion.fusion_words import cause_sentence, change_sentence, next_sentence
+from tarebook.core.causes.cause_words import Names, cause_sentence, change_sentence, likely_sentence
+from tarebook.core.causes.changes import Change
+from tarebook.core.causes.search import Cause, Likely
+from tarebook.core.causes.slip import Slip
+from tarebook.core.fusion.fusion_words import next_sentence
 from tarebook.core.fusion.weigh_next import Next
 from tarebook.core.ledger.since import Since
 from tarebook.core.numbers.uncertain import Uncertain
@@ -48,10 +51,37 @@ class OfficialSchema(Answer):
     sentence = Said(lambda reading, asked: in_hand_sentence(reading, asked.mass_unit))
 
 
+def _names(asked: Asked) -> Names:
+    """A weigh-in by its day, everything else by its name; by its id where it has none."""
+
+    def named(kind: str, id_: str) -> str:
+        record = getattr(asked.garage, f"{kind}s").get(id_)
+        return getattr(record, "at" if kind == "weigh_in" else "name", None) or id_
+
+    return named
+
+
+written(Slip, mass="kg")
+
+
+@writes(Likely, share="odds")
+class LikelySchema(Answer):
+    sentence = Said(lambda likely, asked: likely_sentence(likely, _names(asked)))
+
+
+@writes(Cause, share="odds")
+class CauseSchema(Answer):
+    """A kind of slip that may explain it; `likely`: its likeliest instances, each with the ids of its records."""
+
+    sentence = Said(lambda cause, asked: cause_sentence(cause, _names(asked)))
+
+
 @writes(Change, mass="size")
 class ChangeSchema(Answer):
+    """`explained`: the likeliest cause is one that a record tells of."""
+
     sentence = Said(lambda change, asked: change_sentence(change, asked.mass_unit))
-    causes = fields.List(Said(lambda cause, _asked: cause_sentence(cause)), required=True)
+    explained = fields.Boolean(required=True)
 
 
 def _next_sentence(following: Next, asked: Asked) -> SaidOf:

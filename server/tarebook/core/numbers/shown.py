@@ -125,6 +125,12 @@ def show_chance(probability: float) -> str:
     return "more than 99.9 %" if exact > Fraction(999, 10) else show_percent(probability)
 
 
+def show_odds(probability: float) -> str:
+    """Odds as whole per cent, never none and never all: "60 %"."""
+    exact = Fraction(min(max(probability, 0.01), 0.99)) * 100
+    return _single(exact, None, "%", (0, 0), False).text
+
+
 def show_money(amount: str | float | Fraction, currency: str = "", signed: bool = False) -> str:
     """An amount with two decimals, none when it is whole: "120 EUR", "12.50 EUR". Text must be a plain decimal."""
     exact = read_number(amount) if isinstance(amount, str) else Fraction(amount)

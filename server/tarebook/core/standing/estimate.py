@@ -2,14 +2,15 @@
 
 `estimate` is asked by `core/standing` and by nobody else; it may be replaced by a better estimator without any other
 room noticing. This one takes every weigh-in that can count as a look at the weight now (`core/fusion/evidence`),
-combines them (`core/fusion`), says what does not fit (`core/fusion/causes`) and what one more weigh-in would tell
+combines them (`core/fusion`), says what does not fit (`core/causes`) and what one more weigh-in would tell
 (`core/fusion/weigh_next`).
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from tarebook.core.fusion.causes import Change, changes
+from tarebook.core.causes.changes import Change, changes
+from tarebook.core.causes.search import Asked
 from tarebook.core.fusion.evidence import evidence
 from tarebook.core.fusion.fusion import Fusion, fused
 from tarebook.core.fusion.weigh_next import Next, weigh_next
@@ -82,7 +83,7 @@ def estimate(given: Given, weighed: Sequence[Weighed]) -> Estimate | Warned:
     together = Fused(
         counted=_counted(fusion),
         left_out=found.left_out,
-        changes=changes(garage, nets, fusion),
+        changes=changes(Asked(garage, given.known, nets, now.jobs), fusion),
         lower=fusion.lower,
         unweighed=found.unweighed,
         weigh_next=weigh_next(garage, given.known, fusion),

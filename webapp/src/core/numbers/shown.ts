@@ -131,6 +131,12 @@ export function showChance(probability: number): string {
   return compare(exact, ratio(999n, 10n)) > 0 ? "more than 99.9 %" : showPercent(probability);
 }
 
+/** Odds as whole per cent, never none and never all: "60 %". */
+export function showOdds(probability: number): string {
+  const exact = fromNumber(Math.min(Math.max(probability, 0.01), 0.99));
+  return single(multiply(exact, HUNDRED), null, "%", [0, 0], false).text;
+}
+
 /** An amount with two decimals, none when it is whole: "120 EUR", "12.50 EUR". Text must be a plain decimal. */
 export function showMoney(amount: string | number | Ratio, currency = "", signed = false): string {
   const exact = typeof amount === "string" ? readNumber(amount) : exactOf(amount);

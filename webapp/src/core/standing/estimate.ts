@@ -33,7 +33,7 @@ export type Counted = {
  *
  * `lower`: the last weigh-in differs, and whether it is off or the car changed cannot be told: the lower weight counts.
  * `unweighed`: parts without a mass that moved between weigh-ins. `fusion`: for asking what does not fit
- * (`core/fusion/causes`) and what one more weigh-in would give (`core/fusion/weighNext`), which only few screens do.
+ * (`core/causes`) and what one more weigh-in would give (`core/fusion/weighNext`), which only few screens do.
  */
 export type Fused = {
   readonly counted: readonly Counted[];

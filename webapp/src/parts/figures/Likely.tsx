@@ -1,19 +1,27 @@
 /** What a disagreement among weigh-ins most likely is, the likeliest first. */
-import type { Cause } from "../../core/fusion/causes";
-import { causeSentence } from "../../core/fusion/fusionWords";
+import { causeSentence, isOne, likelySentence, type Names } from "../../core/causes/causeWords";
+import { type Cause, isExplained } from "../../core/causes/search";
+import { garage } from "../../garage/garage";
+import { CAUSE_SENTENCES } from "../../generated/causeSentences";
+import { sayMoment } from "../words/moments";
 import { refName } from "../words/naming";
 import "./Likely.css";
 
-type Props = { causes: readonly Cause[]; unweighed?: readonly string[] };
+const names: Names = (kind, id) => {
+  if (kind !== "weigh_in") return refName(id);
+  return sayMoment(garage.value.byId.get(id)?.values.at as string | undefined) || "unknown date";
+};
 
-/** `unweighed`: ids of the parts that moved without a weight, where the sentence about them should name them. */
-export function Likely({ causes, unweighed = [] }: Props) {
+export function Likely({ causes }: { causes: readonly Cause[] }) {
   return (
     <div class="stack">
-      <p>Look at these first:</p>
+      {!isExplained(causes) && <p>{CAUSE_SENTENCES.unexplained}</p>}
       <ul class="likely">
         {causes.map((cause) => (
-          <li key={cause}>{cause === "moved_unweighed" ? movedUnweighed(unweighed) : causeSentence(cause).text}</li>
+          <li key={cause.code}>
+            {causeSentence(cause, names).text}
+            {!isOne(cause) && cause.likely.map((each) => <p class="quiet">{likelySentence(each, names).text}</p>)}
+          </li>
         ))}
       </ul>
     </div>
@@ -22,6 +30,5 @@ export function Likely({ causes, unweighed = [] }: Props) {
 
 /** That parts moved without a weight, and which. */
 export function movedUnweighed(parts: readonly string[]): string {
-  const { text } = causeSentence("moved_unweighed");
-  return parts.length ? text.replace(/\.$/, `: ${parts.map(refName).join(", ")}.`) : text;
+  return CAUSE_SENTENCES.moved_unweighed.replace(/\.$/, `: ${parts.map(refName).join(", ")}.`);
 }

@@ -1,9 +1,10 @@
 /** What does not fit among the weigh-ins: how much, between which of them, and what it most likely is. */
 
-import { account, book } from "../../answers";
-import { type Change, changesOf } from "../../core/fusion/causes";
-import { changeSentence } from "../../core/fusion/fusionWords";
+import { account, book, known } from "../../answers";
+import { changeSentence } from "../../core/causes/causeWords";
+import { type Change, changesOf } from "../../core/causes/changes";
 import type { Fused } from "../../core/standing/estimate";
+import { nowOf } from "../../core/wholeCar/weighed";
 import { massUnit } from "../../garage/units";
 import { Likely } from "../../parts/figures/Likely";
 import { ButtonLink } from "../../parts/frame/Button";
@@ -12,7 +13,8 @@ import { to } from "../../route";
 import { dayOf } from "./weighInName";
 
 export function DoesNotFit({ fused }: { fused: Fused }) {
-  const found = changesOf(book.value, account.value.jobs, fused.fusion);
+  const asked = { garage: book.value, known: known.value, nets: account.value.jobs, now: nowOf(book.value).jobs };
+  const found = changesOf(asked, fused.fusion);
   if (!found.length) return null;
   return (
     <Section title="What does not fit">

@@ -4,7 +4,7 @@ import { isSignificant } from "../../core/standing/gap";
 import { gapSentence } from "../../core/standing/sentences";
 import { massUnit } from "../../garage/units";
 import { Facts } from "../../parts/figures/Facts";
-import { Likely } from "../../parts/figures/Likely";
+import { Likely, movedUnweighed } from "../../parts/figures/Likely";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { sayMoment } from "../../parts/words/moments";
@@ -37,7 +37,8 @@ export function SinceBefore({ trail }: { trail: GapTrail }) {
         ))}
       </div>
       {!put_in.length && !taken_out.length && <p class="quiet">No job was done or undone between the two.</p>}
-      {isSignificant(gap) && <Likely causes={causes} unweighed={gap.unweighed} />}
+      {isSignificant(gap) && gap.unweighed.length > 0 && <p>{movedUnweighed(gap.unweighed)}</p>}
+      {causes.length > 0 && <Likely causes={causes} />}
     </Section>
   );
 }

@@ -1,16 +1,17 @@
 /** What a weigh-in found beside the jobs written down since the one before it: the two changes, side by side. */
-import { account, book, stand } from "../../answers";
-import { type Cause, ofStep } from "../../core/fusion/causes";
+import { account, book, known, stand } from "../../answers";
+import { type Cause, causesOf } from "../../core/causes/search";
 import { type Since, sinceWeighIn } from "../../core/ledger/since";
 import type { Uncertain } from "../../core/numbers/uncertain";
-import { byScales, type Gap } from "../../core/standing/gap";
+import { byScales, type Gap, isSignificant } from "../../core/standing/gap";
+import { nowOf } from "../../core/wholeCar/weighed";
 
 /** `since`: the jobs between; `found`: what the scales say changed, kg. Both without fuel, driver and ballast. */
 export type GapTrail = {
   gap: Gap;
   since: Since;
   found: Uncertain;
-  /** What it most likely is, the likeliest first. */
+  /** What it most likely is, the likeliest first; nothing where there is nothing to look for. */
   causes: readonly Cause[];
 };
 
@@ -18,16 +19,19 @@ export type GapTrail = {
 export function gapAt(weighIn: string): GapTrail | null {
   const { gap } = stand.value;
   if (gap?.second !== weighIn) return null;
-  const [first, second] = [withJobs(gap.first), withJobs(gap.second)];
-  const [then, now] = [first.jobs, second.jobs];
   const nets = account.value.jobs;
-  const since = sinceWeighIn(gap.first, then, now, nets);
-  const causes: Cause[] = [...ofStep(nets, first, second, gap.difference), "misnoted", "not_zeroed"];
-  return { gap, since, found: byScales(gap, since.net), causes };
+  const since = sinceWeighIn(gap.first, jobsOf(gap.first), jobsOf(gap.second), nets);
+  return { gap, since, found: byScales(gap, since.net), causes: isSignificant(gap) ? causes() : [] };
 }
 
-function withJobs(weighIn: string) {
+/** What all weigh-ins say of it together, whether or not that is sure enough to be named. */
+function causes(): Cause[] {
+  const fusion = stand.value.fused?.fusion;
+  const asked = { garage: book.value, known: known.value, nets: account.value.jobs, now: nowOf(book.value).jobs };
+  return fusion ? causesOf(asked, fusion, fusion.told.beside) : [];
+}
+
+function jobsOf(weighIn: string): string[] {
   const { jobs, weigh_ins } = book.value;
-  const record = weigh_ins.get(weighIn)!;
-  return { record, jobs: (record.jobs ?? []).filter((job) => jobs.has(job)) };
+  return (weigh_ins.get(weighIn)?.jobs ?? []).filter((job) => jobs.has(job));
 }

@@ -1,0 +1,1 @@
+"""What does not fit among the weigh-ins, and which single slip in the records would explain it."""

@@ -1,0 +1,138 @@
+/** Slips in what was done: a job entered twice, one on the wrong side of a weigh-in, a part that is elsewhere. */
+
+import { ALIKE, SAME_PART } from "../../generated/slipPriors";
+import { order } from "../garage/order";
+import type { Line } from "../ledger/net";
+import { plainSum } from "../numbers/plain";
+import { type Uncertain, u } from "../numbers/uncertain";
+import type { Weighed } from "../wholeCar/weighed";
+import type { Looks, Shape } from "./looks";
+import type { Tried } from "./slip";
+import { type Course, movedBy, type Trail } from "./trail";
+
+const MANY_ALIKE = 12; // of so many lines of one name, none is another entered twice
+const NEAR = 7; // standard uncertainties: a known part further from a step is not what made it
+const NO_NAMES = new Set(["a", "an", "and", "both", "copy", "of", "pair", "set", "the", "x"]);
+
+export function tryJobs(trail: Trail, looks: Looks, tried: Tried): void {
+  twice(trail, looks, tried);
+  wrongSide(trail, looks, tried);
+  putBack(trail, looks, tried);
+}
+
+type Same = { other: string; job: string; lines: Map<string, readonly [Line, Line]> };
+
+/** The lines of a job that another has too are not there in truth. */
+function twice(trail: Trail, looks: Looks, tried: Tried): void {
+  const found = sameOf(trail).sort((a, b) => order(a.other, b.other) || order(a.job, b.job));
+  for (const { other, job, lines: both } of found) {
+    const shape = movedBy(trail.jobs.get(job) as Course);
+    if (new Set(shape).size === 1) continue; // all looks have it or lack it alike
+    const lines = [...both.values()];
+    const isPart = lines.some(([mine, its]) => mine.part === its.part);
+    const kg = plainSum(lines.map(([{ mass }]) => mass?.value ?? 0));
+    const part = lines.length === 1 ? (lines[0]?.[0].part ?? null) : null;
+    tried.add(looks.about(shape, kg), "twice", { job, other, part, kg }, isPart ? SAME_PART : 1);
+  }
+}
+
+/** A job, one that has the same, and the lines of the latter with those of the former. */
+function sameOf({ lines, garage }: Trail): Same[] {
+  const alike = new Map<string, Line[]>();
+  const note = (key: string, line: Line) => alike.set(key, [...(alike.get(key) ?? []), line]);
+  for (const line of lines) {
+    note(`${line.way} ${line.part}`, line);
+    const name = plainName(garage.parts.get(line.part)?.name ?? null);
+    if (name) note(`${line.way}  ${name}`, line);
+  }
+  const found = new Map<string, Same>();
+  for (const group of alike.values()) {
+    if (group.length > MANY_ALIKE) continue;
+    for (const its of group) {
+      for (const mine of group) {
+        if (its.job === mine.job || !(its.part === mine.part || asHeavy(its.mass, mine.mass))) continue;
+        const key = `${its.job} ${mine.job}`;
+        const same = found.get(key) ?? { other: its.job, job: mine.job, lines: new Map() };
+        if (!same.lines.has(mine.id)) same.lines.set(mine.id, [mine, its]);
+        found.set(key, same);
+      }
+    }
+  }
+  return [...found.values()];
+}
+
+/** The words of a name that tell one part from another, in one order; nothing of a part nobody named. */
+export function plainName(name: string | null): string {
+  const words = (name ?? "").toLowerCase().split(/[^\p{L}\p{N}]+/u);
+  const telling = words.filter((word) => word && !NO_NAMES.has(word)).map((word) => word.replace(/s$/, ""));
+  return [...new Set(telling)].sort(order).join(" ");
+}
+
+function asHeavy(a: Uncertain | null, b: Uncertain | null): boolean {
+  const [one, other] = [Math.abs(a?.value ?? 0), Math.abs(b?.value ?? 0)];
+  return Math.abs(one - other) <= ALIKE * Math.max(one, other);
+}
+
+/** In the list of a weigh-in though it was done after it, or missing there though it was done before. */
+function wrongSide(trail: Trail, looks: Looks, tried: Tried): void {
+  for (const [job, course] of trail.jobs) {
+    const net = trail.nets.get(job)?.total.mass.net as Uncertain;
+    if (!net.value) continue;
+    for (const look of beside(course)) {
+      const there = course[look] === 1;
+      const kg = there ? -net.value : net.value;
+      const likely = looks.about(looks.singles[look] as Shape, kg, u(net));
+      const way = there ? "undone" : "done";
+      tried.add(likely, "wrong_side", { weigh_in: idOf(trail, look), job, way, kg });
+    }
+  }
+}
+
+const idOf = ({ counted }: Trail, look: number): string => (counted[look] as Weighed).record.id;
+
+/** The looks next to one where a job is done or undone; before the first look it may have been done any time. */
+function beside(course: Course): number[] {
+  return course.slice(0, -1).flatMap((there, at) => {
+    const before = at ? course[at - 1] : 0;
+    return there !== course[at + 1] || there !== before ? [at] : [];
+  });
+}
+
+/** A part whose mass is known went in or out at a gap, and no record says so. */
+function putBack(trail: Trail, looks: Looks, tried: Tried): void {
+  const moves = elsewhere(trail).sort((a, b) => a.kg - b.kg || a.first - b.first || order(a.part, b.part));
+  looks.steps.forEach((shape, gap) => {
+    const [g, own] = looks.of(shape);
+    const possible = moves.filter(({ first }) => first <= gap);
+    tried.also("put_back", possible.length);
+    if (!own || !tried.tells((0.5 * g * g) / own)) return;
+    const wide = NEAR / Math.sqrt(own);
+    const where = { weigh_in: idOf(trail, gap), until: idOf(trail, gap + 1) };
+    for (const { kg, part, doubt } of possible) {
+      if (Math.abs(kg - g / own) > wide) continue;
+      tried.also("put_back", -1);
+      const way = kg > 0 ? "on" : "off";
+      tried.add(looks.about(shape, kg, doubt), "put_back", { ...where, part, way, kg });
+    }
+  });
+}
+
+type Move = { kg: number; first: number; part: string; doubt: number };
+
+/** What a part changes by going in or out, kg, the first gap it may have done so at, the part, and the doubt. */
+function elsewhere({ garage, known, nets, pieces }: Trail): Move[] {
+  const coming = new Set([...nets.values()].flatMap(({ lines }) => lines.filter(isOn).map(({ part }) => part)));
+  return [...garage.parts.values()].flatMap(({ id, count }): Move[] => {
+    const mass = known.of.get(id)?.mass;
+    if (!mass?.value) return [];
+    const course = pieces.get(id);
+    const now = course?.at(-1) ?? 0;
+    const first = Math.max(0, course?.findLastIndex((then) => then !== now) ?? 0);
+    // Noted where it moved last, and it did not, or moved back: the same, the other way round.
+    const noted = course && ((course[first] as number) - now || -now);
+    const more = noted ?? (count ?? 1) * (coming.has(id) ? 1 : -1);
+    return more ? [{ kg: more * mass.value, first, part: id, doubt: Math.abs(more) * u(mass) }] : [];
+  });
+}
+
+const isOn = ({ way }: Line): boolean => way === "on";
