@@ -22,6 +22,7 @@ from typing import Any
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.standing.standing import standing
 from tests.plain import plain
+from tests.simulated_build.blamed import calibration, score
 from tests.simulated_build.garage import records
 from tests.simulated_build.run import Outcome, outcome, world_of
 from tests.simulated_build.scenarios import SCENARIOS, Scenario
@@ -44,6 +45,10 @@ def main() -> int:
             Tally(each, list(_outcomes(pool, each, options.seed, options.runs or _runs(each)))) for each in scenarios
         ]
     print(table(tallies))
+    for tally in tallies:
+        blamed = [each.blamed for each in tally.outcomes if each.blamed]
+        if blamed:
+            print(f"\n{tally.scenario.name}\n{score(blamed)}\n\n{calibration(blamed)}\n")
     for scenario in scenarios:
         print(f"{scenario.name}: {scenario.about}")
     print(f"Seed {options.seed}. Shares ± 2 √(p(1 − p)/n). Half-widths (2 u): the median, and the range it lies in.")

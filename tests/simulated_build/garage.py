@@ -13,6 +13,7 @@ from tests.simulated_build.world import CAR_SCALES, CLASS_FUEL, JOBS, PART_SCALE
 
 Record = dict[str, Any]
 MINIMUM = 950.0
+TANK_SIZE = 40.0
 READY = ("zeroed", "level", "rolled", "pressures", "clear")
 _FIELDS = {1: ("total",), 2: ("front", "rear"), 4: ("lf", "rf", "lr", "rr")}
 _LAYOUTS = {1: "total", 2: "axles", 4: "corners"}
@@ -20,18 +21,19 @@ _LAYOUTS = {1: "total", 2: "axles", 4: "corners"}
 
 def records(world: World) -> dict[str, Any]:
     """All lists of the garage, in the trim of the event."""
-    parts = [(f"p{n:02}", part) for n, part in enumerate(world.parts)]
+    lines = [(f"p{n:02}", part) for n, part in enumerate(world.parts)]
+    parts = [(name, part) for name, part in lines if part.same_as is None]
     weighings = [_weighing(world, name, part) for name, part in parts if part.guess is None]
     return {
         "trim": "event",
-        "cars": [{"id": "car", "fuel_kind": "petrol"}],
+        "cars": [{"id": "car", "fuel_kind": "petrol", "tank_size": f"{TANK_SIZE} L"}],
         "drivers": [{"id": _driver(n)} for n in range(len(world.drivers))],
         "scales": [*_part_scales(), *_car_scales(world)],
         "scale_checks": [check for name in world.known for check in _checks(world, name)],
-        "parts": [{"id": name, **_claim(part)} for name, part in parts],
+        "parts": [{"id": name, "name": part.name, **_claim(part)} for name, part in parts],
         "weighings": [*weighings, *_of_drivers(world)],
         "jobs": [{"id": _job(n), "state": "fitted" if n in world.lists[-1] else "undone"} for n in range(_jobs(world))],
-        "job_parts": [_job_part(name, part) for name, part in parts],
+        "job_parts": [_job_part(name, part) for name, part in lines],
         "weigh_ins": [_weigh_in(world, k) for k in range(world.count)],
         "ballast_places": [{"id": "floor", "block": kg(BLOCK), "most": 20, "fitted": 0}] if world.ballast else [],
         "class_sheets": [_sheet()],
@@ -104,7 +106,8 @@ def _of_drivers(world: World) -> list[Record]:
 
 
 def _job_part(name: str, part: Part) -> Record:
-    return {"id": f"q-{name}", "job": _job(part.job), "part": name, "way": part.way, "count": part.count}
+    of = name if part.same_as is None else f"p{part.same_as:02}"
+    return {"id": f"q-{name}", "job": _job(part.job), "part": of, "way": part.way, "count": part.count}
 
 
 def _weigh_in(world: World, k: int) -> Record:

@@ -28,12 +28,17 @@ class Named:
 
 def named(fused: Fused) -> tuple[Named, ...]:
     """Every change the product names; an outlier between two steps' places stands for two."""
+    each = zip(named_of(fused), fused.changes, strict=True)
+    return tuple(name for name, change in each for _ in range(2 if change.kind == "outlier" else 1))
+
+
+def named_of(fused: Fused) -> list[Named]:
+    """Where each change lies that the product names."""
     gaps = len(fused.counted) - 1
-    each = [
-        (Named(_gaps(gaps, change.earliest, change.latest), _gaps(gaps, change.first, change.second)), change.kind)
+    return [
+        Named(_gaps(gaps, change.earliest, change.latest), _gaps(gaps, change.first, change.second))
         for change in fused.changes
     ]
-    return tuple(name for name, kind in each for _ in range(2 if kind == "outlier" else 1))
 
 
 def tells(fused: Fused) -> bool:

@@ -9,7 +9,10 @@ import numpy as np
 from numpy.random import Generator
 
 from tarebook.core.garage.garage import read_garage
+from tarebook.core.standing.estimate import Fused
 from tarebook.core.standing.standing import standing
+from tests.simulated_build.blamed import Blamed, told_of
+from tests.simulated_build.ceiling import odds
 from tests.simulated_build.garage import MINIMUM, records
 from tests.simulated_build.garages import with_garage
 from tests.simulated_build.naming import Named, all_named, named, tells
@@ -29,6 +32,7 @@ class Outcome:
 
     `names`: what the product named; `tells`: whether it says that anything does not fit. `gaps`: where something was
     unlogged. `shown_under`: whether the official platform shows less than the minimum for the car trimmed to it.
+    `blamed`: what is said to be the slip, where any kind may be.
     """
 
     off: float
@@ -38,6 +42,7 @@ class Outcome:
     tells: bool
     gaps: tuple[int, ...]
     shown_under: bool
+    blamed: Blamed | None = None
 
     @property
     def half_width(self) -> float:
@@ -98,4 +103,10 @@ def outcome(scenario: Scenario, seed: int, number: int) -> Outcome:
         tells=tells(found.fused),
         gaps=world.slip.gaps if world.slip else tuple(world.steps),
         shown_under=official_look(_random(scenario, seed, number, 1), world, trimmed) < MINIMUM,
+        blamed=_blamed(world, found.fused) if scenario.setting.slip == "any" else None,
     )
+
+
+def _blamed(world: World, fused: Fused) -> Blamed:
+    assert world.slip is not None
+    return Blamed(world.slip.kind, told_of(fused, world.slip.gaps), tuple(odds(world).items()))

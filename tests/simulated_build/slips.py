@@ -80,13 +80,17 @@ def _unlogged(random: Generator, world: World) -> World:
 
 
 def _twice(random: Generator, world: World) -> World | None:
-    """The same removal once more under a job of its own, when it was done or before the next weigh-in but one."""
-    part = _any(random, [each for each in world.parts if each.guess is None])
+    """The same once more under a job of its own, when it was done or before the next weigh-in but one.
+
+    Either with the same part, or with a part that is entered and weighed once more by the same name.
+    """
+    at, part = _any(random, [(at, each) for at, each in enumerate(world.parts) if each.guess is None])
+    again = replace(part, job=JOBS, same_as=at if random.random() < 0.5 else None)
     entered = next(k for k, jobs in enumerate(world.inside) if part.job in jobs) + int(random.integers(2))
     if part.job not in world.inside[-1] or entered >= world.count:
         return None
     lists = tuple(jobs | {JOBS} if k >= entered else jobs for k, jobs in enumerate(world.inside))
-    return replace(world, parts=(*world.parts, replace(part, job=JOBS)), listed=lists)
+    return replace(world, parts=(*world.parts, again), listed=lists)
 
 
 def _wrong_side(random: Generator, world: World) -> World | None:
@@ -94,7 +98,8 @@ def _wrong_side(random: Generator, world: World) -> World | None:
     k = _weigh_in(random, world)
     job = _any(random, sorted(beside(world.inside, k)))
     lists = tuple(jobs ^ {job} if at == k else jobs for at, jobs in enumerate(world.inside))
-    return replace(world, listed=lists)
+    # A job that is then in no list beside it was done and undone between two weigh-ins: no list tells of it.
+    return replace(world, listed=lists) if job in beside(lists, k) else None
 
 
 def beside(lists: tuple[frozenset[int], ...], k: int) -> frozenset[int]:
@@ -165,6 +170,8 @@ def _ballast(random: Generator, world: World) -> World | None:
         return None
     here = world.ballast.get(k, 0.0)
     noted = {**world.ballast, k: aboard - here}
+    if not any(noted.values()):
+        return None  # no record tells of any
     return _with_extra(replace(world, ballast=noted), k, here - noted[k])
 
 
@@ -173,12 +180,16 @@ def _wet(random: Generator, world: World) -> World:
 
 
 def _part_off(random: Generator, world: World) -> World | None:
+    """A part is off though noted on, or in the car though noted off: at one weigh-in, or from then on."""
     k = _weigh_in(random, world)
-    parts = [part for part in world.parts if part.way == "on" and part.job in world.inside[k]]
+    parts = [part for part in world.parts if part.guess is None and part.job in world.inside[k]]
     if not parts:
         return None
     part = _any(random, parts)
-    return _with_extra(world, k, -part.signed * part.mass)
+    if random.random() < 0.5:
+        return _with_extra(world, k, -part.signed * part.mass)
+    # It stays so: the job was done, and what nobody wrote down came after.
+    return replace(world, steps={k - 1: -part.signed * part.mass}) if part.job in world.inside[-1] and k else None
 
 
 def _zero(random: Generator, world: World) -> World | None:

@@ -1,6 +1,6 @@
-"""The figures of many runs, each with its binomial doubt, against its aim, in one table.
+"""The figures of many runs, each with its doubt, against its aim, in one table.
 
-A share p of n runs is known to ± 2·√(p(1 − p)/n); a median lies between the values with ranks n/2 ± √n (both 95 %).
+A median lies between the values with ranks n/2 ± √n (95 %).
 """
 
 from __future__ import annotations
@@ -14,30 +14,12 @@ import numpy as np
 
 from tests.simulated_build.run import SHOWN, Outcome
 from tests.simulated_build.scenarios import Range, Scenario
+from tests.simulated_build.share import Share, lines
 
 HEADINGS = (
     "scenario", "runs", "covers", "truth below", "told", "invents", "names all", "exact place", "place spans",
     "shown under", "half-width", "mean", "90 %", "last alone", "aims",
 )  # fmt: skip
-
-
-@dataclass(frozen=True)
-class Share:
-    """How many of how many."""
-
-    count: int
-    of: int
-
-    @property
-    def value(self) -> float:
-        return self.count / self.of
-
-    @property
-    def doubt(self) -> float:
-        return 2.0 * sqrt(self.value * (1.0 - self.value) / self.of)
-
-    def __str__(self) -> str:
-        return f"{100 * self.value:.1f} ± {100 * self.doubt:.1f} %"
 
 
 @dataclass(frozen=True)
@@ -140,6 +122,4 @@ def middle(values: Iterable[float]) -> str:
 
 def table(tallies: Iterable[Tally]) -> str:
     """A line a scenario, in a form that may stand in a README."""
-    rows = [HEADINGS, tuple("---" for _ in HEADINGS), *(tally.row() for tally in tallies)]
-    widths = [max(len(row[column]) for row in rows) for column in range(len(HEADINGS))]
-    return "\n".join("| " + " | ".join(map(str.ljust, row, widths)) + " |" for row in rows)
+    return lines(HEADINGS, [tally.row() for tally in tallies])

@@ -22,6 +22,7 @@ from tests.simulated_build.setting import MOST_WEIGH_INS, Setting, Slip
 JOBS, JOBS_AFTER, UNDONE = 60, 5, 2
 PUT_ON_SHARE = 0.35  # of the jobs put something on in the place of what comes off
 CLASS_FUEL, PERSON = 10.0, 82.0
+THINGS = 40  # names of parts
 DENSITY = (0.720, 0.775)  # kg per litre, petrol by EN 228; the product's own statement too
 GUESS_WITHIN, GUESS_BIAS = 0.20, 0.05  # half-width of a guess, and the standard deviation all guesses share
 
@@ -57,8 +58,9 @@ CHECK_WITHIN = 0.1  # kg, half-width of the plates that scales at home are check
 class Part:
     """`mass` of one piece. `job` and `way` it moves with. `guess`: what somebody guessed; None when it was weighed.
 
-    `crate`: "used" when it was weighed in the crate, "forgotten" when that was not taken out. `factor`: times what the
-    display showed that was written down.
+    `name`: a few parts share one. `crate`: "used" when it was weighed in the crate, "forgotten" when that was not taken
+    out. `factor`: times what the display showed that was written down. `same_as`: place of the part whose record this
+    is, when the job has none of its own for it.
     """
 
     job: int
@@ -67,8 +69,10 @@ class Part:
     mass: float
     scale: str
     guess: float | None
+    name: str
     crate: str = ""
     factor: float = 1.0
+    same_as: int | None = None
 
     @property
     def signed(self) -> int:
@@ -213,19 +217,19 @@ def _parts(random: Generator, guessed: int) -> tuple[Part, ...]:
     moves += [(job, "on") for job in range(JOBS) if random.random() < PUT_ON_SHARE]
     chosen = set(random.choice(len(moves), guessed, replace=False).tolist())
     bias = float(random.normal(0.0, GUESS_BIAS))
-    return tuple(_part(random, job, way, bias if n in chosen else None) for n, (job, way) in enumerate(moves))
+    return tuple(_part(random, n, job, way, bias if n in chosen else None) for n, (job, way) in enumerate(moves))
 
 
-def _part(random: Generator, job: int, way: str, bias: float | None) -> Part:
+def _part(random: Generator, n: int, job: int, way: str, bias: float | None) -> Part:
     heaviest = 15.0 if way == "off" else 5.0
     size = float(np.exp(random.uniform(np.log(0.1), np.log(heaviest))))
     count = int(random.integers(2, 5)) if size < 1.0 and random.random() < 0.3 else 1
     scale = "kitchen" if size < 3.0 else "hook" if size < 8.0 else "floor"
     if bias is None:
-        return Part(job, way, count, size, scale, None)
+        return Part(job, way, count, size, scale, None, f"thing {n % THINGS}")
     size = max(0.1, round(size, 1))
     off = float(random.uniform(-GUESS_WITHIN, GUESS_WITHIN))
-    return Part(job, way, count, size * (1.0 + bias + off), scale, size)
+    return Part(job, way, count, size * (1.0 + bias + off), scale, size, f"thing {n % THINGS}")
 
 
 def _on(random: Generator, setting: Setting) -> tuple[str, ...]:
