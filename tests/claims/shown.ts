@@ -1,9 +1,12 @@
 /** What the vectors of core/numbers/shown run in TypeScript. */
 
 import { read } from "../../webapp/src/core/numbers/quantity";
-import * as shown from "../../webapp/src/core/numbers/shown";
+import * as first from "../../webapp/src/core/numbers/shown";
+import * as later from "../../webapp/src/core/numbers/shownLater";
 import { sizeOf } from "../../webapp/src/core/words/said";
 import type { Claims } from "../vectors";
+
+const shown = { ...first, ...later };
 
 export const claims: Claims = {
   "shown.show_mass": ({ kg, unit, U, signed }) => shown.showMass(kg, unit, U, signed),

@@ -16,9 +16,9 @@
  */
 
 import { DIMENSIONS, type Kind } from "../../generated/units";
-import { factor, type Quantity, readNumber } from "./quantity";
+import { factor } from "./quantity";
 import { compare, divide, fromNumber, multiply, type Ratio, ratio } from "./ratio";
-import { digitsOf, exponentOf, marginPlaces, rounded, sign } from "./rounded";
+import { digitsOf, marginPlaces, rounded, sign } from "./rounded";
 import { expanded, type Uncertain, u, uncertain } from "./uncertain";
 
 /** `sign`: "", "−" or "+". `parts` and `within`: [digits, unit]; `within` is what follows ±, or empty. */
@@ -33,37 +33,10 @@ export type Piece = readonly [string, string];
 export type Result = { value: number; unit: string; u: number; shown: string };
 
 const COMPOUND_PLACES = 1;
-const COMPOUND_MOST = 2;
-const PLAIN_MOST = 4;
-const HOURS_MOST = 3;
+export const COMPOUND_MOST = 2;
+export const PLAIN_MOST = 4;
 const FINER = 5; // common practice, no source
-const FOOT2 = ratio(9_290_304n, 100_000_000n);
 const HUNDRED = ratio(100n);
-/** Shown beside a reading typed in the other system, when the garage does not count in that system itself. */
-const BESIDE_METRIC: Readonly<Record<string, string>> = {
-  kg: "lb",
-  g: "oz",
-  t: "lb",
-  mm: "in",
-  cm: "in",
-  m: "in",
-  L: "gal_us",
-  ml: "gal_us",
-};
-const BESIDE_OTHERS: Readonly<Record<Kind, string>> = { mass: "kg", length: "mm", volume: "L" };
-/** Label, one in m², decimals, and the least that is shown in it, in m². */
-type Area = readonly [string, Ratio, number, Ratio];
-const AREAS: Readonly<Record<string, readonly [Area, Area]>> = {
-  mm: [
-    ["m²", ratio(1n), 2, ratio(1n, 10n)],
-    ["cm²", ratio(1n, 10_000n), 1, ratio(0n)],
-  ],
-  in: [
-    ["ft²", FOOT2, 2, FOOT2],
-    ["in²", divide(FOOT2, ratio(144n)), 1, ratio(0n)],
-  ],
-};
-
 /** A mass in `unit` ("kg", "g", "lb", "oz", "lb oz" …). `U`: expanded uncertainty in kg. `signed` writes "+" too. */
 export function showMass(kg: number | Ratio, unit: string, U: number | null = null, signed = false): string {
   return layOut("mass", kg, unit, U, signed).text;
@@ -96,23 +69,6 @@ export function showLength(m: number | Ratio, unit: string, U: number | null = n
   return layOut("length", m, unit, U, signed).text;
 }
 
-/** A length to the nearest `step` (a plain decimal, in `unit`), or the next above: "1240 mm" of 1.2368 and "10". */
-export function showStepped(m: number, unit: string, step: string, up = false): string {
-  const width = readNumber(step);
-  const steps = rounded(divide(divide(fromNumber(m), factor("length", unit)), width), 0, up);
-  const places = step.split(".")[1]?.length ?? 0;
-  const label = DIMENSIONS.length.units[unit]?.label ?? unit;
-  return single(multiply(ratio(steps), width), null, label, [places, places], false).text;
-}
-
-/** An area beside lengths in `lengthUnit`: "0.42 m²", "25.0 cm²", "4.52 ft²", "12.5 in²". `U` in m². */
-export function showArea(m2: number, lengthUnit: string, U: number | null = null): string {
-  const exact = fromNumber(m2);
-  const [large, small] = AREAS[lengthUnit] as readonly [Area, Area];
-  const [label, one, places] = compare(exact, large[3]) >= 0 ? large : small;
-  return single(divide(exact, one), marginOf(U, one), label, [places, PLAIN_MOST], false).text;
-}
-
 /** A volume in `unit` ("L", "gal_us", "gal_imp"). `U`: expanded uncertainty in m³. */
 export function showVolume(m3: number | Ratio, unit: string, U: number | null = null, signed = false): string {
   return layOut("volume", m3, unit, U, signed).text;
@@ -137,34 +93,9 @@ export function showOdds(probability: number): string {
   return single(multiply(exact, HUNDRED), null, "%", [0, 0], false).text;
 }
 
-/** An amount with two decimals, none when it is whole: "120 EUR", "12.50 EUR". Text must be a plain decimal. */
-export function showMoney(amount: string | number | Ratio, currency = "", signed = false): string {
-  const exact = typeof amount === "string" ? readNumber(amount) : exactOf(amount);
-  const places = rounded(exact, 2) % 100n === 0n ? 0 : 2;
-  return single(exact, null, currency, [places, places], signed).text;
-}
-
-/** Hours as they were typed, without zeros at the end: "0.25 h", "2.5 h", "3 h". */
-export function showHours(hours: string | number | Ratio): string {
-  const exact = typeof hours === "string" ? readNumber(hours) : exactOf(hours);
-  let places = HOURS_MOST;
-  while (places && rounded(exact, places) % 10n === 0n) places--;
-  return single(exact, null, "h", [places, places], false).text;
-}
-
 /** A number in a unit of no table ("kg m²", "kg/kW", none) with two decimals, or as its `U` deserves. */
 export function showPlain(value: number | Ratio, label = "", U: number | null = null, signed = false): string {
   return single(exactOf(value), marginOf(U, ratio(1n)), label, [2, PLAIN_MOST], signed).text;
-}
-
-/**
- * The reading as it was read, and in the other system: "6 3/8 oz · 0.181 kg".
- *
- * `unit`: the unit the garage counts in; it is the other one when it is of the other system. The second value
- * ends where the typed one does.
- */
-export function showBoth(reading: Quantity, unit: string | null = null): string {
-  return `${reading.reads} · ${other(reading, unit)}`;
 }
 
 /** A result as `calc` gives it: `{value, unit, u, shown}`, value and u in SI, `shown` in `unit`. */
@@ -207,30 +138,8 @@ export function layOut(
   return double(exact, margin, many, [large, small], signed, COMPOUND_PLACES, up);
 }
 
-function other(reading: Quantity, unit: string | null): string {
-  const units = DIMENSIONS[reading.kind].units;
-  const metric = (name: string) => units[name.split(" ")[0] ?? ""]?.metric;
-  const typed = reading.unit.split(" ").pop() ?? "";
-  const beside = (metric(typed) ? BESIDE_METRIC[typed] : undefined) ?? BESIDE_OTHERS[reading.kind];
-  const [large, small] = (unit && metric(unit) !== metric(typed) ? unit : beside).split(" ") as [string, string?];
-  const one = factor(reading.kind, small ?? large);
-  const most = small === undefined ? (units[large]?.most_places ?? 0) : COMPOUND_MOST;
-  const exact = divide(reading.exact, one);
-  const places = Math.min(placesBeside(reading, exact, one), most);
-  if (small === undefined) return single(exact, null, units[large]?.label ?? large, [places, places], false).text;
-  return double(exact, null, divide(factor(reading.kind, large), one).n, [large, small], false, places).text;
-}
-
-/** Decimals of `exact` that tell what was typed: to its last digit, a fraction to a third of it, two digits at least. */
-function placesBeside(reading: Quantity, exact: Ratio, one: Ratio): number {
-  const thirds = ratio(reading.reads.includes("/") ? 3n : 1n);
-  const lastDigit = divide(divide(fromNumber(reading.last_digit), one), thirds);
-  const size = exact.n < 0n ? ratio(-exact.n, exact.d) : exact;
-  return Math.max(-exponentOf(lastDigit), size.n === 0n ? 0 : 1 - exponentOf(size), 0);
-}
-
 /** `places`: decimals without a margin, and the most with one. */
-function single(
+export function single(
   exact: Ratio,
   margin: Ratio | null,
   label: string,
@@ -245,7 +154,7 @@ function single(
 }
 
 /** `exact` and `margin` in the smaller unit, of which the larger has `many`. */
-function double(
+export function double(
   exact: Ratio,
   margin: Ratio | null,
   many: bigint,
@@ -281,12 +190,12 @@ function join(parts: readonly Piece[]): string {
   return parts.map(([digits, unit]) => `${digits} ${unit}`).join(" ");
 }
 
-function exactOf(value: number | Ratio): Ratio {
+export function exactOf(value: number | Ratio): Ratio {
   return typeof value === "number" ? fromNumber(value) : value;
 }
 
 /** U in the unit that has `one` of SI; null when there is none. */
-function marginOf(U: number | null, one: Ratio): Ratio | null {
+export function marginOf(U: number | null, one: Ratio): Ratio | null {
   if (U === null || U === 0) return null;
   if (!(U > 0)) throw new RangeError(`an uncertainty cannot be ${U}`);
   return divide(fromNumber(U), one);

@@ -8,7 +8,8 @@
 
 import { readMass } from "../numbers/quantity";
 import { toNumber } from "../numbers/ratio";
-import { showArea, showClaim, showGuard } from "../numbers/shown";
+import { showClaim, showGuard } from "../numbers/shown";
+import { showArea } from "../numbers/shownLater";
 import { u } from "../numbers/uncertain";
 import type { Piece, SheetMass } from "./sheet";
 import { MATERIALS } from "./sheetStock";

@@ -1,6 +1,7 @@
 /** Plain form fields: a visible label above, a hint or a trouble below, never a placeholder as label. */
 import type { ComponentChildren } from "preact";
 import { useId } from "preact/hooks";
+import type { ChoiceProps } from "./Choice";
 
 type FrameProps = {
   label: string;
@@ -81,42 +82,6 @@ export function TextField({
         );
       }}
     </FieldFrame>
-  );
-}
-
-export type Option<T extends string> = { value: T; label: string };
-
-type ChoiceProps<T extends string> = {
-  label: string;
-  value: T | null;
-  options: readonly Option<T>[];
-  onValue: (value: T) => void;
-  hint?: ComponentChildren;
-  hideLabel?: boolean;
-};
-
-/** A few options, all visible: one tap. */
-export function Choice<T extends string>({ label, value, options, onValue, hint, hideLabel }: ChoiceProps<T>) {
-  const name = useId();
-  return (
-    <fieldset class="field">
-      <legend class={hideLabel ? "hidden-words" : "label small"}>{label}</legend>
-      <div class="choice">
-        {options.map((option) => (
-          <label key={option.value}>
-            <input
-              type="radio"
-              name={name}
-              value={option.value}
-              checked={option.value === value}
-              onChange={() => onValue(option.value)}
-            />
-            <span>{option.label}</span>
-          </label>
-        ))}
-      </div>
-      {hint && <p class="hint">{hint}</p>}
-    </fieldset>
   );
 }
 

@@ -7,7 +7,7 @@ import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { unitOf } from "../../garage/units";
 import { placed, sidesOf, tooFar } from "../words/place";
-import { Choice } from "./Field";
+import { Choice } from "./Choice";
 import { QuantityField } from "./QuantityField";
 
 type Props = {

@@ -1,6 +1,6 @@
 /** For the event or for the road: which jobs count as being in the car. */
 import { type Trim, trim } from "../../answers";
-import { Choice } from "./Field";
+import { Choice } from "./Choice";
 
 const TRIMS: { value: Trim; label: string }[] = [
   { value: "event", label: "At the event" },

@@ -1,6 +1,7 @@
 /** Places in words: how far from the front axle, left or right of the centreline, how high; and how well that is known. */
 import type { Place } from "../../core/balance/place";
-import { showLength, showStepped } from "../../core/numbers/shown";
+import { showLength } from "../../core/numbers/shown";
+import { showStepped } from "../../core/numbers/shownLater";
 import { halfOf } from "./marks";
 import type { Spot, View } from "./view";
 

@@ -2,7 +2,7 @@
 import "./Displays.css";
 import { useId, useState } from "preact/hooks";
 import { massUnit } from "../../garage/units";
-import { Choice } from "../controls/Field";
+import { Choice } from "../controls/Choice";
 import { QuantityField } from "../controls/QuantityField";
 import { labelOf, optionsOf, toldOf } from "../words/fieldWords";
 import { type Display, displaysFor, isOf, type MassUnit, type Said } from "./drawnDisplays";

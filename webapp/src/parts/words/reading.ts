@@ -2,7 +2,7 @@
  * A typed quantity as a form shows it while it is typed: nothing yet, how it will be read, or what to type instead.
  */
 import { read } from "../../core/numbers/quantity";
-import { showBoth } from "../../core/numbers/shown";
+import { showBoth } from "../../core/numbers/shownLater";
 import { AppError } from "../../errors";
 import { type Measure, unitOf } from "../../garage/units";
 

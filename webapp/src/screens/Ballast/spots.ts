@@ -4,7 +4,7 @@
  * `x` in wheelbases behind the front axle, `y` in tracks right of the centreline, `z` in metres above the ground: the
  * floor pans and wells of common road cars (common practice, no source).
  */
-import { showStepped } from "../../core/numbers/shown";
+import { showStepped } from "../../core/numbers/shownLater";
 import type { Values } from "../../journal/kinds";
 
 export type Spot = { name: string; x: number; y: number; z: number };

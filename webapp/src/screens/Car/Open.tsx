@@ -1,6 +1,7 @@
 /** What is still open: weights nobody knows, weights that rest on a guess, loose ends, and records that are on this phone only. */
 import { account, jobs } from "../../answers";
-import { showHours, showMoney, showPercent } from "../../core/numbers/shown";
+import { showPercent } from "../../core/numbers/shown";
+import { showHours, showMoney } from "../../core/numbers/shownLater";
 import { garage } from "../../garage/garage";
 import { disputes } from "../../garage/unsettled";
 import { Row } from "../../parts/figures/Row";

@@ -10,7 +10,7 @@ import { readyToRun } from "../../core/fuelRun/fuelGiven";
 import { type FuelRun, fuelRun } from "../../core/fuelRun/fuelRun";
 import { lightestSentence, startSentence } from "../../core/fuelRun/fuelWords";
 import type { Warned } from "../../core/garage/records";
-import { showBoth } from "../../core/numbers/shown";
+import { showBoth } from "../../core/numbers/shownLater";
 import { describe } from "../../errors";
 import { massUnit, unitOf } from "../../garage/units";
 import { Disclosure } from "../../parts/controls/Disclosure";

@@ -3,10 +3,10 @@
 import { useState } from "preact/hooks";
 import { account, book, jobs, say, stages } from "../../answers";
 import { jobsAsRead } from "../../core/ledger/asRead";
-import { showHours, showMoney } from "../../core/numbers/shown";
+import { showHours, showMoney } from "../../core/numbers/shownLater";
 import type { Rec } from "../../journal/types";
 import { unsettledWords } from "../../parts/conflicts/words";
-import { Choice } from "../../parts/controls/Field";
+import { Choice } from "../../parts/controls/Choice";
 import { Row } from "../../parts/figures/Row";
 import { ButtonLink } from "../../parts/frame/Button";
 import { Screen, Section } from "../../parts/frame/Screen";

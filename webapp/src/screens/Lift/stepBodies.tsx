@@ -8,7 +8,7 @@ import { isWarned } from "../../core/wholeCar/condition";
 import { loadsOf } from "../../core/wholeCar/weighIn";
 import { describe } from "../../errors";
 import { unitOf } from "../../garage/units";
-import { Choice } from "../../parts/controls/Field";
+import { Choice } from "../../parts/controls/Choice";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { Facts } from "../../parts/figures/Facts";
 import { FieldOf } from "../../parts/forms/FieldOf";

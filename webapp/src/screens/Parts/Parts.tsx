@@ -1,10 +1,10 @@
 /** Every part, or only those nobody has weighed, or those that rest on a guess or a quote. */
 import { account, known, say } from "../../answers";
-import { showMoney } from "../../core/numbers/shown";
+import { showMoney } from "../../core/numbers/shownLater";
 import { garage } from "../../garage/garage";
 import type { Rec } from "../../journal/types";
 import { unsettledWords } from "../../parts/conflicts/words";
-import { Choice } from "../../parts/controls/Field";
+import { Choice } from "../../parts/controls/Choice";
 import { Row } from "../../parts/figures/Row";
 import { Screen } from "../../parts/frame/Screen";
 import { Learned } from "../../parts/weighing/Learned";

@@ -1,6 +1,7 @@
 /** The fields of a sheet in the order of the work, what they come to, the cautions, and saving it all as a part. */
 import { car } from "../../answers";
-import { showArea, showMass } from "../../core/numbers/shown";
+import { showMass } from "../../core/numbers/shown";
+import { showArea } from "../../core/numbers/shownLater";
 import { expanded } from "../../core/numbers/uncertain";
 import { claimOf } from "../../core/sheet/sheetClaim";
 import { outlineTrouble } from "../../core/sheet/sheetOutline";

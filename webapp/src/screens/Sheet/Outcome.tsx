@@ -1,6 +1,7 @@
 /** What the sheet comes to: its mass and how sure that is, the area, and what a gauge table would say. */
 
-import { showArea, showLength, showMass, showPercent, showPlain } from "../../core/numbers/shown";
+import { showLength, showMass, showPercent, showPlain } from "../../core/numbers/shown";
+import { showArea } from "../../core/numbers/shownLater";
 import { expanded, type Uncertain } from "../../core/numbers/uncertain";
 import { listedOver, type SheetMass } from "../../core/sheet/sheet";
 import { massUnit, unitOf } from "../../garage/units";

@@ -1,7 +1,8 @@
 /** What it is cut from: the material with the range of its density, and how thick, as sold, measured or by gauge. */
 import { LEGAL_OUNCES, MATERIALS } from "../../core/sheet/sheetStock";
+import { Choice } from "../../parts/controls/Choice";
 import { Disclosure } from "../../parts/controls/Disclosure";
-import { Choice, TextField } from "../../parts/controls/Field";
+import { TextField } from "../../parts/controls/Field";
 import { Row } from "../../parts/figures/Row";
 import { FieldOf } from "../../parts/forms/FieldOf";
 import { filled } from "../../parts/forms/form";

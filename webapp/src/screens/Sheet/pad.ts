@@ -7,7 +7,7 @@
 
 import { factor } from "../../core/numbers/quantity";
 import { toNumber } from "../../core/numbers/ratio";
-import { showStepped } from "../../core/numbers/shown";
+import { showStepped } from "../../core/numbers/shownLater";
 import type { CornerText } from "../../core/sheet/sheetCorners";
 import type { Spot } from "../../parts/sheet/geometry";
 import { readingOf } from "../../parts/words/reading";

@@ -3,7 +3,7 @@
 import { useState } from "preact/hooks";
 import { book, known, say } from "../../answers";
 import { compare } from "../../core/ledger/compare";
-import { showMoney } from "../../core/numbers/shown";
+import { showMoney } from "../../core/numbers/shownLater";
 import { garage } from "../../garage/garage";
 import { newId } from "../../garage/write";
 import type { Rec } from "../../journal/types";
