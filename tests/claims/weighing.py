@@ -3,8 +3,10 @@
 from typing import Any
 
 from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.student import student_beyond
 from tarebook.core.weighing.claims import Lesson
 from tarebook.core.weighing.lesson_words import lesson_sentence
+from tarebook.core.weighing.outlier import needs_third, odd_one
 from tarebook.core.weighing.weighing import masses
 from tests.plain import plain
 
@@ -16,6 +18,9 @@ def _masses(given: dict[str, Any]) -> Any:
 
 
 CLAIMS = {
+    "student.student_beyond": lambda given: student_beyond(**given),
+    "outlier.odd_one": lambda given: plain(odd_one(**given)),
+    "outlier.needs_third": lambda given: needs_third(**given),
     "weighing.masses": _masses,
     "lesson_words.sentence": lambda given: plain(lesson_sentence(Lesson(**given))),
 }

@@ -21,7 +21,7 @@ def garage(random: Random, parts: int = 8) -> Garage:
     names = [f"p{n}" for n in range(random.randrange(1, parts + 1))]
     scales = [_scale(random, n) for n in range(random.randrange(1, 5))]
     jobs = [_job(random, n) for n in range(random.randrange(1, 6))]
-    return {
+    made = {
         "scales": scales,
         "scale_checks": [_check(random, n, scales) for n in range(random.randrange(5))],
         "parts": [_part(random, name) for name in names],
@@ -31,6 +31,28 @@ def garage(random: Random, parts: int = 8) -> Garage:
         "job_parts": [_job_part(random, n, jobs, names) for n in range(random.randrange(10))],
         "trim": random.choice(("road", "event")),
     }
+    return {**made, **repeated(made["weighings"])}
+
+
+def repeated(records: list[Garage]) -> Garage:
+    """Some of them read again, all of it or a part, near or far; a few readings left out."""
+    random = Random(str(records))  # of its own, so that the garage around it stays as it was
+    looks = ("shown", "shown_empty", "shown_far", "lf", "rf", "lr", "rr", "front", "rear", "total")
+    repeats = []
+    for of in random.choices(records, k=random.randrange(7)) if records else []:
+        again = [(look, of[look]) for look in looks if of.get(look) and random.random() < 0.9]
+        read = {look: _near(random, shown) for look, shown in again}
+        repeats.append({"id": f"r-{of['id']}-{len(repeats)}", "of": of["id"], **read})
+    among = [(each["id"], look) for each in (*records, *repeats) for look in looks if each.get(look)]
+    out = random.sample(among, min(len(among), random.choice((0, 0, 1, 3))))
+    left = [{"id": f"o-{of}-{n}", "of": of, "reading": look} for n, (of, look) in enumerate(out)]
+    return {"repeats": repeats, "omissions": left}
+
+
+def _near(random: Random, shown: str) -> str:
+    number, unit = shown.split()
+    moved = float(number) + random.choice((0, 1, -1, 2, 25)) * (1 if unit == "g" else 0.1)
+    return f"{max(moved, 0.1):.4f} {unit}"
 
 
 def shuffled(random: Random, given: Garage) -> Garage:

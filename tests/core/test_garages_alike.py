@@ -34,7 +34,7 @@ def test_both_languages_learn_the_same_of_guesses_and_quotes():
 
 def test_the_spoiled_garages_are_spoiled_in_every_way():
     random = Random(SEED)
-    spoils = [CLAIMS["garage.read_garage"](spoiled(random, garage(random))) for _ in range(200)]
+    spoils = [CLAIMS["garage.read_garage"](spoiled(random, garage(random))) for _ in range(300)]
     codes = {warning["code"] for each in spoils for warning in each.get("warnings", [])}
     assert codes >= {
         "unreadable_record", "duplicate_record", "unknown_field", "unreadable_field", "missing_field", "dangling",

@@ -8,7 +8,7 @@ from tests.core.questions import Question
 from tests.typescript import Answered, unlike
 from tests.vectors import claims
 
-SEED, GARAGES = 20_261_125, 300
+SEED, GARAGES = 20_261_129, 300
 CLAIMS = claims()
 # Only exp and log differ between the languages, by a last digit; a chance far in the tail carries that on.
 CLOSE = 1e-10

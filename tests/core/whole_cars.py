@@ -18,8 +18,10 @@ def garage(random: Random) -> Garage:
     drivers = [_driver(random, n) for n in range(random.randrange(3))]
     jobs = [job["id"] for job in bare["jobs"]]
     weigh_ins = [_weigh_in(random, n, scales, drivers, jobs) for n in range(random.randrange(5))]
+    again = garages.repeated(weigh_ins)
     return {
         **bare,
+        **{name: [*bare[name], *again[name]] for name in again},
         "cars": [_car(random)],
         "scales": [*bare["scales"], *scales],
         "drivers": drivers,

@@ -156,6 +156,22 @@ export const FIELDS = {
     place: { label: "Where" },
     note: { label: "Note" },
   },
+  repeat: {
+    shown: { label: "The scale shows" },
+    shown_empty: { label: "Without it" },
+    shown_far: { label: "The other end" },
+    lf: { label: "Left front" },
+    rf: { label: "Right front" },
+    lr: { label: "Left rear" },
+    rr: { label: "Right rear" },
+    front: { label: "Front axle" },
+    rear: { label: "Rear axle" },
+    total: { label: "Whole car" },
+    at: { label: "When", hint: "Now, unless you say otherwise." },
+  },
+  omission: {
+    reading: { words: { shown: "The scale shows", shown_empty: "Without it", shown_far: "The other end", lf: "Left front", rf: "Right front", lr: "Left rear", rr: "Right rear", front: "Front axle", rear: "Rear axle", total: "Whole car" } },
+  },
   second_look: {
   },
   lift: {

@@ -44,7 +44,7 @@ class MassAnswerSchema(Answer):
 
 
 # Scale "" is that of weighings that name none. Negative differences save weight.
-ScaleAnswerSchema = written(ScaleModel, but="division repeatability capacity warnings", share="gain")
+ScaleAnswerSchema = written(ScaleModel, but="division repeatability capacity warnings of_parts of_car", share="gain")
 # What guesses and quotes have run off by, and is taken out. Bias and spread are of ln(claim ÷ mass).
 LessonAnswerSchema = written(Lesson, share="bias bias_u spread factor")
 ComparisonAnswerSchema = written(Comparison, but="this that warnings", mass="difference whole")
@@ -67,7 +67,7 @@ def _weighings(garage: Garage, given: Given) -> Json:
     warnings += [warning for model in used for warning in (*model.warnings, *_assumed(model))]
     warnings += [warning for each in compared for warning in each.warnings]
     return {
-        "weighings": [_weighing(each, known) for each in garage.weighings.values()],
+        "weighings": [_weighing(garage, each, known) for each in garage.weighings.values()],
         "masses": [_mass(mass, _unread_of(garage, given, mass.of)) for mass in known.of.values()],
         "scales": used,
         "lessons": list(known.lessons.values()),
@@ -86,8 +86,8 @@ def _scales_used(garage: Garage, known: Masses) -> list[ScaleModel]:
     return [model for id_, model in known.scales.items() if id_ != UNNAMED or nameless]
 
 
-def _weighing(weighing: Weighing, known: Masses) -> Json:
-    read = read_weighing(weighing, known.scales[weighing.scale or UNNAMED])
+def _weighing(garage: Garage, weighing: Weighing, known: Masses) -> Json:
+    read = read_weighing(weighing, known.scales[weighing.scale or UNNAMED], garage)
     was_read = isinstance(read, Reading)
     return {"weighing": weighing, "read": read if was_read else None, "reason": None if was_read else read}
 

@@ -195,6 +195,8 @@ class _Reader:
             checks_of=_grouped(records["scale_checks"].values(), "scale"),
             parts_of=_grouped(records["job_parts"].values(), "job"),
             holes_of=_grouped(records["sheet_holes"].values(), "sheet"),
+            repeats_of=_grouped(records["repeats"].values(), "of"),
+            omissions_of=_grouped(records["omissions"].values(), "of"),
             warnings=self.warnings,
         )
 

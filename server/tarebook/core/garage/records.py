@@ -17,8 +17,10 @@ from tarebook.core.generated.records import (
     JobPart,
     Lift,
     LooseEnd,
+    Omission,
     Part,
     Records,
+    Repeat,
     Scale,
     ScaleCheck,
     Sheet,
@@ -29,8 +31,8 @@ from tarebook.core.generated.records import (
 )
 
 __all__ = [
-    "BallastPlace", "Car", "ClassSheet", "Driver", "Garage", "Job", "JobPart", "Lift", "LooseEnd", "Part", "Scale",
-    "ScaleCheck", "Sheet", "SheetHole", "Stage", "Warned", "WeighIn", "Weighing", "warned",
+    "BallastPlace", "Car", "ClassSheet", "Driver", "Garage", "Job", "JobPart", "Lift", "LooseEnd", "Omission",
+    "Part", "Repeat", "Scale", "ScaleCheck", "Sheet", "SheetHole", "Stage", "Warned", "WeighIn", "Weighing", "warned",
 ]  # fmt: skip
 
 
@@ -61,4 +63,6 @@ class Garage(Records):
     checks_of: dict[str, list[ScaleCheck]] = field(default_factory=dict)
     parts_of: dict[str, list[JobPart]] = field(default_factory=dict)
     holes_of: dict[str, list[SheetHole]] = field(default_factory=dict)
+    repeats_of: dict[str, list[Repeat]] = field(default_factory=dict)
+    omissions_of: dict[str, list[Omission]] = field(default_factory=dict)
     warnings: list[Warned] = field(default_factory=list)

@@ -195,6 +195,33 @@ class WeighIn:
 
 
 @dataclass(frozen=True, slots=True)
+class Repeat:
+    """Lifted or rolled off and on, and read again, all of it or a part; whatever else was so is told by `of`."""
+
+    id: str
+    of: str
+    shown: Quantity | None
+    shown_empty: Quantity | None
+    shown_far: Quantity | None
+    lf: Quantity | None
+    rf: Quantity | None
+    lr: Quantity | None
+    rr: Quantity | None
+    front: Quantity | None
+    rear: Quantity | None
+    total: Quantity | None
+
+
+@dataclass(frozen=True, slots=True)
+class Omission:
+    """One of several readings of a thing that a person left out; deleted, it counts again."""
+
+    id: str
+    of: str
+    reading: str
+
+
+@dataclass(frozen=True, slots=True)
 class Lift:
     """One axle of the car of a weigh-in raised by `height`; `tilted`: what the other then carried."""
 
@@ -288,6 +315,8 @@ class Records:
     job_parts: dict[str, JobPart]
     loose_ends: dict[str, LooseEnd]
     weigh_ins: dict[str, WeighIn]
+    repeats: dict[str, Repeat]
+    omissions: dict[str, Omission]
     lifts: dict[str, Lift]
     ballast_places: dict[str, BallastPlace]
     sheets: dict[str, Sheet]
@@ -308,6 +337,8 @@ SHAPES: dict[str, type[Any]] = {
     "job_part": JobPart,
     "loose_end": LooseEnd,
     "weigh_in": WeighIn,
+    "repeat": Repeat,
+    "omission": Omission,
     "lift": Lift,
     "ballast_place": BallastPlace,
     "sheet": Sheet,

@@ -1,8 +1,9 @@
 """How far a scale may be off: one look at its display, and its gain.
 
 A scale shows s = (1 + g)·m, rounded to its division. The rounding of a look is a rectangle one division wide,
-u = d/√12 (JCGM 100:2008, F.2.2.1), with the scale's own repeatability where somebody noted it. The gain g is one error
-shared by every reading of that scale, `cal:<scale>`: it adds up over ten parts instead of averaging out.
+u = d/√12 (JCGM 100:2008, F.2.2.1), with the scale's own repeatability where somebody noted it or repeats show it
+(`repeats`). The gain g is one error shared by every reading of that scale, `cal:<scale>`: it adds up over ten parts
+instead of averaging out.
 
 The gain comes from checks with known masses, ĝ = Σ k(s−k)/u² ÷ Σ k²/u²: least squares of s − k against k, so that the
 heavy check decides. A known mass is an error of its own, `known:<its name>`, shared by every scale checked with it.
@@ -18,6 +19,7 @@ from tarebook.core.garage.records import Garage, Scale, ScaleCheck, Warned, warn
 from tarebook.core.numbers.plain import dot, plain_sum
 from tarebook.core.numbers.quantity import Quantity
 from tarebook.core.numbers.uncertain import Uncertain, rectangular
+from tarebook.core.weighing.repeats import NONE, Scatter, repeats_to, scatters_on
 
 T = TypeVar("T")
 
@@ -43,7 +45,8 @@ ASSUMED_KNOWN_WITHIN = 0.01  # of a known mass nobody said the tolerance of; com
 class ScaleModel:
     """What is known of one scale's errors. `gain` is relative; `division`, `repeatability`, `capacity` are kg.
 
-    `assumed`: the gain is the assumption for its kind. `checks`: the checks that were used, by id.
+    `assumed`: the gain is the assumption for its kind. `checks`: the checks that were used, by id. `repeatability` is
+    as noted, 0 where nobody did; `of_parts` and `of_car` are what repeats on it show.
     """
 
     id: str
@@ -54,6 +57,13 @@ class ScaleModel:
     capacity: float | None
     checks: tuple[str, ...]
     warnings: tuple[Warned, ...]
+    of_parts: Scatter = NONE
+    of_car: Scatter = NONE
+
+    @property
+    def repeats(self) -> float:
+        """Standard deviation (kg) of a part's reading on lifting it on again: as noted, with what repeats show."""
+        return repeats_to(self.repeatability, 0.0, self.of_parts)
 
     def division_for(self, shown: Quantity) -> float:
         """The division in kg: the scale's own, else the place of the last digit typed."""
@@ -62,24 +72,31 @@ class ScaleModel:
     def look(self, shown: Quantity) -> float:
         """Standard uncertainty of one look at the display, kg."""
         division = self.division_for(shown)
-        return sqrt(_square(division) / 12.0 + _square(self.repeatability))
+        return sqrt(_square(division) / 12.0 + _square(self.repeats))
 
 
 def scale_models(garage: Garage) -> dict[str, ScaleModel]:
     """The model of every scale of the garage by id, and of `UNNAMED`."""
-    models = {key: scale_model(scale, garage.checks_of.get(key, [])) for key, scale in garage.scales.items()}
+    parts, car = scatters_on(garage)
     nobodys = Uncertain(0.0, {"cal:": ASSUMED_GAIN_UNNAMED})
-    return {**models, UNNAMED: ScaleModel(UNNAMED, nobodys, True, None, 0.0, None, (), ())}
+    unnamed = ScaleModel(UNNAMED, nobodys, True, None, 0.0, None, (), (), parts.get("", NONE), car.get("", NONE))
+    models = {
+        key: scale_model(scale, garage.checks_of.get(key, []), parts.get(key, NONE), car.get(key, NONE))
+        for key, scale in garage.scales.items()
+    }
+    return {**models, UNNAMED: unnamed}
 
 
-def scale_model(scale: Scale, checks: Sequence[ScaleCheck]) -> ScaleModel:
-    """One scale from its record and its checks (in order of id)."""
+def scale_model(
+    scale: Scale, checks: Sequence[ScaleCheck], of_parts: Scatter = NONE, of_car: Scatter = NONE
+) -> ScaleModel:
+    """One scale from its record, its checks (in order of id), and what repeats on it show."""
     allowance = ASSUMED_GAIN[scale.kind]
     division = scale.division.value if scale.division else None
     repeatability = scale.repeatability.value if scale.repeatability else 0.0
     capacity = scale.capacity.value if scale.capacity else None
     gain = Uncertain(0.0, {f"cal:{scale.id}": allowance})
-    bare = ScaleModel(scale.id, gain, True, division, repeatability, capacity, (), ())
+    bare = ScaleModel(scale.id, gain, True, division, repeatability, capacity, (), (), of_parts, of_car)
     near = [check for check in checks if abs(check.shown.value - check.known.value) <= FAR_OFF * check.known.value]
     slips = tuple(warned("check_far_off", scale=scale.id, check=check.id) for check in checks if check not in near)
     if not near:

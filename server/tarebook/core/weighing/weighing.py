@@ -11,9 +11,9 @@ Every weighing tells the mass of ONE piece, by its method:
                 rule the two supports carry the whole between them, wherever its centre is; two looks
 
 (`pieces` divides in every method.) The scale's gain acts on the net, so a difference carries no error of the person's
-own weight. Looks at one load on one scale that show the same share their rounding; several weighings of one part make a
-weighted mean. Without a weighing, a part has what was claimed of it (`claims`), less what this garage's claims have run
-off by (`lessons`). Weighed beats claimed.
+own weight. A look read again counts as the mean of its readings (`repeats`). Looks at one load on one scale that show
+the same share their rounding; several weighings of one part make a weighted mean. Without a weighing, a part has what
+was claimed of it (`claims`), less what this garage's claims have run off by (`lessons`). Weighed beats claimed.
 """
 
 from collections.abc import Mapping
@@ -27,6 +27,7 @@ from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.core.weighing.claims import Lesson, claimed
 from tarebook.core.weighing.lessons import learns, lessons
 from tarebook.core.weighing.mean import weighted_mean
+from tarebook.core.weighing.repeats import averaged, counted, mean
 from tarebook.core.weighing.scale import UNNAMED, ScaleModel, distinct_looks, scale_models
 
 _NEEDS = {"difference": "shown_empty", "container": "shown_empty", "batch": "pieces", "ends": "shown_far"}
@@ -105,16 +106,17 @@ def masses(garage: Garage) -> Masses:
 def _mass_of(garage: Garage, thing: Part | Driver, scales: Mapping[str, ScaleModel]) -> Mass:
     """The mass of one piece of a part, or of a driver: from its weighings, else as claimed."""
     weighings = garage.weighings_of.get(thing.id, [])
-    tried = [(weighing, read_weighing(weighing, scales[weighing.scale or UNNAMED])) for weighing in weighings]
+    tried = [(weighing, read_weighing(weighing, scales[weighing.scale or UNNAMED], garage)) for weighing in weighings]
     read = {weighing.id: result for weighing, result in tried if isinstance(result, Reading)}
     warnings = [result for _, result in tried if not isinstance(result, Reading)]
     if not read:
         mass, basis = claimed(thing)
         return Mass(thing.id, mass, basis, (), (), 0.0, 1.0, tuple(warnings))
-    return _weighed(thing, [weighing for weighing in weighings if weighing.id in read], read, scales, warnings)
+    return _weighed(garage, thing, [each for each in weighings if each.id in read], read, scales, warnings)
 
 
 def _weighed(
+    garage: Garage,
     thing: Part | Driver,
     weighings: list[Weighing],
     read: dict[str, Reading],
@@ -122,41 +124,40 @@ def _weighed(
     warnings: list[Warned],
 ) -> Mass:
     readings = tuple(read.values())
-    kept = {
-        each.id for each in distinct_looks(weighings, lambda each: (each.scale, each.method, each.pieces or 1), _shows)
-    }
+    shows = {each.id: [mean(look) for look in _looks(each, garage)[1]] for each in weighings}
+    distinct = distinct_looks(
+        weighings, lambda each: (each.scale, each.method, each.pieces or 1), lambda each: shows[each.id]
+    )
+    kept = {each.id for each in distinct}
     looks = [reading for reading in readings if reading.weighing in kept]
-    mean = weighted_mean(thing.id, looks, {reading.scale: scales[reading.scale].gain for reading in readings})
+    found = weighted_mean(thing.id, looks, {reading.scale: scales[reading.scale].gain for reading in readings})
     for reading in readings:
         warnings.extend(reading.warnings)
-    if mean.ratio > 1.0:
-        warnings.append(warned("readings_disagree", of=thing.id, spread=mean.spread, ratio=mean.ratio))
+    if found.ratio > 1.0:
+        warnings.append(warned("readings_disagree", of=thing.id, spread=found.spread, ratio=found.ratio))
     if len({bool(reading.with_bolts) for reading in readings}) > 1:
         warnings.append(warned("bolts_differ", of=thing.id))
-    return Mass(thing.id, mean.mass, "weighed", tuple(read), readings, mean.spread, mean.ratio, tuple(warnings))
+    return Mass(thing.id, found.mass, "weighed", tuple(read), readings, found.spread, found.ratio, tuple(warnings))
 
 
-def _shows(weighing: Weighing) -> list[float | None]:
-    return [look.value if look else None for look in (weighing.shown, weighing.shown_empty, weighing.shown_far)]
-
-
-def read_weighing(weighing: Weighing, model: ScaleModel) -> Reading | Warned:
-    """The mass of one piece, or the warning that says why there is none."""
+def read_weighing(weighing: Weighing, model: ScaleModel, garage: Garage | None = None) -> Reading | Warned:
+    """The mass of one piece, or the warning that says why there is none. `garage`: the one with its repeats, if any."""
     need = _NEEDS.get(weighing.method)
     if need is not None and getattr(weighing, need) is None:
         return warned("missing_field", list="weighings", id=weighing.id, field=need)
-    net, looks = _net(weighing)
+    signs, looks = _looks(weighing, garage)
+    net = dot(signs, [mean(look) for look in looks])
     if net <= 0.0:
         return warned("not_positive", weighing=weighing.id)
     pieces = weighing.pieces or 1
     corrected = 1.0 + model.gain.value
-    doubts = [model.look(look) for look in looks]
+    doubts = [averaged(look, model.division_for(look[0]), model.repeats) for look in looks]
     return Reading(
         weighing=weighing.id,
         scale=model.id,
         value=net / pieces / corrected,
         own=sqrt(dot(doubts, doubts)) / pieces / corrected,
-        division=max(model.division_for(look) for look in looks) / pieces,
+        division=max(model.division_for(look[0]) for look in looks) / pieces,
         division_assumed=model.division is None,
         with_bolts=weighing.with_bolts,
         warnings=_over_capacity(weighing, model),
@@ -164,13 +165,14 @@ def read_weighing(weighing: Weighing, model: ScaleModel) -> Reading | Warned:
     )
 
 
-def _net(weighing: Weighing) -> tuple[float, tuple[Quantity, ...]]:
-    """What all pieces together showed, kg, and the looks it took."""
-    if weighing.method == "ends" and weighing.shown_far:
-        return weighing.shown.value + weighing.shown_far.value, (weighing.shown, weighing.shown_far)
-    if weighing.method in ("difference", "container") and weighing.shown_empty:
-        return weighing.shown.value - weighing.shown_empty.value, (weighing.shown, weighing.shown_empty)
-    return weighing.shown.value, (weighing.shown,)
+def _looks(weighing: Weighing, garage: Garage | None) -> tuple[list[float], list[list[Quantity]]]:
+    """The looks it took, each with all its readings that count, and how each enters what all pieces together showed."""
+    names = {"ends": "shown_far", "difference": "shown_empty", "container": "shown_empty"}
+    second = names.get(weighing.method)
+    looks = ["shown", second] if second and getattr(weighing, second) else ["shown"]
+    signs = [1.0, 1.0 if second == "shown_far" else -1.0]
+    read = [counted(garage, weighing, look) if garage else [getattr(weighing, look)] for look in looks]
+    return signs[: len(looks)], read
 
 
 def _over_capacity(weighing: Weighing, model: ScaleModel) -> tuple[Warned, ...]:

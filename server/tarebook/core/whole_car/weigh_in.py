@@ -1,9 +1,10 @@
 """The whole car on scales: loads, shares and the centre of gravity, each with its uncertainty.
 
 A weigh-in is two or four looks at one scale, or one. Every look has its own rounding and its own part in how well the
-scale repeats a whole car; all of them share the scale's gain, which therefore adds up fully in the total and cancels
-in every share. Four corners have a fourth freedom beside total, front and left: how the car settles on its springs
-moves load from one diagonal to the other (+ − − +). It touches the corners and the cross weight and nothing else.
+scale repeats a whole car, less where it was read again (`weighing/repeats`); all of them share the scale's gain, which
+therefore adds up fully in the total and cancels in every share. Four corners have a fourth freedom beside total, front
+and left: how the car settles on its springs moves load from one diagonal to the other (+ − − +). It touches the corners
+and the cross weight and nothing else.
 
 Whatever is there is worked out: with two corners typed there is an axle, with all four a total. Cross weight is
 (RF + LR) / total. Axes: x rearward from the front axle, y to the car's right; each axle has its own track.
@@ -15,6 +16,7 @@ from math import sqrt
 from tarebook.core.garage.records import Car, Garage, Warned, WeighIn, warned
 from tarebook.core.numbers.quantity import Quantity
 from tarebook.core.numbers.uncertain import Uncertain, divide, multiply, resolution, total, weighted_sum
+from tarebook.core.weighing.repeats import LAYOUTS, beyond, counted, mean, repeats_to, rounding, rows_of
 from tarebook.core.weighing.scale import ASSUMED_GAIN, UNNAMED, ScaleModel
 from tarebook.core.weighing.trade_scale import gain_by_class, platform_gain, whole_car_gain
 from tarebook.core.weighing.weighing import Masses, masses
@@ -22,7 +24,7 @@ from tarebook.core.whole_car.aboard import aboard
 from tarebook.core.whole_car.condition import Condition, at_condition, chosen_sheet, condition_of, condition_warnings
 from tarebook.core.whole_car.ready import DIAGONAL, unready
 
-LOOKS = {"corners": ("lf", "rf", "lr", "rr"), "axles": ("front", "rear"), "total": ("total",)}
+LOOKS = LAYOUTS
 _PAIRS = {
     "front": ("lf", "rf"),
     "rear": ("lr", "rr"),
@@ -126,12 +128,14 @@ def _unread(garage: Garage, identity: str) -> list[Warned]:
 
 
 def loads_of(garage: Garage, record: WeighIn, known: Masses) -> Loads:
-    """The loads of one weigh-in, as many of its readings as there are."""
+    """The loads of one weigh-in, as many of its readings as there are, each the mean of all of it that count."""
     model = model_for(record, known)
-    shown = {name: look for name in LOOKS[record.layout] if (look := getattr(record, name)) is not None}
+    read = {name: looks for name in LOOKS[record.layout] if (looks := counted(garage, record, name))}
+    shown = {name: looks[0] for name, looks in read.items()}
     gain = _gain_for(garage, record, model, sum(look.value for look in shown.values()))
-    repeats = repeatability(garage, model) / sqrt(len(LOOKS[record.layout]))
-    loads = _sums({name: _load(record, model, gain, name, look, repeats) for name, look in shown.items()})
+    division = max((model.division_for(look) for look in shown.values()), default=0.0)
+    repeats = _one_look(garage, record, model, division)
+    loads = _sums({name: _load(record, model, gain, name, looks, repeats) for name, looks in read.items()})
     whole = loads.get("total")
     shares = {name: divide(loads[name], whole) for name in _PAIRS if whole and whole.value and name in loads}
     warnings = (
@@ -160,17 +164,31 @@ def _gain_for(garage: Garage, record: WeighIn, model: ScaleModel, load: float) -
 
 
 def repeatability(garage: Garage, model: ScaleModel) -> float:
-    """Standard deviation (kg) of a whole car's weight on this scale: as noted, else assumed for its kind."""
-    if model.repeatability:
-        return model.repeatability
+    """Standard deviation (kg) of a whole car's weight on this scale: as noted or assumed, with what repeats show."""
+    return repeats_to(model.repeatability, _assumed_repeatability(garage, model), model.of_car)
+
+
+def _assumed_repeatability(garage: Garage, model: ScaleModel) -> float:
     named = garage.scales.get(model.id)
     return ASSUMED_REPEATABILITY[named.kind] if named else ASSUMED_REPEATABILITY_UNNAMED
 
 
-def _load(record: WeighIn, model: ScaleModel, gain: Uncertain, name: str, shown: Quantity, repeats: float) -> Uncertain:
-    """One reading with the scale's gain taken out."""
-    load, rounding = shown.value / (1.0 + gain.value), resolution(model.division_for(shown))
-    look = look_at(f"{record.id}:{name}", load, gain, rounding, repeats)
+def _one_look(garage: Garage, record: WeighIn, model: ScaleModel, division: float) -> float:
+    """How one of its looks repeats, standard deviation, kg: as the scale does, or worse where its readings say so."""
+    looks, repeats = LOOKS[record.layout], repeatability(garage, model)
+    if record.id not in garage.repeats_of:
+        return repeats / sqrt(len(looks))
+    own = beyond(rows_of(garage, record, looks), division, is_car=True)
+    return sqrt(max(repeats * repeats / len(looks), own))
+
+
+def _load(
+    record: WeighIn, model: ScaleModel, gain: Uncertain, name: str, shown: list[Quantity], repeats: float
+) -> Uncertain:
+    """One look, the mean of its readings, with the scale's gain taken out. `repeats`: of one reading."""
+    steps, one = rounding(shown, model.division_for(shown[0])), repeats / sqrt(len(shown))
+    load = mean(shown) / (1.0 + gain.value)
+    look = look_at(f"{record.id}:{name}", load, gain, steps, one)
     doubts = unready(record, name, len(LOOKS[record.layout]))
     if record.layout == "corners":
         doubts[f"settle:{record.id}"] = SETTLING * DIAGONAL[name]
@@ -248,6 +266,6 @@ def _assumed(garage: Garage, record: WeighIn, model: ScaleModel) -> list[Warned]
         return [warned("official_scale_unnamed", weigh_in=record.id)]
     code = "gain_by_class" if gain_by_class(garage, model) else "gain_assumed"
     found = [warned(code, scale=model.id)] if model.assumed else []
-    if not model.repeatability:
+    if not model.repeatability and not model.of_car.freedom:
         found.append(warned("repeatability_assumed", scale=model.id, kg=repeatability(garage, model)))
     return found

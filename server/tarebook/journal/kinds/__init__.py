@@ -13,7 +13,16 @@ from tarebook.journal.kinds.field import COUNTED, Field, FieldType, Kind
 from tarebook.journal.kinds.garage import GARAGE, MASS_UNITS, PHOTO, VERDICT
 from tarebook.journal.kinds.job import HAZARDS, JOB, JOB_PART, LOOSE_END, STAGE
 from tarebook.journal.kinds.part import PART, SHEET, SHEET_HOLE, ZONES
-from tarebook.journal.kinds.scale import LIFT, SCALE, SCALE_CHECK, SECOND_LOOK, WEIGH_IN, WEIGHING
+from tarebook.journal.kinds.scale import (
+    LIFT,
+    OMISSION,
+    REPEAT,
+    SCALE,
+    SCALE_CHECK,
+    SECOND_LOOK,
+    WEIGH_IN,
+    WEIGHING,
+)
 
 __all__ = ["COUNTED", "HAZARDS", "KINDS", "MASS_UNITS", "SCHEMA", "ZONES", "Field", "FieldType", "Kind"]
 
@@ -21,8 +30,8 @@ __all__ = ["COUNTED", "HAZARDS", "KINDS", "MASS_UNITS", "SCHEMA", "ZONES", "Fiel
 SCHEMA = 1
 
 _KINDS = (
-    GARAGE, CAR, DRIVER, SCALE, SCALE_CHECK, STAGE, PART, WEIGHING, JOB, JOB_PART, LOOSE_END, WEIGH_IN, SECOND_LOOK,
-    LIFT, BALLAST_PLACE, SHEET, SHEET_HOLE, CLASS_SHEET, CLAUSE, PHOTO, VERDICT,
+    GARAGE, CAR, DRIVER, SCALE, SCALE_CHECK, STAGE, PART, WEIGHING, JOB, JOB_PART, LOOSE_END, WEIGH_IN, REPEAT,
+    OMISSION, SECOND_LOOK, LIFT, BALLAST_PLACE, SHEET, SHEET_HOLE, CLASS_SHEET, CLAUSE, PHOTO, VERDICT,
 )  # fmt: skip
 KINDS: dict[str, Kind] = {kind.name: kind for kind in _KINDS}
 """Every kind by name; a reference that is required leads to a kind further up. Each also accepts `deleted`, a flag:

@@ -91,6 +91,24 @@ WEIGH_IN = Kind("weigh_in", {
 }, fact=True, words=("weigh-in", "weigh-ins"),
     about="The whole car weighed. `foretold`: what official scales were to show, told by all that was known before.")
 
+_LOOKS = {
+    "shown": "The scale shows", "shown_empty": "Without it", "shown_far": "The other end",
+    **{name: WEIGH_IN.fields[name].label for name in ("lf", "rf", "lr", "rr", "front", "rear", "total")}}
+
+REPEAT = Kind("repeat", {
+    "of": ref("weighing", "weigh_in", required=True),
+    **{name: Field("mass", label) for name, label in _LOOKS.items()},
+    "at": replace(WHEN, core=False),
+    "replaces": ref("repeat", core=False),
+}, fact=True, words=("repeat reading", "repeat readings"),
+    about="Lifted or rolled off and on, and read again, all of it or a part; whatever else was so is told by `of`.")
+
+OMISSION = Kind("omission", {
+    "of": ref("weighing", "weigh_in", "repeat", required=True),
+    "reading": choice(_LOOKS, required=True),
+}, words=("reading left out", "readings left out"),
+    about="One of several readings of a thing that a person left out; deleted, it counts again.")
+
 SECOND_LOOK = Kind("second_look", {
     "of": ref("weighing", "weigh_in", required=True),
 }, fact=True, core=False,

@@ -219,10 +219,8 @@ class Reader {
     for (const kind of ["stage", "job", "weigh_in", "ballast_place", "class_sheet"]) {
       this.#keep(kind, (row) => row.car === null || row.car === car);
     }
-    const jobs = this.#of("job");
-    for (const kind of ["job_part", "loose_end"]) this.#keep(kind, (row) => jobs.has(row.job as string));
-    const weighIns = this.#of("weigh_in");
-    this.#keep("lift", (row) => weighIns.has(row.weigh_in as string));
+    for (const kind of ["job_part", "loose_end"]) this.#keep(kind, (row) => this.#of("job").has(row.job as string));
+    this.#keep("lift", (row) => this.#of("weigh_in").has(row.weigh_in as string));
     const byKind = Object.fromEntries([...this.#rows].map(([kind, rows]) => [`${kind}s`, rows]));
     const read = {
       ...byKind,
@@ -233,6 +231,8 @@ class Reader {
       checks_of: grouped(this.#of("scale_check"), "scale"),
       parts_of: grouped(this.#of("job_part"), "job"),
       holes_of: grouped(this.#of("sheet_hole"), "sheet"),
+      repeats_of: grouped(this.#of("repeat"), "of"),
+      omissions_of: grouped(this.#of("omission"), "of"),
       warnings: this.#warnings,
     };
     return read as unknown as Garage;

@@ -42,6 +42,8 @@ export type Stage = CoreRecord<FieldsOf<"stage">>;
 export type Job = CoreRecord<FieldsOf<"job">>;
 export type JobPart = CoreRecord<FieldsOf<"job_part">>;
 export type WeighIn = CoreRecord<FieldsOf<"weigh_in">>;
+export type Repeat = CoreRecord<FieldsOf<"repeat">>;
+export type Omission = CoreRecord<FieldsOf<"omission">>;
 export type Lift = CoreRecord<FieldsOf<"lift">>;
 export type BallastPlace = CoreRecord<FieldsOf<"ballast_place">>;
 export type ClassSheet = CoreRecord<FieldsOf<"class_sheet">>;
@@ -67,5 +69,7 @@ export type Garage = Records & {
   readonly checks_of: ReadonlyMap<string, readonly ScaleCheck[]>;
   readonly parts_of: ReadonlyMap<string, readonly JobPart[]>;
   readonly holes_of: ReadonlyMap<string, readonly SheetHole[]>;
+  readonly repeats_of: ReadonlyMap<string, readonly Repeat[]>;
+  readonly omissions_of: ReadonlyMap<string, readonly Omission[]>;
   readonly warnings: readonly Warned[];
 };

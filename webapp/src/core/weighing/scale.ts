@@ -2,8 +2,9 @@
  * How far a scale may be off: one look at its display, and its gain.
  *
  * A scale shows s = (1 + g)·m, rounded to its division. The rounding of a look is a rectangle one division wide,
- * u = d/√12 (JCGM 100:2008, F.2.2.1), with the scale's own repeatability where somebody noted it. The gain g is one
- * error shared by every reading of that scale, `cal:<scale>`: it adds up over ten parts instead of averaging out.
+ * u = d/√12 (JCGM 100:2008, F.2.2.1), with the scale's own repeatability where somebody noted it or repeats show it
+ * (`repeats`). The gain g is one error shared by every reading of that scale, `cal:<scale>`: it adds up over ten parts
+ * instead of averaging out.
  *
  * The gain comes from checks with known masses, ĝ = Σ k(s−k)/u² ÷ Σ k²/u²: least squares of s − k against k, so that
  * the heavy check decides. A known mass is an error of its own, `known:<its name>`, shared by every scale checked with
@@ -15,6 +16,7 @@ import { type Garage, type Scale, type ScaleCheck, type Warned, warned } from ".
 import { dot, plainSum } from "../numbers/plain";
 import type { Quantity } from "../numbers/quantity";
 import { rectangular, type Uncertain, u, uncertain } from "../numbers/uncertain";
+import { NONE, repeatsTo, type Scatter, scattersOn } from "./repeats";
 
 /** The scale of a weighing that names none: all of them count as one scale, since most often they are. */
 export const UNNAMED = "";
@@ -36,7 +38,8 @@ const ASSUMED_KNOWN_WITHIN = 0.01; // of a known mass nobody said the tolerance 
 /**
  * What is known of one scale's errors. `gain` is relative; `division`, `repeatability`, `capacity` are kg.
  *
- * `assumed`: the gain is the assumption for its kind. `checks`: the checks that were used, by id.
+ * `assumed`: the gain is the assumption for its kind. `checks`: the checks that were used, by id. `repeatability` is as
+ * noted, 0 where nobody did; `of_parts` and `of_car` are what repeats on it show.
  */
 export type ScaleModel = {
   readonly id: string;
@@ -47,7 +50,12 @@ export type ScaleModel = {
   readonly capacity: number | null;
   readonly checks: readonly string[];
   readonly warnings: readonly Warned[];
+  readonly of_parts: Scatter;
+  readonly of_car: Scatter;
 };
+
+/** Standard deviation (kg) of a part's reading on lifting it on again: as noted, with what repeats show. */
+export const partRepeats = (model: ScaleModel): number => repeatsTo(model.repeatability, 0, model.of_parts);
 
 /** The division in kg: the scale's own, else the place of the last digit typed. */
 export function divisionFor(model: ScaleModel, shown: Quantity): number {
@@ -56,20 +64,36 @@ export function divisionFor(model: ScaleModel, shown: Quantity): number {
 
 /** Standard uncertainty of one look at the display, kg. */
 export function lookOf(model: ScaleModel, shown: Quantity): number {
-  return Math.sqrt(square(divisionFor(model, shown)) / 12 + square(model.repeatability));
+  return Math.sqrt(square(divisionFor(model, shown)) / 12 + square(partRepeats(model)));
 }
 
 /** The model of every scale of the garage by id, and of `UNNAMED`. */
 export function scaleModels(garage: Garage): Map<string, ScaleModel> {
   const models = new Map<string, ScaleModel>();
-  for (const [id, scale] of garage.scales) models.set(id, scaleModel(scale, garage.checks_of.get(id) ?? []));
-  return models.set(UNNAMED, unnamed());
+  const { parts, car } = scattersOn(garage);
+  const shown = (id: string): Shown => ({ of_parts: parts.get(id) ?? NONE, of_car: car.get(id) ?? NONE });
+  for (const [id, scale] of garage.scales) {
+    models.set(id, scaleModel(scale, garage.checks_of.get(id) ?? [], shown(id)));
+  }
+  return models.set(UNNAMED, { ...unnamed(), ...shown(UNNAMED) });
 }
 
-/** One scale from its record and its checks (in order of id). */
-export function scaleModel(scale: Scale, checks: readonly ScaleCheck[]): ScaleModel {
+type Shown = Pick<ScaleModel, "of_parts" | "of_car">;
+
+/** One scale from its record, its checks (in order of id), and what repeats on it show. */
+function scaleModel(scale: Scale, checks: readonly ScaleCheck[], shown: Shown): ScaleModel {
   const allowance = ASSUMED_GAIN[scale.kind] ?? ASSUMED_GAIN_UNNAMED;
-  const bare = model(scale, uncertain(0, { [`cal:${scale.id}`]: allowance }), true, [], []);
+  const bare: ScaleModel = {
+    id: scale.id,
+    gain: uncertain(0, { [`cal:${scale.id}`]: allowance }),
+    assumed: true,
+    division: scale.division?.value ?? null,
+    repeatability: scale.repeatability?.value ?? 0,
+    capacity: scale.capacity?.value ?? null,
+    checks: [],
+    warnings: [],
+    ...shown,
+  };
   const near = checks.filter(({ shown, known }) => Math.abs(shown.value - known.value) <= FAR_OFF * known.value);
   const slips = checks.filter((check) => !near.includes(check));
   const said = slips.map((check) => warned("check_far_off", { scale: scale.id, check: check.id }));
@@ -80,35 +104,10 @@ export function scaleModel(scale: Scale, checks: readonly ScaleCheck[]): ScaleMo
   );
   const all = [...said, ...warnings];
   if (u(gain) > allowance) return { ...bare, warnings: [...all, warned("checks_too_rough", { scale: scale.id })] };
-  return model(
-    scale,
-    gain,
-    false,
-    near.map((check) => check.id),
-    all,
-  );
+  return { ...bare, gain, assumed: false, checks: near.map((check) => check.id), warnings: all };
 }
 
-function model(
-  scale: Scale,
-  gain: Uncertain,
-  assumed: boolean,
-  checks: readonly string[],
-  warnings: readonly Warned[],
-): ScaleModel {
-  return {
-    id: scale.id,
-    gain,
-    assumed,
-    division: scale.division?.value ?? null,
-    repeatability: scale.repeatability?.value ?? 0,
-    capacity: scale.capacity?.value ?? null,
-    checks,
-    warnings,
-  };
-}
-
-function unnamed(): ScaleModel {
+function unnamed(): Omit<ScaleModel, keyof Shown> {
   const gain = uncertain(0, { "cal:": ASSUMED_GAIN_UNNAMED });
   const nothing = { division: null, repeatability: 0, capacity: null, checks: [], warnings: [] };
   return { id: UNNAMED, gain, assumed: true, ...nothing };

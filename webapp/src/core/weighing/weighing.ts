@@ -12,9 +12,10 @@
  *                 lever's rule the two supports carry the whole between them, wherever its centre is; two looks
  *
  * (`pieces` divides in every method.) The scale's gain acts on the net, so a difference carries no error of the
- * person's own weight. Looks at one load on one scale that show the same share their rounding; several weighings of one
- * part make a weighted mean. Without a weighing, a part has what was claimed of it (`claims`), less what this garage's
- * claims have run off by (`lessons`). Weighed beats claimed.
+ * person's own weight. A look read again counts as the mean of its readings (`repeats`). Looks at one load on one scale
+ * that show the same share their rounding; several weighings of one part make a weighted mean. Without a weighing, a
+ * part has what was claimed of it (`claims`), less what this garage's claims have run off by (`lessons`). Weighed beats
+ * claimed.
  */
 
 import { type Driver, type Garage, type Part, type Warned, type Weighing, warned } from "../garage/records";
@@ -24,7 +25,8 @@ import { type Uncertain, uncertain } from "../numbers/uncertain";
 import { claimed } from "./claims";
 import { type Lessons, learns, lessonsOf } from "./lessons";
 import { weightedMean } from "./mean";
-import { distinctLooks, divisionFor, lookOf, type ScaleModel, scaleModels, UNNAMED } from "./scale";
+import { averaged, counted, mean } from "./repeats";
+import { distinctLooks, divisionFor, partRepeats, type ScaleModel, scaleModels, UNNAMED } from "./scale";
 
 export type Basis = "weighed" | "worked_out" | "quoted" | "guessed";
 export const BASES: readonly Basis[] = ["weighed", "worked_out", "quoted", "guessed"];
@@ -117,7 +119,7 @@ function massOf(garage: Garage, thing: Part | Driver, scales: ReadonlyMap<string
   const readings: Reading[] = [];
   const warnings: Warned[] = [];
   for (const weighing of garage.weighings_of.get(thing.id) ?? []) {
-    const result = readWeighing(weighing, scales.get(weighing.scale ?? UNNAMED) as ScaleModel);
+    const result = readWeighing(weighing, scales.get(weighing.scale ?? UNNAMED) as ScaleModel, garage);
     if (result instanceof Reading) {
       weighings.push(weighing);
       readings.push(result);
@@ -125,34 +127,33 @@ function massOf(garage: Garage, thing: Part | Driver, scales: ReadonlyMap<string
       warnings.push(result);
     }
   }
-  if (readings.length > 0) return weighed(thing, weighings, readings, scales, warnings);
+  if (readings.length > 0) return weighed(garage, thing, weighings, readings, scales, warnings);
   const claim = claimed(thing);
   const [mass, basis] = claim ?? [null, null];
   return { of: thing.id, mass, basis, weighings: [], readings: [], spread: 0, ratio: 1, warnings };
 }
 
 function weighed(
+  garage: Garage,
   thing: Part | Driver,
   weighings: readonly Weighing[],
   readings: readonly Reading[],
   scales: ReadonlyMap<string, ScaleModel>,
   warnings: Warned[],
 ): Mass {
+  const shows = (weighing: Weighing) => looksOf(weighing, garage)[1].map(mean).join();
   const kept = new Set(distinctLooks(weighings, load, shows).map((weighing) => weighing.id));
   const gains = new Map(readings.map(({ scale }) => [scale, (scales.get(scale) as ScaleModel).gain]));
-  const mean = weightedMean(
+  const { mass, spread, ratio } = weightedMean(
     thing.id,
     readings.filter((reading) => kept.has(reading.weighing)),
     gains,
   );
   for (const reading of readings) for (const warning of reading.warnings) warnings.push(warning);
-  if (mean.ratio > 1) {
-    warnings.push(warned("readings_disagree", { of: thing.id, spread: mean.spread, ratio: mean.ratio }));
-  }
+  if (ratio > 1) warnings.push(warned("readings_disagree", { of: thing.id, spread, ratio }));
   if (new Set(readings.map((reading) => Boolean(reading.with_bolts))).size > 1) {
     warnings.push(warned("bolts_differ", { of: thing.id }));
   }
-  const { mass, spread, ratio } = mean;
   const ids = weighings.map((weighing) => weighing.id);
   return { of: thing.id, mass, basis: "weighed", weighings: ids, readings, spread, ratio, warnings };
 }
@@ -161,26 +162,25 @@ function load(weighing: Weighing): string {
   return `${weighing.method}|${weighing.pieces ?? 1}|${weighing.scale ?? ""}`;
 }
 
-function shows({ shown, shown_empty, shown_far }: Weighing): string {
-  return [shown, shown_empty, shown_far].map((look) => look?.value).join();
-}
-
-/** The mass of one piece, or the warning that says why there is none. */
-export function readWeighing(weighing: Weighing, model: ScaleModel): Reading | Warned {
+/** The mass of one piece, or the warning that says why there is none. `garage`: the one with its repeats, if any. */
+export function readWeighing(weighing: Weighing, model: ScaleModel, garage?: Garage): Reading | Warned {
   const need = NEEDS[weighing.method];
   if (need !== undefined && weighing[need] === null) {
     return warned("missing_field", { list: "weighings", id: weighing.id, field: need });
   }
-  const [net, looks] = netOf(weighing);
+  const [signs, looks] = looksOf(weighing, garage);
+  const net = dot(signs, looks.map(mean));
   if (net <= 0) return warned("not_positive", { weighing: weighing.id });
   const pieces = weighing.pieces ?? 1;
   const corrected = 1 + model.gain.value;
+  const divisions = looks.map(([first]) => divisionFor(model, first as Quantity));
+  const doubts = looks.map((look, at) => averaged(look, divisions[at] as number, partRepeats(model)));
   return new Reading(
     weighing.id,
     model.id,
     net / pieces / corrected,
-    looksU(model, looks) / pieces / corrected,
-    coarsest(model, looks) / pieces,
+    Math.sqrt(dot(doubts, doubts)) / pieces / corrected,
+    Math.max(...divisions) / pieces,
     model.division === null,
     weighing.with_bolts,
     overCapacity(weighing, model),
@@ -188,25 +188,16 @@ export function readWeighing(weighing: Weighing, model: ScaleModel): Reading | W
   );
 }
 
-/** What all pieces together showed, kg, and the looks it took. */
-function netOf(weighing: Weighing): [number, readonly Quantity[]] {
-  const { method, shown, shown_empty, shown_far } = weighing;
-  if (method === "ends" && shown_far) return [shown.value + shown_far.value, [shown, shown_far]];
-  if ((method === "difference" || method === "container") && shown_empty) {
-    return [shown.value - shown_empty.value, [shown, shown_empty]];
-  }
-  return [shown.value, [shown]];
-}
-
-function coarsest(model: ScaleModel, looks: readonly Quantity[]): number {
-  let division = 0;
-  for (const look of looks) division = Math.max(division, divisionFor(model, look));
-  return division;
-}
-
-function looksU(model: ScaleModel, looks: readonly Quantity[]): number {
-  const each = looks.map((look) => lookOf(model, look));
-  return Math.sqrt(dot(each, each));
+/** How each look it took enters what all pieces together showed, and the readings of each that count. */
+function looksOf(weighing: Weighing, garage?: Garage): [number[], (readonly Quantity[])[]] {
+  const second = NEEDS[weighing.method];
+  const look = (name: "shown" | "shown_empty" | "shown_far") =>
+    garage ? counted(garage, weighing, name) : [weighing[name] as Quantity];
+  if (second === undefined || second === "pieces") return [[1], [look("shown")]];
+  return [
+    [1, second === "shown_far" ? 1 : -1],
+    [look("shown"), look(second)],
+  ];
 }
 
 function overCapacity(weighing: Weighing, model: ScaleModel): readonly Warned[] {

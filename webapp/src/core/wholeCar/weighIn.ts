@@ -2,10 +2,10 @@
  * The whole car on scales: loads, shares and the centre of gravity, each with its uncertainty.
  *
  * A weigh-in is two or four looks at one scale, or one. Every look has its own rounding and its own part in how well
- * the scale repeats a whole car; all of them share the scale's gain, which therefore adds up fully in the total and
- * cancels in every share. Four corners have a fourth freedom beside total, front and left: how the car settles on its
- * springs moves load from one diagonal to the other (+ − − +). It touches the corners and the cross weight, nothing
- * else.
+ * the scale repeats a whole car, less where it was read again (`weighing/repeats`); all of them share the scale's gain,
+ * which therefore adds up fully in the total and cancels in every share. Four corners have a fourth freedom beside
+ * total, front and left: how the car settles on its springs moves load from one diagonal to the other (+ − − +). It
+ * touches the corners and the cross weight, nothing else.
  *
  * Whatever is there is worked out: with two corners typed there is an axle, with all four a total. Cross weight is
  * (RF + LR) / total. Axes: x rearward from the front axle, y to the car's right; each axle has its own track.
@@ -14,6 +14,7 @@
 import { type Car, type Garage, type Warned, type WeighIn, warned } from "../garage/records";
 import type { Quantity } from "../numbers/quantity";
 import { divide, multiply, resolution, total, type Uncertain, uncertain, weightedSum } from "../numbers/uncertain";
+import { beyond, counted, LAYOUTS, mean, NONE, type Reading, repeatsTo, rounding, rowsOf } from "../weighing/repeats";
 import { ASSUMED_GAIN, divisionFor, type ScaleModel, UNNAMED } from "../weighing/scale";
 import { gainByClass, platformGain, wholeCarGain } from "../weighing/tradeScale";
 import { type Masses, masses } from "../weighing/weighing";
@@ -21,12 +22,8 @@ import { aboard } from "./aboard";
 import { atCondition, type Condition, chosenSheet, conditionOf, conditionWarnings, isWarned } from "./condition";
 import { DIAGONAL, unready } from "./ready";
 
-export type Reading = "lf" | "rf" | "lr" | "rr" | "front" | "rear" | "total";
-export const LOOKS: Readonly<Record<WeighIn["layout"], readonly Reading[]>> = {
-  corners: ["lf", "rf", "lr", "rr"],
-  axles: ["front", "rear"],
-  total: ["total"],
-};
+export type { Reading };
+export const LOOKS = LAYOUTS;
 const PAIRS = {
   front: ["lf", "rf"],
   rear: ["lr", "rr"],
@@ -129,19 +126,19 @@ function unread(garage: Garage, id: string): Warned[] {
   return garage.warnings.filter(({ data }) => data.list === "weigh_ins" && data.id === id);
 }
 
-/** The loads of one weigh-in, as many of its readings as there are. */
+/** The loads of one weigh-in, as many of its readings as there are, each the mean of all of it that count. */
 export function loadsOf(garage: Garage, record: WeighIn, known: Masses): Loads {
   const model = modelFor(record, known);
-  const names = LOOKS[record.layout];
-  const shown = new Map(names.flatMap((name) => (record[name] ? [[name, record[name] as Quantity] as const] : [])));
-  const gain = gainFor(
-    garage,
-    record,
-    model,
-    [...shown.values()].reduce((sum, look) => sum + look.value, 0),
-  );
-  const repeats = repeatability(garage, model) / Math.sqrt(names.length);
-  const looks = [...shown].map(([name, look]) => [name, loadOf(record, model, gain, name, look, repeats)] as const);
+  const read = LOOKS[record.layout].flatMap((name) => {
+    const looks = counted(garage, record, name);
+    return looks.length ? [[name, looks] as const] : [];
+  });
+  const shown = new Map(read.map(([name, looks]) => [name, looks[0] as Quantity]));
+  const first = [...shown.values()];
+  const whole = first.reduce((sum, look) => sum + look.value, 0);
+  const gain = gainFor(garage, record, model, whole);
+  const repeats = oneLook(garage, record, model, Math.max(0, ...first.map((look) => divisionFor(model, look))));
+  const looks = read.map(([name, looks]) => [name, loadOf(record, model, gain, name, looks, repeats)] as const);
   const loads = sumsOf(Object.fromEntries(looks));
   const shares = sharesOf(loads);
   const warnings = [
@@ -159,7 +156,7 @@ export function modelFor(record: WeighIn, known: Masses): ScaleModel {
   const named = known.scales.get(record.scale ?? UNNAMED) as ScaleModel;
   if (record.scale !== null || !record.official) return named;
   const gain = uncertain(0, { [`cal:official:${record.id}`]: ASSUMED_GAIN.platform as number });
-  return { ...named, gain, repeatability: ASSUMED_REPEATABILITY.platform as number };
+  return { ...named, gain, repeatability: ASSUMED_REPEATABILITY.platform as number, of_car: NONE };
 }
 
 /** The gain for a car of about `load` kg; an official scale without a name is a platform of unknown class. */
@@ -168,24 +165,32 @@ export function gainFor(garage: Garage, record: WeighIn, model: ScaleModel, load
   return wholeCarGain(garage, model, load);
 }
 
-/** Standard deviation (kg) of a whole car's weight on this scale: as noted, else assumed for its kind. */
+/** Standard deviation (kg) of a whole car's weight on this scale: as noted or assumed, with what repeats show. */
 export function repeatability(garage: Garage, model: ScaleModel): number {
-  if (model.repeatability) return model.repeatability;
   const kind = garage.scales.get(model.id)?.kind ?? "";
-  return ASSUMED_REPEATABILITY[kind] ?? ASSUMED_REPEATABILITY_UNNAMED;
+  return repeatsTo(model.repeatability, ASSUMED_REPEATABILITY[kind] ?? ASSUMED_REPEATABILITY_UNNAMED, model.of_car);
 }
 
-/** One reading with the scale's gain taken out. */
+/** How one of its looks repeats, standard deviation, kg: as the scale does, or worse where its readings say so. */
+function oneLook(garage: Garage, record: WeighIn, model: ScaleModel, division: number): number {
+  const [looks, repeats] = [LOOKS[record.layout], repeatability(garage, model)];
+  if (!garage.repeats_of.has(record.id)) return repeats / Math.sqrt(looks.length);
+  const own = beyond(rowsOf(garage, record, looks), division, true);
+  return Math.sqrt(Math.max((repeats * repeats) / looks.length, own));
+}
+
+/** One look, the mean of its readings, with the scale's gain taken out. `repeats`: of one reading. */
 function loadOf(
   record: WeighIn,
   model: ScaleModel,
   gain: Uncertain,
   name: Reading,
-  shown: Quantity,
+  shown: readonly Quantity[],
   repeats: number,
 ): Uncertain {
-  const [load, rounding] = [shown.value / (1 + gain.value), resolution(divisionFor(model, shown))];
-  const look = lookAt(`${record.id}:${name}`, load, gain, rounding, repeats);
+  const steps = rounding(shown, divisionFor(model, shown[0] as Quantity));
+  const load = mean(shown) / (1 + gain.value);
+  const look = lookAt(`${record.id}:${name}`, load, gain, steps, repeats / Math.sqrt(shown.length));
   const doubts = unready(record, name, LOOKS[record.layout].length);
   if (record.layout === "corners") doubts[`settle:${record.id}`] = SETTLING * (DIAGONAL[name] as number);
   return uncertain(load, { ...look.sources, ...doubts });
@@ -276,6 +281,6 @@ function assumed(garage: Garage, record: WeighIn, model: ScaleModel): Warned[] {
   if (record.official && record.scale === null) return [warned("official_scale_unnamed", { weigh_in: record.id })];
   const code = gainByClass(garage, model) ? "gain_by_class" : "gain_assumed";
   const found = model.assumed ? [warned(code, { scale: model.id })] : [];
-  if (model.repeatability) return found;
+  if (model.repeatability || model.of_car.freedom) return found;
   return [...found, warned("repeatability_assumed", { scale: model.id, kg: repeatability(garage, model) })];
 }

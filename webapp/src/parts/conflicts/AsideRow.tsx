@@ -3,6 +3,7 @@
 import { describe } from "../../errors";
 import { type AsideEntry, garage } from "../../garage/garage";
 import { save } from "../../garage/write";
+import "../../laterErrors";
 import { Disclosure } from "../controls/Disclosure";
 import { Button } from "../frame/Button";
 import { TroubleNotice } from "../frame/Notice";

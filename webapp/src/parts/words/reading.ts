@@ -5,6 +5,7 @@ import { read } from "../../core/numbers/quantity";
 import { showBoth } from "../../core/numbers/shownLater";
 import { AppError } from "../../errors";
 import { type Measure, unitOf } from "../../garage/units";
+import "../../laterErrors";
 
 export type Reading =
   | { state: "empty" }
