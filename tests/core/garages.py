@@ -21,7 +21,7 @@ def garage(random: Random, parts: int = 8) -> Garage:
     names = [f"p{n}" for n in range(random.randrange(1, parts + 1))]
     scales = [_scale(random, n) for n in range(random.randrange(1, 5))]
     jobs = [_job(random, n) for n in range(random.randrange(1, 6))]
-    made = {
+    made: Garage = {
         "scales": scales,
         "scale_checks": [_check(random, n, scales) for n in range(random.randrange(5))],
         "parts": [_part(random, name) for name in names],
@@ -38,7 +38,7 @@ def repeated(records: list[Garage]) -> Garage:
     """Some of them read again, all of it or a part, near or far; a few readings left out."""
     random = Random(str(records))  # of its own, so that the garage around it stays as it was
     looks = ("shown", "shown_empty", "shown_far", "lf", "rf", "lr", "rr", "front", "rear", "total")
-    repeats = []
+    repeats: list[Garage] = []
     for of in random.choices(records, k=random.randrange(7)) if records else []:
         again = [(look, of[look]) for look in looks if of.get(look) and random.random() < 0.9]
         read = {look: _near(random, shown) for look, shown in again}
