@@ -1,6 +1,10 @@
 """A server that several tests use one after the other, each with an empty garage of its own in it."""
 
+from collections.abc import Mapping, Sequence
+from typing import Any
+
 from tarebook.devices import pairing
+from tarebook.garage.author import Change, write
 from tarebook.settings import Settings
 from tarebook.store import garages
 from tarebook.store.database import Database
@@ -14,6 +18,16 @@ class SharedHome(Server):
         """What the next pairing links lead into."""
         with self._database().write() as session:
             self.garage = garages.create(session).id
+
+    def holds(self, records: Mapping[str, Sequence[Mapping[str, Any]]]) -> None:
+        """Records by kind, each with its id, as if phones had written them."""
+        changes = [
+            Change(kind, str(each["id"]), {name: value for name, value in each.items() if name != "id"})
+            for kind, several in records.items()
+            for each in several
+        ]
+        with self._database().write() as session:
+            write(session, self.garage, changes)
 
     def _database(self) -> Database:
         return Database(Settings(data=self.folder / "data").database)

@@ -22,7 +22,7 @@ CORE = [
 PARTS = [
     f"parts/{room}" for room in (
         "words", "install", "frame", "controls", "history", "conflicts", "forms", "drawing", "figures", "photos",
-        "takeout", "joining", "sheet", "weighIn", "weighing", "weighPart",
+        "takeout", "joining", "sheet", "weighIn", "weighing", "weighPart", "causes",
     )
 ]  # fmt: skip
 ROOMS = {

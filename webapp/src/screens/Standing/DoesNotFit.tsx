@@ -6,7 +6,7 @@ import { type Change, changesOf } from "../../core/causes/changes";
 import type { Fused } from "../../core/standing/estimate";
 import { nowOf } from "../../core/wholeCar/weighed";
 import { massUnit } from "../../garage/units";
-import { Likely } from "../../parts/figures/Likely";
+import { Causes } from "../../parts/causes/Causes";
 import { ButtonLink } from "../../parts/frame/Button";
 import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
@@ -31,7 +31,7 @@ function Told({ change }: { change: Change }) {
       <p>
         <strong>{changeSentence(change, massUnit()).text}.</strong> {place(change)}
       </p>
-      <Likely causes={change.causes} />
+      <Causes causes={change.causes} here={change.second} />
       <ButtonLink label="Look at that weigh-in" href={to("weigh-in", change.second)} />
     </div>
   );

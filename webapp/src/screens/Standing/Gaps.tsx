@@ -2,7 +2,7 @@
 import type { Gap } from "../../core/standing/gap";
 import { gapLine } from "../../core/standing/sentences";
 import { massUnit } from "../../garage/units";
-import { movedUnweighed } from "../../parts/figures/Likely";
+import { movedUnweighed } from "../../parts/causes/Causes";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";

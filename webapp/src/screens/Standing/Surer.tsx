@@ -8,7 +8,7 @@ import { massUnit } from "../../garage/units";
 import { ButtonLink } from "../../parts/frame/Button";
 import { Section } from "../../parts/frame/Screen";
 import { to } from "../../route";
-import "../../parts/figures/Likely.css";
+import "../../parts/causes/causes.css";
 
 export function Surer({ fused }: { fused: Fused }) {
   const found = weighNext(book.value, known.value, fused.fusion);

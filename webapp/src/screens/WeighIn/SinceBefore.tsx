@@ -3,8 +3,8 @@ import { account, say, stand } from "../../answers";
 import { isSignificant } from "../../core/standing/gap";
 import { gapSentence } from "../../core/standing/sentences";
 import { massUnit } from "../../garage/units";
+import { Causes, movedUnweighed } from "../../parts/causes/Causes";
 import { Facts } from "../../parts/figures/Facts";
-import { Likely, movedUnweighed } from "../../parts/figures/Likely";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { sayMoment } from "../../parts/words/moments";
@@ -38,7 +38,7 @@ export function SinceBefore({ trail }: { trail: GapTrail }) {
       </div>
       {!put_in.length && !taken_out.length && <p class="quiet">No job was done or undone between the two.</p>}
       {isSignificant(gap) && gap.unweighed.length > 0 && <p>{movedUnweighed(gap.unweighed)}</p>}
-      {causes.length > 0 && <Likely causes={causes} />}
+      {causes.length > 0 && <Causes causes={causes} here={gap.second} />}
     </Section>
   );
 }
