@@ -2,7 +2,8 @@
 
 Truths are drawn from the spreads the product states for scales, displays, fuel and guesses, and weighed as a garage
 would. `--runs N` of each scenario, `--seed N`, `--only SCENARIO` (again for more; `'walk-*'` for all of a kind); with
-`--run N` that one run is printed in full: what was true, what was written down, what was answered.
+`--run N` that one run is printed in full: what was true, what was written down, what was answered. `--least-step`: the
+least unlogged change that is named, for clean garages of four, six and twelve weigh-ins, or for those asked for.
 """
 
 from __future__ import annotations
@@ -14,22 +15,26 @@ import json
 import multiprocessing
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import asdict
 from itertools import chain
-from typing import Any
+from typing import Any, TypeVar
 
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.standing.standing import standing
 from tests.plain import plain
+from tests.simulated_build import least_step
 from tests.simulated_build.blamed import calibration, score
 from tests.simulated_build.garage import records
-from tests.simulated_build.run import Outcome, outcome, world_of
+from tests.simulated_build.least_step import names_of
+from tests.simulated_build.run import outcome, world_of
 from tests.simulated_build.scenarios import SCENARIOS, Scenario
 from tests.simulated_build.tally import Tally, table
 
 SEED, CORES = 20261125, 2
 RUNS, RUNS_WITHOUT_AIMS = 10_000, 1_000
+LEAST_STEPS = ("plain-4", "plain-6", "plain")
+T = TypeVar("T")
 _ONLY = "this scenario only, or all that match; may be given again"
 
 
@@ -40,9 +45,18 @@ def main() -> int:
         for scenario in scenarios:
             print(json.dumps(one(scenario, options.seed, options.run), indent=1, default=_listed, ensure_ascii=False))
         return 0
+    if options.least_step:
+        scenarios = scenarios if options.only else [SCENARIOS[name] for name in LEAST_STEPS]
+        runs = options.runs or RUNS_WITHOUT_AIMS
+        with multiprocessing.Pool(CORES) as pool:
+            print(
+                least_step.table([(each, list(_all(pool, names_of, each, options.seed, runs))) for each in scenarios])
+            )
+        return 0
     with multiprocessing.Pool(CORES) as pool:
         tallies = [
-            Tally(each, list(_outcomes(pool, each, options.seed, options.runs or _runs(each)))) for each in scenarios
+            Tally(each, list(_all(pool, outcome, each, options.seed, options.runs or _runs(each))))
+            for each in scenarios
         ]
     print(table(tallies))
     for tally in tallies:
@@ -62,6 +76,7 @@ def _options() -> argparse.Namespace:
     )
     parser.add_argument("--seed", type=int, default=SEED, metavar="N", help=f"of all runs (default: {SEED})")
     parser.add_argument("--only", action="append", type=_matching, metavar="SCENARIO", help=_ONLY)
+    parser.add_argument("--least-step", action="store_true", help="the least change that is named, in kilograms")
     parser.add_argument("--run", type=int, metavar="N", help="print this one run: its truth, its garage, its answer")
     return parser.parse_args()
 
@@ -77,10 +92,12 @@ def _matching(pattern: str) -> list[str]:
     return found
 
 
-def _outcomes(pool: multiprocessing.pool.Pool, scenario: Scenario, seed: int, runs: int) -> Iterator[Outcome]:
+def _all(
+    pool: multiprocessing.pool.Pool, run: Callable[[Scenario, int, int], T], scenario: Scenario, seed: int, runs: int
+) -> Iterator[T]:
     """All runs of a scenario in order of their numbers, with a line of progress."""
     started = time.monotonic()
-    work = functools.partial(outcome, scenario, seed)
+    work = functools.partial(run, scenario, seed)
     for done, each in enumerate(pool.imap(work, range(runs), chunksize=20), 1):
         yield each
         if done % 100 == 0 or done == runs:

@@ -75,7 +75,7 @@ class Outcome:
 
 def world_of(scenario: Scenario, seed: int, number: int) -> World:
     """The world of one run: the same whenever the seed, the scenario's name and the number are."""
-    random = _random(scenario, seed, number)
+    random = random_of(scenario, seed, number)
     for _ in range(TRIES):
         world = with_slip(random, with_steps(random, with_garage(random, draw(random, scenario.setting))))
         if world is not None:
@@ -83,7 +83,8 @@ def world_of(scenario: Scenario, seed: int, number: int) -> World:
     raise AssertionError(f"{scenario.name} {number}: nothing that can be seen")
 
 
-def _random(scenario: Scenario, *seeds: int) -> Generator:
+def random_of(scenario: Scenario, *seeds: int) -> Generator:
+    """What chance does in a run: (seed, number), and what else tells one use of it from others."""
     return np.random.default_rng([seeds[0], zlib.crc32(scenario.name.encode()), *seeds[1:]])
 
 
@@ -102,7 +103,7 @@ def outcome(scenario: Scenario, seed: int, number: int) -> Outcome:
         names=named(found.fused),
         tells=tells(found.fused),
         gaps=world.slip.gaps if world.slip else tuple(world.steps),
-        shown_under=official_look(_random(scenario, seed, number, 1), world, trimmed) < MINIMUM,
+        shown_under=official_look(random_of(scenario, seed, number, 1), world, trimmed) < MINIMUM,
         blamed=_blamed(world, found.fused) if scenario.setting.slip == "any" else None,
     )
 

@@ -44,6 +44,8 @@ class Scenario:
 
 NONE = Aims(covers=(0.94, 0.96), invents=(0.0, 0.05))
 FEW = Aims(covers=(0.94, 0.98), invents=(0.0, 0.05), told=(0.0, 0.05))
+# What is known to a half-width is not off by more: an interval that is made of such covers more often.
+SURE = Aims(covers=(0.94, 1.0), invents=(0.0, 0.05), told=(0.0, 0.05))
 SEEN = Aims(covers=(0.94, 0.98), ratio=None)  # with a slip that can be seen, or scales as they are
 ONE = Aims(covers=(0.94, 0.98), names_all=(0.90, 1.0))
 BOTH = Aims(covers=(0.90, 1.0), ratio=None)  # scales that wander, and something unlogged
@@ -58,6 +60,8 @@ FEWER, MANY = (2, 4, 6), (4, 6, 12)  # weigh-ins
 LOST = Aims(ratio=None, shown_under=None)
 _STEP = Setting(wander="walk", steps=1, least_kg=1.0)
 _SURE_WALK = Setting(wander="walk", asked=True, checked=400.0, home=True)
+_EVENT = Setting(event=True, asked=True, checked=400.0)
+_WALK_EVENT = replace(_EVENT, wander="walk")
 _UNSAID = Setting(repeats=0.5, stated=0.1)
 
 
@@ -107,15 +111,18 @@ _ALL = (
         "noted", "nothing unlogged, checks and zeroing recorded", (2, *MANY), Setting(asked=True, checked=100.0), FEW
     ),
     *_each("home", "nothing unlogged, pads only", FEWER, Setting(home=True), FEW),
+    *_each("event", "nothing unlogged, pads checked with 400 kg, once at an event", MANY, _EVENT, SURE),
     *_each("one", "one unlogged", MANY, Setting(steps=1), ONE),
     *_each("walk", "gains walk by 0.05 % a weigh-in", MANY, Setting(wander="walk")),
     *_each("slope", "gains go one way by 0.05 % a weigh-in", MANY, Setting(wander="slope")),
     *_each("walk-home", "gains walk, pads only", MANY, Setting(wander="walk", home=True)),
     *_each("walk-noted", "gains walk, checks recorded", MANY, Setting(wander="walk", asked=True, checked=100.0)),
     *_each("walk-sure", "gains walk, pads only, checked with 400 kg", MANY, _SURE_WALK),
+    *_each("walk-event", "gains walk, pads checked with 400 kg, once at an event", MANY, _WALK_EVENT),
     *_each("walk-one", "gains walk, one unlogged", MANY, _STEP, BOTH),
     *_each("slope-one", "gains go one way, one unlogged", MANY, replace(_STEP, wander="slope"), BOTH),
     *_each("zero", "4 kg on the empty pads, nobody asked", MANY, Setting(zero=4.0)),
+    *_each("zero-event", "4 kg on the empty pads, once at an event", MANY, Setting(zero=4.0, event=True)),
     *_each("zero-said", "4 kg on the empty pads, not zeroed by the record", MANY, Setting(zero=4.0, asked=True)),
     *(each for kind, about, many in SLIPS for each in _each(_name(kind), about, many, Setting(slip=kind))),
 )

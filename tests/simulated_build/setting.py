@@ -16,7 +16,7 @@ class Setting:
     `repeats`: kg, what a whole car repeats to on any scale; `stated`: what the scales' records say of it, None when
     they are silent. `fuel_within`: half-width of the litres noted. `guessed`: parts nobody weighed. `steps`: unlogged
     changes, of at least `least` and at most `most` times their own standard uncertainty, and of `least_kg` anyhow.
-    `weigh_ins`: 2 to 12; `home`: all of them on the pads.
+    `weigh_ins`: 2 to 12; `home`: all of them on the pads; `event`: but one in the middle, on the official platform.
 
     What may be wrong, or said to be right: `wander` is "walk" or "slope", of the gains of the scales at home from one
     weigh-in to the next; `zero` kg are on the empty pads. `asked`: whether somebody noted what was seen to before a
@@ -34,6 +34,7 @@ class Setting:
     most: float = 8.0
     least_kg: float = 0.0
     home: bool = False
+    event: bool = False
     wander: str | None = None
     zero: float = 0.0
     asked: bool = False

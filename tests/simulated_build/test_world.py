@@ -58,6 +58,12 @@ def test_a_car_s_displays_have_the_variance_of_rounding_and_repeating(worlds, na
     assert_spread(off, sqrt(scale.looks * scale.division**2 / 12 + SETTING.repeats**2))
 
 
+def test_pads_only_or_once_at_an_event_is_what_the_car_stands_on():
+    random = np.random.default_rng(SEED)
+    assert draw(random, Setting(weigh_ins=4, home=True)).on == ("pads",) * 4
+    assert draw(random, Setting(weigh_ins=4, event=True)).on == ("pads", "pads", "platform", "pads")
+
+
 @pytest.mark.parametrize(("name", "looks"), [("kitchen", 1), ("hook", 1), ("floor", 2)])
 def test_a_part_s_displays_have_the_variance_of_their_rounding(worlds, name, looks):
     off = []

@@ -233,8 +233,11 @@ def _part(random: Generator, n: int, job: int, way: str, bias: float | None) -> 
 
 
 def _on(random: Generator, setting: Setting) -> tuple[str, ...]:
-    """The scale of every weigh-in: drawn from four turns on each, or the pads at home."""
+    """The scale of every weigh-in: drawn from four turns on each, or the pads at home, or these but for one event."""
     turns = random.permutation(np.repeat(NAMES, MOST_WEIGH_INS // len(NAMES)))
+    before = setting.weigh_ins // 2
+    if setting.event:
+        return (*("pads",) * before, "platform", *("pads",) * (setting.weigh_ins - before - 1))
     return ("pads",) * setting.weigh_ins if setting.home else tuple(map(str, turns[: setting.weigh_ins]))
 
 
