@@ -42,7 +42,7 @@ class Scenario:
     aims: Aims
 
 
-NONE = Aims(covers=(0.94, 0.96), invents=(0.0, 0.05))
+NONE = Aims(covers=(0.94, 0.96), invents=(0.0, 0.05), told=(0.0, 0.05))
 FEW = Aims(covers=(0.94, 0.98), invents=(0.0, 0.05), told=(0.0, 0.05))
 # What is known to a half-width is not off by more: an interval that is made of such covers more often.
 SURE = Aims(covers=(0.94, 1.0), invents=(0.0, 0.05), told=(0.0, 0.05))

@@ -15,9 +15,10 @@ from tests.simulated_build.evidence import Evidence
 from tests.simulated_build.garage import weigh_in_id
 from tests.simulated_build.run import world_of
 from tests.simulated_build.scenarios import SCENARIOS
-from tests.simulated_build.slips import DRAWS
+from tests.simulated_build.slips import CHANCES, DRAWS
 
 SEED, WORLDS = 20261125, 60
+EVEN = 0.1  # where every chance is nearly none or all
 A = np.array([[0.5, 0.3, 0.0, 0.0], [0.0, 0.3, 0.4, 0.0], [0.2, 0.0, 0.0, 0.6]])
 OFF, STEP = np.array([0.0, 4.0, 0.0]), np.array([0.0, 1.0, 1.0])
 
@@ -72,16 +73,23 @@ def test_every_slip_that_is_drawn_is_one_of_those_weighed(kind):
 
 
 def test_the_odds_are_as_often_right_as_they_say():
-    """Of the kinds told first with a chance p, p are true: within four standard errors, over drawn worlds."""
-    told = []
+    """Of the kinds told first with a chance p, p are true, and of each kind as many as its chances come to.
+
+    Within four standard errors, over drawn worlds.
+    """
+    told, kinds = [], dict.fromkeys(CHANCES, (0.0, 0.0))
     for number in range(WORLDS):
         world = world_of(SCENARIOS["mix-4"], SEED, number)
         found = odds(world)
         assert world.slip is not None
         first = next(iter(found))
         told.append((found[first], first == world.slip.kind, found.get(world.slip.kind, 0.0)))
+        for kind, each in found.items():
+            more, variance = kinds[kind]
+            kinds[kind] = (more + (kind == world.slip.kind) - each, variance + each * (1.0 - each))
     chance, true, of_true = map(np.array, zip(*told, strict=True))
     assert abs(np.sum(true - chance)) < 4.0 * sqrt(np.sum(chance * (1.0 - chance)))
+    assert all(abs(more) < 4.0 * sqrt(variance) + EVEN for more, variance in kinds.values())
     assert (of_true > 0.0).all()
     assert np.mean(np.log(of_true)) > log(1.0 / 13.0)
 
