@@ -39,7 +39,7 @@ def test_a_change_comes_with_its_size_its_place_and_its_causes_in_words():
     assert change["sentence"]["text"] == "4.1 kg went in without a note, ± 0.5 kg"
     [first, second] = change["causes"]
     assert (first["code"], second["code"], change["explained"]) == ("put_back", "unwritten", True)
-    assert first["sentence"]["text"] == "p0 in the car since the weigh-in of 2026-03-11, against the notes? about 83 %"
+    assert first["sentence"]["text"] == "p0 in the car since the weigh-in of 2026-03-11, against the notes? about 65 %"
     assert first["likely"][0]["slip"]["part"] == "p0"
 
 

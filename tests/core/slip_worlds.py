@@ -16,15 +16,15 @@ import numpy as np
 
 Record = dict[str, Any]
 MIX = {
-    "unwritten": 0.22, "misread": 0.08, "wrong_side": 0.10, "unit": 0.10, "fuel": 0.08, "tare": 0.07, "twice": 0.07,
+    "unwritten": 0.22, "misread": 0.06, "wrong_side": 0.10, "unit": 0.10, "fuel": 0.09, "tare": 0.07, "twice": 0.07,
     "put_back": 0.06, "person": 0.05, "ballast": 0.05, "zero": 0.04, "guess": 0.04, "other_driver": 0.03,
-    "other_scale": 0.03, "wet": 0.03, "chance": 1.0,
+    "other_scale": 0.03, "wet": 0.04, "chance": 1.0,
 }  # fmt: skip
 GAINS = {"pads": 0.002, "platform": 0.002}
 REPEATS, BENCH_GAIN, DENSITY, TANK = 0.3, 0.002, 0.7475, 45.0
 FACTORS = {0.45359237: 3, 1 / 0.45359237: 3, 16.0: 1, 1 / 16: 1, 28.349523125: 1, 1 / 28.349523125: 1, 10.0: 2, 0.1: 2}
 DRIVERS = {"anna": 64.0, "ben": 81.0, "carl": 93.0}
-BLOCK = 5.0
+BLOCK, CRATE = 5.0, 2.3
 
 
 @dataclass
@@ -40,6 +40,7 @@ class World:
     errors: np.ndarray  # kg in each look beside the records
     names: dict[str, str] = field(default_factory=dict)
     guessed: frozenset[str] = frozenset()
+    crated: frozenset[str] = frozenset()  # weighed in the crate
     again: dict[str, int] = field(default_factory=dict)
     shift: dict[str, Any] = field(default_factory=dict)
 
@@ -57,7 +58,7 @@ def draw(seed: int) -> tuple[World, Record]:
     noted = {part: kg * bench for part, kg in masses.items()}
     world = World(random, slip, count, masses, noted, fitted, np.zeros(count))
     world.names = {part: f"thing {part}" for part in ids} | {ids[1]: f"thing {ids[0]}"}
-    world.guessed = frozenset(ids[2:4])
+    world.guessed, world.crated = frozenset(ids[2:4]), frozenset(ids[4:6])
     for part in world.guessed:
         world.noted[part] = masses[part] * float(np.clip(random.normal(1.0, 0.1), 0.7, 1.3))
     return world, _records(world)
@@ -97,18 +98,21 @@ def _unnoted(world: World) -> None:
     random, at = world.random, int(world.random.integers(0, world.weigh_ins))
     if world.slip in ("wet", "zero", "misread"):
         world.errors[at] += {
-            "wet": random.uniform(0.3, 5.0),
+            "wet": random.uniform(0.3, 6.0),
             "zero": random.normal(0.0, 3.0),
             "misread": random.normal(0.0, random.choice([2.0, 20.0])),
         }[world.slip]
         return
     gap = int(random.integers(1, world.weigh_ins))
-    kg = float(random.normal(0.0, random.choice([3.0, 15.0])))
-    if world.slip == "put_back":
+    if world.slip == "unwritten":
+        world.errors[gap:] += float(random.normal(0.0, random.choice([3.0, 15.0])))
+    elif random.random() < 0.5:  # a part in or out at one weigh-in only
+        part = str(random.choice(list(world.fitted)))
+        world.errors[at] += world.masses[part] if world.fitted[part] <= at else -world.masses[part]
+    else:
         may = [(part, since) for part, since in world.fitted.items() for _ in range(world.weigh_ins - since)]
         part, since = may[int(random.integers(len(may)))]
-        kg, gap = world.masses[part], int(random.integers(since, world.weigh_ins))
-    world.errors[gap:] += kg
+        world.errors[int(random.integers(since, world.weigh_ins)) :] += world.masses[part]
 
 
 def _misnoted(world: World, truly: Record) -> None:
@@ -122,7 +126,8 @@ def _misnoted(world: World, truly: Record) -> None:
         factors = np.array(list(FACTORS.values())) / sum(FACTORS.values())
         world.noted[part] /= float(random.choice(list(FACTORS), p=factors))
     elif world.slip == "tare":
-        world.noted[part] += float(random.uniform(0.1, 5.0))
+        part = str(random.choice([each for each in world.noted if each not in world.guessed | world.crated]))
+        world.noted[part] += CRATE if random.random() < 0.8 else float(random.uniform(0.1, 5.0))
     elif world.slip == "guess":
         world.masses[part] = max(0.1, world.noted[part] * (1.0 + float(random.normal(0.0, 0.6))))
     else:
@@ -145,8 +150,9 @@ def _otherwise(world: World, truly: Record, driver: list[str | None]) -> None:
     elif world.slip == "fuel":
         truly["litres"][at] = float(random.uniform(0.0, TANK))
     elif world.slip == "ballast":
-        ways = [BLOCK, 2 * BLOCK] + ([-truly["ballast"][at]] if truly["ballast"][at] else [])
-        truly["ballast"][at] += float(random.choice(ways))
+        here = truly["ballast"][at]
+        before = {0.0, *truly["ballast"]} - {here}
+        truly["ballast"][at] = float(random.choice([here + BLOCK, here + 2 * BLOCK, *before, *before]))
     else:
         truly["scales"][at] = "platform" if truly["scales"][at] == "pads" else "pads"
 
@@ -176,7 +182,9 @@ def _written(world: World, scales: list[str], driver: list[str | None], litres: 
             for part in jobs
         ],
         "weighings": [
-            {"id": f"w-{name}", "of": name, "method": "direct", "scale": "bench", "shown": f"{kg:.3f} kg"}
+            {"id": f"w-{name}", "of": name, "scale": "bench",
+             **({"method": "container", "shown": f"{kg + CRATE:.3f} kg", "shown_empty": f"{CRATE} kg"}
+                if name in world.crated else {"method": "direct", "shown": f"{kg:.3f} kg"})}
             for name, kg in of.items()
         ],
         "jobs": [{"id": f"j-{part}", "state": "fitted"} for part in jobs],

@@ -2,10 +2,10 @@
 
 export const PRIORS = {
   unwritten: 0.22,
-  misread: 0.08,
+  misread: 0.06,
   wrong_side: 0.1,
   unit: 0.1,
-  fuel: 0.08,
+  fuel: 0.09,
   tare: 0.07,
   twice: 0.07,
   put_back: 0.06,
@@ -15,7 +15,7 @@ export const PRIORS = {
   guess: 0.04,
   other_driver: 0.03,
   other_scale: 0.03,
-  wet: 0.03,
+  wet: 0.04,
   chance: 1.0,
 } as const;
 
@@ -47,7 +47,7 @@ export const SPREADS = {
 
 export const RANGES = {
   container: [0.1, 5.0],
-  wet: [0.3, 5.0],
+  wet: [0.3, 6.0],
   wet_part: [0.0, 0.3],
   tank: [0.0, 60.0],
 } as const;

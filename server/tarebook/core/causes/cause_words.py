@@ -56,14 +56,17 @@ CAUSE_SENTENCES = Sentences({
     "any_fuel": "Fuel noted wrongly?",
     "fuel": "Fuel noted wrongly at the weigh-in of {day}?",
     "any_ballast": "Ballast in the car and not noted, or noted and not in it?",
-    "ballast_on": "Ballast at {place} not noted at the weigh-in of {day}?",
-    "ballast_off": "Ballast noted at the weigh-in of {day} and not in the car?",
+    "ballast_place": "Ballast at {place} not noted at the weigh-in of {day}?",
+    "ballast_on": "More ballast in the car than noted at the weigh-in of {day}?",
+    "ballast_off": "Less ballast in the car than noted at the weigh-in of {day}?",
     "any_wet": "Something wet when it was weighed?",
     "wet": "Car wet at the weigh-in of {day}?",
     "wet_part": "{of} wet when it was weighed?",
     "any_put_back": "A part in or out against the notes?",
     "put_back_on": "{part} in the car since the weigh-in of {day}, against the notes?",
     "put_back_off": "{part} out of the car since the weigh-in of {day}, against the notes?",
+    "put_once_on": "{part} in the car at the weigh-in of {day}, against the notes?",
+    "put_once_off": "{part} out of the car at the weigh-in of {day}, against the notes?",
     "any_zero": "A scale not at zero?",
     "zero": "Scale not at zero at the weigh-in of {day}?",
     "any_guess": "A guess far off?",
@@ -128,6 +131,10 @@ def _code(slip: Slip) -> str:
         return "tare_out" if slip.kg is not None and slip.kg < 0.0 else "tare_in"
     if slip.code == "wet":
         return "wet_part" if slip.part else "wet"
+    if slip.code == "put_back" and slip.until is None:
+        return f"put_once_{slip.way}"
+    if slip.code == "ballast" and slip.place:
+        return "ballast_place"
     if slip.code == "person" and slip.way == "on" and slip.driver:
         return "person_driver"
     if slip.code in ("wrong_side", "person", "ballast", "put_back"):

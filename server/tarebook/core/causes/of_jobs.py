@@ -1,14 +1,14 @@
 """Slips in what was done: a job entered twice, one on the wrong side of a weigh-in, a part that is elsewhere."""
 
-from bisect import bisect_left, bisect_right
-from collections.abc import Iterable
+from dataclasses import dataclass
 from itertools import permutations
 from math import sqrt
 
-from tarebook.core.causes.looks import Looks
+from tarebook.core.causes.looks import Looks, Shape
 from tarebook.core.causes.priors import ALIKE, SAME_PART
 from tarebook.core.causes.slip import Of, Tried
 from tarebook.core.causes.trail import Course, Trail, moved
+from tarebook.core.garage.records import Part
 from tarebook.core.ledger.net import Line
 from tarebook.core.numbers.plain import plain_sum
 from tarebook.core.numbers.uncertain import Uncertain
@@ -89,38 +89,63 @@ def _beside(course: Course) -> list[int]:
     ]
 
 
+@dataclass(frozen=True, slots=True)
+class _Loose:
+    """A part of known mass that may be elsewhere than noted: `more` pieces by the record of each look, and now.
+
+    `first`: the gap where it moved last. `kg` it changes by from there on.
+    """
+
+    part: str
+    mass: Uncertain
+    more: Course
+    first: int
+    kg: float
+
+    def at(self, look: int) -> float:
+        """What it changes by at this look alone, kg: where it is at another."""
+        here = self.more[look]
+        return (next((each for each in self.more if each != here), 0) - here) * self.mass.value
+
+    def doubt(self, kg: float) -> float:
+        return abs(kg / self.mass.value) * self.mass.u
+
+
 def _put_back(trail: Trail, looks: Looks, tried: Tried) -> None:
-    """A part whose mass is known went in or out at a gap, and no record says so."""
-    moves = sorted(_elsewhere(trail))
-    sizes = [size for size, _, _, _ in moves]
+    """A part went in or out and no record says so: for one weigh-in, or from a gap on."""
+    loose = [each for part in trail.garage.parts.values() if (each := _elsewhere(trail, part))]
+    loose.sort(key=lambda each: (each.kg, each.first, each.part))
     for gap, shape in enumerate(looks.steps):
-        g, own = looks.of(shape)
-        tried.also("put_back", float(sum(first <= gap for _, first, _, _ in moves)))
-        if not own or not tried.tells(0.5 * g * g / own):
-            continue
-        wide = _NEAR / sqrt(own)
-        near = moves[bisect_left(sizes, g / own - wide) : bisect_right(sizes, g / own + wide)]
-        of = {"weigh_in": trail.counted[gap].record.id, "until": trail.counted[gap + 1].record.id}
-        for size, first, part, doubt in near:
-            if first <= gap:
-                tried.also("put_back", -1.0)
-                way = "on" if size > 0.0 else "off"
-                tried.add(looks.about(shape, size, doubt), "put_back", {**of, "part": part, "way": way, "kg": size})
+        there = [each for each in loose if each.first <= gap]
+        here, until = trail.counted[gap].record.id, trail.counted[gap + 1].record.id
+        _moved_at(looks, tried, shape, [(each, each.kg) for each in there], {"weigh_in": here, "until": until})
+    for look, shape in enumerate(looks.singles):
+        moves = [(each, each.at(look)) for each in loose]
+        _moved_at(looks, tried, shape, moves, {"weigh_in": trail.counted[look].record.id})
 
 
-def _elsewhere(trail: Trail) -> Iterable[tuple[float, int, str, float]]:
-    """What a part changes by going in or out, kg, the first gap it may have done so at, the part, and the doubt."""
-    coming = {line.part for net in trail.nets.values() for line in net.lines if line.way == "on"}
-    for part in trail.garage.parts.values():
-        mass = trail.known.of[part.id].mass
-        if mass is None or not mass.value:
-            continue
-        course = trail.pieces.get(part.id, (0,))
-        now, doubt = course[-1], mass.u
-        first = max((at for at, then in enumerate(course) if then != now), default=0)
-        if part.id not in trail.pieces:
-            more = (part.count or 1) * (1 if part.id in coming else -1)
-        else:  # noted where it moved last, and it did not, or moved back: the same, the other way round
-            more = course[first] - now or -now
-        if more:
-            yield more * mass.value, first, part.id, abs(more) * doubt
+def _moved_at(looks: Looks, tried: Tried, shape: Shape, moves: list[tuple[_Loose, float]], of: Of) -> None:
+    g, own = looks.of(shape)
+    tried.also("put_back", float(len(moves)))
+    if not own or not tried.tells(0.5 * g * g / own):
+        return
+    wide = _NEAR / sqrt(own)
+    for each, kg in moves:
+        if abs(kg - g / own) <= wide:
+            tried.also("put_back", -1.0)
+            likely = looks.about(shape, kg, each.doubt(kg))
+            tried.add(likely, "put_back", {**of, "part": each.part, "way": "on" if kg > 0.0 else "off", "kg": kg})
+
+
+def _elsewhere(trail: Trail, part: Part) -> _Loose | None:
+    mass, course = trail.known.of[part.id].mass, trail.pieces.get(part.id)
+    if mass is None or not mass.value:
+        return None
+    if course is None:  # in the car, or still to come into it
+        pieces = (part.count or 1) * (1 if part.id in trail.coming else -1)
+        return _Loose(part.id, mass, (*[0] * len(trail.lists), pieces), 0, pieces * mass.value)
+    now = course[-1]
+    first = max((at for at, then in enumerate(course) if then != now), default=0)
+    # Noted where it moved last, and it did not, or moved back: the same, the other way round.
+    more = course[first] - now or -now
+    return _Loose(part.id, mass, (*course, course[-1] + more), first, more * mass.value) if more else None

@@ -10,6 +10,8 @@ from tarebook.core.whole_car.weigh_in import LOOKS
 from tarebook.core.whole_car.weighed import Weighed
 
 _MANY_BLOCKS = 8
+_AS_BEFORE = 2.0  # how much likelier an amount that was there before is than one more block
+_ASKED = 0.3  # how much rarer a unit slips in a weigh-in, which is asked about, than in a part
 
 
 def try_weigh_ins(trail: Trail, looks: Looks, tried: Tried) -> None:
@@ -68,14 +70,19 @@ def _fuel(trail: Trail, weighed: Weighed, at: At) -> None:
 
 
 def _ballast(trail: Trail, weighed: Weighed, at: At) -> None:
-    """Blocks at a place that nobody noted, or what was noted left at home."""
-    noted = weighed.record.ballast.value if weighed.record.ballast else 0.0
-    if noted:
-        at.about("ballast", -noted, way="off")
+    """As much as at another weigh-in, or none; or so many blocks more at a place."""
+    noted = _noted(weighed)
+    for kg in sorted({0.0, *map(_noted, trail.counted)}):
+        if kg != noted:
+            at.about("ballast", kg - noted, weight=_AS_BEFORE, way="on" if kg > noted else "off")
     for place in trail.garage.ballast_places.values():
         most = min(_MANY_BLOCKS, max(place.most or 0, place.fitted or 0, 1))
         for blocks in range(1, most + 1) if place.block else ():
             at.about("ballast", blocks * place.block.value if place.block else 0.0, place=place.id, way="on")
+
+
+def _noted(weighed: Weighed) -> float:
+    return weighed.record.ballast.value if weighed.record.ballast else 0.0
 
 
 def _reading(_trail: Trail, weighed: Weighed, at: At) -> None:
@@ -85,7 +92,7 @@ def _reading(_trail: Trail, weighed: Weighed, at: At) -> None:
         shown = getattr(weighed.record, name)
         for unit, factor in FACTORS.items() if shown is not None else ():
             size = (1.0 - factor) * shown.value / through
-            at.about("unit", size, weight=RATES.get(unit, 1.0), field=name, unit=unit)
+            at.about("unit", size, weight=_ASKED * RATES.get(unit, 1.0), field=name, unit=unit)
 
 
 def _as_it_stood(_trail: Trail, _weighed: Weighed, at: At) -> None:

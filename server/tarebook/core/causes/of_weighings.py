@@ -11,8 +11,9 @@ from tarebook.core.garage.records import Weighing
 from tarebook.core.weighing.weighing import Reading
 
 _SHARE = 0.9  # of what was on the scale: a container or a person is no more of it
-_A_PERSON = 35.0  # kg: less than this on a scale, and nobody stood on it too
-_WET = 0.2  # how much rarer a wet part is than a wet car
+_HELD = ("difference", "container")
+_THERE, _UNKNOWN, _STOOD = 2.0, 0.5, 0.3  # against one another: a container of that scale, any, a person on it
+_WET = 0.05  # how much rarer a wet part is than a wet car
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,13 +38,21 @@ class Read:
         return {"driver" if self.is_driver else "part": self.of, "weighing": weighing}
 
 
+@dataclass(frozen=True, slots=True)
+class Held:
+    """What may have held a part, kg: `containers` by the scale they were weighed empty on, and `people`."""
+
+    containers: dict[str | None, list[float]]
+    people: list[float]
+
+
 def try_weighings(trail: Trail, looks: Looks, tried: Tried) -> None:
-    empty = _empties(trail)
-    somebody = [mass.value for driver in trail.garage.drivers if (mass := trail.known.of[driver].mass)]
+    people = [mass.value for driver in trail.garage.drivers if (mass := trail.known.of[driver].mass)]
+    held = Held(_containers(trail), people)
     for read in _read(trail):
         _unit(read, looks, tried)
         if read.weighing:
-            _tare(read, read.weighing, looks, tried, empty, somebody)
+            _tare(read, read.weighing, looks, tried, held)
             if not read.is_driver:
                 likely = looks.between(read.shape, *(each * read.share * read.kg for each in RANGES["wet_part"]))
                 tried.add(likely, "wet", read.ids, _WET)
@@ -89,35 +98,35 @@ def _unit(read: Read, looks: Looks, tried: Tried) -> None:
         tried.add(looks.about(read.shape, kg), "unit", {**read.ids, "unit": unit, "kg": kg}, RATES.get(unit, 1.0))
 
 
-def _empties(trail: Trail) -> list[float]:
-    """What the garage's containers weigh, kg, the same one once."""
-    held = [each.shown_empty.value for each in trail.garage.weighings.values() if each.shown_empty]
-    return sorted(set(held))
+def _containers(trail: Trail) -> dict[str | None, list[float]]:
+    """What was weighed empty, kg, by the scale it stood on; the same one once."""
+    held: dict[str | None, set[float]] = {}
+    for each in trail.garage.weighings.values():
+        if each.method in _HELD and each.shown_empty:
+            held.setdefault(each.scale, set()).add(each.shown_empty.value)
+    return {scale: sorted(empty) for scale, empty in held.items()}
 
 
-def _tare(
-    read: Read, weighing: Weighing, looks: Looks, tried: Tried, empty: list[float], somebody: list[float]
-) -> None:
+def _tare(read: Read, weighing: Weighing, looks: Looks, tried: Tried, held: Held) -> None:
     """What held it is in the mass; or it was taken out though the display had done so."""
     most = _SHARE * read.kg * read.pieces
     each = read.share / read.pieces
 
-    def add(size: float, doubt: float = 0.0) -> None:
-        tried.add(looks.about(read.shape, size * each, doubt * each), "tare", {**read.ids, "kg": size * each})
+    def add(size: float, weight: float, doubt: float = 0.0) -> None:
+        of = {**read.ids, "kg": size * each}
+        tried.add(looks.about(read.shape, size * each, doubt * each), "tare", of, weight)
 
-    if weighing.method in ("difference", "container") and weighing.shown_empty:
-        add(-weighing.shown_empty.value)
+    if weighing.method in _HELD and weighing.shown_empty:
+        add(-weighing.shown_empty.value, 1.0)
         return
-    _held(read, most, looks, tried, each)
-    for kg in (*empty, *somebody):
-        if kg < most:
-            add(kg)
-    if not somebody and most > _A_PERSON:
-        add(SOMEBODY[0], SOMEBODY[1])
-
-
-def _held(read: Read, most: float, looks: Looks, tried: Tried, each: float) -> None:
-    """A container nobody knows."""
     low, high = RANGES["container"]
     if low < most:
-        tried.add(looks.between(read.shape, low * each, min(high, most) * each), "tare", read.ids)
+        likely = looks.between(read.shape, low * each, min(high, most) * each)
+        tried.add(likely, "tare", read.ids, _UNKNOWN)
+    there = [kg for kg in held.containers.get(weighing.scale, []) if kg < most]
+    for kg in there:
+        add(kg, _THERE / len(there))
+    people = [(kg, 0.0) for kg in held.people] or [SOMEBODY]
+    light = [each for each in people if each[0] < most]
+    for kg, doubt in light:
+        add(kg, _STOOD / len(light), doubt)

@@ -6,10 +6,10 @@ none there counts for nothing. The phone's copy is written by `python -m tareboo
 
 PRIORS = {
     "unwritten": 0.22,
-    "misread": 0.08,
+    "misread": 0.06,
     "wrong_side": 0.10,
     "unit": 0.10,
-    "fuel": 0.08,
+    "fuel": 0.09,
     "tare": 0.07,
     "twice": 0.07,
     "put_back": 0.06,
@@ -19,7 +19,7 @@ PRIORS = {
     "guess": 0.04,
     "other_driver": 0.03,
     "other_scale": 0.03,
-    "wet": 0.03,
+    "wet": 0.04,
     "chance": 1.0,
 }
 """Against one another. "chance": nothing of these, the readings are as far apart as readings are."""
@@ -45,7 +45,7 @@ RATES = {"pounds": 3.0, "kilograms": 3.0, "ten": 2.0, "tenth": 2.0}
 SPREADS = {"unwritten": (3.0, 15.0), "misread": (2.0, 20.0), "zero": (3.0,), "guessed": (0.6,), "quoted": (0.3,)}
 """Standard deviations about nothing, each as likely; kg, of claims a share of the part."""
 
-RANGES = {"container": (0.1, 5.0), "wet": (0.3, 5.0), "wet_part": (0.0, 0.3), "tank": (0.0, 60.0)}
+RANGES = {"container": (0.1, 5.0), "wet": (0.3, 6.0), "wet_part": (0.0, 0.3), "tank": (0.0, 60.0)}
 """Evenly between two sizes; kg, of a wet part a share of it. "tank": of unknown size."""
 
 SOMEBODY = (78.0, 15.0)

@@ -44,6 +44,11 @@ class Trail:
         return [line for job in self.jobs for line in self.nets[job].lines if line.mass is not None]
 
     @cached_property
+    def coming(self) -> frozenset[str]:
+        """Parts that some job puts on."""
+        return frozenset(line.part for net in self.nets.values() for line in net.lines if line.way == "on")
+
+    @cached_property
     def pieces(self) -> dict[str, Course]:
         """Parts with a mass that such jobs move: pieces more in the car than before any job."""
         found: dict[str, list[int]] = {}

@@ -71,11 +71,13 @@ export function slipSentence(slip: Slip, names: Names): Said {
   return said(codeOf(slip), { ...named, of });
 }
 
-function codeOf({ code, part, driver, unit, way, kg }: Slip): Sentence {
+function codeOf({ code, until, part, driver, place, unit, way, kg }: Slip): Sentence {
   if (code === "twice") return part ? "twice_part" : "twice_job";
   if (code === "unit") return `unit_${unit ?? "pounds"}`;
   if (code === "tare") return kg !== null && kg < 0 ? "tare_out" : "tare_in";
   if (code === "wet") return part ? "wet_part" : "wet";
+  if (code === "put_back" && until === null) return `put_once_${way}` as Sentence;
+  if (code === "ballast" && place) return "ballast_place";
   if (code === "person" && way === "on" && driver) return "person_driver";
   if (code === "wrong_side" || code === "person" || code === "ballast" || code === "put_back") {
     return `${code}_${way}` as Sentence;

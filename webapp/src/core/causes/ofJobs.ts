@@ -2,12 +2,13 @@
 
 import { ALIKE, SAME_PART } from "../../generated/slipPriors";
 import { order } from "../garage/order";
+import type { Part } from "../garage/records";
 import type { Line } from "../ledger/net";
 import { plainSum } from "../numbers/plain";
 import { type Uncertain, u } from "../numbers/uncertain";
 import type { Weighed } from "../wholeCar/weighed";
 import type { Looks, Shape } from "./looks";
-import type { Tried } from "./slip";
+import type { Of, Tried } from "./slip";
 import { type Course, movedBy, type Trail } from "./trail";
 
 const MANY_ALIKE = 12; // of so many lines of one name, none is another entered twice
@@ -98,41 +99,57 @@ function beside(course: Course): number[] {
   });
 }
 
-/** A part whose mass is known went in or out at a gap, and no record says so. */
+/** A part of known mass that may be elsewhere than noted: pieces by the record of each look, now, and where it may be. */
+type Loose = { part: string; mass: Uncertain; more: Course; first: number; kg: number };
+
+/** A part went in or out and no record says so: for one weigh-in, or from a gap on. */
 function putBack(trail: Trail, looks: Looks, tried: Tried): void {
-  const moves = elsewhere(trail).sort((a, b) => a.kg - b.kg || a.first - b.first || order(a.part, b.part));
+  const loose = [...trail.garage.parts.values()].flatMap((part) => elsewhere(trail, part));
+  loose.sort((a, b) => a.kg - b.kg || a.first - b.first || order(a.part, b.part));
   looks.steps.forEach((shape, gap) => {
-    const [g, own] = looks.of(shape);
-    const possible = moves.filter(({ first }) => first <= gap);
-    tried.also("put_back", possible.length);
-    if (!own || !tried.tells((0.5 * g * g) / own)) return;
-    const wide = NEAR / Math.sqrt(own);
-    const where = { weigh_in: idOf(trail, gap), until: idOf(trail, gap + 1) };
-    for (const { kg, part, doubt } of possible) {
-      if (Math.abs(kg - g / own) > wide) continue;
-      tried.also("put_back", -1);
-      const way = kg > 0 ? "on" : "off";
-      tried.add(looks.about(shape, kg, doubt), "put_back", { ...where, part, way, kg });
-    }
+    const moves = loose.filter(({ first }) => first <= gap).map((each) => [each, each.kg] as const);
+    movedAt(looks, tried, shape, moves, { weigh_in: idOf(trail, gap), until: idOf(trail, gap + 1) });
+  });
+  looks.singles.forEach((shape, look) => {
+    const moves = loose.map((each) => [each, atLook(each, look)] as const);
+    movedAt(looks, tried, shape, moves, { weigh_in: idOf(trail, look) });
   });
 }
 
-type Move = { kg: number; first: number; part: string; doubt: number };
-
-/** What a part changes by going in or out, kg, the first gap it may have done so at, the part, and the doubt. */
-function elsewhere({ garage, known, nets, pieces }: Trail): Move[] {
-  const coming = new Set([...nets.values()].flatMap(({ lines }) => lines.filter(isOn).map(({ part }) => part)));
-  return [...garage.parts.values()].flatMap(({ id, count }): Move[] => {
-    const mass = known.of.get(id)?.mass;
-    if (!mass?.value) return [];
-    const course = pieces.get(id);
-    const now = course?.at(-1) ?? 0;
-    const first = Math.max(0, course?.findLastIndex((then) => then !== now) ?? 0);
-    // Noted where it moved last, and it did not, or moved back: the same, the other way round.
-    const noted = course && ((course[first] as number) - now || -now);
-    const more = noted ?? (count ?? 1) * (coming.has(id) ? 1 : -1);
-    return more ? [{ kg: more * mass.value, first, part: id, doubt: Math.abs(more) * u(mass) }] : [];
-  });
+/** What it changes by at this look alone, kg: where it is at another. */
+function atLook({ more, mass }: Loose, look: number): number {
+  const here = more[look] as number;
+  return ((more.find((each) => each !== here) ?? 0) - here) * mass.value;
 }
 
-const isOn = ({ way }: Line): boolean => way === "on";
+function movedAt(looks: Looks, tried: Tried, shape: Shape, moves: readonly (readonly [Loose, number])[], of: Of): void {
+  const [g, own] = looks.of(shape);
+  tried.also("put_back", moves.length);
+  if (!own || !tried.tells((0.5 * g * g) / own)) return;
+  const wide = NEAR / Math.sqrt(own);
+  for (const [{ part, mass }, kg] of moves) {
+    if (Math.abs(kg - g / own) > wide) continue;
+    tried.also("put_back", -1);
+    const likely = looks.about(shape, kg, Math.abs(kg / mass.value) * u(mass));
+    tried.add(likely, "put_back", { ...of, part, way: kg > 0 ? "on" : "off", kg });
+  }
+}
+
+function elsewhere({ known, pieces, coming, counted }: Trail, { id, count }: Part): Loose[] {
+  const mass = known.of.get(id)?.mass;
+  if (!mass?.value) return [];
+  const course = pieces.get(id);
+  if (!course) {
+    // In the car, or still to come into it.
+    const more = (count || 1) * (coming.has(id) ? 1 : -1);
+    return [{ part: id, mass, more: [0, ...counted.map(() => 0), more], first: 0, kg: more * mass.value }];
+  }
+  const now = course.at(-1) as number;
+  const first = Math.max(
+    0,
+    course.findLastIndex((then) => then !== now),
+  );
+  // Noted where it moved last, and it did not, or moved back: the same, the other way round.
+  const more = (course[first] as number) - now || -now;
+  return more ? [{ part: id, mass, more: [...course, now + more], first, kg: more * mass.value }] : [];
+}

@@ -12,6 +12,8 @@ import type { Code, Of, Tried } from "./slip";
 import type { Trail } from "./trail";
 
 const MANY_BLOCKS = 8;
+const AS_BEFORE = 2; // how much likelier an amount that was there before is than one more block
+const ASKED = 0.3; // how much rarer a unit slips in a weigh-in, which is asked about, than in a part
 
 export function tryWeighIns(trail: Trail, looks: Looks, tried: Tried): void {
   trail.counted.forEach((weighed, look) => {
@@ -76,10 +78,12 @@ function fuel({ garage: { car } }: Trail, { record }: Weighed, at: At): void {
   at.between("fuel", -noted, Math.max(0, tank - noted));
 }
 
-/** Blocks at a place that nobody noted, or what was noted left at home. */
-function ballast({ garage }: Trail, { record }: Weighed, at: At): void {
-  const noted = record.ballast?.value ?? 0;
-  if (noted) at.about("ballast", -noted, 0, { way: "off" });
+/** As much as at another weigh-in, or none; or so many blocks more at a place. */
+function ballast({ garage, counted }: Trail, weighed: Weighed, at: At): void {
+  const noted = notedIn(weighed);
+  for (const kg of [...new Set([0, ...counted.map(notedIn)])].sort((a, b) => a - b)) {
+    if (kg !== noted) at.about("ballast", kg - noted, 0, { way: kg > noted ? "on" : "off" }, AS_BEFORE);
+  }
   for (const { id, block, most, fitted } of garage.ballast_places.values()) {
     const many = block ? Math.min(MANY_BLOCKS, Math.max(most ?? 0, fitted ?? 0, 1)) : 0;
     for (let blocks = 1; blocks <= many; blocks++) {
@@ -88,6 +92,8 @@ function ballast({ garage }: Trail, { record }: Weighed, at: At): void {
   }
 }
 
+const notedIn = ({ record }: Weighed): number => record.ballast?.value ?? 0;
+
 /** One of the readings in another unit. */
 function reading(_trail: Trail, { record, loads }: Weighed, at: At): void {
   const through = 1 + loads.gain.value;
@@ -95,7 +101,7 @@ function reading(_trail: Trail, { record, loads }: Weighed, at: At): void {
     const shown = record[name];
     if (!shown) continue;
     for (const { unit, factor, rate } of UNITS) {
-      at.about("unit", ((1 - factor) * shown.value) / through, 0, { field: name, unit }, rate);
+      at.about("unit", ((1 - factor) * shown.value) / through, 0, { field: name, unit }, ASKED * rate);
     }
   }
 }

@@ -8,8 +8,9 @@ import type { Of, Tried, Unit } from "./slip";
 import { movedBy, type Trail } from "./trail";
 
 const SHARE = 0.9; // of what was on the scale: a container or a person is no more of it
-const A_PERSON = 35; // kg: less than this on a scale, and nobody stood on it too
-const WET = 0.2; // how much rarer a wet part is than a wet car
+const HELD = new Set(["difference", "container"]);
+const [THERE, UNKNOWN, STOOD] = [2, 0.5, 0.3]; // against one another: a container of that scale, any, a person on it
+const WET = 0.05; // how much rarer a wet part is than a wet car
 
 /** Each factor with how often it is the slip. */
 export const UNITS = (Object.keys(FACTORS) as Unit[]).map((unit) => ({
@@ -34,16 +35,18 @@ type Read = {
   readonly weighing: Weighing | null;
 };
 
+/** What may have held a part, kg: `containers` by the scale they were weighed empty on, and `people`. */
+type Held = { readonly containers: ReadonlyMap<string | null, readonly number[]>; readonly people: readonly number[] };
+
 export function tryWeighings(trail: Trail, looks: Looks, tried: Tried): void {
-  const empty = emptiesOf(trail);
   const drivers = [...trail.garage.drivers.keys()].map((driver) => trail.known.of.get(driver)?.mass?.value);
-  const somebody = drivers.filter((kg) => kg !== undefined);
+  const held: Held = { containers: containersOf(trail), people: drivers.filter((kg) => kg !== undefined) };
   const spreads = SPREADS as Readonly<Record<string, readonly number[]>>;
   for (const read of readOf(trail)) {
     const { shape, ids, kg, share } = read;
     unitIn(read, looks, tried);
     if (read.weighing) {
-      tareIn(read, read.weighing, looks, tried, empty, somebody);
+      tareIn(read, read.weighing, looks, tried, held);
       const [low, high] = RANGES.wet_part;
       if (!read.isDriver) tried.add(looks.between(shape, low * share * kg, high * share * kg), "wet", ids, WET);
     } else {
@@ -86,31 +89,41 @@ function unitIn({ shape, ids, kg: read, share }: Read, looks: Looks, tried: Trie
   }
 }
 
-/** What the garage's containers weigh, kg, the same one once. */
-function emptiesOf({ garage }: Trail): number[] {
-  const held = [...garage.weighings.values()].flatMap(({ shown_empty }) => (shown_empty ? [shown_empty.value] : []));
-  return [...new Set(held)].sort((a, b) => a - b);
+/** What was weighed empty, kg, by the scale it stood on; the same one once. */
+function containersOf({ garage }: Trail): Map<string | null, number[]> {
+  const held = new Map<string | null, number[]>();
+  for (const { method, shown_empty, scale } of garage.weighings.values()) {
+    if (!HELD.has(method) || !shown_empty) continue;
+    const all = new Set([...(held.get(scale) ?? []), shown_empty.value]);
+    held.set(
+      scale,
+      [...all].sort((a, b) => a - b),
+    );
+  }
+  return held;
 }
 
 /** What held it is in the mass; or it was taken out though the display had done so. */
 function tareIn(
   { shape, ids, kg, share, pieces }: Read,
-  { method, shown_empty }: Weighing,
+  { method, shown_empty, scale }: Weighing,
   looks: Looks,
   tried: Tried,
-  empty: readonly number[],
-  somebody: readonly number[],
+  held: Held,
 ): void {
   const most = SHARE * kg * pieces;
   const each = share / pieces;
-  const add = (size: number, doubt = 0) =>
-    tried.add(looks.about(shape, size * each, doubt * each), "tare", { ...ids, kg: size * each });
-  if ((method === "difference" || method === "container") && shown_empty) {
-    add(-shown_empty.value);
+  const add = (size: number, weight: number, doubt = 0) =>
+    tried.add(looks.about(shape, size * each, doubt * each), "tare", { ...ids, kg: size * each }, weight);
+  if (HELD.has(method) && shown_empty) {
+    add(-shown_empty.value, 1);
     return;
   }
-  const [low, high] = RANGES.container; // one that nobody knows
-  if (low < most) tried.add(looks.between(shape, low * each, Math.min(high, most) * each), "tare", ids);
-  for (const known of [...empty, ...somebody]) if (known < most) add(known);
-  if (!somebody.length && most > A_PERSON) add(...SOMEBODY);
+  const [low, high] = RANGES.container;
+  if (low < most) tried.add(looks.between(shape, low * each, Math.min(high, most) * each), "tare", ids, UNKNOWN);
+  const there = (held.containers.get(scale) ?? []).filter((known) => known < most);
+  for (const known of there) add(known, THERE / there.length);
+  const known = held.people.map((person) => [person, 0] as const);
+  const people = (known.length ? known : [SOMEBODY]).filter(([person]) => person < most);
+  for (const [person, doubt] of people) add(person, STOOD / people.length, doubt);
 }

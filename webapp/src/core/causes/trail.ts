@@ -24,6 +24,8 @@ export type Trail = {
   readonly evidence: Evidence;
   readonly counted: readonly Weighed[];
   readonly jobs: ReadonlyMap<string, Course>;
+  /** Parts that some job puts on. */
+  readonly coming: ReadonlySet<string>;
   /** The lines of these jobs that have a mass. */
   readonly lines: readonly Line[];
   /** Parts with a mass that such jobs move: pieces more in the car than before any job. */
@@ -41,7 +43,10 @@ export function trailOf(
   const every = [...new Set(lists.flatMap((each) => [...each]))].filter((job) => nets.has(job)).sort(order);
   const jobs = new Map(every.map((job) => [job, lists.map((each) => Number(each.has(job)))]));
   const lines = every.flatMap((job) => nets.get(job)?.lines.filter(({ mass }) => mass) ?? []);
-  return { garage, known, nets, evidence, counted, jobs, lines, pieces: piecesOf(lines, jobs) };
+  const coming = new Set(
+    [...nets.values()].flatMap((net) => net.lines.flatMap(({ way, part }) => (way === "on" ? [part] : []))),
+  );
+  return { garage, known, nets, evidence, counted, jobs, coming, lines, pieces: piecesOf(lines, jobs) };
 }
 
 function piecesOf(lines: readonly Line[], jobs: ReadonlyMap<string, Course>): Map<string, number[]> {

@@ -33,7 +33,7 @@ export function recordOf({ code, job, part, driver, weighing, weigh_in }: Slip):
 
 /** What would put it right; null where nothing would. */
 export function mendOf(slip: Slip): Mend | null {
-  const { code, job, part, driver, scale, weighing, weigh_in, way } = slip;
+  const { code, job, part, driver, scale, weighing, weigh_in, way, kg } = slip;
   switch (code) {
     case "twice":
       return deleted(slip);
@@ -55,7 +55,7 @@ export function mendOf(slip: Slip): Mend | null {
           ? seat(weigh_in!, driver)
           : anew(slip);
     case "ballast":
-      if (way !== "off") return anew(slip);
+      if (way !== "off" || book.value.weigh_ins.get(weigh_in!)?.ballast?.value !== -(kg ?? 0)) return anew(slip);
       return { label: "No ballast was in it", changes: () => instead("weigh_in", weigh_in!, { ballast: null }) };
     case "put_back":
     case "unwritten":
