@@ -4,8 +4,10 @@ import re
 
 import pytest
 
+from tests.simulated_build import least_step
 from tests.simulated_build.least_step import SIZES, least, names_of, table
 from tests.simulated_build.scenarios import SCENARIOS
+from tests.simulated_build.world import World
 
 SEED, PLAIN = 20261125, SCENARIOS["plain-6"]
 
@@ -14,6 +16,19 @@ def test_a_change_is_named_once_it_is_large_enough():
     names = [names_of(PLAIN, SEED, number) for number in range(4)]
     assert not any(each[0] for each in names)
     assert all(each[-1] for each in names)
+
+
+def test_once_three_sizes_running_are_named_no_larger_one_is_asked_of(monkeypatch):
+    asked = []
+
+    def name(world: World, gap: int) -> bool:
+        asked.append(abs(world.steps[gap]))
+        return len(asked) in (2, 5, 6, 7)
+
+    monkeypatch.setattr(least_step, "_is_named", name)
+    names = names_of(PLAIN, SEED, 0)
+    assert asked == pytest.approx(SIZES[:7])
+    assert names == tuple(at in (1, 4) or at > 4 for at in range(len(SIZES)))
 
 
 def test_the_least_size_lies_where_the_share_is_reached():
