@@ -51,21 +51,21 @@ def test_a_slip_is_as_likely_as_the_normal_density_of_all_looks_says(seed):
     shape = tuple(np.random.default_rng(seed + 99).integers(-2, 3, 6).astype(float))
     h = np.array(shape)
     without = exact(values, covariance, h)
-    assert looks.about(shape, 1.7) == pytest.approx(exact(values, covariance, h, 1.7) - without, abs=1e-9)
+    assert looks.about(shape, 1.7).likely == pytest.approx(exact(values, covariance, h, 1.7) - without, abs=1e-9)
     wider = covariance + 0.8**2 * np.outer(h, h)
-    assert looks.about(shape, 1.7, 0.8) == pytest.approx(exact(values, wider, h, 1.7) - without, abs=1e-9)
+    assert looks.about(shape, 1.7, 0.8).likely == pytest.approx(exact(values, wider, h, 1.7) - without, abs=1e-9)
     evenly, _ = quad(lambda size: np.exp(exact(values, covariance, h, size) - without) / 7.0, -2.0, 5.0, points=[0.0])
-    assert looks.between(shape, -2.0, 5.0) == pytest.approx(np.log(evenly), abs=1e-6)
+    assert looks.between(shape, -2.0, 5.0).likely == pytest.approx(np.log(evenly), abs=1e-6)
 
 
 def test_a_range_far_from_what_the_looks_say_keeps_its_digits():
     looks = Looks([[50.0, -50.0], [-50.0, 50.0]], [1000.0, 1000.0])
-    far = looks.between((1.0, 0.0), 2.0, 3.0)
+    far = looks.between((1.0, 0.0), 2.0, 3.0).likely
     # The tail of the normal distribution by its own library, in logarithms.
     expected = norm.logsf(2.0 * 50**0.5) + np.log((2 * np.pi) ** 0.5 / 50**0.5)
     assert far == pytest.approx(expected, rel=1e-9)
-    assert looks.between((1.0, 0.0), -3.0, -2.0) == pytest.approx(far, rel=1e-12)
-    assert looks.about((1.0, 1.0), 5.0) == 0.0  # what every look has says nothing
+    assert looks.between((1.0, 0.0), -3.0, -2.0).likely == pytest.approx(far, rel=1e-12)
+    assert looks.about((1.0, 1.0), 5.0).likely == 0.0  # what every look has says nothing
 
 
 @pytest.mark.parametrize("seed", SEEDS)
@@ -191,7 +191,7 @@ def tried() -> tuple[Tried, Fusion]:
 
 @pytest.mark.parametrize("code", SIZED)
 def test_a_slip_of_known_size_moves_the_looks_as_undoing_it_in_the_records_does(tried, code):
-    slips = [(likely, slip) for likely, slip in tried[0].likely if slip.code == code and slip.kg is not None]
+    slips = [(likely, slip) for likely, slip, _ in tried[0].likely if slip.code == code and slip.kg is not None]
     fusion = tried[1]
     told, values = np.array(fusion.told.beside) * 1e-3, np.array(fusion.values)
     checked = 0
@@ -210,7 +210,7 @@ def _ln(told: np.ndarray, values: np.ndarray, moved: np.ndarray) -> float:
 
 
 def test_every_kind_of_slip_has_its_sentences_and_every_sentence_its_slip(tried):
-    told = {slip_sentence(slip, lambda _kind, name: name).code for _, slip in tried[0].likely}
+    told = {slip_sentence(slip, lambda _kind, name: name).code for _, slip, _ in tried[0].likely}
     whole = {f"any_{code}" for code in PRIORS}
     claimed = deepcopy(garage())
     claimed["parts"].append({"id": "bonnet", "name": "Bonnet", "claim": "12 kg", "claim_basis": "guessed"})
@@ -222,13 +222,15 @@ def test_every_kind_of_slip_has_its_sentences_and_every_sentence_its_slip(tried)
     claimed["job_parts"] += [{"id": f"x{job}", "job": job, "part": "seat", "way": "off"} for job in ("j3",)]
     asked, fusion, _ = _read(claimed)
     flat = [[each * 1e-6 for each in row] for row in fusion.told.beside]
-    told |= {slip_sentence(slip, lambda _kind, name: name).code for _, slip in every_slip(asked, fusion, flat).likely}
+    told |= {
+        slip_sentence(slip, lambda _kind, name: name).code for _, slip, _ in every_slip(asked, fusion, flat).likely
+    }
     others = {"unexplained", "moved_unweighed", "odds", "of_weigh_in"}
     assert told | whole | others == {code for code in CAUSE_SENTENCES if not code.startswith("change_")}
 
 
 def test_a_sentence_lacks_nothing_it_names(tried):
-    for _, slip in tried[0].likely:
+    for _, slip, _ in tried[0].likely:
         said = slip_sentence(slip, lambda kind, name: f"<{kind} {name}>")
         assert {name for _, name, _, _ in Formatter().parse(CAUSE_SENTENCES[said.code]) if name} <= set(said.data)
         assert "None" not in said.text

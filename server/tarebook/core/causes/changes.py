@@ -2,10 +2,12 @@
 
 from dataclasses import dataclass
 
-from tarebook.core.causes.search import Asked, Cause, causes, is_explained
+from tarebook.core.causes.search import Asked, Cause, causes, causes_of_all, is_explained
 from tarebook.core.fusion.fusion import Fusion
 from tarebook.core.fusion.misfit import BEYOND_CHANCE, candidates, look_of
 from tarebook.core.numbers.uncertain import Uncertain
+
+Causes = tuple[Cause, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,7 +16,8 @@ class Change:
 
     `kind` "step": it went in or came out between the weigh-ins `first` and `second`; at least between `earliest` and
     `latest` (95 %). "outlier": the weigh-in `first`, which is `second` too, is off by itself. "either": a step next to
-    the first or the last weigh-in, or that weigh-in is off; the weights cannot tell. `causes`: likeliest first.
+    the first or the last weigh-in, or that weigh-in is off; the weights cannot tell. `causes`: likeliest first;
+    where one slip explains all that is named, they are the same of each.
     """
 
     kind: str
@@ -23,7 +26,7 @@ class Change:
     earliest: str
     latest: str
     size: Uncertain
-    causes: tuple[Cause, ...]
+    causes: Causes
 
     @property
     def explained(self) -> bool:
@@ -35,13 +38,14 @@ def changes(asked: Asked, fusion: Fusion) -> tuple[Change, ...]:
     """What is named, in order of time."""
     count = len(fusion.values)
     order = sorted(fusion.names, key=lambda name: (name if name < count - 1 else look_of(count, name), name))
-    return tuple(_change(asked, fusion, name) for name in order)
+    together = causes_of_all(asked, fusion, fusion.told.beside) if len(order) > 1 else None
+    return tuple(_change(asked, fusion, name, together) for name in order)
 
 
-def _change(asked: Asked, fusion: Fusion, name: int) -> Change:
+def _change(asked: Asked, fusion: Fusion, name: int, together: Causes | None) -> Change:
     counted, size = fusion.evidence.counted, fusion.size(name)
     count = len(counted)
-    found = causes(asked, fusion, fusion.beside_others(name))
+    found = causes(asked, fusion, fusion.beside_others(name)) if together is None else together
     if name >= count - 1:
         here = counted[look_of(count, name)].record.id
         return Change("outlier", here, here, here, here, size, found)

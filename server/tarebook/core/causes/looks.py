@@ -8,14 +8,24 @@ be: normal about a size, or evenly between two.
 
 from collections.abc import Sequence
 from math import exp, inf, log, pi, sqrt
+from typing import NamedTuple
 
 from tarebook.core.fusion.precision import Matrix, times
-from tarebook.core.numbers.normal import erfc
+from tarebook.core.numbers.normal import erfc, inverse
 from tarebook.core.numbers.plain import dot, plain_sum
 
 Shape = tuple[float, ...]
 
+_BY_CHANCE = 0.01  # a second slip is rarer than one: what is left must stand out the more
 _TELLS_NOTHING = 1e-9  # of the most a look tells
+
+
+class Fit(NamedTuple):
+    """How well a slip explains the looks: ln L, and what it would have put into them, `size` kg of the shape."""
+
+    likely: float
+    shape: Shape
+    size: float
 
 
 class Looks:
@@ -26,7 +36,7 @@ class Looks:
     """
 
     def __init__(self, told: Matrix, values: Sequence[float]) -> None:
-        self.told = told
+        self.told, self.values = told, values
         self.count = len(values)
         self.pull = times(told, values)
         self._least = _TELLS_NOTHING * max((row[at] for at, row in enumerate(told)), default=0.0)
@@ -43,14 +53,15 @@ class Looks:
             found = self._known[shape] = (g, own) if own > self._least * dot(shape, shape) else (0.0, 0.0)
         return found
 
-    def about(self, shape: Shape, size: float, doubt: float = 0.0) -> float:
-        """ln L of a shape of this size, kg, known so well."""
+    def about(self, shape: Shape, size: float, doubt: float = 0.0) -> Fit:
+        """A shape of this size, kg, known so well."""
         g, own = self.of(shape)
         wider = 1.0 + doubt * doubt * own
-        return (size * g - 0.5 * size * size * own + 0.5 * doubt * doubt * g * g) / wider - 0.5 * log(wider)
+        likely = (size * g - 0.5 * size * size * own + 0.5 * doubt * doubt * g * g) / wider - 0.5 * log(wider)
+        return Fit(likely, shape, (size + doubt * doubt * g) / wider)
 
-    def between(self, shape: Shape, low: float, high: float) -> float:
-        """ln L of a shape of a size anywhere between two, kg."""
+    def between(self, shape: Shape, low: float, high: float) -> Fit:
+        """A shape of a size anywhere between two, kg."""
         g, own = self.of(shape)
         if own <= 0.0 or high <= low:
             return self.about(shape, low)
@@ -59,8 +70,20 @@ class Looks:
         a, b = (-b, -a) if a + b < 0.0 else (a, b)  # the tail that keeps its digits
         within = 0.5 * (erfc(a / sqrt(2.0)) - erfc(b / sqrt(2.0)))
         if within <= 0.0:
-            return -inf
-        return 0.5 * g * g / own + log(sqrt(2.0 * pi) / (root * (high - low))) + log(within)
+            return Fit(-inf, shape, low)
+        likely = 0.5 * g * g / own + log(sqrt(2.0 * pi) / (root * (high - low))) + log(within)
+        return Fit(likely, shape, min(max(g / own, low), high))
+
+    def without(self, fit: Fit) -> "Looks":
+        """The same looks as they would be without a slip."""
+        put = zip(self.values, fit.shape, strict=True)
+        return Looks(self.told, [value - fit.size * each for value, each in put])
+
+    def name_nothing(self) -> bool:
+        """Whether no step and no single look stands out by more than chance lets one of them."""
+        found = [self.of(shape) for shape in (*self.steps, *self.singles[1:-1])]
+        telling = [g * g / own for g, own in found if own]
+        return not telling or max(telling) <= inverse(_BY_CHANCE / (2 * len(telling))) ** 2
 
 
 def shared(logs: Sequence[float]) -> list[float]:

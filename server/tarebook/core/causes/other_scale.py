@@ -8,7 +8,7 @@ that is a matter of 2 × 2, in what the looks tell beside their mean too.
 
 from math import inf, log
 
-from tarebook.core.causes.looks import Looks
+from tarebook.core.causes.looks import Fit, Looks
 from tarebook.core.causes.slip import Tried
 from tarebook.core.causes.trail import Trail
 from tarebook.core.fusion.precision import times
@@ -34,8 +34,8 @@ def try_other_scales(trail: Trail, looks: Looks, tried: Tried) -> None:
 
 def _otherwise(
     trail: Trail, looks: Looks, at: int, gains: tuple[Uncertain, Uncertain], moves: dict[str, list[float]]
-) -> float:
-    """ln L with the second of two gains in place of the first in one look."""
+) -> Fit:
+    """With the second of two gains in place of the first in one look."""
     noted, other = gains
     load = trail.counted[at].loads.total or Uncertain(0.0)
     through = 1.0 + other.value
@@ -47,7 +47,9 @@ def _otherwise(
         change = gone - stood * other.sources.get(name, 0.0) / through
         swap = [each + change * part for each, part in zip(swap, column, strict=True)]
         swap[at] += 0.5 * change * change
-    return swapped(looks, at, swap, load.value - stood)
+    likely, shape = swapped(looks, at, swap, load.value - stood), looks.singles[at]
+    g, own = looks.of(shape)
+    return Fit(likely, shape, g / own if own else 0.0)
 
 
 def swapped(looks: Looks, at: int, swap: list[float], size: float) -> float:

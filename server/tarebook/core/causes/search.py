@@ -9,7 +9,7 @@ tank of one size are the same to a scale.
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from tarebook.core.causes.looks import Looks
+from tarebook.core.causes.looks import Fit, Looks
 from tarebook.core.causes.of_jobs import try_jobs
 from tarebook.core.causes.of_weigh_ins import try_weigh_ins
 from tarebook.core.causes.of_weighings import try_weighings
@@ -67,6 +67,12 @@ def causes(asked: Asked, fusion: Fusion, told: Matrix) -> tuple[Cause, ...]:
     return told_of(every_odds(asked, fusion, told))
 
 
+def causes_of_all(asked: Asked, fusion: Fusion, told: Matrix) -> tuple[Cause, ...] | None:
+    """The same of all that is named together, where without the likeliest single slip nothing would stand out."""
+    looks, tried = Looks(told, fusion.values), every_slip(asked, fusion, told)
+    return told_of(tried.odds()) if looks.without(tried.likeliest()).name_nothing() else None
+
+
 def every_odds(asked: Asked, fusion: Fusion, told: Matrix) -> dict[Slip, float]:
     """The odds of every slip that says anything, and of none ("chance"); together one."""
     return every_slip(asked, fusion, told).odds()
@@ -75,7 +81,7 @@ def every_odds(asked: Asked, fusion: Fusion, told: Matrix) -> dict[Slip, float]:
 def every_slip(asked: Asked, fusion: Fusion, told: Matrix) -> Tried:
     """Every slip the records could hide, with how well it explains the looks."""
     trail, looks, tried = asked.trail(fusion.evidence), Looks(told, fusion.values), Tried()
-    tried.add(0.0, "chance", {})
+    tried.add(Fit(0.0, looks.singles[-1], 0.0), "chance", {})
     for each in (try_weigh_ins, try_weighings, try_jobs):
         each(trail, looks, tried)
     return tried

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from math import log
 
-from tarebook.core.causes.looks import shared
+from tarebook.core.causes.looks import Fit, shared
 from tarebook.core.causes.priors import PRIORS
 
 Of = Mapping[str, str | float | None]
@@ -45,15 +45,15 @@ class Tried:
     """Slips with how likely they make the looks. `weights`: of all instances of a kind, told or not."""
 
     weights: dict[str, float] = field(default_factory=dict)
-    likely: list[tuple[float, Slip]] = field(default_factory=list)
+    likely: list[tuple[float, Slip, Fit]] = field(default_factory=list)
     best: float = 0.0
 
-    def add(self, likely: float, code: str, of: Of, weight: float = 1.0) -> None:
-        """`likely`: ln L; `of`: the other fields of the slip; `weight`: among its kind."""
+    def add(self, fit: Fit, code: str, of: Of, weight: float = 1.0) -> None:
+        """`of`: the other fields of the slip; `weight`: among its kind."""
         self.also(code, weight)
-        if self.tells(likely):
-            self.best = max(self.best, likely)
-            self.likely.append((likely + log(weight), Slip(code, **of)))  # type: ignore[arg-type]
+        if self.tells(fit.likely):
+            self.best = max(self.best, fit.likely)
+            self.likely.append((fit.likely + log(weight), Slip(code, **of), fit))  # type: ignore[arg-type]
 
     def tells(self, likely: float) -> bool:
         """Whether a slip with this ln L, or less, says anything beside the best."""
@@ -65,8 +65,15 @@ class Tried:
 
     def odds(self) -> dict[Slip, float]:
         """The chance of each slip, all together one; what is one and the same slip is one."""
-        logs = [likely + log(PRIORS[slip.code] / self.weights[slip.code]) for likely, slip in self.likely]
         together: dict[Slip, float] = {}
-        for (_, slip), chance in zip(self.likely, shared(logs), strict=True):
+        for (_, slip, _), chance in zip(self.likely, shared(self._logs()), strict=True):
             together[slip] = together.get(slip, 0.0) + chance
         return together
+
+    def likeliest(self) -> Fit:
+        """What the likeliest of all would have put into the looks."""
+        logs = self._logs()
+        return self.likely[logs.index(max(logs))][2]
+
+    def _logs(self) -> list[float]:
+        return [likely + log(PRIORS[slip.code] / self.weights[slip.code]) for likely, slip, _ in self.likely]

@@ -5,14 +5,15 @@ import { BEYOND_CHANCE, Candidates, lookOf } from "../fusion/misfit";
 import { leastTelling } from "../fusion/precision";
 import type { Uncertain } from "../numbers/uncertain";
 import type { Weighed } from "../wholeCar/weighed";
-import { type Asked, type Cause, causesOf } from "./search";
+import { type Asked, type Cause, causesOf, causesOfAll } from "./search";
 
 /**
  * Something named that does not fit: `size` kg more in the car than written down.
  *
  * `kind` "step": it went in or came out between the weigh-ins `first` and `second`; at least between `earliest` and
  * `latest` (95 %). "outlier": the weigh-in `first`, which is `second` too, is off by itself. "either": a step next to the
- * first or the last weigh-in, or that weigh-in is off; the weights cannot tell. `causes`: likeliest first.
+ * first or the last weigh-in, or that weigh-in is off; the weights cannot tell. `causes`: likeliest first; where
+ * one slip explains all that is named, they are the same of each.
  */
 export type Change = {
   readonly kind: "step" | "outlier" | "either";
@@ -29,14 +30,15 @@ export function changesOf(asked: Asked, fusion: Fusion): Change[] {
   const count = fusion.values.length;
   const when = (name: number) => (name < count - 1 ? name : lookOf(count, name));
   const names = [...fusion.names].sort((a, b) => when(a) - when(b) || a - b);
-  return names.map((name) => changeOf(asked, fusion, name));
+  const together = names.length > 1 ? causesOfAll(asked, fusion, fusion.told.beside) : null;
+  return names.map((name) => changeOf(asked, fusion, name, together));
 }
 
-function changeOf(asked: Asked, fusion: Fusion, name: number): Change {
+function changeOf(asked: Asked, fusion: Fusion, name: number, together: Cause[] | null): Change {
   const { counted } = fusion.evidence;
   const count = counted.length;
   const size = sizeOf(fusion, name);
-  const causes = causesOf(asked, fusion, besideOthers(fusion, name));
+  const causes = together ?? causesOf(asked, fusion, besideOthers(fusion, name));
   const idOf = (look: number) => (counted[look] as Weighed).record.id;
   if (name >= count - 1) {
     const here = idOf(lookOf(count, name));

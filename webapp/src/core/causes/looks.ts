@@ -8,12 +8,16 @@
  */
 
 import { at, type Matrix, times, type Vector } from "../fusion/precision";
-import { erfc } from "../numbers/normal";
+import { erfc, inverse } from "../numbers/normal";
 import { dot, plainSum } from "../numbers/plain";
 
 export type Shape = Vector;
 
+const BY_CHANCE = 0.01; // a second slip is rarer than one: what is left must stand out the more
 const TELLS_NOTHING = 1e-9; // of the most a look tells
+
+/** How well a slip explains the looks: ln L, and what it would have put into them, `size` kg of the shape. */
+export type Fit = { readonly likely: number; readonly shape: Shape; readonly size: number };
 
 /**
  * The looks of a fusion, asked about one shape after another; each shape is worked out once.
@@ -23,6 +27,7 @@ const TELLS_NOTHING = 1e-9; // of the most a look tells
  */
 export class Looks {
   readonly told: Matrix;
+  readonly values: Vector;
   readonly count: number;
   readonly pull: Vector;
   readonly singles: readonly Shape[];
@@ -32,6 +37,7 @@ export class Looks {
 
   constructor(told: Matrix, values: Vector) {
     this.told = told;
+    this.values = values;
     this.count = values.length;
     this.pull = times(told, values);
     this.#least = TELLS_NOTHING * told.reduce((most, each, look) => Math.max(most, at(each, look)), 0);
@@ -53,24 +59,43 @@ export class Looks {
     return own > this.#least * dot(shape, shape) ? [dot(shape, this.pull), own] : [0, 0];
   }
 
-  /** ln L of a shape of this size, kg, known so well. */
-  about(shape: Shape, size: number, doubt = 0): number {
+  /** A shape of this size, kg, known so well. */
+  about(shape: Shape, size: number, doubt = 0): Fit {
     const [g, own] = this.of(shape);
     const wider = 1 + doubt * doubt * own;
-    return (size * g - 0.5 * size * size * own + 0.5 * doubt * doubt * g * g) / wider - 0.5 * Math.log(wider);
+    const likely = (size * g - 0.5 * size * size * own + 0.5 * doubt * doubt * g * g) / wider - 0.5 * Math.log(wider);
+    return { likely, shape, size: (size + doubt * doubt * g) / wider };
   }
 
-  /** ln L of a shape of a size anywhere between two, kg. */
-  between(shape: Shape, low: number, high: number): number {
+  /** A shape of a size anywhere between two, kg. */
+  between(shape: Shape, low: number, high: number): Fit {
     const [g, own] = this.of(shape);
     if (own <= 0 || high <= low) return this.about(shape, low);
     const root = Math.sqrt(own);
     const ends = [(low * own - g) / root, (high * own - g) / root] as const;
     const [a, b] = ends[0] + ends[1] < 0 ? [-ends[1], -ends[0]] : ends; // the tail that keeps its digits
     const within = 0.5 * (erfc(a / Math.sqrt(2)) - erfc(b / Math.sqrt(2)));
-    if (within <= 0) return Number.NEGATIVE_INFINITY;
+    if (within <= 0) return { likely: Number.NEGATIVE_INFINITY, shape, size: low };
     const spread = Math.log(Math.sqrt(2 * Math.PI) / (root * (high - low)));
-    return (0.5 * g * g) / own + spread + Math.log(within);
+    const likely = (0.5 * g * g) / own + spread + Math.log(within);
+    return { likely, shape, size: Math.min(Math.max(g / own, low), high) };
+  }
+
+  /** The same looks as they would be without a slip. */
+  without({ shape, size }: Fit): Looks {
+    return new Looks(
+      this.told,
+      this.values.map((value, look) => value - size * at(shape, look)),
+    );
+  }
+
+  /** Whether no step and no single look stands out by more than chance lets one of them. */
+  nameNothing(): boolean {
+    const shapes = [...this.steps, ...this.singles.slice(1, -1)];
+    const telling = shapes.map((shape) => this.of(shape)).flatMap(([g, own]) => (own ? [(g * g) / own] : []));
+    if (!telling.length) return true;
+    const z = inverse(BY_CHANCE / (2 * telling.length));
+    return Math.max(...telling) <= z * z;
   }
 }
 

@@ -15,7 +15,7 @@ import type { Uncertain } from "../numbers/uncertain";
 import type { ScaleModel } from "../weighing/scale";
 import { wholeCarGain } from "../weighing/tradeScale";
 import type { Weighed } from "../wholeCar/weighed";
-import type { Looks } from "./looks";
+import type { Fit, Looks, Shape } from "./looks";
 import type { Tried } from "./slip";
 import type { Trail } from "./trail";
 
@@ -37,14 +37,14 @@ export function tryOtherScales(trail: Trail, looks: Looks, tried: Tried): void {
   });
 }
 
-/** ln L with the second of two gains in place of the first in one look. */
+/** With the second of two gains in place of the first in one look. */
 function otherwise(
   { counted, evidence }: Trail,
   looks: Looks,
   look: number,
   [noted, other]: readonly [Uncertain, Uncertain],
   moves: Map<string, Vector>,
-): number {
+): Fit {
   const load = (counted[look] as Weighed).loads.loads.total?.value ?? 0;
   const through = 1 + other.value;
   const stood = (load * (1 + noted.value)) / through;
@@ -57,7 +57,9 @@ function otherwise(
     swap = swap.map((each, n) => each + change * at(column, n));
     swap[look] = at(swap, look) + 0.5 * change * change;
   }
-  return swapped(looks, look, swap, load - stood);
+  const shape = looks.singles[look] as Shape;
+  const [g, own] = looks.of(shape);
+  return { likely: swapped(looks, look, swap, load - stood), shape, size: own ? g / own : 0 };
 }
 
 /** ln L of a look that is `size` too high, and whose covariance with all looks changes by `swap`, twice its own. */

@@ -14,7 +14,7 @@ import type { Garage } from "../garage/records";
 import type { Nets } from "../ledger/since";
 import { plainSum } from "../numbers/plain";
 import type { Masses } from "../weighing/weighing";
-import { Looks } from "./looks";
+import { Looks, type Shape } from "./looks";
 import { tryJobs } from "./ofJobs";
 import { tryWeighIns } from "./ofWeighIns";
 import { tryWeighings } from "./ofWeighings";
@@ -48,14 +48,26 @@ export function causesOf(asked: Asked, fusion: Fusion, told: Matrix): Cause[] {
   return toldOf(everyOdds(asked, fusion, told));
 }
 
+/** The same of all that is named together, where without the likeliest single slip nothing would stand out. */
+export function causesOfAll(asked: Asked, fusion: Fusion, told: Matrix): Cause[] | null {
+  const tried = everySlip(asked, fusion, told);
+  const looks = new Looks(told, fusion.values);
+  return looks.without(tried.likeliest()).nameNothing() ? toldOf(tried.odds()) : null;
+}
+
 /** The odds of every slip that says anything, and of none ("chance"); together one. */
-export function everyOdds(asked: Asked, { evidence, values }: Fusion, told: Matrix): [Slip, number][] {
+export function everyOdds(asked: Asked, fusion: Fusion, told: Matrix): [Slip, number][] {
+  return everySlip(asked, fusion, told).odds();
+}
+
+/** Every slip the records could hide, with how well it explains the looks. */
+function everySlip(asked: Asked, { evidence, values }: Fusion, told: Matrix): Tried {
   const trail = trailOf(asked, asked.now, evidence);
   const looks = new Looks(told, values);
   const tried = new Tried();
-  tried.add(0, "chance", {});
+  tried.add({ likely: 0, shape: looks.singles.at(-1) as Shape, size: 0 }, "chance", {});
   for (const each of [tryWeighIns, tryWeighings, tryJobs]) each(trail, looks, tried);
-  return tried.odds();
+  return tried;
 }
 
 function toldOf(odds: readonly [Slip, number][]): Cause[] {

@@ -5,7 +5,7 @@
  */
 
 import { type FACTORS, PRIORS } from "../../generated/slipPriors";
-import { sharedOut } from "./looks";
+import { type Fit, sharedOut } from "./looks";
 
 const FAR_LESS = 25; // a slip this much less likely (in ln) than another says nothing
 
@@ -46,16 +46,16 @@ const NOTHING: Omit<Slip, "code"> = {
 
 /** Slips with how likely they make the looks. */
 export class Tried {
-  readonly likely: [number, Slip][] = [];
+  readonly likely: [number, Slip, Fit][] = [];
   #best = 0;
   readonly #weights = new Map<Code, number>();
 
-  /** `likely`: ln L; `of`: the other fields of the slip; `weight`: among its kind. */
-  add(likely: number, code: Code, of: Of, weight = 1): void {
+  /** `of`: the other fields of the slip; `weight`: among its kind. */
+  add(fit: Fit, code: Code, of: Of, weight = 1): void {
     this.also(code, weight);
-    if (!this.tells(likely)) return;
-    this.#best = Math.max(this.#best, likely);
-    this.likely.push([likely + Math.log(weight), { code, ...NOTHING, ...of }]);
+    if (!this.tells(fit.likely)) return;
+    this.#best = Math.max(this.#best, fit.likely);
+    this.likely.push([fit.likely + Math.log(weight), { code, ...NOTHING, ...of }, fit]);
   }
 
   /** Whether a slip with this ln L, or less, says anything beside the best. */
@@ -70,15 +70,24 @@ export class Tried {
 
   /** The chance of each slip, all together one; what is one and the same slip is one. */
   odds(): [Slip, number][] {
-    const logs = this.likely.map(
-      ([likely, { code }]) => likely + Math.log(PRIORS[code] / (this.#weights.get(code) as number)),
-    );
-    const chances = sharedOut(logs);
+    const chances = sharedOut(this.#logs());
     const together = new Map<string, [Slip, number]>();
     this.likely.forEach(([, slip], at) => {
       const key = JSON.stringify(slip);
       together.set(key, [slip, (together.get(key)?.[1] ?? 0) + (chances[at] as number)]);
     });
     return [...together.values()];
+  }
+
+  /** What the likeliest of all would have put into the looks. */
+  likeliest(): Fit {
+    const logs = this.#logs();
+    return (this.likely[logs.indexOf(Math.max(...logs))] as [number, Slip, Fit])[2];
+  }
+
+  #logs(): number[] {
+    return this.likely.map(
+      ([likely, { code }]) => likely + Math.log(PRIORS[code] / (this.#weights.get(code) as number)),
+    );
   }
 }

@@ -15,23 +15,31 @@ import { dayOf } from "./weighInName";
 export function DoesNotFit({ fused }: { fused: Fused }) {
   const asked = { garage: book.value, known: known.value, nets: account.value.jobs, now: nowOf(book.value).jobs };
   const found = changesOf(asked, fused.fusion);
-  if (!found.length) return null;
+  const [first, ...others] = found;
+  if (!first) return null;
+  const isOne = others.length > 0 && others.every(({ causes }) => causes === first.causes);
   return (
     <Section title="What does not fit">
       {found.map((change) => (
-        <Told key={`${change.first} ${change.second}`} change={change} />
+        <Told key={`${change.first} ${change.second}`} change={change} isOne={isOne} />
       ))}
+      {isOne && (
+        <div class="stack">
+          <p>One slip may explain all of it:</p>
+          <Causes causes={first.causes} here="" />
+        </div>
+      )}
     </Section>
   );
 }
 
-function Told({ change }: { change: Change }) {
+function Told({ change, isOne }: { change: Change; isOne: boolean /** One slip explains all. */ }) {
   return (
     <div class="stack">
       <p>
         <strong>{changeSentence(change, massUnit()).text}.</strong> {place(change)}
       </p>
-      <Causes causes={change.causes} here={change.second} />
+      {!isOne && <Causes causes={change.causes} here={change.second} />}
       <ButtonLink label="Look at that weigh-in" href={to("weigh-in", change.second)} />
     </div>
   );
