@@ -9,7 +9,7 @@ from fractions import Fraction
 from typing import Any
 
 from tarebook.core.garage.garage import read_garage
-from tarebook.core.garage.records import Garage, Job, Warned
+from tarebook.core.garage.records import Garage, Job, Warned, WeighIn, Weighing
 from tarebook.core.ledger.as_read import jobs_as_read
 from tarebook.core.ledger.ledger import Ledger, ledger
 from tarebook.core.ledger.net import STATES, JobNet, Line, Total
@@ -25,6 +25,7 @@ from tarebook.core.standing.sentences import (
 )
 from tarebook.core.standing.standing import Standing, standing
 from tarebook.core.weighing.lesson_words import lesson_sentence
+from tarebook.core.weighing.repeats import LAYOUTS, PART_LOOKS, readings
 from tarebook.core.weighing.weighing import Masses, masses
 from tarebook.errors import describe
 from tarebook.journal.kinds import KINDS
@@ -206,9 +207,20 @@ class _Writer:
 
     def readings(self, part: str) -> list[str]:
         """What the scales showed of a part, as typed; the looks of one weighing together: "97.4 kg, 81.2 kg"."""
-        weighings = (self.raw[each.id] for each in self.garage.weighings_of.get(part, ()))
-        looks = ([each[look] for look in ("shown", "shown_empty", "shown_far") if each.get(look)] for each in weighings)
-        return [", ".join(map(str, each)) for each in looks]
+        looks = (self.looks(each, PART_LOOKS) for each in self.garage.weighings_of.get(part, ()))
+        return [", ".join(each.values()) for each in looks]
+
+    def looks(self, record: Weighing | WeighIn, names: Sequence[str]) -> dict[str, str]:
+        """Each look as typed, with every reading of it: "12.30 kg (again 12.36 kg, 13.4 kg left out)"."""
+        read = {name: readings(self.garage, record, name) for name in names}
+        texts = {
+            name: [f"{self.raw[each.of][name]}{' left out' if each.left_out else ''}" for each in all_]
+            for name, all_ in read.items()
+            if all_
+        }
+        return {
+            name: first + (f" (again {', '.join(again)})" if again else "") for name, (first, *again) in texts.items()
+        }
 
     def lessons(self) -> list[Sheet]:
         """What guesses and quotes have run off by, by basis: `bias` of ln(claim ÷ mass), and it in a sentence."""
@@ -230,10 +242,17 @@ class _Writer:
                 "at": past.at, "trim": past.trim, "official": past.official, "total": self.mass(past.total),
                 "weight": self.mass(past.weight), "reason": self.told(past.reason) if past.reason else None,
                 "foretold": foretold_sentence(past.foretold, self.unit).text if past.foretold else None,
+                "readings": self.read_of_car(self.garage.weigh_ins[past.weigh_in]),
+                "repeated": past.weigh_in in self.garage.repeats_of,
                 "photos": self.photos(past.weigh_in),
             }
             for past in self.stand.history
         ]  # fmt: skip
+
+    def read_of_car(self, record: WeighIn) -> list[str]:
+        """Every reading of the whole car as typed: "Left front 251.3 kg"."""
+        looks = self.looks(record, LAYOUTS[record.layout])
+        return [f"{KINDS['weigh_in'].fields[name].label} {text}" for name, text in looks.items()]
 
     def unproven(self, found: Sequence[Mapping[str, str]]) -> list[str]:
         """Who sent what under another's name, for those who have to rely on it."""

@@ -159,6 +159,8 @@ def _weigh_ins(sheet: Sheet) -> Iterator[str]:
         yield from _list(reasons)
         told = (f"{past['at'] or 'no date'}: {past['foretold']}" for past in sheet["weigh_ins"] if past["foretold"])
         yield from _list(told)
+        again = (past for past in sheet["weigh_ins"] if past["repeated"])
+        yield from _list(f"{past['at'] or 'no date'}: {'; '.join(past['readings'])}" for past in again)
 
 
 def _kind(past: Sheet) -> str:

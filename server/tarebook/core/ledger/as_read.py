@@ -14,13 +14,13 @@ def jobs_as_read(garage: Garage, book: Ledger, jobs: Iterable[str]) -> str | Non
 
 
 def as_read(garage: Garage, lines: Iterable[Line]) -> str | None:
-    """On less off. None where the lines are not one reading each: a part weighed twice is a mean, one that is guessed
-    was read by nobody, and of four weighed as one batch two have no display of their own."""
+    """On less off. None where the lines are not one reading each: a part weighed or read twice is a mean, one that is
+    guessed was read by nobody, and of four weighed as one batch two have no display of their own."""
     terms: list[Term] = []
     for line in lines:
         weighings = garage.weighings_of.get(line.part, ())
         pieces = (weighings[0].pieces or 1) if weighings else 1
-        if len(weighings) != 1 or line.count % pieces:
+        if len(weighings) != 1 or line.count % pieces or weighings[0].id in garage.repeats_of:
             return None
         terms += _terms(weighings[0], 1 if line.way == "on" else -1) * (line.count // pieces)
     return sum_as_read(terms)

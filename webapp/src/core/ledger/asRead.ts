@@ -14,15 +14,15 @@ export function jobsAsRead(garage: Garage, book: Ledger, jobs: readonly string[]
 }
 
 /**
- * On less off. Null where the lines are not one reading each: a part weighed twice is a mean, one that is guessed was
- * read by nobody, and of four weighed as one batch two have no display of their own.
+ * On less off. Null where the lines are not one reading each: a part weighed or read twice is a mean, one that is
+ * guessed was read by nobody, and of four weighed as one batch two have no display of their own.
  */
 export function asRead(garage: Garage, lines: readonly Line[]): string | null {
   const terms: Term[] = [];
   for (const { part, way, count } of lines) {
     const [weighing, more] = garage.weighings_of.get(part) ?? [];
     const pieces = weighing?.pieces ?? 1;
-    if (!weighing || more || count % pieces !== 0) return null;
+    if (!weighing || more || count % pieces !== 0 || garage.repeats_of.has(weighing.id)) return null;
     for (let at = 0; at < count / pieces; at++) terms.push(...termsOf(weighing, way === "on" ? 1 : -1));
   }
   return sumAsRead(terms);

@@ -3,6 +3,7 @@ import { book, say } from "../../answers";
 import { showMass } from "../../core/numbers/shown";
 import { sumAsRead } from "../../core/numbers/sumAsRead";
 import type { Uncertain } from "../../core/numbers/uncertain";
+import { counted, mean } from "../../core/weighing/repeats";
 import { trailOf } from "../../core/wholeCar/weighed";
 import { LOOKS } from "../../core/wholeCar/weighIn";
 import { garage, type Rec } from "../../garage/garage";
@@ -59,6 +60,7 @@ function typed(kind: Measure, name: string, text: string | undefined, unit: stri
 /** The readings added up as they were typed. */
 function asReadOf({ id }: WeighIn): string | undefined {
   const record = book.value.weigh_ins.get(id);
+  if (book.value.repeats_of.has(id)) return undefined; // means, which nobody read
   const looks = record ? LOOKS[record.layout].map((name) => record[name]) : [];
   const sum = sumAsRead(looks.flatMap((look) => (look ? [[look, 1] as const] : [])));
   return sum ? `as read: ${sum}` : undefined;
@@ -68,7 +70,11 @@ function asReadOf({ id }: WeighIn): string | undefined {
 export function trailRows(rec: WeighIn, whole: Uncertain): Fact[] {
   const { unit, names } = looksOf(rec);
   const looks = names.map((name) => readingOf("mass", rec.values[name] ?? "", unit));
-  const shown = looks.flatMap((look) => (look.state === "read" ? [look.value] : []));
+  const record = book.value.weigh_ins.get(rec.id);
+  const again =
+    record && book.value.repeats_of.has(rec.id) ? names.map((name) => counted(book.value, record, name)) : [];
+  const once = looks.flatMap((look) => (look.state === "read" ? [look.value] : []));
+  const shown = again.length ? again.filter(({ length }) => length).map(mean) : once;
   if (shown.length < looks.length) return [];
   const { together, taken } = trailOf(shown, whole);
   const correction = showMass(taken, massUnit(), null, true);

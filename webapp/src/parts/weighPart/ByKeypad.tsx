@@ -1,4 +1,5 @@
 /** The looks at the display with the keypad that writes into them, what comes out of two, and how it is weighed. */
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { garage } from "../../garage/garage";
 import { KEYPAD_UNITS, takesFractions, unitWord } from "../../garage/units";
@@ -14,6 +15,22 @@ import { Net } from "./Net";
 import "./weighPart.css";
 
 export function ByKeypad({ form, change }: OfPart) {
+  const { second } = methodRow(form.method);
+  return (
+    <div class="weigh-looks">
+      <TypedLooks
+        form={form}
+        change={change}
+        between={second === "shown_empty" && <MeAlone form={form} change={change} />}
+      />
+      <Net form={form} />
+      <How form={form} change={change} />
+    </div>
+  );
+}
+
+/** The looks and the keypad alone. `between` stands above the keys. */
+export function TypedLooks({ form, change, between }: OfPart & { between?: ComponentChildren }) {
   const [active, setActive] = useState<LookName>("shown");
   const { second } = methodRow(form.method);
   const now = second ? active : "shown";
@@ -21,18 +38,16 @@ export function ByKeypad({ form, change }: OfPart) {
   const inForce = counts ? "" : (unitWritten(form[now]) ?? unitWord(form.unit));
   const onKey = (key: Key) => change(afterKey(form, now, key));
   return (
-    <div class="weigh-looks">
+    <>
       <Looks form={form} active={now} onActive={setActive} onText={(name, text) => change({ [name]: text })} />
-      {second === "shown_empty" && <MeAlone form={form} change={change} />}
+      {between}
       <Keypad
         units={counts ? [] : KEYPAD_UNITS.mass}
         unit={inForce}
         fractions={!counts && needsFractions(form)}
         onKey={onKey}
       />
-      <Net form={form} />
-      <How form={form} change={change} />
-    </div>
+    </>
   );
 }
 

@@ -11,6 +11,8 @@ export function actWords({ kind, record, set }: Entry, begins: boolean): string 
   const rec = garage.value.byId.get(record);
   const name = rec ? nameOf(rec) : kindWord(kind);
   const isFact = KINDS[kind]?.fact === true;
+  if (kind === "omission" && (begins || set.deleted === true))
+    return begins ? "A reading left out" : "A reading counts again";
   if (set.deleted === true) return `${sentenceCase(name)} ${isFact ? "withdrawn" : "deleted"}`;
   if (set.deleted === false) return `${sentenceCase(name)} brought back`;
   if (kind === "photo" && !begins && set.of) return `Photo moved to ${refName(set.of)}`;

@@ -13,7 +13,7 @@ import { Button } from "../../parts/frame/Button";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { RecordPhotos } from "../../parts/photos/RecordPhotos";
 import { Displays } from "../../parts/weighing/Displays";
-import { trustWords } from "../../parts/weighing/trust";
+import { repeatWords, trustWords } from "../../parts/weighing/trust";
 import { choiceWord } from "../../parts/words/fieldWords";
 import { to } from "../../route";
 import { NewCheck } from "./NewCheck";
@@ -22,7 +22,8 @@ type Kind = NonNullable<Values<"scale">["kind"]>;
 
 export function Scale({ id }: { id: string }) {
   const form = useForm("scale", id);
-  const trust = trustWords(known.value.scales.get(form.id));
+  const model = known.value.scales.get(form.id);
+  const trust = trustWords(model);
   const setKind = (kind: Kind) => {
     const isUnnamed = [undefined, choiceWord("scale", "kind", form.values.kind)].includes(form.values.name);
     if (form.isNew && isUnnamed) form.set("name", choiceWord("scale", "kind", kind));
@@ -37,7 +38,13 @@ export function Scale({ id }: { id: string }) {
           onDivision={(division) => form.set("division", division)}
         />
         <FieldOf form={form} name="kind" onValue={(kind) => setKind(kind as Kind)} />
-        <FieldsOf form={form} names={["name", "capacity", "repeatability", "accuracy_class", "note"]} />
+        <FieldsOf form={form} names={["name", "capacity", "repeatability"]} />
+        {repeatWords(model).map((words) => (
+          <p key={words} class="small brass">
+            {words}
+          </p>
+        ))}
+        <FieldsOf form={form} names={["accuracy_class", "note"]} />
         {!form.isNew && <Checks scale={form.id} trust={`${trust.shown} ${trust.from}`} />}
         {!form.isNew && <RecordPhotos of={form.id} />}
         <FormDock

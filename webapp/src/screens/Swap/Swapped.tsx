@@ -4,6 +4,7 @@ import { MassFigure } from "../../parts/figures/MassFigure";
 import { ButtonLink } from "../../parts/frame/Button";
 import { Loaded } from "../../parts/frame/Loaded";
 import { Notice } from "../../parts/frame/Notice";
+import { ReadAgain } from "../../parts/repeats/ReadAgain";
 import { refName } from "../../parts/words/naming";
 import { to } from "../../route";
 import { nameIn, partIn, type SwapForm } from "./form";
@@ -24,6 +25,9 @@ export function Swapped({ form, job }: { form: SwapForm; job: string }) {
           {nameIn(form, "off")} off, {nameIn(form, "on")} on
         </p>
       </div>
+      {([form.off, form.on] as const).map((one) => (
+        <ReadAgain key={one.id} of={one.id} how={`${refName(partIn(one))} off and on`} />
+      ))}
       <ButtonLink look="main" label="Open the job" href={to("job", job)} />
       <ButtonLink look="wide" label="Weigh something else" href={to("weigh")} />
       <Loaded

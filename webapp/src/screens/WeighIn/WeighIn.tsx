@@ -13,6 +13,7 @@ import { NotHere } from "../../parts/frame/NotHere";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
 import { RecordPhotos } from "../../parts/photos/RecordPhotos";
+import { ReadAgain } from "../../parts/repeats/ReadAgain";
 import { Shares } from "../../parts/weighIn/Shares";
 import { asItStood, readings, trailRows } from "../../parts/weighIn/typedRows";
 import { isUnsaid, Unsaid } from "../../parts/weighIn/Unsaid";
@@ -78,6 +79,7 @@ function Headline({ rec, whole }: Trail) {
       </p>
       <WasForetold weighIn={rec.id} />
       {whole && <Shares loads={whole.loads} />}
+      <ReadAgain of={rec.id} how="roll it off and on" />
       <Warnings of={whole?.warnings ?? []} />
     </div>
   );

@@ -1,6 +1,6 @@
 /** After saving: what it weighs and how sure that is, and what comes next. */
 
-import { known, say } from "../../answers";
+import { book, known, say } from "../../answers";
 import { garage, type Rec } from "../../garage/garage";
 import { save } from "../../garage/write";
 import { MassFigure } from "../../parts/figures/MassFigure";
@@ -9,6 +9,7 @@ import { Button, ButtonLink } from "../../parts/frame/Button";
 import { Loaded } from "../../parts/frame/Loaded";
 import { Notice } from "../../parts/frame/Notice";
 import { Warnings } from "../../parts/frame/Warnings";
+import { ReadAgain } from "../../parts/repeats/ReadAgain";
 import { readOne } from "../../parts/weighing/readOne";
 import { shownWords } from "../../parts/weighing/shownWords";
 import { refName } from "../../parts/words/naming";
@@ -37,10 +38,11 @@ export function Weighed({ id, back, onAgain }: Props) {
           {pieces > 1 ? ", one piece" : ""}
         </h2>
         {reading && <MassFigure mass={reading.mass} />}
-        <p class="quiet num">The scale showed {shownWords(rec.values)}</p>
+        {!book.value.repeats_of.has(id) && <p class="quiet num">The scale showed {shownWords(rec.values)}</p>}
         <Together of={of} rec={rec} />
         <Where values={part?.values ?? {}} />
       </div>
+      <ReadAgain of={id} how={part ? "lift it off and on" : "step off and on"} />
       <Warnings of={warnings} />
       {part && part.values.whereabouts !== "yard" && (
         <Loaded

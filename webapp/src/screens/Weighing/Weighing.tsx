@@ -9,6 +9,7 @@ import { NotHere } from "../../parts/frame/NotHere";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
 import { RecordPhotos } from "../../parts/photos/RecordPhotos";
+import { ReadAgain } from "../../parts/repeats/ReadAgain";
 import { OnScale } from "../../parts/weighing/OnScale";
 import { type ReadOne, readOne } from "../../parts/weighing/readOne";
 import { choiceWord } from "../../parts/words/fieldWords";
@@ -31,6 +32,7 @@ export function Weighing({ id }: { id: string }) {
       <div class="two-columns">
         <AsEntered rec={rec} read={read} />
         <div>
+          <ReadAgain of={id} how={of?.kind === "driver" ? "step off and on" : "lift it off and on"} />
           <RecordPhotos of={id} />
           <UsedFor rec={rec} />
         </div>
