@@ -22,7 +22,8 @@ CORE = [
 PARTS = [
     f"parts/{room}" for room in (
         "words", "install", "frame", "controls", "history", "conflicts", "forms", "drawing", "figures", "photos",
-        "takeout", "joining", "sheet", "weighIn", "weighing", "weighPart", "causes",
+        "takeout", "joining", "sheet", "weighIn", "weighing", "weighPart", "repeats",
+        "causes",
     )
 ]  # fmt: skip
 ROOMS = {

@@ -151,7 +151,7 @@ def four_wheels(random, odd, left_out=False):
     names = ("lf", "rf", "lr", "rr")
     read = [{name: f"{value:.1f} kg" for name, value in zip(names, row, strict=True)} for row in rows]
     garage = {
-        "scales": [{"id": "pads", "kind": "corner_pads", "division": "0.1 kg", "repeatability": "0.2 kg"}],
+        "scales": [{"id": "pads", "kind": "corner_pads", "division": "0.1 kg"}],
         "scale_checks": [{"id": "c", "scale": "pads", "known": "200 kg", "known_within": "1 g", "shown": "200.0 kg"}],
         "weigh_ins": [{"id": "w", "layout": "corners", "scale": "pads", "trim": "road", **read[0]}],
         "repeats": [{"id": f"r{n}", "of": "w", **row} for n, row in enumerate(read[1:])],

@@ -31,6 +31,6 @@ ROWS = {
         "Check it with a mass you know."),
     "repeatability_assumed": later(
         "How well this scale repeats a whole car is not known; {kg} kg is assumed for its kind.",
-        "Roll the car on a few times and note how far the totals spread."),
+        "Roll the car off and on and read it again at a weigh-in; the scale's record learns."),
 }
 # fmt: on

@@ -51,7 +51,7 @@ export const LATER_ERRORS = {
   scale_unnamed: ["Some weighings name no scale; their readings are taken as within a few per cent.", "Say which scale it was."],
   gain_assumed: ["Nobody has checked this scale; its error is assumed for its kind.", "Check it with a mass you know."],
   gain_by_class: ["Nobody has checked this scale; its error is taken from its legal class.", "Check it with a mass you know."],
-  repeatability_assumed: ["How well this scale repeats a whole car is not known; {kg} kg is assumed for its kind.", "Roll the car on a few times and note how far the totals spread."],
+  repeatability_assumed: ["How well this scale repeats a whole car is not known; {kg} kg is assumed for its kind.", "Roll the car off and on and read it again at a weigh-in; the scale's record learns."],
   fuel_unsaid: ["How much fuel was in the tank is not said: anything from empty to full is allowed for.", "Say it: the weight gets surer."],
   driver_unsaid: ["Who sat in the car is not said: anyone known and an empty seat are allowed for.", "Say who, or that nobody did: the weight gets surer."],
   one_weigh_in: ["It takes two whole weigh-ins to check what is written down.", "Weigh the car again."],

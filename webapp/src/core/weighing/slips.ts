@@ -167,14 +167,15 @@ function slipsOf(look: Quantity, display: Display): { slip: Slip; rate: number; 
   return [...units, ...shown].filter((each) => each.look !== null) as { slip: Slip; rate: number; look: Quantity }[];
 }
 
-/** Every slip in the readings that count, but for those found right as they are: the likeliest of each part and driver. */
+/** Every slip in what was read once and not found right as it is: the likeliest of each part and driver. */
 export function slipsIn(garage: Garage, masses: Masses, right: ReadonlySet<string>): Slipped[] {
   const lore = loreOf(garage, masses);
   const found = new Map<string, Slipped>();
   for (const weighing of garage.weighings.values()) {
-    const slipped = right.has(weighing.id)
-      ? null
-      : slipIn(weighing, ...aboutScale(lore, weighing), knownOf(lore, weighing));
+    const slipped =
+      right.has(weighing.id) || garage.repeats_of.has(weighing.id)
+        ? null
+        : slipIn(weighing, ...aboutScale(lore, weighing), knownOf(lore, weighing));
     const before = found.get(weighing.of as string);
     if (slipped && !(before && before.odds >= slipped.odds)) found.set(weighing.of as string, slipped);
   }

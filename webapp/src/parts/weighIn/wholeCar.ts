@@ -2,7 +2,7 @@
 import { bookWith, known } from "../../answers";
 import { type WholeCar, weighIn } from "../../core/wholeCar/weighIn";
 import type { Rec } from "../../journal/types";
-import { laidRepeats } from "../repeats/laid";
+import { laidRepeats } from "./laidRepeats";
 
 export function wholeCarOf(rec: Rec<"weigh_in">): WholeCar | null {
   const alone = { ...rec.values, id: rec.id, replaces: null, car: null };

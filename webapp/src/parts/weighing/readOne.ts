@@ -4,7 +4,7 @@ import { readGarage } from "../../core/garage/garage";
 import type { Warned, Weighing } from "../../core/garage/records";
 import { type ScaleModel, UNNAMED } from "../../core/weighing/scale";
 import { type Reading, readWeighing } from "../../core/weighing/weighing";
-import { laidRepeats } from "../repeats/laid";
+import { laidRepeats } from "../weighIn/laidRepeats";
 
 /** `reading` is null when it cannot be read; `warnings` then say why. `model`: what is known of its scale's errors. */
 export type ReadOne = {
