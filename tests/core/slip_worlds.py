@@ -127,7 +127,7 @@ def _misnoted(world: World, truly: Record) -> None:
         world.noted[part] /= float(random.choice(list(FACTORS), p=factors))
     elif world.slip == "tare":
         part = str(random.choice([each for each in world.noted if each not in world.guessed | world.crated]))
-        world.noted[part] += CRATE if random.random() < 0.8 else float(random.uniform(0.1, 5.0))
+        world.noted[part] += CRATE if random.random() < 0.9 else float(random.uniform(0.1, 5.0))
     elif world.slip == "guess":
         world.masses[part] = max(0.1, world.noted[part] * (1.0 + float(random.normal(0.0, 0.6))))
     else:

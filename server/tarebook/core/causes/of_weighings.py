@@ -12,7 +12,8 @@ from tarebook.core.weighing.weighing import Reading
 
 _SHARE = 0.9  # of what was on the scale: a container or a person is no more of it
 _HELD = ("difference", "container")
-_THERE, _UNKNOWN, _STOOD = 2.0, 0.5, 0.3  # against one another: a container of that scale, any, a person on it
+# Against one another: a container of that scale, any, a person on it, what held it taken out twice.
+_THERE, _UNKNOWN, _STOOD, _TAKEN_TWICE = 2.0, 0.2, 0.2, 0.4
 _WET = 0.05  # how much rarer a wet part is than a wet car
 
 
@@ -117,7 +118,7 @@ def _tare(read: Read, weighing: Weighing, looks: Looks, tried: Tried, held: Held
         tried.add(looks.about(read.shape, size * each, doubt * each), "tare", of, weight)
 
     if weighing.method in _HELD and weighing.shown_empty:
-        add(-weighing.shown_empty.value, 1.0)
+        add(-weighing.shown_empty.value, _TAKEN_TWICE)
         return
     low, high = RANGES["container"]
     if low < most:

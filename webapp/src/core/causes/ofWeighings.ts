@@ -9,7 +9,8 @@ import { movedBy, type Trail } from "./trail";
 
 const SHARE = 0.9; // of what was on the scale: a container or a person is no more of it
 const HELD = new Set(["difference", "container"]);
-const [THERE, UNKNOWN, STOOD] = [2, 0.5, 0.3]; // against one another: a container of that scale, any, a person on it
+// Against one another: a container of that scale, any, a person on it, what held it taken out twice.
+const [THERE, UNKNOWN, STOOD, TAKEN_TWICE] = [2, 0.2, 0.2, 0.4];
 const WET = 0.05; // how much rarer a wet part is than a wet car
 
 /** Each factor with how often it is the slip. */
@@ -116,7 +117,7 @@ function tareIn(
   const add = (size: number, weight: number, doubt = 0) =>
     tried.add(looks.about(shape, size * each, doubt * each), "tare", { ...ids, kg: size * each }, weight);
   if (HELD.has(method) && shown_empty) {
-    add(-shown_empty.value, 1);
+    add(-shown_empty.value, TAKEN_TWICE);
     return;
   }
   const [low, high] = RANGES.container;
