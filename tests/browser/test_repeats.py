@@ -77,4 +77,4 @@ def test_two_readings_far_apart_ask_for_a_third(garage, make_phone):
     page.get_by_role("button", name="Again: lift it off and on").tap()
     press(page, list("1453"))
     page.get_by_role("button", name="That is all").tap()
-    expect(again(page)).to_contain_text("The two are 250 g apart, more than this scale should be.")
+    expect(again(page)).to_contain_text("The two differ by 250 g, more than this scale should.")

@@ -190,3 +190,22 @@ def test_a_part_lifted_on_three_times_is_as_sure_as_numpy_says():
     reading = masses(garage).of["p"].readings[0]
     assert reading.value == pytest.approx(12.3)
     assert reading.own == pytest.approx(stats.sem([12.30, 12.36, 12.24]))
+
+
+def test_reading_again_averages_nothing_but_the_looks():
+    """Fuel, driver, settling and the scale's gain are the same each time: twenty readings leave them as they were."""
+    once = {"id": "w", "layout": "corners", "scale": "pads", "trim": "event", "fuel": "20 L", "driver_in": False}
+    wheels = {"lf": "251.3 kg", "rf": "243.8 kg", "lr": "210.2 kg", "rr": "198.6 kg"}
+    garage = {
+        "cars": [{"id": "car", "fuel_kind": "petrol"}],
+        "scales": [{"id": "pads", "kind": "corner_pads", "division": "0.1 kg", "repeatability": "0.5 kg"}],
+        "weigh_ins": [{**once, **wheels}],
+        "class_sheets": [{"id": "s", "minimum": "880 kg", "fuel": "empty", "driver": "out"}],
+    }
+    alone = weigh_in(read_garage(garage), "w")
+    often = weigh_in(read_garage({**garage, "repeats": [{"id": f"r{n}", "of": "w", **wheels} for n in range(19)]}), "w")
+    for before, after in ((alone.weight, often.weight), (alone.loads.loads["lf"], often.loads.loads["lf"])):
+        shared = {source: u for source, u in before.sources.items() if not source.startswith("rep:")}
+        assert {source: after.sources[source] for source in shared} == pytest.approx(shared)
+    assert {source.split(":")[0] for source in alone.weight.sources} == {"cal", "round", "rep", "fuel", "fuel-density"}
+    assert often.loads.loads["lf"].sources["rep:w:lf"] < alone.loads.loads["lf"].sources["rep:w:lf"] / sqrt(20)

@@ -22,9 +22,10 @@ import { AgainForm } from "./AgainForm";
 import { countedOf, isRepeated, type LookRead, oddRead, type ReadSet, setRead, thirdWanted } from "./set";
 import { apartWords, listed, oddWords, whichWords } from "./words";
 
-type Props = { of: string /** What one does for it: "lift it off and on". */; how: string };
+/** `how`: what one does for it, "lift it off and on". `what` is read, where that is not plain. */
+type Props = { of: string; how: string; what?: string };
 
-export function ReadAgain({ of, how }: Props) {
+export function ReadAgain({ of, how, what }: Props) {
   const [open, setOpen] = useState(false);
   const set = setRead(of);
   if (!set) return null;
@@ -32,7 +33,7 @@ export function ReadAgain({ of, how }: Props) {
   const start = <Button look="wide" label={`Again: ${how}`} onClick={() => setOpen(true)} />;
   if (times < 2 && !open) return start;
   return (
-    <Section title="Read again">
+    <Section title={what ? `Read again: ${what}` : "Read again"}>
       <div class="stack">
         {isRepeated(set) && <Readings set={set} />}
         <Odd set={set} />

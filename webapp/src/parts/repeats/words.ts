@@ -28,5 +28,5 @@ export function oddWords({ look, nth, shown, off }: OddRead): string {
 
 export function apartWords({ label, read }: LookRead, apart: number): string {
   const size = showMass(apart, read[0]!.shown.unit);
-  return sentenceCase(`${label ? `${label}: ` : ""}the two are ${size} apart, more than this scale should be.`);
+  return sentenceCase(`${label ? `${label}: ` : ""}the two differ by ${size}, more than this scale should.`);
 }

@@ -8,12 +8,14 @@ import { choiceWord } from "./fieldWords";
 /** `href`: the scale it comes from, when that is a scale of this garage. */
 export type Doubt = { words: string; u: number; href: string | null };
 
+const STEPS = "The steps of the display";
 const WORDS: [prefix: string, words: (rest: string) => string][] = [
   ["cal:official:", () => "How true the official scale is (assumed)"],
   ["cal:", (scale) => (scale ? `How true ${scaleName(scale)} is` : "How true an unnamed scale is (assumed)")],
   ["known:", (name) => `How well ${checkName(name)} is known`],
   ["lift:", () => "How well the rise was measured"],
-  ["round:", () => "The steps of the display"],
+  ["round:", (of) => (isRepeated(of) ? "How its readings differ, and the steps of the display" : STEPS)],
+  ["looks:", () => STEPS],
   ["spread:", () => "Readings that differ from each other"],
   ["claim:", (part) => `What is claimed of ${scaleName(part)}`],
   ["guesses", () => "People guess all too high or all too low"],
@@ -35,6 +37,8 @@ const WORDS: [prefix: string, words: (rest: string) => string][] = [
   ["driver:", () => "Who sat in the car, which is not said"],
   ["fuel:", () => "How well the fuel in the tank is known"],
 ];
+
+const isRepeated = (of: string) => garage.value.of("repeat").some(({ values }) => values.of === of);
 
 function scaleName(id: string): string {
   return String(garage.value.byId.get(id)?.values.name ?? "something not here");

@@ -26,7 +26,7 @@ export function Swapped({ form, job }: { form: SwapForm; job: string }) {
         </p>
       </div>
       {([form.off, form.on] as const).map((one) => (
-        <ReadAgain key={one.id} of={one.id} how={`${refName(partIn(one))} off and on`} />
+        <ReadAgain key={one.id} of={one.id} how={`${refName(partIn(one))} off and on`} what={refName(partIn(one))} />
       ))}
       <ButtonLink look="main" label="Open the job" href={to("job", job)} />
       <ButtonLink look="wide" label="Weigh something else" href={to("weigh")} />
