@@ -79,12 +79,15 @@ def _is_left_out(garage: Garage, of: str, look: str) -> bool:
 
 def counted(garage: Garage, record: Weighed, look: str) -> list[Quantity]:
     """The readings of one look that count; with every one of them left out, all do."""
+    if record.id not in garage.repeats_of:
+        only = getattr(record, look)
+        return [] if only is None else [only]
     read = readings(garage, record, look)
     return [each.shown for each in read if not each.left_out] or [each.shown for each in read]
 
 
 def mean(shown: Sequence[Quantity]) -> float:
-    return _average([each.value for each in shown])
+    return shown[0].value if len(shown) == 1 else _average([each.value for each in shown])
 
 
 def _average(values: Sequence[float]) -> float:
@@ -107,6 +110,8 @@ def rounding(shown: Sequence[Quantity], division: float) -> float:
 
 def averaged(shown: Sequence[Quantity], division: float, repeats: float) -> float:
     """Standard uncertainty (kg) of the mean of one look's readings. `repeats`: the scale's, of one look."""
+    if len(shown) == 1:
+        return sqrt(division * division / 12.0 + repeats * repeats)
     variance = max(repeats * repeats, beyond([[each.value] for each in shown], division))
     steps = division * division / 12.0 / _averaged_over(shown, division)
     return sqrt(steps + variance / len(shown))

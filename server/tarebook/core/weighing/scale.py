@@ -119,7 +119,8 @@ def distinct_looks(items: Iterable[T], load: Callable[[T], object], shows: Calla
         groups.setdefault(load(item), []).append(item)
     kept: list[T] = []
     for group in groups.values():
-        kept.extend(group[:1] if all(shows(item) == shows(group[0]) for item in group) else group)
+        first = shows(group[0]) if len(group) > 1 else None
+        kept.extend(group[:1] if all(shows(item) == first for item in group[1:]) else group)
     return kept
 
 

@@ -124,9 +124,10 @@ def _weighed(
     warnings: list[Warned],
 ) -> Mass:
     readings = tuple(read.values())
-    shows = {each.id: [mean(look) for look in _looks(each, garage)[1]] for each in weighings}
     distinct = distinct_looks(
-        weighings, lambda each: (each.scale, each.method, each.pieces or 1), lambda each: shows[each.id]
+        weighings,
+        lambda each: (each.scale, each.method, each.pieces or 1),
+        lambda each: [mean(look) for look in _looks(each, garage)[1]],
     )
     kept = {each.id for each in distinct}
     looks = [reading for reading in readings if reading.weighing in kept]
@@ -151,13 +152,14 @@ def read_weighing(weighing: Weighing, model: ScaleModel, garage: Garage | None =
         return warned("not_positive", weighing=weighing.id)
     pieces = weighing.pieces or 1
     corrected = 1.0 + model.gain.value
-    doubts = [averaged(look, model.division_for(look[0]), model.repeats) for look in looks]
+    repeats, divisions = model.repeats, [model.division_for(look[0]) for look in looks]
+    doubts = [averaged(look, division, repeats) for look, division in zip(looks, divisions, strict=True)]
     return Reading(
         weighing=weighing.id,
         scale=model.id,
         value=net / pieces / corrected,
         own=sqrt(dot(doubts, doubts)) / pieces / corrected,
-        division=max(model.division_for(look[0]) for look in looks) / pieces,
+        division=max(divisions) / pieces,
         division_assumed=model.division is None,
         with_bolts=weighing.with_bolts,
         warnings=_over_capacity(weighing, model),
@@ -167,12 +169,10 @@ def read_weighing(weighing: Weighing, model: ScaleModel, garage: Garage | None =
 
 def _looks(weighing: Weighing, garage: Garage | None) -> tuple[list[float], list[list[Quantity]]]:
     """The looks it took, each with all its readings that count, and how each enters what all pieces together showed."""
-    names = {"ends": "shown_far", "difference": "shown_empty", "container": "shown_empty"}
-    second = names.get(weighing.method)
-    looks = ["shown", second] if second and getattr(weighing, second) else ["shown"]
-    signs = [1.0, 1.0 if second == "shown_far" else -1.0]
+    second = _NEEDS.get(weighing.method)
+    looks = ("shown", second) if second in ("shown_empty", "shown_far") else ("shown",)
     read = [counted(garage, weighing, look) if garage else [getattr(weighing, look)] for look in looks]
-    return signs[: len(looks)], read
+    return [1.0, 1.0 if second == "shown_far" else -1.0][: len(looks)], read
 
 
 def _over_capacity(weighing: Weighing, model: ScaleModel) -> tuple[Warned, ...]:

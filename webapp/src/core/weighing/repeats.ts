@@ -63,6 +63,10 @@ export function readings(garage: Garage, record: Weighed, look: Look): Read[] {
 
 /** The readings of one look that count; with every one of them left out, all do. */
 export function counted(garage: Garage, record: Weighed, look: Look): readonly Quantity[] {
+  if (!garage.repeats_of.has(record.id)) {
+    const only = (record as Partial<Repeat>)[look];
+    return only ? [only] : [];
+  }
   const read = readings(garage, record, look);
   const kept = read.filter(({ left_out }) => !left_out);
   return (kept.length ? kept : read).map(({ shown }) => shown);
@@ -92,6 +96,7 @@ export function rounding(shown: readonly Quantity[], division: number): number {
 
 /** Standard uncertainty (kg) of the mean of one look's readings. `repeats`: the scale's, of one look. */
 export function averaged(shown: readonly Quantity[], division: number, repeats: number): number {
+  if (shown.length === 1) return Math.sqrt((division * division) / 12 + repeats * repeats);
   const own = beyond(
     shown.map(({ value }) => [value]),
     division,
