@@ -83,7 +83,9 @@ def test_another_scale_is_as_likely_as_with_its_own_covariance(seed):
     swap[at] += 0.5 * (noted[at] ** 2 + 2.0**2)
     effect = (np.arange(6) == at).astype(float)
     expected = exact(values, truly, effect, 1.3) - exact(values, with_both, effect)
-    assert swapped(looks, at, swap.tolist(), 1.3) == pytest.approx(expected, abs=1e-8)
+    assert swapped(looks, at, swap.tolist(), (np.array(looks.told) @ swap).tolist(), 1.3) == pytest.approx(
+        expected, abs=1e-8
+    )
 
 
 def garage() -> dict[str, Any]:

@@ -44,13 +44,28 @@ class Looks:
         self.singles: list[Shape] = [tuple(float(at == look) for at in every) for look in every]
         self.steps: list[Shape] = [tuple(-1.0 if at <= gap else 0.0 for at in every) for gap in every[:-1]]
         self._known: dict[Shape, tuple[float, float]] = {}
+        self._know_steps_and_singles()
+
+    def _know_steps_and_singles(self) -> None:
+        """Those that nearly every slip is of, in one pass: a step is the looks before it, one after the other."""
+        image, before = [0.0] * self.count, 0.0
+        for at, (row, pull) in enumerate(zip(self.told, self.pull, strict=True)):
+            self._keep(self.singles[at], pull, row[at], 1.0)
+            image = [each + x for each, x in zip(image, row, strict=True)]
+            before += pull
+            if at + 1 < self.count:
+                self._keep(self.steps[at], -before, plain_sum(image[: at + 1]), at + 1.0)
+
+    def _keep(self, shape: Shape, g: float, own: float, size: float) -> tuple[float, float]:
+        found = self._known[shape] = (g, own) if own > self._least * size else (0.0, 0.0)
+        return found
 
     def of(self, shape: Shape) -> tuple[float, float]:
         """g and G of a shape; nothing when the looks tell nothing of it."""
         found = self._known.get(shape)
         if found is None:
-            g, own = dot(shape, self.pull), dot(shape, times(self.told, shape))
-            found = self._known[shape] = (g, own) if own > self._least * dot(shape, shape) else (0.0, 0.0)
+            own = dot(shape, times(self.told, shape))
+            found = self._keep(shape, dot(shape, self.pull), own, dot(shape, shape))
         return found
 
     def about(self, shape: Shape, size: float, doubt: float = 0.0) -> Fit:

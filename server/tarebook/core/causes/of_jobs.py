@@ -115,20 +115,27 @@ def _put_back(trail: Trail, looks: Looks, tried: Tried) -> None:
     """A part went in or out and no record says so: for one weigh-in, or from a gap on."""
     loose = [each for part in trail.garage.parts.values() if (each := _elsewhere(trail, part))]
     loose.sort(key=lambda each: (each.kg, each.first, each.part))
+    tried.also("put_back", float(sum(max(0, looks.count - 1 - each.first) for each in loose)))
     for gap, shape in enumerate(looks.steps):
-        there = [each for each in loose if each.first <= gap]
         here, until = trail.counted[gap].record.id, trail.counted[gap + 1].record.id
-        _moved_at(looks, tried, shape, [(each, each.kg) for each in there], {"weigh_in": here, "until": until})
+        if _may_tell(looks, tried, shape):
+            moves = [(each, each.kg) for each in loose if each.first <= gap]
+            _moved_at(looks, tried, shape, moves, {"weigh_in": here, "until": until})
+    tried.also("put_back", float(len(loose) * looks.count))
     for look, shape in enumerate(looks.singles):
-        moves = [(each, each.at(look)) for each in loose]
-        _moved_at(looks, tried, shape, moves, {"weigh_in": trail.counted[look].record.id})
+        if _may_tell(looks, tried, shape):
+            moves = [(each, each.at(look)) for each in loose]
+            _moved_at(looks, tried, shape, moves, {"weigh_in": trail.counted[look].record.id})
+
+
+def _may_tell(looks: Looks, tried: Tried, shape: Shape) -> bool:
+    """Whether anything of this shape, of the best size for it, says something beside the best slip."""
+    g, own = looks.of(shape)
+    return own > 0.0 and tried.tells(0.5 * g * g / own)
 
 
 def _moved_at(looks: Looks, tried: Tried, shape: Shape, moves: list[tuple[_Loose, float]], of: Of) -> None:
     g, own = looks.of(shape)
-    tried.also("put_back", float(len(moves)))
-    if not own or not tried.tells(0.5 * g * g / own):
-        return
     wide = _NEAR / sqrt(own)
     for each, kg in moves:
         if abs(kg - g / own) <= wide:

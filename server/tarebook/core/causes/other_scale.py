@@ -16,13 +16,16 @@ from tarebook.core.numbers.plain import dot
 from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.core.weighing.trade_scale import whole_car_gain
 
+Moves = dict[str, tuple[list[float], list[float]]]
+"""By error: how far it moves each look, and what the looks tell of that."""
+
 _CARS = ("corner_pads", "axle_pads", "platform")
 
 
 def try_other_scales(trail: Trail, looks: Looks, tried: Tried) -> None:
     used = {each.record.scale for each in trail.counted}
     scales = [scale for scale in trail.garage.scales.values() if scale.kind in _CARS or scale.id in used]
-    moves: dict[str, list[float]] = {}
+    moves: Moves = {}
     for at, weighed in enumerate(trail.counted):
         whole = weighed.loads.total
         for scale in scales if whole else ():
@@ -32,29 +35,34 @@ def try_other_scales(trail: Trail, looks: Looks, tried: Tried) -> None:
                 tried.add(likely, "other_scale", {"weigh_in": weighed.record.id, "scale": scale.id})
 
 
-def _otherwise(
-    trail: Trail, looks: Looks, at: int, gains: tuple[Uncertain, Uncertain], moves: dict[str, list[float]]
-) -> Fit:
+def _otherwise(trail: Trail, looks: Looks, at: int, gains: tuple[Uncertain, Uncertain], moves: Moves) -> Fit:
     """With the second of two gains in place of the first in one look."""
     noted, other = gains
     load = trail.counted[at].loads.total or Uncertain(0.0)
     through = 1.0 + other.value
     stood = load.value * (1.0 + noted.value) / through
-    swap = [0.0] * looks.count
+    swap, image = [0.0] * looks.count, [0.0] * looks.count
     for name in sorted({*noted.sources, *other.sources}):
-        column = moves[name] if name in moves else moves.setdefault(name, trail.evidence.moved_by(name))
+        if name not in moves:
+            column = trail.evidence.moved_by(name)
+            moves[name] = column, times(looks.told, column)
+        column, told = moves[name]
         gone = load.value * noted.sources.get(name, 0.0) / (1.0 + noted.value)
         change = gone - stood * other.sources.get(name, 0.0) / through
         swap = [each + change * part for each, part in zip(swap, column, strict=True)]
         swap[at] += 0.5 * change * change
-    likely, shape = swapped(looks, at, swap, load.value - stood), looks.singles[at]
+        own = 0.5 * change * change
+        image = [each + change * x + own * y for each, x, y in zip(image, told, looks.told[at], strict=True)]
+    likely, shape = swapped(looks, at, swap, image, load.value - stood), looks.singles[at]
     g, own = looks.of(shape)
     return Fit(likely, shape, g / own if own else 0.0)
 
 
-def swapped(looks: Looks, at: int, swap: list[float], size: float) -> float:
-    """ln L of a look that is `size` too high, and whose covariance with all looks changes by `swap`, twice its own."""
-    image = times(looks.told, swap)
+def swapped(looks: Looks, at: int, swap: list[float], image: list[float], size: float) -> float:
+    """ln L of a look that is `size` too high, and whose covariance with all looks changes by `swap`, twice its own.
+
+    `image`: what the looks tell of that change.
+    """
     a, b, c = looks.told[at][at], image[at], dot(swap, image)
     # The inverse of [[0, 1], [1, 0]] is itself; what is added to it is what the looks tell of the two columns.
     determinant = (1.0 + b) * (1.0 + b) - a * c

@@ -13,6 +13,8 @@ import { dot, plainSum } from "../numbers/plain";
 
 export type Shape = Vector;
 
+type Pair = readonly [g: number, own: number];
+
 const BY_CHANCE = 0.01; // a second slip is rarer than one: what is left must stand out the more
 const TELLS_NOTHING = 1e-9; // of the most a look tells
 
@@ -33,7 +35,8 @@ export class Looks {
   readonly singles: readonly Shape[];
   readonly steps: readonly Shape[];
   readonly #least: number;
-  readonly #known = new Map<string, readonly [number, number]>();
+  readonly #known = new Map<Shape, Pair>();
+  readonly #alike = new Map<string, Pair>(); // by what they are, where they were made anew
 
   constructor(told: Matrix, values: Vector) {
     this.told = told;
@@ -44,19 +47,38 @@ export class Looks {
     const every = values.map((_, look) => look);
     this.singles = every.map((look) => every.map((each) => (each === look ? 1 : 0)));
     this.steps = every.slice(0, -1).map((gap) => every.map((each) => (each <= gap ? -1 : 0)));
+    this.#knowStepsAndSingles();
   }
 
-  /** g and G of a shape; nothing when the looks tell nothing of it. */
-  of(shape: Shape): readonly [number, number] {
-    const key = shape.join();
-    const found = this.#known.get(key) ?? this.#worked(shape);
-    this.#known.set(key, found);
+  /** Those that nearly every slip is of, in one pass: a step is the looks before it, one after the other. */
+  #knowStepsAndSingles(): void {
+    let image: Vector = this.values.map(() => 0);
+    let before = 0;
+    this.told.forEach((each, look) => {
+      const pull = at(this.pull, look);
+      this.#keep(this.singles[look] as Shape, pull, at(each, look), 1);
+      image = image.map((x, n) => x + at(each, n));
+      before += pull;
+      const step = this.steps[look];
+      if (step) this.#keep(step, -before, plainSum(image.slice(0, look + 1)), look + 1);
+    });
+  }
+
+  #keep(shape: Shape, g: number, own: number, size: number): Pair {
+    const found: Pair = own > this.#least * size ? [g, own] : [0, 0];
+    this.#known.set(shape, found);
+    this.#alike.set(shape.join(), found);
     return found;
   }
 
-  #worked(shape: Shape): readonly [number, number] {
-    const own = dot(shape, times(this.told, shape));
-    return own > this.#least * dot(shape, shape) ? [dot(shape, this.pull), own] : [0, 0];
+  /** g and G of a shape; nothing when the looks tell nothing of it. */
+  of(shape: Shape): Pair {
+    const known = this.#known.get(shape);
+    if (known) return known;
+    const alike = this.#alike.get(shape.join());
+    if (!alike) return this.#keep(shape, dot(shape, this.pull), dot(shape, times(this.told, shape)), dot(shape, shape));
+    this.#known.set(shape, alike);
+    return alike;
   }
 
   /** A shape of this size, kg, known so well. */

@@ -106,11 +106,16 @@ type Loose = { part: string; mass: Uncertain; more: Course; first: number; kg: n
 function putBack(trail: Trail, looks: Looks, tried: Tried): void {
   const loose = [...trail.garage.parts.values()].flatMap((part) => elsewhere(trail, part));
   loose.sort((a, b) => a.kg - b.kg || a.first - b.first || order(a.part, b.part));
+  const gaps = looks.count - 1;
+  tried.also("put_back", plainSum(loose.map(({ first }) => Math.max(0, gaps - first))));
   looks.steps.forEach((shape, gap) => {
+    if (!mayTell(looks, tried, shape)) return;
     const moves = loose.filter(({ first }) => first <= gap).map((each) => [each, each.kg] as const);
     movedAt(looks, tried, shape, moves, { weigh_in: idOf(trail, gap), until: idOf(trail, gap + 1) });
   });
+  tried.also("put_back", loose.length * looks.count);
   looks.singles.forEach((shape, look) => {
+    if (!mayTell(looks, tried, shape)) return;
     const moves = loose.map((each) => [each, atLook(each, look)] as const);
     movedAt(looks, tried, shape, moves, { weigh_in: idOf(trail, look) });
   });
@@ -122,10 +127,14 @@ function atLook({ more, mass }: Loose, look: number): number {
   return ((more.find((each) => each !== here) ?? 0) - here) * mass.value;
 }
 
+/** Whether anything of this shape, of the best size for it, says something beside the best slip. */
+function mayTell(looks: Looks, tried: Tried, shape: Shape): boolean {
+  const [g, own] = looks.of(shape);
+  return own > 0 && tried.tells((0.5 * g * g) / own);
+}
+
 function movedAt(looks: Looks, tried: Tried, shape: Shape, moves: readonly (readonly [Loose, number])[], of: Of): void {
   const [g, own] = looks.of(shape);
-  tried.also("put_back", moves.length);
-  if (!own || !tried.tells((0.5 * g * g) / own)) return;
   const wide = NEAR / Math.sqrt(own);
   for (const [{ part, mass }, kg] of moves) {
     if (Math.abs(kg - g / own) > wide) continue;

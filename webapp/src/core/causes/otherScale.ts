@@ -25,7 +25,7 @@ export function tryOtherScales(trail: Trail, looks: Looks, tried: Tried): void {
   const { garage, known, counted } = trail;
   const used = new Set(counted.map(({ record }) => record.scale));
   const scales = [...garage.scales.values()].filter(({ id, kind }) => CARS.has(kind) || used.has(id));
-  const moves = new Map<string, Vector>();
+  const moves: Moves = new Map();
   counted.forEach(({ record, loads }, look) => {
     const whole = loads.loads.total;
     for (const { id } of scales) {
@@ -43,28 +43,39 @@ function otherwise(
   looks: Looks,
   look: number,
   [noted, other]: readonly [Uncertain, Uncertain],
-  moves: Map<string, Vector>,
+  moves: Moves,
 ): Fit {
   const load = (counted[look] as Weighed).loads.loads.total?.value ?? 0;
   const through = 1 + other.value;
   const stood = (load * (1 + noted.value)) / through;
   let swap: number[] = Array(looks.count).fill(0);
+  let image: number[] = Array(looks.count).fill(0);
   for (const name of [...new Set([...Object.keys(noted.sources), ...Object.keys(other.sources)])].sort(order)) {
-    const column = moves.get(name) ?? movedBy(evidence, name);
-    moves.set(name, column);
+    const [column, told] = moves.get(name) ?? toldOf(looks, movedBy(evidence, name));
+    moves.set(name, [column, told]);
     const gone = (load * (noted.sources[name] ?? 0)) / (1 + noted.value);
     const change = gone - (stood * (other.sources[name] ?? 0)) / through;
     swap = swap.map((each, n) => each + change * at(column, n));
-    swap[look] = at(swap, look) + 0.5 * change * change;
+    const own = 0.5 * change * change;
+    swap[look] = at(swap, look) + own;
+    image = image.map((each, n) => each + change * at(told, n) + own * at(row(looks.told, look), n));
   }
   const shape = looks.singles[look] as Shape;
   const [g, own] = looks.of(shape);
-  return { likely: swapped(looks, look, swap, load - stood), shape, size: own ? g / own : 0 };
+  return { likely: swapped(looks, look, swap, image, load - stood), shape, size: own ? g / own : 0 };
 }
 
-/** ln L of a look that is `size` too high, and whose covariance with all looks changes by `swap`, twice its own. */
-export function swapped(looks: Looks, look: number, swap: Vector, size: number): number {
-  const image = times(looks.told, swap);
+/** By error: how far it moves each look, and what the looks tell of that. */
+type Moves = Map<string, readonly [Vector, Vector]>;
+
+const toldOf = (looks: Looks, column: Vector) => [column, times(looks.told, column)] as const;
+
+/**
+ * ln L of a look that is `size` too high, and whose covariance with all looks changes by `swap`, twice its own.
+ *
+ * `image`: what the looks tell of that change.
+ */
+function swapped(looks: Looks, look: number, swap: Vector, image: Vector, size: number): number {
   const [a, b, c] = [at(row(looks.told, look), look), at(image, look), dot(swap, image)];
   // The inverse of [[0, 1], [1, 0]] is itself; what is added to it is what the looks tell of the two columns.
   const determinant = (1 + b) * (1 + b) - a * c;
