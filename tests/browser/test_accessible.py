@@ -1,31 +1,11 @@
 """Every screen, asked by axe: nothing serious, on a phone light and dark and at a desk; nothing wider than it."""
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 
+from tests.browser.axe import DARK, LIGHT, faults_of
 from tests.browser.phone import DESK, PHONE
 from tests.pictures import addresses
 from tests.pictures_of_joining import joining
-
-ASK_AXE = """async () => {
-  const { violations } = await axe.run({ resultTypes: ["violations"] });
-  const serious = violations.filter(({ impact }) => impact === "serious" || impact === "critical");
-  return serious.map(({ id, nodes }) => [id, nodes[0].html]);
-}"""
-LIGHT, DARK = {"color_scheme": "light"}, {"color_scheme": "dark"}
-
-
-def faults_of(page, name, *schemes):
-    """(screen, scheme, what is wrong, where) for whatever keeps somebody from using it."""
-    if not page.evaluate("'axe' in window"):
-        page.evaluate(Axe().axe_script)
-    faults = []
-    for scheme in schemes:
-        page.emulate_media(**scheme)
-        faults += [(name, scheme, *fault) for fault in page.evaluate(ASK_AXE)]
-    if page.evaluate("document.documentElement.scrollWidth > innerWidth"):
-        faults.append((name, "wider than the screen"))
-    return faults
 
 
 @pytest.mark.parametrize(

@@ -4,6 +4,7 @@ import re
 
 from playwright.sync_api import Locator, Page, expect
 
+from tests.browser.axe import DARK, LIGHT, faults_of
 from tests.browser.doing import Thumb, begin, go, in_sync, join, press, said, weigh
 
 
@@ -32,6 +33,7 @@ def test_a_part_read_three_times_takes_a_tap_a_reading_and_the_odd_one_is_left_o
         expect(again(page)).to_contain_text(f"mean of {n}")
     expect(again(page)).to_contain_text("4th reading: 1453 g is 250 g more than the others.")
     expect(page.locator(".figure").first).to_contain_text("1.2")
+    assert faults_of(page, "read again", LIGHT, DARK) == []
     thumb.tap("button", "That is all")
     again(page).get_by_role("note").get_by_role("button", name="Leave it out").tap()
     expect(again(page)).to_contain_text("4th reading, left out")
@@ -62,6 +64,7 @@ def test_each_wheel_three_times_names_the_one_that_is_off_and_the_scales_record_
         expect(again(page).get_by_role("textbox", name="Left front")).to_have_value("")
     expect(again(page)).to_contain_text("Right front, 3rd reading: 244.1 kg is 0.25 kg more than the others.")
     expect(page.locator(".trail-head .figure")).to_contain_text("904")
+    assert faults_of(page, "wheels read again", LIGHT, DARK) == []
     again(page).get_by_role("button", name="That is all").click()
     again(page).get_by_role("note").get_by_role("button", name="Leave it out").click()
     expect(again(page)).to_contain_text("Right front, 3rd reading, left out")
