@@ -6,7 +6,11 @@ command line and the pure rooms (`tarebook.core`, `tarebook.journal.fold`) start
 
 from __future__ import annotations
 
+import os
 from typing import TYPE_CHECKING
+
+# Small matrices (`core/fusion`) gain nothing by threads of their own, and on a busy machine those wait for each other.
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
 if TYPE_CHECKING:
     from flask import Flask

@@ -8,6 +8,7 @@ from tarebook.core.causes.search import Asked, every_odds, told_of
 from tarebook.core.fusion.evidence import Evidence, evidence
 from tarebook.core.fusion.fusion import fused
 from tarebook.core.fusion.fusion_words import next_sentence
+from tarebook.core.fusion.mixture import CERTAIN, Lump
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.core.standing.from_start import from_start
@@ -36,7 +37,9 @@ def _asked(given: dict[str, Any]) -> Standing:
 def _official_reading(given: dict[str, Any]) -> Any:
     scale = {"scale": None, "division": None, **given["scale"], "gain": Uncertain(**given["scale"]["gain"])}
     weight = Uncertain(**given["weight"])
-    return plain(official_reading(weight, given["minimum"], OfficialScale(**scale), given["risk"]))
+    official = OfficialScale(**scale)
+    spread = tuple(Lump(**each) for each in given["spread"]) if "spread" in given else CERTAIN
+    return plain(official_reading(weight, given["minimum"], official, given["risk"], spread))
 
 
 def _official_scale(given: dict[str, Any]) -> Any:
@@ -50,7 +53,14 @@ def _standing(given: dict[str, Any]) -> Any:
     """A standing and, where a unit is given, how it is told."""
     found = _asked(given)
     told = _told(found, given["unit"]) if "unit" in given else None
-    return {**plain(found), "told": plain(told)}
+    return {**_brief(found), "told": plain(told)}
+
+
+def _brief(found: Standing) -> dict[str, Any]:
+    """Without how the official reading spreads: what follows from that is told."""
+    told: dict[str, Any] = plain(found)
+    told.get("official", {}).pop("spread", None)
+    return told
 
 
 def _told(found: Standing, unit: str) -> dict[str, Any]:

@@ -8,6 +8,7 @@ import { weighNext } from "../../webapp/src/core/fusion/weighNext";
 import { readGarage } from "../../webapp/src/core/garage/garage";
 import type { Garage } from "../../webapp/src/core/garage/records";
 import { jobNets } from "../../webapp/src/core/ledger/net";
+import { countedOf } from "../../webapp/src/core/standing/counted";
 import type { Fused } from "../../webapp/src/core/standing/estimate";
 import { fromStart } from "../../webapp/src/core/standing/fromStart";
 import { officialReading, officialScale } from "../../webapp/src/core/standing/official";
@@ -32,7 +33,9 @@ function standingOf({ garage: given, class_sheet, weigh_in, unit }: Given): unkn
   const garage = readGarage(given);
   const found = standing(garage, undefined, class_sheet, weigh_in);
   const fused = found.fused && wholly(found.fused, garage);
-  return plain({ ...found, fused, told: unit && told(found, fused, unit) });
+  // Without how the official reading spreads: what follows from that is told.
+  const official = found.official && { ...found.official, spread: undefined };
+  return plain({ ...found, official, fused, told: unit && told(found, fused, unit) });
 }
 
 type Whole = ReturnType<typeof wholly>;
@@ -41,6 +44,7 @@ function wholly({ fusion, ...rest }: Fused, garage: Garage) {
   const known = masses(garage);
   return {
     ...rest,
+    counted: countedOf(fusion),
     changes: changesOf({ garage, known, nets: jobNets(garage, known), now: nowOf(garage).jobs }, fusion),
     weigh_next: weighNext(garage, known, fusion),
   };
@@ -66,7 +70,7 @@ function everyOddsOf({ garage: given, telling }: Given): unknown {
   const garage = readGarage(given);
   const known = masses(garage);
   const { fusion } = standing(garage).fused as Fused;
-  const told = fusion.told.beside.map((row) => row.map((each) => each * telling));
+  const told = fusion.leading.told.beside.map((row) => row.map((each) => each * telling));
   const asked = { garage, known, nets: jobNets(garage, known), now: nowOf(garage).jobs };
   const odds = everyOdds(asked, fusion, told);
   const kinds = Object.keys(PRIORS).map((code) => {
@@ -97,8 +101,8 @@ export const claims: Claims = {
   "from_start.from_start": startOf,
   "search.every_odds": everyOddsOf,
   "standing.standing": standingOf,
-  "official.official_reading": ({ weight, minimum, scale, risk }) => {
-    return plain(officialReading(weight, minimum, { scale: null, division: null, ...scale }, risk));
+  "official.official_reading": ({ weight, minimum, scale, risk, spread }) => {
+    return plain(officialReading(weight, minimum, { scale: null, division: null, ...scale }, risk, spread));
   },
   "official.official_scale": scaleOf,
 };

@@ -34,9 +34,8 @@ def question(seed: int, count: int = 6) -> tuple[np.ndarray, np.ndarray, Looks]:
     shared = random.normal(0.0, 1.5, (count, 3))
     covariance = shared @ shared.T + np.diag(random.uniform(0.05, 1.0, count))
     values = 1000.0 + random.multivariate_normal(np.zeros(count), covariance) + 3.0 * (np.arange(count) == 2)
-    told, dropped = precision(covariance.tolist())
-    assert not dropped
-    return values, covariance, Looks(swept(told, [1.0] * count, 0.0), values.tolist())
+    told, _ = precision(covariance, range(count))
+    return values, covariance, Looks(swept(told, np.ones(count), 0.0).tolist(), values.tolist())
 
 
 def exact(values: np.ndarray, covariance: np.ndarray, effect: np.ndarray, mean: float = 0.0) -> float:
@@ -74,8 +73,8 @@ def test_another_scale_is_as_likely_as_with_its_own_covariance(seed):
     random = np.random.default_rng(seed + 7)
     noted, other, at = random.normal(0, 1, 6), random.normal(0, 1, 6), 3
     with_both = covariance + np.outer(noted, noted) + np.outer(other, other)
-    told, _ = precision(with_both.tolist())
-    looks = Looks(swept(told, [1.0] * 6, 0.0), values.tolist())
+    told, _ = precision(with_both, range(6))
+    looks = Looks(swept(told, np.ones(6), 0.0).tolist(), values.tolist())
     stood_noted, stood_other = noted.copy(), other.copy()
     stood_noted[at], stood_other[at] = 0.0, other[at] - 2.0
     truly = covariance + np.outer(stood_noted, stood_noted) + np.outer(stood_other, stood_other)

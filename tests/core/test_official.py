@@ -38,8 +38,10 @@ risks = st.floats(0.001, 0.5)
 
 @given(weights, scales, risks)
 def test_with_the_guard_in_hand_the_chance_is_the_risk(weight, scale, risk):
-    guarded = Uncertain(MINIMUM + in_hand(weight, MINIMUM, scale, risk), weight.sources)
-    assert chance_under(guarded, MINIMUM, scale) == pytest.approx(risk, rel=1e-9)
+    guard = in_hand(weight, MINIMUM, scale, risk)
+    assert guard == pytest.approx(round(guard, 3), abs=1e-12)  # whole grams, rounded up
+    assert chance_under(Uncertain(MINIMUM + guard, weight.sources), MINIMUM, scale) <= risk * (1 + 1e-6)
+    assert chance_under(Uncertain(MINIMUM + guard - 0.001, weight.sources), MINIMUM, scale) >= risk * (1 - 1e-6)
 
 
 @given(weights, scales, risks)

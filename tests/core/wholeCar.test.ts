@@ -17,6 +17,15 @@ const weights = fc.record({
   value: fc.double({ min: 850, max: 950, noNaN: true }),
   sources: fc.record({ "cal:a": part, w: part }),
 });
+const lump = fc.record({
+  chance: fc.double({ min: 0.05, max: 1, noNaN: true }),
+  off: fc.double({ min: -5, max: 5, noNaN: true }),
+  more: fc.double({ min: 0, max: 9, noNaN: true }),
+});
+const spreads = fc.array(lump, { minLength: 1, maxLength: 3 }).map((lumps) => {
+  const whole = lumps.reduce((sum, { chance }) => sum + chance, 0);
+  return lumps.map((each) => ({ ...each, chance: each.chance / whole }));
+});
 const scales: fc.Arbitrary<OfficialScale> = fc.record({
   scale: fc.constant(null),
   gain: fc.record({
@@ -60,20 +69,25 @@ describe("the normal distribution", () => {
 });
 
 describe("the official scale", () => {
-  test("with the guard in hand the chance is the risk", () => {
+  test("with the guard in hand, and with no gram less, the chance is within the risk", () => {
     fc.assert(
-      fc.property(weights, scales, risks, (weight, scale, risk) => {
-        const guarded = uncertain(MINIMUM + inHand(weight, MINIMUM, scale, risk), weight.sources);
-        expect(Math.abs(chanceUnder(guarded, MINIMUM, scale) / risk - 1)).toBeLessThan(1e-9);
+      fc.property(weights, spreads, scales, risks, (weight, spread, scale, risk) => {
+        const chanceWith = (more: number) => {
+          const guarded = MINIMUM + inHand(weight, MINIMUM, scale, risk, spread) + more;
+          return chanceUnder(uncertain(guarded, weight.sources), MINIMUM, scale, spread);
+        };
+        expect(chanceWith(0) / risk).toBeLessThan(1 + 1e-9);
+        expect(chanceWith(-0.001) / risk).toBeGreaterThan(1 - 1e-9);
       }),
     );
   });
 
   test("a smaller risk asks for more in hand", () => {
     fc.assert(
-      fc.property(weights, scales, risks, risks, (weight, scale, one, other) => {
+      fc.property(weights, spreads, scales, risks, risks, (weight, spread, scale, one, other) => {
         const [small, large] = [Math.min(one, other), Math.max(one, other)];
-        expect(inHand(weight, MINIMUM, scale, small)).toBeGreaterThanOrEqual(inHand(weight, MINIMUM, scale, large));
+        const guard = (risk: number) => inHand(weight, MINIMUM, scale, risk, spread);
+        expect(guard(small)).toBeGreaterThanOrEqual(guard(large));
       }),
     );
   });

@@ -101,6 +101,7 @@ def _weigh_in(world: World, random: Random, name: str, car: float, jobs: list[st
         "at": name,
         "jobs": jobs,
         "driver_in": False,
+        "ready": ["zeroed", "level", "rolled", "pressures", "clear"],
         **fuel,
         **corners,
     }

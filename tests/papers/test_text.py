@@ -33,7 +33,7 @@ def test_a_name_without_room_stands_on_its_own_line_and_is_not_cut():
 
 def test_the_margin_is_one_plain_sentence_with_what_to_keep_in_hand():
     text = " ".join(of().split())
-    assert "10 kg above the minimum, sure to ± 5 kg." in text
+    assert "10 kg above the minimum, sure to ± 4 kg." in text
 
 
 def test_what_was_foretold_of_an_official_weigh_in_is_told_with_what_came_of_it():

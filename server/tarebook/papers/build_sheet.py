@@ -17,6 +17,7 @@ from tarebook.core.numbers.shown import number, show_chance, show_guard, show_ho
 from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.core.standing.from_start import from_start
 from tarebook.core.standing.sentences import (
+    either_sentence,
     foretold_sentence,
     gap_sentence,
     in_hand_sentence,
@@ -98,7 +99,7 @@ class _Writer:
         """What a person calls the record, or its id."""
         found = self.raw.get(record or "", {})
         if record in self.garage.weigh_ins:
-            return f"the weigh-in of {found.get('at', 'an unknown day')[:10]}"
+            return f"the weigh-in of {self.day(str(record))}"
         return str(found.get("name", record))
 
     def standing(self) -> Sheet:
@@ -118,6 +119,7 @@ class _Writer:
             "in_hand_sentence": in_hand_sentence(official, self.unit).text if official else None,
             "in_hand": self.guard(official.in_hand) if official else None,
             "chance_under": self.chance(official.chance_under) if official else None,
+            "either_sentence": self.either(),
             "gap_sentence": gap_sentence(gap, self.unit).text if gap and gap.significant else None,
             "gap_between": [self.name(gap.first), self.name(gap.second)] if gap and gap.significant else None,
             "rests_on": self.name(now.since.weigh_in) if now.since else None,
@@ -125,6 +127,15 @@ class _Writer:
             "from_start": self.from_start(),
             "foretold": score.text if (score := score_sentence(now.history)) else None,
         }
+
+    def either(self) -> str | None:
+        """The two answers, where the weigh-ins leave two."""
+        fused = self.stand.fused
+        said = either_sentence(fused, self.unit, self.day(fused.counted[-1].weigh_in)) if fused else None
+        return said.text if said else None
+
+    def day(self, weigh_in: str) -> str:
+        return str(self.raw.get(weigh_in, {}).get("at", "an unknown day"))[:10]
 
     def from_start(self) -> Sheet | None:
         """The lines from the car before any job to the weight now, which they come to; None where that cannot be."""

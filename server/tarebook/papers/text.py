@@ -33,6 +33,8 @@ def _head(sheet: Sheet) -> Iterator[str]:
     yield title + trim.rjust(WIDTH - len(title))
     yield "=" * WIDTH
     yield from _said("Weight now", _weight(stand))
+    if stand["either_sentence"]:
+        yield from _said("Two answers", f"{stand['either_sentence']}.")
     if stand["minimum"]:
         yield from _said("Minimum", f"{stand['minimum_typed']}, {stand['class']}")
     if stand["margin_sentence"] not in _weight(stand):

@@ -68,7 +68,7 @@ export const TABLE = {
     known: { type: "mass", required: true, sign: "positive" },
     known_within: { type: "mass" },
     shown: { type: "mass", required: true },
-    at: { type: "moment", kept: true },
+    at: { type: "moment" },
     note: { type: "text", most: 4000, kept: true },
     replaces: { type: "ref", of: ["scale_check"], kept: true },
   } },

@@ -14,7 +14,9 @@ from tarebook.core.causes.cause_words import Names, cause_sentence, change_sente
 from tarebook.core.causes.changes import Change
 from tarebook.core.causes.search import Cause, Likely
 from tarebook.core.causes.slip import Slip
+from tarebook.core.fusion.fusion import Possible
 from tarebook.core.fusion.fusion_words import next_sentence
+from tarebook.core.fusion.scatter import Scatter
 from tarebook.core.fusion.weigh_next import Next
 from tarebook.core.ledger.since import Since
 from tarebook.core.numbers.uncertain import Uncertain
@@ -40,7 +42,7 @@ class ForetoldSchema(Answer):
 written(Past, mass="total weight")
 
 
-@writes(OfficialReading, but="scale", chance="chance_under", guard="in_hand")
+@writes(OfficialReading, but="scale spread", chance="chance_under", guard="in_hand")
 class OfficialSchema(Answer):
     """What the official scale should show. `scale`: null when it is assumed. `in_hand`: to keep for the risk."""
 
@@ -97,6 +99,8 @@ class NextSchema(Answer):
     sentence = Said(_next_sentence)
 
 
+written(Possible, mass="weight", share="odds")
+written(Scatter, but="wider", mass="repeats")
 written(Fused, but="warnings")
 
 

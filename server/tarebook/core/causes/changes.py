@@ -4,7 +4,8 @@ from dataclasses import dataclass
 
 from tarebook.core.causes.search import Asked, Cause, causes, causes_of_all, is_explained
 from tarebook.core.fusion.fusion import Fusion
-from tarebook.core.fusion.misfit import BEYOND_CHANCE, candidates, look_of
+from tarebook.core.fusion.misfit import candidates, look_of
+from tarebook.core.fusion.naming import BEYOND_CHANCE
 from tarebook.core.numbers.uncertain import Uncertain
 
 Causes = tuple[Cause, ...]
@@ -38,14 +39,14 @@ def changes(asked: Asked, fusion: Fusion) -> tuple[Change, ...]:
     """What is named, in order of time."""
     count = len(fusion.values)
     order = sorted(fusion.names, key=lambda name: (name if name < count - 1 else look_of(count, name), name))
-    together = causes_of_all(asked, fusion, fusion.told.beside) if len(order) > 1 else None
+    together = causes_of_all(asked, fusion, fusion.told.beside.tolist()) if len(order) > 1 else None
     return tuple(_change(asked, fusion, name, together) for name in order)
 
 
 def _change(asked: Asked, fusion: Fusion, name: int, together: Causes | None) -> Change:
     counted, size = fusion.evidence.counted, fusion.size(name)
     count = len(counted)
-    found = causes(asked, fusion, fusion.beside_others(name)) if together is None else together
+    found = causes(asked, fusion, fusion.beside_others(name).tolist()) if together is None else together
     if name >= count - 1:
         here = counted[look_of(count, name)].record.id
         return Change("outlier", here, here, here, here, size, found)
@@ -64,8 +65,7 @@ def _change(asked: Asked, fusion: Fusion, name: int, together: Causes | None) ->
 
 def _within(fusion: Fusion, name: int) -> tuple[int, int]:
     """The first and the last step that fit nearly as well as the named one."""
-    told = fusion.beside_others(name)
-    found = candidates(told, fusion.values, fusion.told.least)
-    enough = found.better(name) - BEYOND_CHANCE
-    near = [at for at in range(found.count - 1) if found.better(at) >= enough]
+    found = candidates(fusion.beside_others(name), fusion.apart, fusion.told.least)
+    enough = found.better[name] - BEYOND_CHANCE
+    near = [at for at in range(found.count - 1) if found.better[at] >= enough]
     return min(near), max(near)

@@ -10,11 +10,11 @@ from collections.abc import Sequence
 from math import exp, inf, log, pi, sqrt
 from typing import NamedTuple
 
-from tarebook.core.fusion.precision import Matrix, times
 from tarebook.core.numbers.normal import erfc, inverse
 from tarebook.core.numbers.plain import dot, plain_sum
 
 Shape = tuple[float, ...]
+Matrix = Sequence[Sequence[float]]
 
 _BY_CHANCE = 0.01  # a second slip is rarer than one: what is left must stand out the more
 _TELLS_NOTHING = 1e-9  # of the most a look tells
@@ -99,6 +99,10 @@ class Looks:
         found = [self.of(shape) for shape in (*self.steps, *self.singles[1:-1])]
         telling = [g * g / own for g, own in found if own]
         return not telling or max(telling) <= inverse(_BY_CHANCE / (2 * len(telling))) ** 2
+
+
+def times(matrix: Matrix, column: Sequence[float]) -> list[float]:
+    return [dot(row, column) for row in matrix]
 
 
 def shared(logs: Sequence[float]) -> list[float]:

@@ -8,10 +8,9 @@ that is a matter of 2 × 2, in what the looks tell beside their mean too.
 
 from math import inf, log
 
-from tarebook.core.causes.looks import Fit, Looks
+from tarebook.core.causes.looks import Fit, Looks, times
 from tarebook.core.causes.slip import Tried
 from tarebook.core.causes.trail import Trail
-from tarebook.core.fusion.precision import times
 from tarebook.core.numbers.plain import dot
 from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.core.weighing.trade_scale import whole_car_gain

@@ -9,7 +9,7 @@ tank of one size are the same to a scale.
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from tarebook.core.causes.looks import Fit, Looks
+from tarebook.core.causes.looks import Fit, Looks, Matrix
 from tarebook.core.causes.of_jobs import try_jobs
 from tarebook.core.causes.of_weigh_ins import try_weigh_ins
 from tarebook.core.causes.of_weighings import try_weighings
@@ -18,7 +18,6 @@ from tarebook.core.causes.slip import Slip, Tried
 from tarebook.core.causes.trail import Trail
 from tarebook.core.fusion.evidence import Evidence
 from tarebook.core.fusion.fusion import Fusion
-from tarebook.core.fusion.precision import Matrix
 from tarebook.core.garage.records import Garage
 from tarebook.core.ledger.net import JobNet
 from tarebook.core.numbers.plain import plain_sum

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from tarebook.core.balance.laden import Laden, laden
+from tarebook.core.fusion.mixture import CERTAIN, Spread
 from tarebook.core.garage.records import ClassSheet, Garage
 from tarebook.core.numbers.quantity import Quantity
 from tarebook.core.numbers.uncertain import Uncertain, rectangular, weighted_sum
@@ -78,8 +79,9 @@ class Litres:
 @dataclass(frozen=True, slots=True)
 class RunGiven:
     """`dry`: the standing with an empty tank, `weight` of it (kg) with few sources; `against`: the same with the doubt
-    that counts against the minimum. `against`, `scale`: None without a minimum, or where the class does not count the
-    fuel that is in the tank. `car`: to be balanced."""
+    of what the official scale would show. `against`, `scale`: None without a minimum, or where the class does not count
+    the fuel that is in the tank. `spread`: of what it would show.
+    `car`: to be balanced."""
 
     kind: str | None
     litres: Litres
@@ -88,6 +90,7 @@ class RunGiven:
     weight: Uncertain | None
     against: Uncertain | None
     scale: OfficialScale | None
+    spread: Spread
     car: Laden
 
 
@@ -106,6 +109,7 @@ def run_given(
         weight=_gathered(dry.weight, gain) if dry.weight else None,
         against=_gathered(weight_behind(official), gain) if official else None,
         scale=official.scale if official else None,
+        spread=official.spread if official else CERTAIN,
         car=laden(garage, condition, known),
     )
 

@@ -148,8 +148,8 @@ def _judged(given: RunGiven, fuel: Uncertain) -> Judged | None:
     weight = add(given.against, fuel)
     return Judged(
         margin=subtract(add(given.weight, fuel), Uncertain(minimum)),
-        chance_under=chance_under(weight, minimum, scale_then),
-        in_hand=in_hand(weight, minimum, scale_then, given.dry.risk),
+        chance_under=chance_under(weight, minimum, scale_then, given.spread),
+        in_hand=in_hand(weight, minimum, scale_then, given.dry.risk, given.spread),
     )
 
 

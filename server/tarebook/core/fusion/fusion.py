@@ -1,8 +1,9 @@
 """The surest weight from all looks at it, what does not fit among them, and what one more look would tell.
 
 The looks of `core/fusion/evidence` are combined by generalised least squares: the weights are V 1 / (1ᵀ V 1) with V the
-inverse of their covariance, parts of unknown mass swept out. Because each look is kept as the sum of its sources, the
-weight is one too, and what it shares with anything else, such as the error of the official scale, is exact.
+inverse of their covariance, parts of unknown mass swept out, averaged over how the scales may behave (`behaviour`) and
+what may have changed unnoted (`average`). Because each look is kept as the sum of its sources, the weight is one too,
+and what it shares with anything else, such as the error of the official scale, is exact.
 
 A scale's gain acts on the car, not on the reading: the errors of gains are taken at the loads the fit says, three times
 over. At the readings, a low reading would look the surer for being low.
@@ -12,149 +13,290 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import reduce
 from math import sqrt
 
-from tarebook.core.fusion.average import Averaged, Guess, averaged, guesses, spread
-from tarebook.core.fusion.covariances import Steady, covariances, steady
+import numpy as np
+from numpy.typing import NDArray
+
+from tarebook.core.fusion.average import Averaged, Sets, averaged, covariance_by_set, mixed, sets_of
+from tarebook.core.fusion.behaviour import Behaviour, Group, behaviours, moved, scattered
+from tarebook.core.fusion.covariances import covariances, own_looks, steady
 from tarebook.core.fusion.evidence import Evidence
-from tarebook.core.fusion.misfit import BEYOND_CHANCE, Candidates, candidates, column, named
-from tarebook.core.fusion.precision import Matrix, best_weights, cleared, least_telling, precision, swept, times
-from tarebook.core.numbers.plain import dot
-from tarebook.core.numbers.uncertain import Uncertain, weighted_sum
+from tarebook.core.fusion.misfit import column
+from tarebook.core.fusion.mixture import Spread, spread_of
+from tarebook.core.fusion.naming import BEYOND_CHANCE, better_with, named
+from tarebook.core.fusion.precision import Array, best_weights, telling
+from tarebook.core.fusion.scatter import Scatter, scatter
+from tarebook.core.fusion.views import Root, Told, View, root, view
+from tarebook.core.numbers.uncertain import Uncertain, covariance, weighted_sum
+
+Counts = NDArray[np.bool_]
 
 _PASSES = 3
-UNLOGGED = "unlogged"
-"""The source that holds the doubt about changes nobody wrote down, beside the errors of the looks."""
+_FAR_LESS = 12.0  # a behaviour this much less likely (in ln) than the best says nothing
+_NOTHING = 1e-6  # of a variance: a thousandth of the doubt, and what is less is rounding
+UNLOGGED, SCATTER = "unlogged", "scatter"
+"""The sources that hold the doubt about changes nobody wrote down, and of readings that scatter, beside the others."""
 
 
 @dataclass(frozen=True, slots=True)
-class Told:
-    """What the looks tell: the inverse of their covariance, parts of unknown mass swept out.
+class Possible:
+    """One of the weights the looks allow, kg, with its own doubt, and its `odds`. `off`: the last look is off then."""
 
-    `beside`: beside their mean. `freedom`: how many independent things that are. `nothing_new`: looks that tell nothing
-    the later ones do not. `doubts`: the standard uncertainty of each look alone, kg.
-    """
-
-    matrix: Matrix
-    beside: Matrix
-    freedom: int
-    nothing_new: list[int]
-    doubts: list[float]
-
-    @property
-    def least(self) -> float:
-        return least_telling(self.matrix)
-
-    def without(self, names: Sequence[int]) -> Told:
-        """What is left when these changes may have any size."""
-        matrix, count = self.matrix, len(self.matrix)
-        for name in names:
-            matrix = swept(matrix, column(count, name), self.least)
-        return replace(self, matrix=matrix, beside=swept(matrix, [1.0] * count, 0.0))
+    weight: Uncertain
+    odds: float
+    off: bool | None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Fusion:
-    """All looks together. `weight` in kg.
+    """All looks together. `weight` in kg: the first of the `answers`, which counts; `spread`: all of them together.
 
-    `values`: the weight now by each look. `told`: what they tell when nothing changed; `settled`: when changes beyond
-    the surest two may have any size. `names`: what is named as not fitting, the surest first. `lower`: the last look
-    is named or, where there are only two to tell, differs by more than chance lets it: the lower answer counts.
-    `cautious`: the weight with the doubt of the answers that count only, for asking how low it may be.
+    `values`: the weight now by each look. `told`: what they tell under the likeliest behaviour when nothing changed.
+    `views`: under each, when changes beyond the surest two may have any size. `names`: what is named as not fitting,
+    the surest first. `lower`: the last look is named or, where there are only two to tell, differs by more than chance
+    lets it: of two answers the lower counts while its odds exceed the risk. `scatter`: beyond what the records say.
     """
 
     evidence: Evidence
     values: list[float]
     told: Told
-    settled: Told
+    leading: View
+    views: tuple[View, ...]
     names: list[int]
     lower: bool
-    found: Candidates
-    sets: list[Guess]
+    sets: Sets
     mean: Averaged
     weight: Uncertain
-    cautious: Uncertain
+    answers: tuple[Possible, ...]
+    scatter: Scatter | None
 
     def learned(self, item: Uncertain) -> Uncertain:
-        """An item (a scale's gain) with what the looks tell of it, for use beside the cautious weight."""
-        shared = self.evidence.shared_with(item)
-        by_looks = averaged(self.found, self.sets, [-each for each in times(self.settled.beside, shared)])
-        terms = self.evidence.expanded(by_looks.weights)
-        known = weighted_sum([item, *(each for each, _ in terms)], [1.0, *(weight for _, weight in terms)])
-        common = self.cautious.sources.get(UNLOGGED, 0.0)
-        across = spread(self.found, self.sets, self.mean, by_looks, cautious=True) / common if common else 0.0
-        own = spread(self.found, self.sets, by_looks, by_looks, cautious=True) - across * across
-        doubts = {UNLOGGED: across, f"{UNLOGGED}:gain": sqrt(max(0.0, own))}
-        return Uncertain(known.value, {**known.sources, **{name: part for name, part in doubts.items() if part}})
+        """An item (a scale's gain) with what the looks tell of it, for use beside the weight."""
+        by_looks, by_set = self._learned_by_looks(item)
+        known = self._with_looks(item, by_looks)
+        bare = self._bare()
+        common = self.weight.sources.get(UNLOGGED, 0.0)
+        apart = mixed(self.sets, self.mean, by_looks, by_set[1]) - covariance(bare, known)
+        across = apart / common if common else 0.0
+        own = mixed(self.sets, by_looks, by_looks, by_set[2]) - known.u * known.u - across * across
+        least = _NOTHING * known.u * known.u
+        doubts = {UNLOGGED: across} if across * across > least else {}
+        if own > least:
+            doubts[f"{UNLOGGED}:gain"] = sqrt(own)
+        return Uncertain(known.value, {**known.sources, **doubts})
+
+    def spread(self, item: Uncertain, repeats: float, about: float) -> Spread:
+        """How the reading m(1 + g) spreads about that of the weight, g the item (a gain) as the looks tell it.
+
+        `repeats`: how the scale repeats, kg; `about`: the variance that the reading of the weight has, kg².
+        """
+        by_looks, (weight, across, gain) = self._learned_by_looks(item)
+        known = self.learned(item)
+        more = self.weight.sources.get(SCATTER, 0.0)
+        m, through = self.weight.value, 1.0 + known.value
+        off = self.mean.values - (m - self.values[-1])
+        gains = by_looks.values + item.value - known.value
+        variance = through * through * (weight + more * more) + m * m * gain + 2.0 * m * through * across
+        return spread_of(self.sets.chance, off * through + m * gains, variance + repeats * repeats, about)
+
+    def _learned_by_looks(self, item: Uncertain) -> tuple[Averaged, tuple[Array, Array, Array]]:
+        """What the looks say of an item; and by set the variance of the weight, their covariance, the item's."""
+        shared = np.array(self.evidence.shared_with(item))
+        by_view = np.array([-(each.told.beside @ shared) for each in self.views])
+        by_looks = averaged(self.sets, by_view, self.apart)
+        weights = np.array([best_weights(each.told.matrix) for each in self.views])
+        own = np.array([1.0 / each.told.matrix.sum() for each in self.views])
+        with_weight = weights @ shared
+        of_item = item.u * item.u + by_view @ shared
+        return by_looks, (
+            covariance_by_set(self.sets, self.mean, self.mean, own),
+            covariance_by_set(self.sets, self.mean, by_looks, with_weight),
+            covariance_by_set(self.sets, by_looks, by_looks, of_item),
+        )
+
+    def _with_looks(self, item: Uncertain, by_looks: Averaged) -> Uncertain:
+        terms = self.evidence.expanded(by_looks.weights.tolist())
+        return weighted_sum([item, *(each for each, _ in terms)], [1.0, *(weight for _, weight in terms)])
+
+    def _bare(self) -> Uncertain:
+        """The weight with the doubts of its terms only."""
+        return self.evidence.weighted(self.mean.weights.tolist())
+
+    @property
+    def apart(self) -> Array:
+        """The looks less the last of them, kg."""
+        return np.array(self.values) - self.values[-1]
 
     def u_with(self, look: Uncertain) -> float:
         """Standard uncertainty of the weight if this look (kg, at the weight now) were there too."""
-        shared = self.evidence.shared_with(look)
+        shared = np.array(self.evidence.shared_with(look))
         now = self.weight.u * self.weight.u
-        new = look.u * look.u - dot(shared, times(self.settled.beside, shared))
-        across = dot(self.mean.weights, shared)
+        new = look.u * look.u - float(shared @ self.leading.told.beside @ shared)
+        across = float(self.mean.weights @ shared)
         apart = now + new - 2.0 * across
         return sqrt(max(0.0, now * new - across * across) / apart) if apart > 0.0 else self.weight.u
 
     def residual(self, look: int) -> Uncertain | None:
         """A look less what the others say; None when they say nothing of it."""
-        own = self.told.beside[look][look]
+        own = float(self.told.beside[look, look])
         if own <= self.told.least:
             return None
-        return Uncertain(dot(self.told.beside[look], self.values) / own, {"looks": sqrt(1.0 / own)})
+        return Uncertain(float(self.told.beside[look] @ self.apart) / own, {"looks": sqrt(1.0 / own)})
 
     def size(self, name: int) -> Uncertain:
         """The size of a named change (kg, more in the car is positive), the others named taken out."""
-        shape = column(len(self.values), name)
-        image = times(self.beside_others(name), shape)
-        own = dot(image, shape)
-        return self.evidence.weighted([each / own for each in image])
+        shape, beside = column(len(self.values), name), self.beside_others(name)
+        own = float(shape @ beside @ shape)
+        return Uncertain(float(shape @ beside @ self.apart) / own, {"looks": sqrt(1.0 / own)})
 
-    def beside_others(self, name: int) -> Matrix:
+    def beside_others(self, name: int) -> Array:
         """What the looks tell beside their mean and all named changes but this one."""
-        return self.told.without([other for other in self.names if other != name]).beside
+        return self._leading_without([other for other in self.names if other != name]).told.beside
+
+    def _leading_without(self, names: Sequence[int]) -> View:
+        return replace(self.leading, told=self.told).without(names)
 
 
-def fused(evidence: Evidence) -> Fusion:
-    """The surest weight from the evidence."""
-    values = evidence.values()
-    same = steady(evidence)
-    told = _told(evidence, same)
+def fused(evidence: Evidence, among: Sequence[Group] = (), risk: float = 0.05) -> Fusion:
+    """The surest weight from the evidence. `among`: the looks that may be off together; `risk`: see `Fusion`."""
+    return _answered(_looked_at(evidence, among), among, risk)
+
+
+@dataclass(frozen=True)
+class _Looks:
+    """`own`: the variance of each look by its display alone, kg²; `rounding`: of that, by its steps."""
+
+    evidence: Evidence
+    views: list[View]
+    loads: Array
+    own: Array
+    rounding: Array
+
+
+def _looked_at(evidence: Evidence, among: Sequence[Group]) -> _Looks:
+    """The looks under every behaviour worth following, gains acting on the loads of the fit."""
+    values, same = np.array(evidence.values()), steady(evidence)
+    apart = values - values[-1]
+    flat = [np.array(part) for part in evidence.flat]
+    thought_of = behaviours(among)
+    bare = covariances(evidence, same)
+    kept = telling(bare)
+    loads = apart
     for _ in range(_PASSES):
-        mean = dot(best_weights(told.matrix), values)
+        first = view(thought_of[0], root(bare, kept), flat, apart)
+        mean = values[-1] + float(best_weights(first.told.matrix) @ apart)
         totals = [each.loads.total or Uncertain(mean) for each in evidence.counted]
-        evidence = evidence.about([load.value - (value - mean) for load, value in zip(totals, values, strict=True)])
-        told = _told(evidence, same)
-    names = named(told.beside, values, told.freedom)
-    settled = told.without(names[2:])
-    found = candidates(settled.beside, values, told.least)
-    last = len(values) - 2
-    lower = last in names or (told.freedom == 1 and found.better(last) > BEYOND_CHANCE)
-    sets = guesses(found, told.freedom, lower)
-    mean_of = averaged(found, sets, best_weights(settled.matrix))
-    weight = evidence.weighted(mean_of.weights)
-    doubted = _doubted(weight, spread(found, sets, mean_of, mean_of))
-    cautious = _doubted(weight, spread(found, sets, mean_of, mean_of, cautious=True))
-    return Fusion(evidence, values, told, settled, names, lower, found, sets, mean_of, doubted, cautious)
+        loads = np.array([load.value for load in totals]) - (values - mean)
+        evidence = evidence.about(loads.tolist())
+        bare = covariances(evidence, same)
+    own = own_looks(evidence, same)
+    roots: dict[tuple[float, float], Root] = {}
+    views = []
+    for each in thought_of:
+        alike = (each.walk, each.scatter)
+        if alike not in roots:
+            roots[alike] = root(bare + scattered(each, among, loads, own), kept)
+        views.append(view(each, reduce(Root.also, moved(each, among, loads), roots[alike]), flat, apart))
+    return _Looks(evidence, _likely_enough(views), loads, own, own_looks(evidence, same, ("round:",)))
 
 
-def _doubted(weight: Uncertain, variance: float) -> Uncertain:
-    """The weight with the doubt of changes beside its own."""
-    return Uncertain(weight.value, {**weight.sources, UNLOGGED: sqrt(variance)}) if variance > 0.0 else weight
+def _likely_enough(views: list[View]) -> list[View]:
+    """The behaviours worth following, with a change or without; the steady one stays."""
+    best = [each.likely + 0.5 * float(each.candidates().better.max(initial=0.0)) for each in views]
+    most = max(best)
+    return [each for at, each in enumerate(views) if at == 0 or best[at] > most - _FAR_LESS]
 
 
-def _told(evidence: Evidence, same: Steady) -> Told:
-    shared = covariances(evidence, same)
-    matrix, nothing_new = precision(shared)
-    count = len(matrix)
-    if len(nothing_new) == count:  # nothing is in doubt at all: the last look is as good as any
-        matrix[-1][-1] = 1.0
-        nothing_new = nothing_new[:-1]
-    least, freedom = least_telling(matrix), count - len(nothing_new) - 1
-    for part in evidence.flat:
-        if dot(part, times(matrix, part)) > least:
-            matrix = swept(matrix, part, least)
-            freedom -= 1
-    matrix = cleared(matrix, least)
-    doubts = [sqrt(row[at]) for at, row in enumerate(shared)]
-    return Told(matrix, swept(matrix, [1.0] * count, 0.0), freedom, nothing_new, doubts)
+def _answered(looks: _Looks, among: Sequence[Group], risk: float) -> Fusion:
+    views = looks.views
+    names = named(views)
+    leading = max(views, key=lambda each: each.without(names).likely)
+    last, freedom = len(leading.values) - 2, leading.told.freedom
+    differs = freedom == 1 and float(better_with(views)[last]) > BEYOND_CHANCE
+    lower = last in names or differs
+    settled = [each.without(names[2:]) for each in views]
+    every = sets_of(settled, freedom)
+    scattered = scatter(looks.evidence, leading.without(names), len(names), looks.own, looks.rounding)
+    found = [
+        _possible(looks, settled, every.counting(counts), among, scattered, odds, off)
+        for counts, odds, off in _either_or(every, lower, risk)
+    ]
+    sets, mean, answer = found[0]
+    return Fusion(
+        evidence=looks.evidence,
+        values=looks.evidence.values(),
+        told=leading.told,
+        leading=leading,
+        views=tuple(settled),
+        names=names,
+        lower=lower,
+        sets=sets,
+        mean=mean,
+        weight=answer.weight,
+        answers=tuple(each[2] for each in found),
+        scatter=scattered,
+    )
+
+
+def _possible(
+    looks: _Looks,
+    views: list[View],
+    sets: Sets,
+    among: Sequence[Group],
+    scattered: Scatter | None,
+    odds: float,
+    off: bool | None,
+) -> tuple[Sets, Averaged, Possible]:
+    weights = np.array([best_weights(each.told.matrix) for each in views])
+    own = np.array([1.0 / each.told.matrix.sum() for each in views])
+    mean = averaged(sets, weights, views[0].values)
+    bare = looks.evidence.weighted(mean.weights.tolist())
+    whole = mixed(sets, mean, mean, covariance_by_set(sets, mean, mean, own))
+    extra = whole - bare.u * bare.u
+    doubts = _doubts(looks, views, sets, mean, among, extra if extra > _NOTHING * whole else 0.0)
+    if scattered and scattered.wider:
+        doubts[SCATTER] = sqrt(scattered.wider * float(mean.weights * mean.weights @ looks.own))
+    return sets, mean, Possible(Uncertain(bare.value, {**bare.sources, **doubts}), odds, off)
+
+
+def _either_or(sets: Sets, lower: bool, risk: float) -> list[tuple[Counts, float, bool | None]]:
+    """The answers: which sets count in each, its odds, and whether the last look is off in it; what counts first.
+
+    That is the lower one when its odds exceed the risk accepted: nobody may rely on weight that may not be there.
+    """
+    two, low = sets.two, sets.low
+    alike = float(sets.chance[two].sum())
+    if not lower or alike <= 0.0:
+        return [(np.ones(len(sets.chance), dtype=bool), 1.0, None)]
+    odds = float(sets.chance[low].sum()) / alike
+    is_off = float(sets.chance[low & sets.off].sum()) > float(sets.chance[low & ~sets.off].sum())
+    answers: list[tuple[Counts, float, bool | None]] = [
+        (~two | low, odds, is_off),
+        (~two | ~low, 1.0 - odds, not is_off),
+    ]
+    return answers if odds > risk else answers[::-1]
+
+
+def _doubts(
+    looks: _Looks, views: list[View], sets: Sets, mean: Averaged, among: Sequence[Group], extra: float
+) -> dict[str, float]:
+    """What averaging adds to the doubt of the errors: wandering gains, zeros, and else what nobody wrote down."""
+    shares = np.bincount(sets.view, sets.share, len(views)).tolist()
+    found, rest = {}, extra
+    for group in among:
+        for name, alone in (("wander", Behaviour.wandering), ("zero", Behaviour.off_zero)):
+            moves = (_moved_by(alone(each.behaviour), group, looks, mean.weights) for each in views)
+            part = min(sum(share * move for share, move in zip(shares, moves, strict=True)), rest)
+            if part > _NOTHING * extra:
+                found[f"{name}:{group.scale}"] = sqrt(part)
+                rest -= part
+    return {**found, UNLOGGED: sqrt(rest)} if rest > _NOTHING * extra else found
+
+
+def _moved_by(behaviour: Behaviour, group: Group, looks: _Looks, weights: Array) -> float:
+    """The variance that a behaviour of one scale puts into a weighting of the looks."""
+    walked = scattered(behaviour, (group,), looks.loads, 0.0 * looks.own)
+    columns = moved(behaviour, (group,), looks.loads)
+    return float(weights @ walked @ weights) + sum(float(weights @ column) ** 2 for column in columns)

@@ -82,6 +82,7 @@ class ScaleCheck:
     known: Quantity
     known_within: Quantity | None
     shown: Quantity
+    at: str | None
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,8 +11,11 @@ from dataclasses import dataclass
 
 from tarebook.core.causes.changes import Change, changes
 from tarebook.core.causes.search import Asked
+from tarebook.core.fusion.behaviour import groups
 from tarebook.core.fusion.evidence import evidence
-from tarebook.core.fusion.fusion import Fusion, fused
+from tarebook.core.fusion.fusion import Fusion, Possible, fused
+from tarebook.core.fusion.mixture import Spread
+from tarebook.core.fusion.scatter import Scatter
 from tarebook.core.fusion.weigh_next import Next, weigh_next
 from tarebook.core.garage.records import Warned, warned
 from tarebook.core.ledger.since import Since, since_weigh_in
@@ -40,14 +43,17 @@ class Fused:
     """What the weight is made of. `counted` in order of time; `left_out`: weigh-ins that cannot count, and why.
 
     `changes`: what is named as not fitting. `lower`: the last weigh-in differs, and whether it is off or the car
-    changed cannot be told: the lower weight counts. `unweighed`: parts without a mass that moved between weigh-ins.
-    `weigh_next`: what one more weigh-in would give, the best first.
+    changed cannot be told: of the `answers` the first counts. `unweighed`: parts without a mass that moved between
+    weigh-ins. `scatter`: what the readings scatter beyond their scales' records. `weigh_next`: what one more weigh-in
+    would give, the best first.
     """
 
     counted: tuple[Counted, ...]
     left_out: dict[str, Warned]
     changes: tuple[Change, ...]
     lower: bool
+    answers: tuple[Possible, ...]
+    scatter: Scatter | None
     unweighed: tuple[str, ...]
     weigh_next: tuple[Next, ...]
     warnings: tuple[Warned, ...]
@@ -55,13 +61,13 @@ class Fused:
 
 @dataclass(frozen=True, slots=True)
 class Estimate:
-    """`weight`: the car now at the condition, kg; `cautious`: the same, with the doubt that it may be less only.
+    """`weight`: the car now at the condition, kg.
 
-    `rests_on`: the last weigh-in that counts, and `since` then.
+    `last`: the last weigh-in that counts; `rests_on`: the last that is taken to be right, and `since` then.
     """
 
     weight: Uncertain
-    cautious: Uncertain
+    last: Weighed
     rests_on: Weighed
     since: Since
     fused: Fused
@@ -71,31 +77,42 @@ class Estimate:
         """A scale's gain with what all the weigh-ins tell of it."""
         return self._fusion.learned(gain)
 
+    def spread(self, gain: Uncertain, repeats: float, about: float) -> Spread:
+        """How what a scale shows spreads about what it should show, `about` being the variance of that, kg².
 
-def estimate(given: Given, weighed: Sequence[Weighed]) -> Estimate | Warned:
-    """The weight now from all of these weigh-ins, or why there is none."""
+        `gain`: before the weigh-ins told of it. `repeats`: how the scale repeats, kg.
+        """
+        return self._fusion.spread(gain, repeats, about)
+
+
+def estimate(given: Given, weighed: Sequence[Weighed], risk: float) -> Estimate | Warned:
+    """The weight now from all of these weigh-ins, or why there is none. `risk`: of two answers, what decides."""
     garage, nets, now = given.garage, given.nets, given.now
     found = evidence(weighed, now, nets, given.condition)
     if isinstance(found, dict):
         return found
-    fusion, last = fused(found), found.counted[-1]
-    since = since_weigh_in(last.record.id, last.jobs or (), now.jobs, nets)
+    fusion = fused(found, groups(garage, given.known.scales, found.counted), risk)
+    # Where the answer that counts says that the last is off, it rests on the one before.
+    rests_on = found.counted[-2 if fusion.answers[0].off and len(found.counted) > 1 else -1]
+    since = since_weigh_in(rests_on.record.id, rests_on.jobs or (), now.jobs, nets)
     together = Fused(
         counted=_counted(fusion),
         left_out=found.left_out,
         changes=changes(Asked(garage, given.known, nets, now.jobs), fusion),
         lower=fusion.lower,
+        answers=fusion.answers,
+        scatter=fusion.scatter,
         unweighed=found.unweighed,
         weigh_next=weigh_next(garage, given.known, fusion),
         warnings=tuple(_warnings(fusion)),
     )
-    return Estimate(fusion.weight, fusion.cautious, last, since, together, fusion)
+    return Estimate(fusion.weight, found.counted[-1], rests_on, since, together, fusion)
 
 
 def _counted(fusion: Fusion) -> tuple[Counted, ...]:
-    looks = zip(fusion.evidence.counted, fusion.values, fusion.mean.weights, strict=True)
+    looks = zip(fusion.evidence.counted, fusion.values, fusion.mean.weights.tolist(), strict=True)
     return tuple(
-        Counted(each.record.id, Uncertain(value, {"looks": fusion.told.doubts[at]}), share, fusion.residual(at))
+        Counted(each.record.id, Uncertain(value, {"looks": float(fusion.told.doubts[at])}), share, fusion.residual(at))
         for at, (each, value, share) in enumerate(looks)
     )
 

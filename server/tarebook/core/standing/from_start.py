@@ -39,7 +39,8 @@ class FromStart:
 def from_start(garage: Garage, known: Masses, now: Standing) -> FromStart | None:
     """None without a weight, or where what was aboard at the start or is in the weight now is not known."""
     given = given_by(garage, known, now.condition.class_sheet)
-    last = next((each for each in given.weighed if now.since and each.record.id == now.since.weigh_in), None)
+    counted = now.fused.counted if now.fused else ()
+    last = next((each for each in given.weighed if counted and each.record.id == counted[-1].weigh_in), None)
     if last is None or now.weight is None:
         return None
     aboard = _counted_aboard(last.aboard, given.now, given.condition)

@@ -9,23 +9,24 @@ nearest shows less than the minimum M when the load is half a division under M*,
     P(shown < M) = Φ((M* − d/2 − ŷ) / u)      rounding to nearest, division d
     P(shown < M) = Φ((M − ŷ) / u)             rule or division unknown
 
-Beside u of the weight and of the gain, u has the scale's own repeatability: it will be a new look. "In hand" for a risk
-r is how far above the minimum the weight must be for P to be r: the guard band of JCGM 106:2012, 8.3.
+Beside u of the weight and of the gain, u has the scale's own repeatability: it will be a new look. Where the weigh-ins
+leave more than one answer, P is the mean of these over the answers, each with its odds. "In hand" for a risk r is how
+far above the minimum the weight must be for P to be r: the guard band of JCGM 106:2012, 8.3.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil
 
+from tarebook.core.fusion.mixture import CERTAIN, Spread, chance_below, value_for
 from tarebook.core.garage.records import ClassSheet, Garage, WeighIn
-from tarebook.core.numbers import normal
 from tarebook.core.numbers.uncertain import Uncertain, weighted_sum
 from tarebook.core.weighing.trade_scale import platform_gain, whole_car_gain
 from tarebook.core.weighing.weighing import Masses
 from tarebook.core.whole_car.weigh_in import ASSUMED_REPEATABILITY, repeatability
 
 _LAST_BITS = 1e-9  # of a division: a minimum that is a whole number of them stays one
-_PASSES = 6  # each brings the guard about a thousand times nearer: u hardly depends on the weight
+_PASSES = 4  # each brings the guard about a thousand times nearer: u hardly depends on the weight
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,13 +47,15 @@ class OfficialScale:
 class OfficialReading:
     """`expected`: what the scale should show before rounding, kg. `chance_under`: that it shows less than the minimum.
 
-    `in_hand`: what to keep above the minimum, kg, for `chance_under` to be no more than the risk asked for.
+    `in_hand`: what to keep above the minimum, kg, for `chance_under` to be no more than the risk asked for, in whole
+    grams. `spread`: how what is shown spreads about `expected`, over all answers.
     """
 
     scale: OfficialScale
     expected: Uncertain
     chance_under: float
     in_hand: float
+    spread: Spread
 
 
 def official_scale(
@@ -78,13 +81,16 @@ def official_scale(
     return OfficialScale(model.id, gain, repeatability(garage, model), stated or model.division, rounding)
 
 
-def official_reading(weight: Uncertain, minimum: float, official: OfficialScale, risk: float) -> OfficialReading:
+def official_reading(
+    weight: Uncertain, minimum: float, official: OfficialScale, risk: float, spread: Spread = CERTAIN
+) -> OfficialReading:
     """What the scale should show for a car of this weight, against a minimum (kg) and a risk between 0 and 1."""
     return OfficialReading(
         official,
         expected_reading(weight, official),
-        chance_under(weight, minimum, official),
-        in_hand(weight, minimum, official, risk),
+        chance_under(weight, minimum, official, spread),
+        in_hand(weight, minimum, official, risk, spread),
+        spread,
     )
 
 
@@ -110,27 +116,20 @@ def threshold(minimum: float, official: OfficialScale) -> float:
     return ceil(minimum / official.division - _LAST_BITS) * official.division - 0.5 * official.division
 
 
-def chance_under(weight: Uncertain, minimum: float, official: OfficialScale) -> float:
+def chance_under(weight: Uncertain, minimum: float, official: OfficialScale, spread: Spread = CERTAIN) -> float:
     """The probability that the official scale shows less than `minimum` kg."""
     reading = expected_reading(weight, official)
-    short = threshold(minimum, official) - reading.value
-    doubt = reading.u
-    return normal.cumulative(short / doubt) if doubt else float(short > 0.0)
+    return chance_below(threshold(minimum, official), reading.value, reading.u * reading.u, spread)
 
 
-def in_hand(weight: Uncertain, minimum: float, official: OfficialScale, risk: float) -> float:
-    """How far above the minimum (kg) the weight must be for `chance_under` to equal `risk`, at this weight's doubt.
+def in_hand(weight: Uncertain, minimum: float, official: OfficialScale, risk: float, spread: Spread = CERTAIN) -> float:
+    """How far above the minimum (kg) the weight must be for `chance_under` to be no more than `risk`; whole grams up.
 
-    0 < risk < 1. Negative when the scale's rounding forgives more than the doubt asks for.
+    0 < risk < 1; at this weight's doubt. Negative when the scale's rounding forgives more than the doubt asks for.
     """
-    guard = -normal.inverse(risk)
     bare = threshold(minimum, official)
     mass = bare
     for _ in range(_PASSES):
-        mass = (bare + guard * _doubt_at(mass, weight, official)) / (1.0 + official.gain.value)
-    return mass - minimum
-
-
-def _doubt_at(mass: float, weight: Uncertain, official: OfficialScale) -> float:
-    """u of the reading if the weight were `mass`, with the doubt it has."""
-    return expected_reading(Uncertain(mass, weight.sources), official).u
+        doubt = expected_reading(Uncertain(mass, weight.sources), official).u
+        mass = value_for(bare, doubt * doubt, spread, risk) / (1.0 + official.gain.value)
+    return ceil((mass - minimum) * 1000.0 - _LAST_BITS * 1000.0) / 1000.0

@@ -8,10 +8,12 @@ what is weighed, and which way the truth may lie. The phone's copy of the table 
 
 from collections.abc import Iterable
 
+from tarebook.core.fusion.scatter import Scatter
 from tarebook.core.garage.records import warned
 from tarebook.core.ledger.since import Since
-from tarebook.core.numbers.shown import show_chance, show_in_hand, show_mass
+from tarebook.core.numbers.shown import show_chance, show_doubt, show_in_hand, show_mass, show_odds
 from tarebook.core.numbers.uncertain import expanded
+from tarebook.core.standing.estimate import Fused
 from tarebook.core.standing.foretold import Foretold
 from tarebook.core.standing.gap import Gap
 from tarebook.core.standing.history import Past
@@ -56,6 +58,12 @@ SENTENCES = Sentences({
     "gap_fits_less": "{mass} more came off than is written down, ± {within}: nothing to look for",
     "gap_line_more": "{mass} more is in the car than is written down, ± {within}: something is not logged",
     "gap_line_less": "{mass} more came off than is written down, ± {within}: something is not logged",
+    "either": "{right}, or {off} if the reading of {day} is off (about {odds}): weigh the car again to know",
+    "one_only": "One weigh-in cannot show a slip in what is written down; a second would",
+    "one_only_by": "One weigh-in cannot show a slip in what is written down; a second would, and bring ± {then} "
+    "instead of ± {now}",
+    "since_written": "If everything since {day} is written down",
+    "scatter": "Your readings scatter more than the record of {scale} says: repeating to {mass} would explain it",
     "foretold_inside": "Predicted {mass}, read {read}: inside",
     "foretold_outside": "Predicted {mass}, read {read}: outside",
     "foretold_score": "{inside} of {all} inside ±",
@@ -111,6 +119,35 @@ def gap_line(gap: Gap, unit: str) -> Said:
     """The same as one of a list, with whether there is anything to look for."""
     way = "more" if gap.difference.value > 0.0 else "less"
     return _said(f"gap_line_{way}" if gap.significant else f"gap_fits_{way}", **size_of(gap.difference, unit))
+
+
+def either_sentence(fused: Fused, unit: str, day: str) -> Said | None:
+    """The two answers, where the weigh-ins leave two; `day`: of the last of them, in words."""
+    if len(fused.answers) < 2:
+        return None
+    off, right = sorted(fused.answers, key=lambda answer: not answer.off)
+    masses = (show_mass(each.weight.value, unit, expanded(each.weight)) for each in (right, off))
+    return _said("either", **dict(zip(("right", "off"), masses, strict=True)), odds=show_odds(off.odds), day=day)
+
+
+def one_only_sentence(fused: Fused, unit: str) -> Said | None:
+    """That a single weigh-in proves nothing of the ledger, and what a second would bring."""
+    if len(fused.counted) != 1:
+        return None
+    best = fused.weigh_next[0] if fused.weigh_next else None
+    if best is None or best.u_then >= best.u_now:
+        return _said("one_only")
+    return _said("one_only_by", then=show_doubt(2.0 * best.u_then, unit), now=show_doubt(2.0 * best.u_now, unit))
+
+
+def since_sentence(day: str) -> Said:
+    """On what the interval rests: what nobody wrote down since the last weigh-in cannot be seen."""
+    return _said("since_written", day=day)
+
+
+def scatter_sentence(scatter: Scatter, scale: str, unit: str) -> Said:
+    """Readings that scatter more than the scale's record says. `scale`: its name."""
+    return _said("scatter", scale=scale, mass=show_doubt(scatter.repeats, unit))
 
 
 def foretold_sentence(foretold: Foretold, unit: str) -> Said:

@@ -17,7 +17,7 @@ from tarebook.core.standing.estimate import Estimate, Fused, estimate
 from tarebook.core.standing.gap import Gap, gap_between, gaps_in_order
 from tarebook.core.standing.given import Given, given_by
 from tarebook.core.standing.history import Past, Start, past_of, start_of
-from tarebook.core.standing.official import OfficialReading, official_reading, official_scale
+from tarebook.core.standing.official import OfficialReading, expected_reading, official_reading, official_scale
 from tarebook.core.weighing.weighing import Masses, masses
 from tarebook.core.whole_car.condition import Condition, condition_warnings
 from tarebook.core.whole_car.weighed import Now
@@ -71,8 +71,8 @@ def standing(
     """
     given = given_by(garage, known or masses(garage), class_sheet)
     chosen = [each for each in given.weighed if weigh_in in (None, each.record.id)]
-    now = estimate(given, chosen)
     minimum, risk = _minimum(garage, given.sheet), _risk(given.sheet)
+    now = estimate(given, chosen, risk)
     start, gap = start_of(given), _gap(given)
     found = now if isinstance(now, Estimate) else None
     moved = pieces_between(given.now.jobs, (), given.nets)
@@ -127,7 +127,10 @@ def _official(given: Given, found: Estimate | None, minimum: float | None, risk:
         return None
     records = [each.record for each in given.weighed]
     theirs = official_scale(given.garage, given.known, given.sheet, records, minimum)
-    return official_reading(found.cautious, minimum, replace(theirs, gain=found.learned(theirs.gain)), risk)
+    learned = replace(theirs, gain=found.learned(theirs.gain))
+    expected = expected_reading(found.weight, learned)
+    spread = found.spread(theirs.gain, theirs.repeatability, expected.u * expected.u)
+    return official_reading(found.weight, minimum, learned, risk, spread)
 
 
 def _verdict(
@@ -147,7 +150,7 @@ def _verdict(
 def _ballast(now: Now, found: Estimate | None) -> float:
     if now.ballast is not None:
         return now.ballast.value
-    return found.rests_on.aboard.ballast.value if found else 0.0
+    return found.last.aboard.ballast.value if found else 0.0
 
 
 def _net_now(given: Given) -> Uncertain:
@@ -178,10 +181,10 @@ def _warnings(given: Given, found: Estimate | None, official: OfficialReading | 
         warnings.append(warned("official_scale_assumed"))
     if found is None:
         return warnings
-    rests_on = found.rests_on
-    warnings += rests_on.loads.warnings
-    warnings += condition_warnings(given.garage, rests_on.record, rests_on.aboard, given.condition)
-    warnings += _of_ballast(given, rests_on.record)
+    last = found.last
+    warnings += last.loads.warnings
+    warnings += condition_warnings(given.garage, last.record, last.aboard, given.condition)
+    warnings += _of_ballast(given, last.record)
     if found.since.unweighed:
         warnings.append(warned("unweighed", parts=list(found.since.unweighed)))
     return [*warnings, *found.fused.warnings]
@@ -193,7 +196,7 @@ def _left_out(given: Given, found: Estimate | None) -> list[Warned]:
         last = given.weighed[-1:]
         return [warned("reading_missing", weigh_in=each.record.id) for each in last if each.loads.total is None]
     names = [each.record.id for each in given.weighed]
-    later = names[names.index(found.since.weigh_in) + 1 :]
+    later = names[names.index(found.last.record.id) + 1 :]
     return [found.fused.left_out[name] for name in later if name in found.fused.left_out]
 
 

@@ -45,8 +45,9 @@ ASSUMED_KNOWN_WITHIN = 0.01  # of a known mass nobody said the tolerance of; com
 class ScaleModel:
     """What is known of one scale's errors. `gain` is relative; `division`, `repeatability`, `capacity` are kg.
 
-    `assumed`: the gain is the assumption for its kind. `checks`: the checks that were used, by id. `repeatability` is
-    as noted, 0 where nobody did; `of_parts` and `of_car` are what repeats on it show.
+    `assumed`: the gain is the assumption for its kind. `checks`: the checks that were used, by id; `checked`: when the
+    last of them was made, as it was written. `repeatability` is as noted, 0 where nobody did; `of_parts` and `of_car`
+    are what repeats on it show.
     """
 
     id: str
@@ -59,6 +60,7 @@ class ScaleModel:
     warnings: tuple[Warned, ...]
     of_parts: Scatter = NONE
     of_car: Scatter = NONE
+    checked: str | None = None
 
     @property
     def repeats(self) -> float:
@@ -106,7 +108,8 @@ def scale_model(
     if gain.u > allowance:
         return replace(bare, warnings=(*slips, *warnings, warned("checks_too_rough", scale=scale.id)))
     used = tuple(check.id for check in near)
-    return replace(bare, gain=gain, assumed=False, checks=used, warnings=(*slips, *warnings))
+    checked = max((str(check.at) for check in near if check.at), default=None)
+    return replace(bare, gain=gain, assumed=False, checks=used, warnings=(*slips, *warnings), checked=checked)
 
 
 def distinct_looks(items: Iterable[T], load: Callable[[T], object], shows: Callable[[T], object]) -> list[T]:

@@ -135,7 +135,7 @@ def loads_of(garage: Garage, record: WeighIn, known: Masses) -> Loads:
     gain = _gain_for(garage, record, model, sum(look.value for look in shown.values()))
     division = max((model.division_for(look) for look in shown.values()), default=0.0)
     repeats = _one_look(garage, record, model, division)
-    loads = _sums({name: _load(record, model, gain, name, looks, repeats) for name, looks in read.items()})
+    loads = _sums({name: _load(garage, record, model, gain, name, looks, repeats) for name, looks in read.items()})
     whole = loads.get("total")
     shares = {name: divide(loads[name], whole) for name in _PAIRS if whole and whole.value and name in loads}
     warnings = (
@@ -183,13 +183,13 @@ def _one_look(garage: Garage, record: WeighIn, model: ScaleModel, division: floa
 
 
 def _load(
-    record: WeighIn, model: ScaleModel, gain: Uncertain, name: str, shown: list[Quantity], repeats: float
+    garage: Garage, record: WeighIn, model: ScaleModel, gain: Uncertain, name: str, shown: list[Quantity], repeats: float
 ) -> Uncertain:
     """One look, the mean of its readings, with the scale's gain taken out. `repeats`: of one reading."""
     steps, one = rounding(shown, model.division_for(shown[0])), repeats / sqrt(len(shown))
     load = mean(shown) / (1.0 + gain.value)
     look = look_at(f"{record.id}:{name}", load, gain, steps, one)
-    doubts = unready(record, name, len(LOOKS[record.layout]))
+    doubts = unready(garage, record, name, len(LOOKS[record.layout]))
     if record.layout == "corners":
         doubts[f"settle:{record.id}"] = SETTLING * DIAGONAL[name]
     return Uncertain(load, {**look.sources, **doubts})

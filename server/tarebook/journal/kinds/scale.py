@@ -33,7 +33,7 @@ SCALE_CHECK = Kind("scale_check", {
     "known": Field("mass", "Its true mass", required=True, sign="positive"),
     "known_within": Field("mass", "True to within"),
     "shown": replace(_SHOWN, label="The scale showed"),
-    "at": replace(WHEN, core=False),
+    "at": WHEN,
     "note": NOTE,
     "replaces": ref("scale_check", core=False),
 }, fact=True, about="A mass known from elsewhere, and what the scale showed for it.")

@@ -1,8 +1,10 @@
 /** What does not fit, told: between which weigh-ins, how much, and what it most likely is. */
 
-import { besideOthers, type Fusion, sizeOf } from "../fusion/fusion";
-import { BEYOND_CHANCE, Candidates, lookOf } from "../fusion/misfit";
-import { leastTelling } from "../fusion/precision";
+import type { Fusion } from "../fusion/fusion";
+import { besideOthers, sizeOf } from "../fusion/inquiry";
+import { Candidates, lookOf } from "../fusion/misfit";
+import { BEYOND_CHANCE } from "../fusion/naming";
+import { at } from "../fusion/precision";
 import type { Uncertain } from "../numbers/uncertain";
 import type { Weighed } from "../wholeCar/weighed";
 import { type Asked, type Cause, causesOf, causesOfAll } from "./search";
@@ -58,8 +60,9 @@ function changeOf(asked: Asked, fusion: Fusion, name: number, together: Cause[] 
 
 /** The first and the last step that fit nearly as well as the named one. */
 function within(fusion: Fusion, name: number): [number, number] {
-  const found = new Candidates(besideOthers(fusion, name), fusion.values, leastTelling(fusion.told.matrix));
-  const enough = found.better(name) - BEYOND_CHANCE;
-  const near = Array.from({ length: found.count - 1 }, (_, n) => n).filter((n) => found.better(n) >= enough);
+  const { values, told } = fusion.leading;
+  const { better } = new Candidates(besideOthers(fusion, name), values, told.least);
+  const enough = at(better, name) - BEYOND_CHANCE;
+  const near = [...better.keys()].slice(0, values.length - 1).filter((n) => at(better, n) >= enough);
   return [Math.min(...near), Math.max(...near)];
 }

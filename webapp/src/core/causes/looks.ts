@@ -7,11 +7,20 @@
  * be: normal about a size, or evenly between two.
  */
 
-import { at, type Matrix, times, type Vector } from "../fusion/precision";
 import { erfc, inverse } from "../numbers/normal";
 import { dot, plainSum } from "../numbers/plain";
 
+export type Vector = readonly number[];
+export type Matrix = readonly Vector[];
 export type Shape = Vector;
+
+/** An element that is there. */
+export const at = (vector: Vector, index: number): number => vector[index] as number;
+export const row = (matrix: Matrix, index: number): Vector => matrix[index] as Vector;
+
+export function times(matrix: Matrix, column: Vector): number[] {
+  return matrix.map((each) => dot(each, column));
+}
 
 type Pair = readonly [g: number, own: number];
 

@@ -8,14 +8,13 @@
  */
 
 import { movedBy } from "../fusion/evidence";
-import { at, row, times, type Vector } from "../fusion/precision";
 import { order } from "../garage/order";
 import { dot } from "../numbers/plain";
 import type { Uncertain } from "../numbers/uncertain";
 import type { ScaleModel } from "../weighing/scale";
 import { wholeCarGain } from "../weighing/tradeScale";
 import type { Weighed } from "../wholeCar/weighed";
-import type { Fit, Looks, Shape } from "./looks";
+import { at, type Fit, type Looks, row, type Shape, times, type Vector } from "./looks";
 import type { Tried } from "./slip";
 import type { Trail } from "./trail";
 

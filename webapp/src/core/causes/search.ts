@@ -9,7 +9,6 @@
 
 import { PRIORS, UNSPECIFIC } from "../../generated/slipPriors";
 import type { Fusion } from "../fusion/fusion";
-import type { Matrix } from "../fusion/precision";
 import type { Garage } from "../garage/records";
 import type { Nets } from "../ledger/since";
 import { plainSum } from "../numbers/plain";
@@ -24,6 +23,8 @@ import { trailOf } from "./trail";
 const LINES = 3;
 const INSTANCES = 3;
 const LEAST = 0.05; // what is less likely is not told
+
+type Told = readonly ArrayLike<number>[];
 
 /** One slip and its odds. */
 export type Likely = { readonly slip: Slip; readonly odds: number };
@@ -44,30 +45,34 @@ export type Asked = {
  *
  * `told`: what the looks tell beside their mean and what else is named.
  */
-export function causesOf(asked: Asked, fusion: Fusion, told: Matrix): Cause[] {
+export function causesOf(asked: Asked, fusion: Fusion, told: Told): Cause[] {
   return toldOf(everyOdds(asked, fusion, told));
 }
 
 /** The same of all that is named together, where without the likeliest single slip nothing would stand out. */
-export function causesOfAll(asked: Asked, fusion: Fusion, told: Matrix): Cause[] | null {
+export function causesOfAll(asked: Asked, fusion: Fusion, told: Told): Cause[] | null {
   const tried = everySlip(asked, fusion, told);
-  const looks = new Looks(told, fusion.values);
-  return looks.without(tried.likeliest()).nameNothing() ? toldOf(tried.odds()) : null;
+  return looksOf(fusion, told).without(tried.likeliest()).nameNothing() ? toldOf(tried.odds()) : null;
 }
 
 /** The odds of every slip that says anything, and of none ("chance"); together one. */
-export function everyOdds(asked: Asked, fusion: Fusion, told: Matrix): [Slip, number][] {
+export function everyOdds(asked: Asked, fusion: Fusion, told: Told): [Slip, number][] {
   return everySlip(asked, fusion, told).odds();
 }
 
 /** Every slip the records could hide, with how well it explains the looks. */
-function everySlip(asked: Asked, { evidence, values }: Fusion, told: Matrix): Tried {
-  const trail = trailOf(asked, asked.now, evidence);
-  const looks = new Looks(told, values);
+function everySlip(asked: Asked, fusion: Fusion, told: Told): Tried {
+  const trail = trailOf(asked, asked.now, fusion.evidence);
+  const looks = looksOf(fusion, told);
   const tried = new Tried();
   tried.add({ likely: 0, shape: looks.singles.at(-1) as Shape, size: 0 }, "chance", {});
   for (const each of [tryWeighIns, tryWeighings, tryJobs]) each(trail, looks, tried);
   return tried;
+}
+
+function looksOf({ values }: Fusion, told: Told): Looks {
+  const rows = told.map((row) => Array.from(row));
+  return new Looks(rows, values);
 }
 
 function toldOf(odds: readonly [Slip, number][]): Cause[] {

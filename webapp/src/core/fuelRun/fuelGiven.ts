@@ -6,6 +6,7 @@
  */
 
 import { type Laden, laden } from "../balance/laden";
+import { CERTAIN, type Spread } from "../fusion/mixture";
 import type { ClassSheet, Garage } from "../garage/records";
 import type { Quantity } from "../numbers/quantity";
 import { compare, divide, multiply, type Ratio, ratio, toNumber } from "../numbers/ratio";
@@ -55,8 +56,8 @@ export type Litres = {
 
 /**
  * The car before any run: `dry`: the standing with an empty tank, `weight` of it (kg) with few sources; `against`: the
- * same with the doubt that counts against the minimum. `against`, `scale`: null without a minimum, or where the class
- * does not count the fuel that is in the tank. `car`: to be balanced.
+ * same with the doubt of what the official scale would show. `against`, `scale`: null without a minimum, or where the
+ * class does not count the fuel that is in the tank. `spread`: of what it would show. `car`: to be balanced.
  */
 export type ReadyToRun = {
   readonly kind: string | null;
@@ -65,6 +66,7 @@ export type ReadyToRun = {
   readonly weight: Uncertain | null;
   readonly against: Uncertain | null;
   readonly scale: OfficialScale | null;
+  readonly spread: Spread;
   readonly car: Laden;
 };
 export type RunGiven = ReadyToRun & { readonly litres: Litres };
@@ -83,6 +85,7 @@ export function readyToRun(garage: Garage, known: Masses, classSheet: string | n
     weight: dry.weight && gathered(dry.weight, gain),
     against: official && gathered(weightBehind(official), gain),
     scale: official?.scale ?? null,
+    spread: official?.spread ?? CERTAIN,
     car: laden(garage, condition, known),
   };
 }

@@ -156,8 +156,8 @@ function judgedOf(given: RunGiven, fuel: Uncertain): Judged | null {
   const weight = add(against, fuel);
   return {
     margin: subtract(add(dry, fuel), uncertain(minimum)),
-    chance_under: chanceUnder(weight, minimum, official),
-    in_hand: inHand(weight, minimum, official, risk),
+    chance_under: chanceUnder(weight, minimum, official, given.spread),
+    in_hand: inHand(weight, minimum, official, risk, given.spread),
   };
 }
 

@@ -1,199 +1,248 @@
 /**
- * The mean over none, one and two changes that nobody wrote down, each as likely as the looks make it.
+ * The mean over what may have gone on: behaviours of the scales, and none, one or two changes nobody wrote down.
  *
  * Naming the surest change and forgetting that it was guessed would make the interval too narrow; ignoring what is not
- * quite sure would do so too. So every set of none, one or two steps and looks that are off counts with its
- * probability: beforehand one gap between looks in eight hides a change (an assumption, no source), any place as likely
- * as another, and a change is as large as what is worth knowing (normal, with a standard deviation of five times its own
- * standard uncertainty, which takes √26 from its likelihood). The spread between these answers is doubt beside that of
- * the errors.
+ * quite sure would do so too. So under every behaviour every set of none, one or two steps and looks that are off counts
+ * with its probability: beforehand one gap between looks in eight hides a change (an assumption, no source), any place
+ * as likely as another, and a change is as large as what is worth knowing (normal, with a standard deviation of five
+ * times its own standard uncertainty, which takes √26 from its likelihood). The spread between these answers is doubt
+ * beside that of the errors.
  *
  * A step next to the first look and an error of it are the same data and the same answer: it counts twice. A step before
- * the last look and an error of that are the same data with two answers, and both count. When that is named, the value
- * is the lower of the two, for nobody may rely on weight that may not be there; the doubt holds both.
+ * the last look and an error of that are the same data with two answers, and both count, each with its odds.
  */
 
-import { dot } from "../numbers/plain";
-import { fsum } from "../numbers/uncertain";
-import { along, type Candidates } from "./misfit";
-import { at, type Matrix, row, times, type Vector } from "./precision";
+import { along } from "./misfit";
+import { addTo, at, type Column, dot, row, sumOf, times } from "./precision";
+import type { View } from "./views";
 
 const A_GAP = 0.125;
 const SIZE = 0.5 * Math.log(1 + 5 * 5);
 const MANY = 40;
-const FAR_LESS = 40; // a set this much less likely (in ln) than the best says nothing
+const FAR_LESS = 16; // a set this much less likely (in ln) than the best says nothing
+const NONE = -1;
 
 /**
- * One set of changes: its `chance`, and its `share` in the value. `among`: the candidates, `sizes`: theirs.
+ * Every set of changes under every view, an element each. `a`, `b`: its candidates, −1 for none; `sizes`: theirs.
  *
- * `inverse`: that of their normal equations, row by row. `off`: whether the last look is off, and no step before it.
+ * `off`: whether the last look is off, and no step before it. `chance`: of each; `share`: in the answer that counts.
+ * `inverse`: of the normal equations (aa, ab, bb). `last`: the step before the last look.
  */
-export type Guess = {
-  readonly among: readonly number[];
-  readonly chance: number;
-  readonly share: number;
-  readonly sizes: Vector;
-  readonly inverse: Matrix;
-  readonly off: boolean;
+export type Sets = {
+  readonly views: readonly View[];
+  readonly view: Int32Array;
+  readonly a: Int32Array;
+  readonly b: Int32Array;
+  readonly off: Int32Array;
+  readonly chance: Column;
+  readonly share: Column;
+  readonly inverse: readonly [Column, Column, Column];
+  readonly sizes: readonly [Column, Column];
+  readonly last: number;
 };
 
-/**
- * A weighting of the looks after averaging: its `weights`, and by set of changes how far the value `shifts`.
- *
- * `effects`: how far each change of a set moves it; `taken`: how much of each candidate is taken out in the mean.
- */
-export type Averaged = {
-  readonly weights: Vector;
-  readonly shifts: Vector;
-  readonly effects: Matrix;
-  readonly taken: Vector;
-};
-
-type Likely = { readonly likely: number; readonly among: readonly number[]; readonly off: boolean };
+/** A weighting of the looks, averaged: its `weights`, and by set the `values` and how far a and b `reach` it. */
+export type Averaged = { readonly weights: Column; readonly values: Column; readonly reach: readonly [Column, Column] };
 
 /**
- * The sets with their chances. `lower`: the last look may be off and that is named: the lower answer counts.
+ * The sets with their chances.
  *
  * `freedom`: how many independent things the looks tell beside their mean. Of one only, all candidates are the same
  * data: either the last look is off, or the one before it is or a step lies between them.
  */
-export function guesses(found: Candidates, freedom: number, lower: boolean): Guess[] {
-  const last = found.count - 2;
-  const usable = freedom > 1 ? found.usable() : found.usable().filter((n) => n === last);
-  // Of many weigh-ins only steps go in pairs: two next to each other are a look that is off.
-  const paired = usable.length <= MANY ? usable : usable.filter((n) => n <= last);
-  const pairs = paired.flatMap((a, n) => {
-    return paired.slice(n + 1).flatMap((b) => (found.determinant(a, b) !== 0 ? [[a, b]] : []));
-  });
-  const hidden = A_GAP * (found.count - 1);
-  const sets: Likely[] = [
-    { likely: 0, among: [], off: false },
-    ...likelyOf(
-      found,
-      usable.map((n) => [n]),
-      hidden,
-      freedom,
-    ),
-    ...likelyOf(found, pairs, 0.5 * hidden * hidden, freedom),
-  ];
-  const most = sets.reduce((best, { likely }) => Math.max(best, likely), -Infinity);
-  const kept = sets.filter(({ likely }) => likely > most - FAR_LESS);
-  const chances = kept.map(({ likely }) => Math.exp(likely - most));
-  const whole = fsum(chances);
-  return sharedOut(
-    found,
-    kept.map((each, n) => guessOf(found, each, at(chances, n) / whole)),
-    lower,
-  );
-}
-
-function likelyOf(found: Candidates, several: readonly number[][], beforehand: number, freedom: number): Likely[] {
-  return several.flatMap((among) => {
-    const better = 0.5 * betterBy(found, among) - among.length * SIZE + Math.log(beforehand / several.length);
-    return waysOf(among, found.count - 2, freedom).map(([off, ways]) => {
-      return { likely: better + Math.log(ways), among, off };
-    });
-  });
-}
-
-/** In how many ways a set may have come about: with the last look right; if the last step is in it, with it off. */
-function waysOf(among: readonly number[], last: number, freedom: number): [boolean, number][] {
-  const steps = among.includes(0) || (freedom === 1 && among.length > 0) ? 2 : 1;
-  if (!among.includes(last)) return [[false, steps]];
-  return [
-    [false, steps],
-    [true, among.includes(0) && last > 0 ? 2 : 1],
-  ];
-}
-
-function betterBy(found: Candidates, [a, b]: readonly number[]): number {
-  if (a === undefined || b === undefined) return found.better(a ?? 0);
-  return found.betterTimes(a, b) / found.determinant(a, b);
-}
-
-function guessOf(found: Candidates, { among, off }: Likely, chance: number): Guess {
-  const inverse = inverseOf(found, among);
-  const sizes = inverse.map((each) =>
-    dot(
-      each,
-      among.map((n) => at(found.told, n)),
-    ),
-  );
-  return { among, chance, share: chance, sizes, inverse, off };
-}
-
-/** With `lower`, the lower of two answers that are the same data has the share of both. */
-function sharedOut(found: Candidates, sets: readonly Guess[], lower: boolean): Guess[] {
-  if (!lower) return [...sets];
-  const both = new Map<string, number>();
-  for (const { among, chance } of sets) both.set(among.join(), (both.get(among.join()) ?? 0) + chance);
-  return sets.map((each) => {
-    const last = each.among.indexOf(found.count - 2);
-    if (last < 0) return each;
-    // More in the car by the last look: less when that look is off.
-    const counts = each.off === at(each.sizes, last) > 0;
-    return { ...each, share: counts ? (both.get(each.among.join()) as number) : 0 };
-  });
-}
-
-function inverseOf(found: Candidates, [a, b]: readonly number[]): Matrix {
-  if (a === undefined) return [];
-  if (b === undefined) return [[1 / found.own(a)]];
-  const determinant = found.determinant(a, b);
-  const across = -at(row(found.gram, a), b) / determinant;
-  return [
-    [found.own(b) / determinant, across],
-    [across, found.own(a) / determinant],
-  ];
-}
-
-/** A weighting that is best when nothing changed (its sum one, or zero), averaged over the sets of changes. */
-export function averaged(found: Candidates, sets: readonly Guess[], weights: Vector): Averaged {
-  const along_ = along(weights);
-  const whole = fsum(weights);
-  const last = found.count - 2;
-  const taken = along_.map(() => 0);
-  const effects = sets.map((each) => {
-    const reach = each.among.map((n) => at(along_, n) + (each.off && n === last ? whole : 0));
-    each.among.forEach((n, m) => {
-      taken[n] = at(taken, n) + each.share * dot(row(each.inverse, m), reach);
-    });
-    return reach;
-  });
-  const images = weights.map((_, look) =>
-    dot(
-      taken,
-      found.images.map((image) => at(image, look)),
-    ),
-  );
+export function setsOf(views: readonly View[], freedom: number): Sets {
+  const last = (views[0] as View).values.length - 2;
+  const found = new Found(last, freedom);
+  for (const [m, view] of views.entries()) addView(found, view, m, freedom);
+  const { likely, view, a, b, off, across, most } = found;
+  const kept = Int32Array.from(likely.keys()).filter((n) => at(likely, n) > most - FAR_LESS);
+  const taken = (of: readonly number[]) => kept.map((n) => at(of, n));
+  const chance = Float64Array.from(kept, (n) => Math.exp(at(likely, n) - most));
+  const whole = sumOf(chance);
+  for (let n = 0; n < chance.length; n++) chance[n] = at(chance, n) / whole;
+  const sets = { views, view: taken(view), a: taken(a), b: taken(b), off: taken(off), chance, share: chance, last };
   return {
-    weights: weights.map((x, look) => x - at(images, look)),
-    shifts: sets.map(({ sizes }, n) => -dot(row(effects, n), sizes)),
-    effects,
-    taken,
+    ...sets,
+    ...solved(
+      sets,
+      Float64Array.from(kept, (n) => at(across, n)),
+    ),
   };
 }
 
-/**
- * What averaging adds to the covariance of two weightings beyond the errors of the looks.
- *
- * `cautious`: of the answers that count only, for asking how low the value may be.
- */
-export function spreadOf(
-  found: Candidates,
-  sets: readonly Guess[],
+/** Sets as they are found, but those far less likely than one found before. */
+class Found {
+  readonly likely: number[] = [];
+  readonly view: number[] = [];
+  readonly a: number[] = [];
+  readonly b: number[] = [];
+  readonly off: number[] = [];
+  readonly across: number[] = [];
+  most = -Infinity;
+  readonly #last: number;
+  readonly #freedom: number;
+
+  constructor(last: number, freedom: number) {
+    this.#last = last;
+    this.#freedom = freedom;
+  }
+
+  /** A set in all ways it may have come about: with the last look right; if the last step is in it, with it off. */
+  add(likely: number, view: number, a: number, b: number, across: number): void {
+    const isFirst = a === 0 || b === 0;
+    this.push(likely + (isFirst || this.#freedom === 1 ? Math.LN2 : 0), view, a, b, 0, across);
+    if (a !== this.#last && b !== this.#last) return;
+    this.push(likely + (isFirst && this.#last > 0 ? Math.LN2 : 0), view, a, b, 1, across);
+  }
+
+  push(likely: number, view: number, a: number, b: number, off: number, across: number): void {
+    if (likely <= this.most - FAR_LESS) return;
+    if (likely > this.most) this.most = likely;
+    this.likely.push(likely);
+    this.view.push(view);
+    this.a.push(a);
+    this.b.push(b);
+    this.off.push(off);
+    this.across.push(across);
+  }
+}
+
+function addView(found: Found, { candidates, likely }: View, view: number, freedom: number): void {
+  const last = candidates.count - 2;
+  const hidden = A_GAP * (candidates.count - 1);
+  const usable = freedom > 1 ? candidates.usable : candidates.usable.filter((n) => n === last);
+  found.push(likely, view, NONE, NONE, 0, 0);
+  const single = likely - SIZE + Math.log(hidden / usable.length);
+  for (const a of usable) found.add(single + 0.5 * at(candidates.better, a), view, a, NONE, 0);
+  // Of many weigh-ins only steps go in pairs: two next to each other are a look that is off.
+  const paired = usable.length <= MANY ? usable : usable.filter((n) => n <= last);
+  const grams: Column[] = [];
+  candidates.rows((gram) => grams.push(gram));
+  let apart = 0;
+  for (let n = 0; n < paired.length; n++) {
+    const a = at(paired, n);
+    for (let m = n + 1; m < paired.length; m++) {
+      const b = at(paired, m);
+      if (candidates.determinant(a, b, at(row(grams, a), b)) > 0) apart++;
+    }
+  }
+  const double = likely - 2 * SIZE + Math.log((0.5 * hidden * hidden) / apart);
+  for (let n = 0; n < paired.length; n++) {
+    const a = at(paired, n);
+    for (let m = n + 1; m < paired.length; m++) {
+      const b = at(paired, m);
+      const across = at(row(grams, a), b);
+      const better = candidates.betterTogether(a, b, across);
+      if (candidates.determinant(a, b, across) > 0) found.add(double + 0.5 * better, view, a, b, across);
+    }
+  }
+}
+
+type Unsolved = Pick<Sets, "views" | "view" | "a" | "b">;
+
+/** The inverses of the normal equations, and the sizes of the changes. */
+function solved({ views, view, a, b }: Unsolved, across: Column): Pick<Sets, "inverse" | "sizes"> {
+  const [aa, ab, bb, one, two] = Array.from({ length: 5 }, () => new Float64Array(view.length)) as [
+    Column,
+    Column,
+    Column,
+    Column,
+    Column,
+  ];
+  for (let n = 0; n < view.length; n++) {
+    const [i, j] = [at(a, n), at(b, n)];
+    if (i === NONE) continue;
+    const { own, told } = (views[at(view, n)] as View).candidates;
+    const [first, second] = [at(own, i), j === NONE ? 1 : at(own, j)];
+    const [x, y] = [at(told, i), j === NONE ? 0 : at(told, j)];
+    const determinant = first * second - at(across, n) * at(across, n);
+    aa[n] = second / determinant;
+    ab[n] = -at(across, n) / determinant;
+    bb[n] = j === NONE ? 0 : first / determinant;
+    one[n] = at(aa, n) * x + at(ab, n) * y;
+    two[n] = at(ab, n) * x + at(bb, n) * y;
+  }
+  return { inverse: [aa, ab, bb], sizes: [one, two] };
+}
+
+/** Whether a set has the last step in it, and so another answer: the lower of the two (1), the other (−1), or not (0). */
+export function lowerOf({ a, b, off, sizes, last }: Sets): Int32Array {
+  // With more in the car by the last look the lower answer is that the look is off.
+  return off.map((isOff, n) => {
+    if (at(a, n) !== last && at(b, n) !== last) return 0;
+    const size = at(sizes[at(a, n) === last ? 0 : 1], n);
+    return Boolean(isOff) === size > 0 ? 1 : -1;
+  });
+}
+
+/** The same with only some of them in the answer. */
+export function counting(sets: Sets, counts: (set: number) => boolean): Sets {
+  const share = sets.chance.map((chance, n) => (counts(n) ? chance : 0));
+  const whole = sumOf(share);
+  return { ...sets, share: share.map((each) => each / whole) };
+}
+
+/** A weighting by view that is best when nothing changed (its sum one, or zero), averaged over the sets. */
+export function averaged(sets: Sets, byView: readonly Column[], values: Column): Averaged {
+  const { views, view, a, b, off, share, inverse, sizes, last } = sets;
+  const [aa, ab, bb] = inverse;
+  const effects = byView.map(along);
+  const wholes = byView.map(sumOf);
+  const plain = byView.map((weights) => dot(weights, values));
+  const taken = effects.map(({ length }) => new Float64Array(length));
+  const shares = new Float64Array(views.length);
+  const [first, second, found] = [a, a, a].map(({ length }) => new Float64Array(length)) as [Column, Column, Column];
+  for (let n = 0; n < a.length; n++) {
+    const [m, i, j, counts] = [at(view, n), at(a, n), at(b, n), at(share, n)];
+    const [effect, sum, whole] = [row(effects, m), row(taken, m), at(off, n) ? at(wholes, m) : 0];
+    shares[m] = at(shares, m) + counts;
+    found[n] = at(plain, m);
+    if (i === NONE) continue;
+    const one = at(effect, i) + (i === last ? whole : 0);
+    const two = j === NONE ? 0 : at(effect, j) + (j === last ? whole : 0);
+    first[n] = one;
+    second[n] = two;
+    found[n] = at(plain, m) - one * at(sizes[0], n) - two * at(sizes[1], n);
+    sum[i] = at(sum, i) + counts * (at(aa, n) * one + at(ab, n) * two);
+    if (j !== NONE) sum[j] = at(sum, j) + counts * (at(ab, n) * one + at(bb, n) * two);
+  }
+  const weights = new Float64Array(values.length);
+  views.forEach(({ told }, m) => {
+    addTo(weights, row(byView, m), at(shares, m));
+    addTo(weights, times(told.beside, together(row(taken, m), values.length)), -1);
+  });
+  return { weights, values: found, reach: [first, second] };
+}
+
+/** So much of every candidate's column, in one. */
+function together(amounts: Column, count: number): Column {
+  const column = new Float64Array(count);
+  let before = 0;
+  for (let n = count - 2; n >= 0; n--) {
+    before -= at(amounts, n);
+    column[n] = before + (n > 0 ? at(amounts, count - 2 + n) : 0);
+  }
+  return column;
+}
+
+/** Of two weightings under each set; `byView`: theirs when nothing changed. */
+export function covarianceBySet(
+  { view, inverse: [aa, ab, bb] }: Sets,
   a: Averaged,
   b: Averaged,
-  cautious = false,
-): number {
-  const meanA = fsum(sets.map(({ share }, n) => share * at(a.shifts, n)));
-  const meanB = fsum(sets.map(({ share }, n) => share * at(b.shifts, n)));
-  const between = fsum(
-    sets.map((each, n) => {
-      const reached = dot(row(a.effects, n), times(each.inverse, row(b.effects, n)));
-      const apart = (at(a.shifts, n) - meanA) * (at(b.shifts, n) - meanB);
-      return (cautious ? each.share : each.chance) * (reached + apart);
-    }),
-  );
-  return between - dot(a.taken, times(found.gram, b.taken));
+  byView: Column,
+): Column {
+  return a.values.map((_, n) => {
+    const [one, two, first, second] = [at(a.reach[0], n), at(a.reach[1], n), at(b.reach[0], n), at(b.reach[1], n)];
+    const left = one * (at(aa, n) * first + at(ab, n) * second);
+    return at(byView, at(view, n)) + left + two * (at(ab, n) * first + at(bb, n) * second);
+  });
+}
+
+/** The covariance of two weightings over all sets that count: within each, and between their values. */
+export function mixed({ share }: Sets, a: Averaged, b: Averaged, bySet: Column): number {
+  const [meanA, meanB] = [dot(share, a.values), dot(share, b.values)];
+  return share.reduce((sum, each, n) => {
+    return sum + each * (at(bySet, n) + (at(a.values, n) - meanA) * (at(b.values, n) - meanB));
+  }, 0);
 }

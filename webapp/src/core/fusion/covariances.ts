@@ -7,64 +7,72 @@
  */
 
 import { fsum, type Uncertain } from "../numbers/uncertain";
+import type { Terms } from "../wholeCar/weighed";
 import { type Evidence, movedBy } from "./evidence";
+import { addTo, at, type Column, type Matrix, row, square } from "./precision";
 
 /**
  * What is the same whatever load the gains are taken to act on.
  *
- * `named`: how many terms name an error. `gains`: those of several terms that a load names. `below`: for every look its
- * covariance with each look up to itself, kg², by all else that several terms share.
+ * `named`: how many terms name an error. `gains`: those of several terms that a load names. `shared`: the covariance of
+ * each look with those up to itself by all else, kg², but by what it alone names.
  */
 export type Steady = {
   readonly named: ReadonlyMap<string, number>;
   readonly gains: readonly string[];
-  readonly below: readonly (readonly number[])[];
+  readonly shared: Matrix;
 };
 
 /** Taken once, for it is most of the work. */
 export function steady(evidence: Evidence): Steady {
+  const { own, written, target } = evidence;
   const named = new Map<string, number>();
-  for (const item of [...evidence.own.flat().map(([each]) => each), ...evidence.written, evidence.target]) {
+  for (const item of [...own.flat().map(([each]) => each), ...written, target]) {
     for (const name in item.sources) named.set(name, (named.get(name) ?? 0) + 1);
   }
-  const loads = new Set(evidence.own.flatMap(([load]) => Object.keys(load?.[0].sources ?? {})));
-  const shared = [...named].filter(([, times]) => times > 1).map(([name]) => name);
-  const moves = shared.filter((name) => !loads.has(name)).map((name) => movedBy(evidence, name));
-  const after = laterThan(evidence, named);
-  const below = pairs(evidence.own.length, (i, j) => fsum([...together(moves, i, j), after[i] as number]));
-  return { named, gains: shared.filter((name) => loads.has(name)), below };
+  const loads = new Set(own.flatMap(([load]) => Object.keys(load?.[0].sources ?? {})));
+  const several = [...named].flatMap(([name, times]) => (times > 1 ? [name] : []));
+  const rest = several.filter((name) => !loads.has(name));
+  const shared = together(evidence, rest, square(own.length));
+  let later = aloneIn(target, named);
+  for (let look = own.length - 1; look >= 0; look--) {
+    later += aloneIn(written[look] as Uncertain, named);
+    const each = row(shared, look);
+    for (let other = 0; other <= look; other++) each[other] = at(each, other) + later;
+  }
+  return { named, gains: several.filter((name) => loads.has(name)), shared };
 }
 
 /** The covariance matrix of the looks, kg². `same`: of this evidence, about whatever loads. */
-export function covariances(evidence: Evidence, same: Steady): number[][] {
-  const alone = evidence.own.map((terms) => fsum(terms.map(([item]) => aloneIn(item, same.named))));
-  const moves = same.gains.map((name) => movedBy(evidence, name));
-  const below = pairs(alone.length, (i, j) =>
-    fsum([...together(moves, i, j), same.below[i]?.[j] as number, i === j ? (alone[i] as number) : 0]),
-  );
-  return alone.map((_, i) => alone.map((__, j) => below[Math.max(i, j)]?.[Math.min(i, j)] as number));
+export function covariances(evidence: Evidence, { named, gains, shared }: Steady): Matrix {
+  const found = together(evidence, gains, shared);
+  found.forEach((each, look) => {
+    for (const [item] of evidence.own[look] as Terms) each[look] = at(each, look) + aloneIn(item, named);
+    for (let other = 0; other < look; other++) row(found, other)[look] = at(each, other);
+  });
+  return found;
 }
 
-/** Something of every look with each look up to itself. */
-function pairs(count: number, of: (i: number, j: number) => number): number[][] {
-  return Array.from({ length: count }, (_, i) => Array.from({ length: i + 1 }, (__, j) => of(i, j)));
+/** The variance of each look by its display and by how the scale repeats alone, kg²; or by only one of them. */
+export function ownLooks({ own }: Evidence, { named }: Steady, of = /^(round|rep):/): Column {
+  return Float64Array.from(own, ([load]) => aloneIn(load?.[0] as Uncertain, named, of));
 }
 
-function together(moves: readonly (readonly number[])[], i: number, j: number): number[] {
-  return moves.map((each) => (each[i] as number) * (each[j] as number));
-}
-
-/** The variance of every look by what was written down since, and by what the class weighs with. */
-function laterThan({ written, target }: Evidence, named: ReadonlyMap<string, number>): number[] {
-  let sum = aloneIn(target, named);
-  return written
-    .map((item) => aloneIn(item, named))
-    .reverse()
-    .map((each) => (sum += each))
-    .reverse();
+/** What these errors add to a lower triangle. */
+function together(evidence: Evidence, names: readonly string[], triangle: Matrix): Matrix {
+  const found = triangle.map((each) => each.slice());
+  for (const name of names) {
+    const moves = Float64Array.from(movedBy(evidence, name));
+    found.forEach((each, look) => {
+      const move = at(moves, look);
+      if (move) addTo(each, moves.subarray(0, look + 1), move);
+    });
+  }
+  return found;
 }
 
 /** The variance of an item by what no other term names. */
-function aloneIn({ sources }: Uncertain, named: ReadonlyMap<string, number>): number {
-  return fsum(Object.entries(sources).flatMap(([name, part]) => (named.get(name) === 1 ? [part * part] : [])));
+function aloneIn({ sources }: Uncertain, named: ReadonlyMap<string, number>, of = /^/): number {
+  const parts = Object.entries(sources).filter(([name]) => named.get(name) === 1 && of.test(name));
+  return fsum(parts.map(([, part]) => part * part));
 }

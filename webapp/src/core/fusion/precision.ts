@@ -4,77 +4,102 @@
  * With S the covariance of the looks, V = S⁻¹ says how much each pair of them tells. Sweeping a column x out of V leaves
  * what they tell when an unknown amount of x may be in them, V − V x (V x)ᵀ / (xᵀ V x): generalised least squares with
  * one more unknown, without solving anew. The best mean of looks is V 1 / (1ᵀ V 1); W = V with 1 swept out is what they
- * say beside their mean. Plain sums in order, so that both languages have the same digits.
+ * say beside their mean.
  */
 
-import { dot } from "../numbers/plain";
-
-export type Vector = readonly number[];
-export type Matrix = readonly Vector[];
+export type Column = Float64Array;
+export type Matrix = readonly Column[];
 
 const NOTHING_NEW = 1e-11; // of a look's own variance: what is left of it beside the others is rounding
 const ABSORBED = 1e-12; // of the most a look tells: a column that tells less has been swept out already
 
 /** An element that is there. */
-export const at = (vector: Vector, index: number): number => vector[index] as number;
-export const row = (matrix: Matrix, index: number): Vector => matrix[index] as Vector;
+export const at = (vector: ArrayLike<number>, index: number): number => vector[index] as number;
+export const row = (matrix: Matrix, index: number): Column => matrix[index] as Column;
 
-export function times(matrix: Matrix, column: Vector): number[] {
-  return matrix.map((each) => dot(each, column));
+/** A square of zeros. */
+export function square(count: number): Matrix {
+  return Array.from({ length: count }, () => new Float64Array(count));
+}
+
+export function dot(a: Column, b: Column): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += at(a, i) * at(b, i);
+  return sum;
+}
+
+export function sumOf(column: Column): number {
+  let sum = 0;
+  for (const each of column) sum += each;
+  return sum;
+}
+
+export function times(matrix: Matrix, column: Column): Column {
+  return Float64Array.from(matrix, (each) => dot(each, column));
+}
+
+/** Adds so much of one column to another. */
+export function addTo(sum: Column, column: Column, factor: number): void {
+  for (let i = 0; i < column.length; i++) sum[i] = at(sum, i) + factor * at(column, i);
 }
 
 /**
- * The inverse of a covariance, and the looks that tell nothing the later ones do not: their rows are zero.
+ * The looks that tell something the later ones do not, the last first.
  *
- * Looks are taken from the last to the first, so that of two that tell the same the later one is kept.
+ * They are taken from the last to the first, so that of two that tell the same the later one is kept.
  */
-export function precision(covariance: Matrix): [number[][], number[]] {
-  const [kept, root] = factored(covariance);
-  const inverse = inverted(root);
-  const answer = covariance.map((each) => each.map(() => 0));
-  kept.forEach((i, a) => {
-    for (let b = 0; b <= a; b++) {
-      let told = 0;
-      for (let k = a; k < inverse.length; k++) told += at(row(inverse, k), a) * at(row(inverse, k), b);
-      const j = kept[b] as number;
-      (answer[i] as number[])[j] = (answer[j] as number[])[i] = told;
-    }
-  });
-  return [answer, covariance.flatMap((_, i) => (kept.includes(i) ? [] : [i]))];
+export function telling(covariance: Matrix): number[] {
+  return factored(covariance, [...covariance.keys()].reverse(), NOTHING_NEW)[0];
 }
 
-/** The looks kept, last first, and the Cholesky factor of their covariance. */
-function factored(covariance: Matrix): [number[], number[][]] {
+/** The inverse of a covariance of the looks `kept`, the rows of others zero; and ln of its determinant. */
+export function precision(covariance: Matrix, kept: readonly number[]): [Matrix, number] {
+  const [, root] = factored(covariance, kept, -Infinity);
+  const told = square(kept.length);
+  const inverse: Column[] = [];
+  let likely = 0;
+  for (const each of root) {
+    const n = inverse.length;
+    const own = at(each, n);
+    const made = new Float64Array(n + 1);
+    for (let k = 0; k < n; k++) addTo(made, row(inverse, k), -at(each, k) / own);
+    made[n] = 1 / own;
+    inverse.push(made);
+    likely += 2 * Math.log(own);
+    for (let i = 0; i <= n; i++) addTo(row(told, i), made.subarray(0, i + 1), at(made, i));
+  }
+  const answer = square(covariance.length);
+  for (let i = 0; i < kept.length; i++) {
+    for (let j = 0; j <= i; j++) {
+      const [a, b] = [at(kept, i), at(kept, j)];
+      row(answer, a)[b] = row(answer, b)[a] = at(row(told, i), j);
+    }
+  }
+  return [answer, likely];
+}
+
+/** The looks among these that tell more than the `least` of their own beside those before, and the Cholesky factor. */
+function factored(covariance: Matrix, among: readonly number[], least: number): [number[], Column[]] {
   const kept: number[] = [];
-  const root: number[][] = [];
-  for (let i = covariance.length - 1; i >= 0; i--) {
-    const made: number[] = [];
-    kept.forEach((j, n) => {
+  const root: Column[] = [];
+  for (const i of among) {
+    const given = row(covariance, i);
+    const made = new Float64Array(kept.length + 1);
+    let pivot = at(given, i);
+    for (let n = 0; n < kept.length; n++) {
       const above = row(root, n);
-      made.push((at(row(covariance, i), j) - dot(made, above)) / at(above, n));
-    });
-    const own = at(row(covariance, i), i);
-    const pivot = own - dot(made, made);
-    if (pivot <= NOTHING_NEW * own) continue;
+      let left = at(given, at(kept, n));
+      for (let k = 0; k < n; k++) left -= at(made, k) * at(above, k);
+      left /= at(above, n);
+      made[n] = left;
+      pivot -= left * left;
+    }
+    if (pivot <= least * at(given, i)) continue;
+    made[kept.length] = Math.sqrt(pivot);
     kept.push(i);
-    root.push([...made, Math.sqrt(pivot)]);
+    root.push(made);
   }
   return [kept, root];
-}
-
-/** The inverse of a lower triangle, as rows. */
-function inverted(root: Matrix): number[][] {
-  const inverse: number[][] = [];
-  root.forEach((each, i) => {
-    const made: number[] = [];
-    for (let j = 0; j < i; j++) {
-      let total = 0;
-      for (let k = j; k < i; k++) total += at(each, k) * at(row(inverse, k), j);
-      made.push(-total / at(each, i));
-    }
-    inverse.push([...made, 1 / at(each, i)]);
-  });
-  return inverse;
 }
 
 /** What a column must tell, at the least, to be more than rounding in what these looks tell. */
@@ -83,23 +108,40 @@ export function leastTelling(told: Matrix): number {
 }
 
 /** What is told when an unknown amount of `column` may be in the looks; the same when it tells `least` or less. */
-export function swept(told: Matrix, column: Vector, least: number): Matrix {
+export function swept(told: Matrix, column: Column, least: number): Matrix {
   const image = times(told, column);
   const size = dot(column, image);
-  if (size <= least) return told;
-  return told.map((each, i) => each.map((x, j) => x - (at(image, i) * at(image, j)) / size));
+  return size > least ? less(told, image, size) : told;
+}
+
+/** A matrix less a column times itself, over so much. */
+export function less(matrix: Matrix, column: Column, size: number): Matrix {
+  return matrix.map((each, i) => {
+    const left = each.slice();
+    addTo(left, column, -at(column, i) / size);
+    return left;
+  });
 }
 
 /** The same without the looks that tell `least` or less: what is left of them is rounding. */
 export function cleared(told: Matrix, least: number): Matrix {
-  const kept = told.map((each, i) => at(each, i) > least);
-  return told.map((each, i) => each.map((x, j) => (kept[i] && kept[j] ? x : 0)));
+  const gone = [...told.keys()].filter((i) => !(at(row(told, i), i) > least));
+  if (gone.length === 0) return told;
+  const found = told.map((each) => each.slice());
+  for (const i of gone) {
+    row(found, i).fill(0);
+    for (const each of found) each[i] = 0;
+  }
+  return found;
+}
+
+export function wholeOf(matrix: Matrix): number {
+  return sumOf(Float64Array.from(matrix, sumOf));
 }
 
 /** The weights of the surest mean, which add up to one. */
-export function bestWeights(told: Matrix): number[] {
-  const ones = told.map(() => 1);
-  const sums = times(told, ones);
-  const whole = dot(sums, ones);
+export function bestWeights(told: Matrix): Column {
+  const sums = Float64Array.from(told, sumOf);
+  const whole = sumOf(sums);
   return sums.map((each) => each / whole);
 }

@@ -16,7 +16,8 @@ import { driverIn, isDriverSaid } from "../wholeCar/aboard";
 import { assumedWithin, fuelMass } from "../wholeCar/fuel";
 import type { Weighed } from "../wholeCar/weighed";
 import { ASSUMED_REPEATABILITY, lookAt, repeatability } from "../wholeCar/weighIn";
-import { type Fusion, uWith } from "./fusion";
+import type { Fusion } from "./fusion";
+import { uWith } from "./inquiry";
 
 const LOOKS: Readonly<Record<string, number>> = { corner_pads: 4, axle_pads: 2, platform: 1 };
 

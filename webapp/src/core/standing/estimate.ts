@@ -6,92 +6,67 @@
  * combines them (`core/fusion`).
  */
 
+import { groups } from "../fusion/behaviour";
 import { evidenceOf } from "../fusion/evidence";
-import { type Fusion, fused, learned, residualOf } from "../fusion/fusion";
+import { type Fusion, fused, type Learned, learned, type Possible } from "../fusion/fusion";
+import type { Scatter } from "../fusion/scatter";
 import { type Warned, warned } from "../garage/records";
 import { type Since, sinceWeighIn } from "../ledger/since";
-import { type Uncertain, uncertain } from "../numbers/uncertain";
+import type { Uncertain } from "../numbers/uncertain";
 import { isWarned } from "../wholeCar/condition";
 import type { Weighed } from "../wholeCar/weighed";
 import type { Given } from "./given";
 
 /**
- * A weigh-in that counts: `alone`, the weight now (kg) by it and the jobs since; its `share` in the weight.
+ * What the weight is made of. `left_out`: weigh-ins that cannot count, and why.
  *
- * `residual`: it less what the others say, null when they say nothing of it. Of both only the size of the doubt is
- * kept, not what it is made of. Shares add up to one; one that is below zero makes good an error another shares.
- */
-export type Counted = {
-  readonly weigh_in: string;
-  readonly alone: Uncertain;
-  readonly share: number;
-  readonly residual: Uncertain | null;
-};
-
-/**
- * What the weight is made of. `counted` in order of time; `left_out`: weigh-ins that cannot count, and why.
- *
- * `lower`: the last weigh-in differs, and whether it is off or the car changed cannot be told: the lower weight counts.
- * `unweighed`: parts without a mass that moved between weigh-ins. `fusion`: for asking what does not fit
+ * `lower`: the last weigh-in differs, and whether it is off or the car changed cannot be told: of the `answers` the
+ * first counts. `scatter`: what the readings scatter beyond their scales' records. `unweighed`: parts without a mass
+ * that moved between weigh-ins. `fusion`: for asking for each weigh-in (`standing/counted`), what does not fit
  * (`core/causes`) and what one more weigh-in would give (`core/fusion/weighNext`), which only few screens do.
  */
 export type Fused = {
-  readonly counted: readonly Counted[];
   readonly left_out: Readonly<Record<string, Warned>>;
   readonly lower: boolean;
+  readonly answers: readonly Possible[];
+  readonly scatter: Scatter | null;
   readonly unweighed: readonly string[];
   readonly fusion: Fusion;
   readonly warnings: readonly Warned[];
 };
 
 /**
- * `weight`: the car now at the condition, kg; `cautious`: the same, with the doubt that it may be less only.
+ * `weight`: the car now at the condition, kg. `rests_on`: the last weigh-in that counts, and `since` then.
  *
- * `rests_on`: the last weigh-in that counts, and `since` then. `learn`: a scale's gain with what all the weigh-ins tell of it.
+ * `learn`: a scale's gain with what all the weigh-ins tell of it.
  */
 export type Estimate = {
   readonly weight: Uncertain;
-  readonly cautious: Uncertain;
   readonly rests_on: Weighed;
   readonly since: Since;
   readonly fused: Fused;
-  readonly learn: (gain: Uncertain) => Uncertain;
+  readonly learn: (gain: Uncertain) => Learned;
 };
 
-/** The weight now from all of these weigh-ins, or why there is none. */
-export function estimate({ nets, condition, now }: Given, weighed: readonly Weighed[]): Estimate | Warned {
+/** The weight now from all of these weigh-ins, or why there is none. `risk`: of two answers, what decides. */
+export function estimate(given: Given, weighed: readonly Weighed[], risk: number): Estimate | Warned {
+  const { garage, known, nets, condition, now } = given;
   const found = evidenceOf(weighed, now, nets, condition);
   if (isWarned(found)) return found;
-  const fusion = fused(found);
+  const fusion = fused(found, groups(garage, known.scales, found.counted), risk);
+  const { weight, lower, answers, scatter } = fusion;
+  const { left_out, unweighed } = found;
   const last = found.counted.at(-1) as Weighed;
-  const together: Fused = {
-    counted: countedOf(fusion),
-    left_out: found.left_out,
-    lower: fusion.lower,
-    unweighed: found.unweighed,
-    fusion,
-    warnings: warningsOf(fusion),
-  };
   return {
-    weight: fusion.weight,
-    cautious: fusion.cautious,
+    weight,
     rests_on: last,
     since: sinceWeighIn(last.record.id, last.jobs ?? [], now.jobs, nets),
-    fused: together,
+    fused: { left_out, lower, answers, scatter, unweighed, fusion, warnings: warningsOf(fusion) },
     learn: (gain) => learned(fusion, gain),
   };
 }
 
-function countedOf(fusion: Fusion): Counted[] {
-  return fusion.evidence.counted.map(({ record }, at) => ({
-    weigh_in: record.id,
-    alone: uncertain(fusion.values[at] as number, { looks: fusion.told.doubts[at] as number }),
-    share: fusion.mean.weights[at] as number,
-    residual: residualOf(fusion, at),
-  }));
-}
-
-function warningsOf({ evidence, told, lower }: Fusion): Warned[] {
+function warningsOf({ evidence, leading: { told }, lower }: Fusion): Warned[] {
   const idOf = (at: number) => evidence.counted.at(at)?.record.id;
   const found = told.nothing_new.map((at) => warned("weigh_in_tells_nothing", { weigh_in: idOf(at) }));
   if (evidence.unweighed.length > 0) found.push(warned("unweighed_between", { parts: evidence.unweighed }));

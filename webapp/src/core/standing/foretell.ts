@@ -14,6 +14,7 @@ import { gainFor, modelFor, repeatability } from "../wholeCar/weighIn";
 import { estimate } from "./estimate";
 import { givenBy } from "./given";
 import { expectedReading } from "./official";
+import { riskOf } from "./standing";
 
 /**
  * What the scales of an official weigh-in of the garage should show, kg, without that weigh-in.
@@ -32,9 +33,13 @@ export function foretell(garage: Garage, known: Masses, weighIn: string): Uncert
     ...given.condition,
     ...{ driver: "in", driver_mass: driver, fuel: "stated", fuel_mass: fuel, no_fuel: null },
   };
-  const found = estimate({ ...given, condition, now: { jobs, ballast } }, given.weighed.slice(0, -1));
+  const found = estimate(
+    { ...given, condition, now: { jobs, ballast } },
+    given.weighed.slice(0, -1),
+    riskOf(given.sheet),
+  );
   if (isWarned(found) || found.since.unweighed.length > 0) return null;
   const model = modelFor(record, known);
-  const gain = found.learn(gainFor(garage, record, model, found.weight.value));
-  return expectedReading(found.cautious, { gain, repeatability: repeatability(garage, model) });
+  const { gain } = found.learn(gainFor(garage, record, model, found.weight.value));
+  return expectedReading(found.weight, { gain, repeatability: repeatability(garage, model) });
 }

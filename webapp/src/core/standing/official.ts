@@ -10,12 +10,13 @@
  *     P(shown < M) = Φ((M* − d/2 − ŷ) / u)      rounding to nearest, division d
  *     P(shown < M) = Φ((M − ŷ) / u)             rule or division unknown
  *
- * Beside u of the weight and of the gain, u has the scale's own repeatability: it will be a new look. "In hand" for a
- * risk r is how far above the minimum the weight must be for P to be r: the guard band of JCGM 106:2012, 8.3.
+ * Beside u of the weight and of the gain, u has the scale's own repeatability: it will be a new look. Where the weigh-ins
+ * leave more than one answer, P is the mean of these over the answers, each with its odds. "In hand" for a risk r is how
+ * far above the minimum the weight must be for P to be r: the guard band of JCGM 106:2012, 8.3.
  */
 
+import { CERTAIN, chanceBelow, type Spread, valueFor } from "../fusion/mixture";
 import type { ClassSheet, Garage, WeighIn } from "../garage/records";
-import { cumulative, inverse } from "../numbers/normal";
 import { type Uncertain, u, uncertain, weightedSum } from "../numbers/uncertain";
 import type { ScaleModel } from "../weighing/scale";
 import { platformGain, wholeCarGain } from "../weighing/tradeScale";
@@ -23,7 +24,7 @@ import type { Masses } from "../weighing/weighing";
 import { ASSUMED_REPEATABILITY, repeatability } from "../wholeCar/weighIn";
 
 const LAST_BITS = 1e-9; // of a division: a minimum that is a whole number of them stays one
-const PASSES = 6; // each brings the guard about a thousand times nearer: u hardly depends on the weight
+const PASSES = 4; // each brings the guard about a thousand times nearer: u hardly depends on the weight
 
 /**
  * `scale`: id of the scale of an earlier official weigh-in, or null when all is assumed. Masses in kg.
@@ -41,13 +42,15 @@ export type OfficialScale = {
 /**
  * `expected`: what the scale should show before rounding, kg. `chance_under`: that it shows less than the minimum.
  *
- * `in_hand`: what to keep above the minimum, kg, for `chance_under` to be no more than the risk asked for.
+ * `in_hand`: what to keep above the minimum, kg, for `chance_under` to be no more than the risk asked for, in whole
+ * grams. `spread`: how what is shown spreads about `expected`, over all answers.
  */
 export type OfficialReading = {
   readonly scale: OfficialScale;
   readonly expected: Uncertain;
   readonly chance_under: number;
   readonly in_hand: number;
+  readonly spread: Spread;
 };
 
 /**
@@ -83,12 +86,14 @@ export function officialReading(
   minimum: number,
   official: OfficialScale,
   risk: number,
+  spread = CERTAIN,
 ): OfficialReading {
   return {
     scale: official,
     expected: expectedReading(weight, official),
-    chance_under: chanceUnder(weight, minimum, official),
-    in_hand: inHand(weight, minimum, official, risk),
+    chance_under: chanceUnder(weight, minimum, official, spread),
+    in_hand: inHand(weight, minimum, official, risk, spread),
+    spread,
   };
 }
 
@@ -115,25 +120,28 @@ export function threshold(minimum: number, official: OfficialScale): number {
 }
 
 /** The probability that the official scale shows less than `minimum` kg. */
-export function chanceUnder(weight: Uncertain, minimum: number, official: OfficialScale): number {
+export function chanceUnder(weight: Uncertain, minimum: number, official: OfficialScale, spread = CERTAIN): number {
   const reading = expectedReading(weight, official);
-  const short = threshold(minimum, official) - reading.value;
-  const doubt = u(reading);
-  return doubt ? cumulative(short / doubt) : Number(short > 0);
+  return chanceBelow(threshold(minimum, official), reading.value, u(reading) ** 2, spread);
 }
 
 /**
- * How far above the minimum (kg) the weight must be for `chanceUnder` to equal `risk`, at this weight's doubt.
+ * How far above the minimum (kg) the weight must be for `chanceUnder` to be no more than `risk`; whole grams up.
  *
- * 0 < risk < 1. Negative when the scale's rounding forgives more than the doubt asks for.
+ * 0 < risk < 1; at this weight's doubt. Negative when the scale's rounding forgives more than the doubt asks for.
  */
-export function inHand(weight: Uncertain, minimum: number, official: OfficialScale, risk: number): number {
-  const guard = -inverse(risk);
+export function inHand(
+  weight: Uncertain,
+  minimum: number,
+  official: OfficialScale,
+  risk: number,
+  spread = CERTAIN,
+): number {
   const bare = threshold(minimum, official);
   let mass = bare;
   for (let pass = 0; pass < PASSES; pass++) {
     const doubt = u(expectedReading(uncertain(mass, weight.sources), official));
-    mass = (bare + guard * doubt) / (1 + official.gain.value);
+    mass = valueFor(bare, doubt * doubt, spread, risk) / (1 + official.gain.value);
   }
-  return mass - minimum;
+  return Math.ceil((mass - minimum) * 1000 - LAST_BITS * 1000) / 1000;
 }

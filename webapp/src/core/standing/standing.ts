@@ -12,7 +12,7 @@ import { type ClassSheet, type Garage, type Warned, type WeighIn, warned } from 
 import { type JobNet, massTotal } from "../ledger/net";
 import { piecesBetween, type Since } from "../ledger/since";
 import { add, toNumber, ZERO } from "../numbers/ratio";
-import { beyondDoubt, scale, subtract, type Uncertain, uncertain } from "../numbers/uncertain";
+import { beyondDoubt, scale, subtract, type Uncertain, u, uncertain } from "../numbers/uncertain";
 import { type Masses, masses } from "../weighing/weighing";
 import { type Condition, conditionWarnings, isWarned } from "../wholeCar/condition";
 import type { Now, Weighed } from "../wholeCar/weighed";
@@ -20,7 +20,7 @@ import { type Estimate, estimate, type Fused } from "./estimate";
 import { type Gap, gapBetween, gapsInOrder } from "./gap";
 import { type Given, givenBy } from "./given";
 import { type Past, pastOf, type Start, startOf } from "./history";
-import { type OfficialReading, officialReading, officialScale } from "./official";
+import { expectedReading, type OfficialReading, officialReading, officialScale } from "./official";
 
 const RISK = 0.05; // of being shown under the minimum, when the class sheet names none: an assumption, no source
 
@@ -77,9 +77,9 @@ export function standing(
   const given = givenBy(garage, known, classSheet);
   const { nets, condition, weighed } = given;
   const chosen = weighed.filter(({ record }) => weighIn === null || record.id === weighIn);
-  const now = estimate(given, chosen);
   const minimum = minimumOf(garage, given.sheet);
   const risk = riskOf(given.sheet);
+  const now = estimate(given, chosen, risk);
   const start = startOf(given);
   const gap = gapOf(given);
   const found = isWarned(now) ? null : now;
@@ -127,7 +127,7 @@ function isOfMinimum(field: unknown): boolean {
   return field === "minimum" || field === "adders";
 }
 
-function riskOf(sheet: ClassSheet | null): number {
+export function riskOf(sheet: ClassSheet | null): number {
   const risk = sheet?.risk ? toNumber(sheet.risk) : RISK;
   return risk > 0 && risk < 1 ? risk : RISK;
 }
@@ -141,7 +141,10 @@ function officialOf(
   if (found === null || minimum === null) return null;
   const records = given.weighed.map(({ record }) => record);
   const theirs = officialScale(given.garage, given.known, given.sheet, records, minimum);
-  return officialReading(found.cautious, minimum, { ...theirs, gain: found.learn(theirs.gain) }, risk);
+  const { gain, spread } = found.learn(theirs.gain);
+  const official = { ...theirs, gain };
+  const about = u(expectedReading(found.weight, official)) ** 2;
+  return officialReading(found.weight, minimum, official, risk, spread(theirs.repeatability, about));
 }
 
 function ballastOf({ ballast }: Now, found: Estimate | null): number {

@@ -38,8 +38,9 @@ const ASSUMED_KNOWN_WITHIN = 0.01; // of a known mass nobody said the tolerance 
 /**
  * What is known of one scale's errors. `gain` is relative; `division`, `repeatability`, `capacity` are kg.
  *
- * `assumed`: the gain is the assumption for its kind. `checks`: the checks that were used, by id. `repeatability` is as
- * noted, 0 where nobody did; `of_parts` and `of_car` are what repeats on it show.
+ * `assumed`: the gain is the assumption for its kind. `checks`: the checks that were used, by id; `checked`: when the last
+ * of them was made, as it was written. `repeatability` is as noted, 0 where nobody did; `of_parts` and `of_car` are what
+ * repeats on it show.
  */
 export type ScaleModel = {
   readonly id: string;
@@ -52,6 +53,7 @@ export type ScaleModel = {
   readonly warnings: readonly Warned[];
   readonly of_parts: Scatter;
   readonly of_car: Scatter;
+  readonly checked: string | null;
 };
 
 /** Standard deviation (kg) of a part's reading on lifting it on again: as noted, with what repeats show. */
@@ -83,17 +85,7 @@ type Shown = Pick<ScaleModel, "of_parts" | "of_car">;
 /** One scale from its record, its checks (in order of id), and what repeats on it show. */
 function scaleModel(scale: Scale, checks: readonly ScaleCheck[], shown: Shown): ScaleModel {
   const allowance = ASSUMED_GAIN[scale.kind] ?? ASSUMED_GAIN_UNNAMED;
-  const bare: ScaleModel = {
-    id: scale.id,
-    gain: uncertain(0, { [`cal:${scale.id}`]: allowance }),
-    assumed: true,
-    division: scale.division?.value ?? null,
-    repeatability: scale.repeatability?.value ?? 0,
-    capacity: scale.capacity?.value ?? null,
-    checks: [],
-    warnings: [],
-    ...shown,
-  };
+  const bare = model(scale, uncertain(0, { [`cal:${scale.id}`]: allowance }), shown);
   const near = checks.filter(({ shown, known }) => Math.abs(shown.value - known.value) <= FAR_OFF * known.value);
   const slips = checks.filter((check) => !near.includes(check));
   const said = slips.map((check) => warned("check_far_off", { scale: scale.id, check: check.id }));
@@ -104,12 +96,30 @@ function scaleModel(scale: Scale, checks: readonly ScaleCheck[], shown: Shown): 
   );
   const all = [...said, ...warnings];
   if (u(gain) > allowance) return { ...bare, warnings: [...all, warned("checks_too_rough", { scale: scale.id })] };
-  return { ...bare, gain, assumed: false, checks: near.map((check) => check.id), warnings: all };
+  const checked = near.reduce((last, { at }) => (at && at > last ? at : last), "") || null;
+  const used = near.map((check) => check.id);
+  return { ...bare, gain, assumed: false, checks: used, warnings: all, checked };
+}
+
+/** By the assumption for its kind. */
+function model(scale: Scale, gain: Uncertain, shown: Shown): ScaleModel {
+  return {
+    id: scale.id,
+    gain,
+    assumed: true,
+    division: scale.division?.value ?? null,
+    repeatability: scale.repeatability?.value ?? 0,
+    capacity: scale.capacity?.value ?? null,
+    checks: [],
+    warnings: [],
+    checked: null,
+    ...shown,
+  };
 }
 
 function unnamed(): Omit<ScaleModel, keyof Shown> {
   const gain = uncertain(0, { "cal:": ASSUMED_GAIN_UNNAMED });
-  const nothing = { division: null, repeatability: 0, capacity: null, checks: [], warnings: [] };
+  const nothing = { division: null, repeatability: 0, capacity: null, checks: [], warnings: [], checked: null };
   return { id: UNNAMED, gain, assumed: true, ...nothing };
 }
 

@@ -138,7 +138,7 @@ export function loadsOf(garage: Garage, record: WeighIn, known: Masses): Loads {
   const whole = first.reduce((sum, look) => sum + look.value, 0);
   const gain = gainFor(garage, record, model, whole);
   const repeats = oneLook(garage, record, model, Math.max(0, ...first.map((look) => divisionFor(model, look))));
-  const looks = read.map(([name, looks]) => [name, loadOf(record, model, gain, name, looks, repeats)] as const);
+  const looks = read.map(([name, looks]) => [name, loadOf(garage, record, model, gain, name, looks, repeats)] as const);
   const loads = sumsOf(Object.fromEntries(looks));
   const shares = sharesOf(loads);
   const warnings = [
@@ -181,6 +181,7 @@ function oneLook(garage: Garage, record: WeighIn, model: ScaleModel, division: n
 
 /** One look, the mean of its readings, with the scale's gain taken out. `repeats`: of one reading. */
 function loadOf(
+  garage: Garage,
   record: WeighIn,
   model: ScaleModel,
   gain: Uncertain,
@@ -191,7 +192,7 @@ function loadOf(
   const steps = rounding(shown, divisionFor(model, shown[0] as Quantity));
   const load = mean(shown) / (1 + gain.value);
   const look = lookAt(`${record.id}:${name}`, load, gain, steps, repeats / Math.sqrt(shown.length));
-  const doubts = unready(record, name, LOOKS[record.layout].length);
+  const doubts = unready(garage, record, name, LOOKS[record.layout].length);
   if (record.layout === "corners") doubts[`settle:${record.id}`] = SETTLING * (DIAGONAL[name] as number);
   return uncertain(load, { ...look.sources, ...doubts });
 }

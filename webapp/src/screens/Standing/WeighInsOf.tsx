@@ -1,17 +1,19 @@
 /** The weigh-ins the weight is made of, each with the weight now by it alone and its share; and those that cannot count. */
 import { say, stand } from "../../answers";
 import { showPercent } from "../../core/numbers/shown";
-import type { Counted, Fused } from "../../core/standing/estimate";
+import { type Counted, countedOf } from "../../core/standing/counted";
+import type { Fused } from "../../core/standing/estimate";
 import { describe } from "../../errors";
 import { Row } from "../../parts/figures/Row";
 import { to } from "../../route";
 import { isOfficial, weighInName } from "./weighInName";
 
 export function WeighInsOf({ fused }: { fused: Fused }) {
-  const isAlone = fused.counted.length === 1;
+  const counted = countedOf(fused.fusion);
+  const isAlone = counted.length === 1;
   return (
     <>
-      {[...fused.counted].reverse().map((each) => (
+      {counted.reverse().map((each) => (
         <Row
           key={each.weigh_in}
           name={weighInName(each.weigh_in)}

@@ -28,7 +28,7 @@ export function gapAt(weighIn: string): GapTrail | null {
 function causes(): Cause[] {
   const fusion = stand.value.fused?.fusion;
   const asked = { garage: book.value, known: known.value, nets: account.value.jobs, now: nowOf(book.value).jobs };
-  return fusion ? causesOf(asked, fusion, fusion.told.beside) : [];
+  return fusion ? causesOf(asked, fusion, fusion.leading.told.beside) : [];
 }
 
 function jobsOf(weighIn: string): string[] {
