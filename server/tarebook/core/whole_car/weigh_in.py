@@ -183,7 +183,13 @@ def _one_look(garage: Garage, record: WeighIn, model: ScaleModel, division: floa
 
 
 def _load(
-    garage: Garage, record: WeighIn, model: ScaleModel, gain: Uncertain, name: str, shown: list[Quantity], repeats: float
+    garage: Garage,
+    record: WeighIn,
+    model: ScaleModel,
+    gain: Uncertain,
+    name: str,
+    shown: list[Quantity],
+    repeats: float,
 ) -> Uncertain:
     """One look, the mean of its readings, with the scale's gain taken out. `repeats`: of one reading."""
     steps, one = rounding(shown, model.division_for(shown[0])), repeats / sqrt(len(shown))
