@@ -30,13 +30,14 @@ SHOWN = 2.0  # standard uncertainties: what stands behind ± on every screen
 class Outcome:
     """`off`: the answer less the truth; `u`: what the answer says of itself; `alone`: u by the last weigh-in alone, kg.
 
-    `names`: what the product named; `tells`: whether it says that anything does not fit. `gaps`: where something was
-    unlogged. `shown_under`: whether the official platform shows less than the minimum for the car trimmed to it.
+    `answers`: off and u of each answer that is told, the one that counts first. `names`: what the product named;
+    `tells`: whether it says that anything does not fit. `gaps`: where something was unlogged. `shown_under`: whether the official platform shows less than the minimum for the car trimmed to it.
     `blamed`: what is said to be the slip, where any kind may be.
     """
 
     off: float
     u: float
+    answers: tuple[tuple[float, float], ...]
     alone: float
     names: tuple[Named, ...]
     tells: bool
@@ -50,12 +51,13 @@ class Outcome:
 
     @property
     def covers(self) -> bool:
-        return abs(self.off) <= self.half_width
+        """The interval holds the truth; of two answers that are both told, either."""
+        return any(abs(off) <= SHOWN * u for off, u in self.answers)
 
     @property
     def too_heavy(self) -> bool:
-        """The truth lies under the interval: who trusts it may be found under the minimum."""
-        return self.off > self.half_width
+        """The truth lies under every interval: who trusts them may be found under the minimum."""
+        return all(off > SHOWN * u for off, u in self.answers)
 
     @property
     def invents(self) -> bool:
@@ -99,6 +101,7 @@ def outcome(scenario: Scenario, seed: int, number: int) -> Outcome:
     return Outcome(
         off=off,
         u=found.weight.u,
+        answers=tuple((each.weight.value - world.truth, each.weight.u) for each in found.fused.answers),
         alone=found.fused.counted[-1].alone.u,
         names=named(found.fused),
         tells=tells(found.fused),
