@@ -31,8 +31,9 @@ class Outcome:
     """`off`: the answer less the truth; `u`: what the answer says of itself; `alone`: u by the last weigh-in alone, kg.
 
     `answers`: off and u of each answer that is told, the one that counts first. `names`: what the product named;
-    `tells`: whether it says that anything does not fit. `gaps`: where something was unlogged. `shown_under`: whether the official platform shows less than the minimum for the car trimmed to it.
-    `blamed`: what is said to be the slip, where any kind may be.
+    `tells`: whether it says that anything does not fit. `gaps`: where something was unlogged. `shown_under`: whether
+    the official platform shows less than the minimum for the car trimmed to it. `blamed`: what is said to be the slip,
+    where any kind may be.
     """
 
     off: float
