@@ -13,7 +13,7 @@
  */
 
 import { along } from "./misfit";
-import { addTo, at, type Column, dot, row, sumOf, times } from "./precision";
+import { addTo, type Column, dot, row, sumOf, times } from "./precision";
 import type { View } from "./views";
 
 const A_GAP = 0.125;
@@ -55,17 +55,17 @@ export function setsOf(views: readonly View[], freedom: number): Sets {
   const found = new Found(last, freedom);
   for (const [m, view] of views.entries()) addView(found, view, m, freedom);
   const { likely, view, a, b, off, across, most } = found;
-  const kept = Int32Array.from(likely.keys()).filter((n) => at(likely, n) > most - FAR_LESS);
-  const taken = (of: readonly number[]) => kept.map((n) => at(of, n));
-  const chance = Float64Array.from(kept, (n) => Math.exp(at(likely, n) - most));
+  const kept = Int32Array.from(likely.keys()).filter((n) => (likely[n] as number) > most - FAR_LESS);
+  const taken = (of: readonly number[]) => kept.map((n) => of[n] as number);
+  const chance = Float64Array.from(kept, (n) => Math.exp((likely[n] as number) - most));
   const whole = sumOf(chance);
-  for (let n = 0; n < chance.length; n++) chance[n] = at(chance, n) / whole;
+  for (let n = 0; n < chance.length; n++) chance[n] = (chance[n] as number) / whole;
   const sets = { views, view: taken(view), a: taken(a), b: taken(b), off: taken(off), chance, share: chance, last };
   return {
     ...sets,
     ...solved(
       sets,
-      Float64Array.from(kept, (n) => at(across, n)),
+      Float64Array.from(kept, (n) => across[n] as number),
     ),
   };
 }
@@ -113,25 +113,25 @@ function addView(found: Found, { candidates, likely }: View, view: number, freed
   const usable = freedom > 1 ? candidates.usable : candidates.usable.filter((n) => n === last);
   found.push(likely, view, NONE, NONE, 0, 0);
   const single = likely - SIZE + Math.log(hidden / usable.length);
-  for (const a of usable) found.add(single + 0.5 * at(candidates.better, a), view, a, NONE, 0);
+  for (const a of usable) found.add(single + 0.5 * (candidates.better[a] as number), view, a, NONE, 0);
   // Of many weigh-ins only steps go in pairs: two next to each other are a look that is off.
   const paired = usable.length <= MANY ? usable : usable.filter((n) => n <= last);
   const grams: Column[] = [];
   candidates.rows((gram) => grams.push(gram));
   let apart = 0;
   for (let n = 0; n < paired.length; n++) {
-    const a = at(paired, n);
+    const a = paired[n] as number;
     for (let m = n + 1; m < paired.length; m++) {
-      const b = at(paired, m);
-      if (candidates.determinant(a, b, at(row(grams, a), b)) > 0) apart++;
+      const b = paired[m] as number;
+      if (candidates.determinant(a, b, row(grams, a)[b] as number) > 0) apart++;
     }
   }
   const double = likely - 2 * SIZE + Math.log((0.5 * hidden * hidden) / apart);
   for (let n = 0; n < paired.length; n++) {
-    const a = at(paired, n);
+    const a = paired[n] as number;
     for (let m = n + 1; m < paired.length; m++) {
-      const b = at(paired, m);
-      const across = at(row(grams, a), b);
+      const b = paired[m] as number;
+      const across = row(grams, a)[b] as number;
       const better = candidates.betterTogether(a, b, across);
       if (candidates.determinant(a, b, across) > 0) found.add(double + 0.5 * better, view, a, b, across);
     }
@@ -150,17 +150,17 @@ function solved({ views, view, a, b }: Unsolved, across: Column): Pick<Sets, "in
     Column,
   ];
   for (let n = 0; n < view.length; n++) {
-    const [i, j] = [at(a, n), at(b, n)];
+    const [i, j] = [a[n] as number, b[n] as number];
     if (i === NONE) continue;
-    const { own, told } = (views[at(view, n)] as View).candidates;
-    const [first, second] = [at(own, i), j === NONE ? 1 : at(own, j)];
-    const [x, y] = [at(told, i), j === NONE ? 0 : at(told, j)];
-    const determinant = first * second - at(across, n) * at(across, n);
+    const { own, told } = (views[view[n] as number] as View).candidates;
+    const [first, second] = [own[i] as number, j === NONE ? 1 : (own[j] as number)];
+    const [x, y] = [told[i] as number, j === NONE ? 0 : (told[j] as number)];
+    const determinant = first * second - (across[n] as number) * (across[n] as number);
     aa[n] = second / determinant;
-    ab[n] = -at(across, n) / determinant;
+    ab[n] = -(across[n] as number) / determinant;
     bb[n] = j === NONE ? 0 : first / determinant;
-    one[n] = at(aa, n) * x + at(ab, n) * y;
-    two[n] = at(ab, n) * x + at(bb, n) * y;
+    one[n] = (aa[n] as number) * x + (ab[n] as number) * y;
+    two[n] = (ab[n] as number) * x + (bb[n] as number) * y;
   }
   return { inverse: [aa, ab, bb], sizes: [one, two] };
 }
@@ -169,8 +169,8 @@ function solved({ views, view, a, b }: Unsolved, across: Column): Pick<Sets, "in
 export function lowerOf({ a, b, off, sizes, last }: Sets): Int32Array {
   // With more in the car by the last look the lower answer is that the look is off.
   return off.map((isOff, n) => {
-    if (at(a, n) !== last && at(b, n) !== last) return 0;
-    const size = at(sizes[at(a, n) === last ? 0 : 1], n);
+    if ((a[n] as number) !== last && (b[n] as number) !== last) return 0;
+    const size = sizes[(a[n] as number) === last ? 0 : 1][n] as number;
     return Boolean(isOff) === size > 0 ? 1 : -1;
   });
 }
@@ -193,22 +193,22 @@ export function averaged(sets: Sets, byView: readonly Column[], values: Column):
   const shares = new Float64Array(views.length);
   const [first, second, found] = [a, a, a].map(({ length }) => new Float64Array(length)) as [Column, Column, Column];
   for (let n = 0; n < a.length; n++) {
-    const [m, i, j, counts] = [at(view, n), at(a, n), at(b, n), at(share, n)];
-    const [effect, sum, whole] = [row(effects, m), row(taken, m), at(off, n) ? at(wholes, m) : 0];
-    shares[m] = at(shares, m) + counts;
-    found[n] = at(plain, m);
+    const [m, i, j, counts] = [view[n] as number, a[n] as number, b[n] as number, share[n] as number];
+    const [effect, sum, whole] = [row(effects, m), row(taken, m), (off[n] as number) ? (wholes[m] as number) : 0];
+    shares[m] = (shares[m] as number) + counts;
+    found[n] = plain[m] as number;
     if (i === NONE) continue;
-    const one = at(effect, i) + (i === last ? whole : 0);
-    const two = j === NONE ? 0 : at(effect, j) + (j === last ? whole : 0);
+    const one = (effect[i] as number) + (i === last ? whole : 0);
+    const two = j === NONE ? 0 : (effect[j] as number) + (j === last ? whole : 0);
     first[n] = one;
     second[n] = two;
-    found[n] = at(plain, m) - one * at(sizes[0], n) - two * at(sizes[1], n);
-    sum[i] = at(sum, i) + counts * (at(aa, n) * one + at(ab, n) * two);
-    if (j !== NONE) sum[j] = at(sum, j) + counts * (at(ab, n) * one + at(bb, n) * two);
+    found[n] = (plain[m] as number) - one * (sizes[0][n] as number) - two * (sizes[1][n] as number);
+    sum[i] = (sum[i] as number) + counts * ((aa[n] as number) * one + (ab[n] as number) * two);
+    if (j !== NONE) sum[j] = (sum[j] as number) + counts * ((ab[n] as number) * one + (bb[n] as number) * two);
   }
   const weights = new Float64Array(values.length);
   views.forEach(({ told }, m) => {
-    addTo(weights, row(byView, m), at(shares, m));
+    addTo(weights, row(byView, m), shares[m] as number);
     addTo(weights, times(told.beside, together(row(taken, m), values.length)), -1);
   });
   return { weights, values: found, reach: [first, second] };
@@ -219,8 +219,8 @@ function together(amounts: Column, count: number): Column {
   const column = new Float64Array(count);
   let before = 0;
   for (let n = count - 2; n >= 0; n--) {
-    before -= at(amounts, n);
-    column[n] = before + (n > 0 ? at(amounts, count - 2 + n) : 0);
+    before -= amounts[n] as number;
+    column[n] = before + (n > 0 ? (amounts[count - 2 + n] as number) : 0);
   }
   return column;
 }
@@ -233,9 +233,16 @@ export function covarianceBySet(
   byView: Column,
 ): Column {
   return a.values.map((_, n) => {
-    const [one, two, first, second] = [at(a.reach[0], n), at(a.reach[1], n), at(b.reach[0], n), at(b.reach[1], n)];
-    const left = one * (at(aa, n) * first + at(ab, n) * second);
-    return at(byView, at(view, n)) + left + two * (at(ab, n) * first + at(bb, n) * second);
+    const [one, two, first, second] = [
+      a.reach[0][n] as number,
+      a.reach[1][n] as number,
+      b.reach[0][n] as number,
+      b.reach[1][n] as number,
+    ];
+    const left = one * ((aa[n] as number) * first + (ab[n] as number) * second);
+    return (
+      (byView[view[n] as number] as number) + left + two * ((ab[n] as number) * first + (bb[n] as number) * second)
+    );
   });
 }
 
@@ -243,6 +250,6 @@ export function covarianceBySet(
 export function mixed({ share }: Sets, a: Averaged, b: Averaged, bySet: Column): number {
   const [meanA, meanB] = [dot(share, a.values), dot(share, b.values)];
   return share.reduce((sum, each, n) => {
-    return sum + each * (at(bySet, n) + (at(a.values, n) - meanA) * (at(b.values, n) - meanB));
+    return sum + each * ((bySet[n] as number) + ((a.values[n] as number) - meanA) * ((b.values[n] as number) - meanB));
   }, 0);
 }

@@ -16,7 +16,7 @@
 import type { Garage } from "../garage/records";
 import type { ScaleModel } from "../weighing/scale";
 import type { Weighed } from "../wholeCar/weighed";
-import { at, type Column, dot, type Matrix, row } from "./precision";
+import { type Column, dot, type Matrix, row } from "./precision";
 
 /** Chances beforehand: that gains wander at all, that a zero nobody set is off, that displays scatter beyond records. */
 const [WANDERS, ZERO_OFF, SCATTERS] = [0.5, 0.25, 0.15];
@@ -63,10 +63,10 @@ export function groups(
   const found = [...looks].map(([scale, among]): Group => {
     const record = garage.scales.get(scale);
     const isTended = record?.kind === "platform" || record?.accuracy_class !== null;
-    const since = monthOf(scales.get(scale)?.checked ?? null) ?? at(when, at(among, 0));
+    const since = monthOf(scales.get(scale)?.checked ?? null) ?? (when[among[0] as number] as number);
     const wander = isTended ? [] : among;
     const unset = among.filter((look) => counted[look]?.record.ready === null);
-    return { scale, wander, months: wander.map((look) => at(when, look) - since), unset };
+    return { scale, wander, months: wander.map((look) => (when[look] as number) - since), unset };
   });
   return found.filter(({ wander, unset }) => wander.length + unset.length > 0);
 }
@@ -106,15 +106,15 @@ export function scattered(
 ): Matrix {
   const found = covariance.map((each, look) => {
     const added = each.slice();
-    added[look] = at(each, look) + at(own, look) * (scatter * scatter - 1);
+    added[look] = (each[look] as number) + (own[look] as number) * (scatter * scatter - 1);
     return added;
   });
   for (const { wander, months } of among) {
     if (!walk) continue;
     wander.forEach((i, n) => {
-      const [added, month, moved] = [row(found, i), at(months, n), at(loads, i) * walk * walk];
+      const [added, month, moved] = [row(found, i), months[n] as number, (loads[i] as number) * walk * walk];
       wander.forEach((j, m) => {
-        added[j] = at(added, j) + moved * at(loads, j) * walkedAlike(month, at(months, m));
+        added[j] = (added[j] as number) + moved * (loads[j] as number) * walkedAlike(month, months[m] as number);
       });
     });
   }
@@ -132,7 +132,7 @@ export function moved({ slope, zero }: Behaviour, among: readonly Group[], loads
 function drifted({ wander, months }: Group, loads: Column, slope: number): Column {
   const column = new Float64Array(loads.length);
   wander.forEach((look, n) => {
-    column[look] = slope * at(loads, look) * at(months, n);
+    column[look] = slope * (loads[look] as number) * (months[n] as number);
   });
   return column;
 }
@@ -149,8 +149,8 @@ export function puts(group: Group, loads: Column, weights: Column): [walk: numbe
   let walk = 0;
   wander.forEach((i, n) => {
     wander.forEach((j, m) => {
-      const both = at(weights, i) * at(loads, i) * at(weights, j) * at(loads, j);
-      walk += both * walkedAlike(at(months, n), at(months, m));
+      const both = (weights[i] as number) * (loads[i] as number) * (weights[j] as number) * (loads[j] as number);
+      walk += both * walkedAlike(months[n] as number, months[m] as number);
     });
   });
   return [walk, dot(weights, drifted(group, loads, 1)) ** 2, dot(weights, offZero(group, loads, 1)) ** 2];

@@ -8,7 +8,7 @@
 
 import { fsum, type Uncertain } from "../numbers/uncertain";
 import type { Terms } from "../wholeCar/weighed";
-import { type Evidence, movedBy } from "./evidence";
+import type { Evidence } from "./evidence";
 import { addTo, at, type Column, type Matrix, row, square } from "./precision";
 
 /**
@@ -61,14 +61,36 @@ export function ownLooks({ own }: Evidence, { named }: Steady, of = /^(round|rep
 /** What these errors add to a lower triangle. */
 function together(evidence: Evidence, names: readonly string[], triangle: Matrix): Matrix {
   const found = triangle.map((each) => each.slice());
-  for (const name of names) {
-    const moves = Float64Array.from(movedBy(evidence, name));
+  for (const moves of movesOf(evidence, names)) {
     found.forEach((each, look) => {
-      const move = at(moves, look);
-      if (move) addTo(each, moves.subarray(0, look + 1), move);
+      const move = moves[look] as number;
+      if (move) addTo(each, moves, move, look + 1);
     });
   }
   return found;
+}
+
+/** How far one standard deviation of each of these sources moves each look, kg. */
+function movesOf({ own, written, target }: Evidence, names: readonly string[]): Column[] {
+  const moves = new Map(names.map((name) => [name, new Float64Array(own.length)]));
+  const add = ({ sources }: Uncertain, look: number, sign: number) => {
+    for (const name in sources) {
+      const column = moves.get(name);
+      if (column) column[look] = (column[look] as number) + sign * (sources[name] as number);
+    }
+  };
+  // What was written down later moves all looks before it.
+  add(target, own.length - 1, 1);
+  for (const [look, item] of written.entries()) add(item, look, 1);
+  for (const column of moves.values()) {
+    for (let look = own.length - 1; look > 0; look--) {
+      column[look - 1] = (column[look - 1] as number) + (column[look] as number);
+    }
+  }
+  for (const [look, terms] of own.entries()) {
+    for (const [item, sign] of terms) add(item, look, sign);
+  }
+  return [...moves.values()];
 }
 
 /** The variance of an item by what no other term names. */

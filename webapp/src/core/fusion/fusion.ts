@@ -17,7 +17,19 @@ import { covariances, ownLooks, steady } from "./covariances";
 import { about, type Evidence, expandedBy, sharedWith, valuesOf, weightedBy } from "./evidence";
 import { type Spread, spreadOf } from "./mixture";
 import { BEYOND_CHANCE, betterWith, named } from "./naming";
-import { addTo, at, bestWeights, type Column, dot, row, telling, times, wholeOf } from "./precision";
+import {
+  addTo,
+  at,
+  bestWeights,
+  type Column,
+  dot,
+  type Matrix,
+  row,
+  telling,
+  times,
+  wholeOf,
+  widthOf,
+} from "./precision";
 import { type Scatter, scatterOf } from "./scatter";
 import { also, type Root, rootOf, type View, viewOf } from "./views";
 
@@ -110,21 +122,56 @@ function lookedAt(given: Evidence, among: readonly Group[]): Looks {
     bare = covariances(evidence, same);
   }
   const own = ownLooks(evidence, same);
-  const roots = new Map<string, Root>();
-  const views = thoughtOf.map((each) => {
-    const alike = `${each.walk} ${each.scatter}`;
-    const root = roots.get(alike) ?? rootOf(scattered(bare, each, among, loads, own), kept);
-    roots.set(alike, root);
-    return viewOf(each, moved(each, among, loads).reduce(also, root), flat, apart);
-  });
-  return { evidence, views: likelyEnough(views), loads, own, rounding: ownLooks(evidence, same, /^round:/) };
+  const rounding = ownLooks(evidence, same, /^round:/);
+  return { evidence, views: viewsOf({ thoughtOf, among, loads, own, bare, kept, flat, apart }), loads, own, rounding };
 }
 
-/** The behaviours worth following, with a change or without; the steady one stays. */
-function likelyEnough(views: readonly View[]): View[] {
-  const best = views.map(({ likely, candidates }) => likely + 0.5 * Math.max(0, ...candidates.better));
-  const most = Math.max(...best);
-  return views.filter((_, n) => n === 0 || at(best, n) > most - FAR_LESS);
+type ToView = {
+  readonly thoughtOf: readonly Behaviour[];
+  readonly among: readonly Group[];
+  readonly loads: Column;
+  readonly own: Column;
+  readonly bare: Matrix;
+  readonly kept: readonly number[];
+  readonly flat: readonly Column[];
+  readonly apart: Column;
+};
+
+/**
+ * The looks under the behaviours worth following, with a change or without; the steady one comes first and stays.
+ *
+ * However well the looks fit, or a change makes them fit, they are no likelier than a covariance so wide lets them be: a
+ * wandering or a scatter that cannot come near the best is not looked at, nor is a greater one.
+ */
+function viewsOf({ thoughtOf, among, loads, own, bare, kept, flat, apart }: ToView): View[] {
+  const unknown = [apart.map(() => 1), ...flat];
+  const roots = new Map<string, Root>();
+  const gone: Behaviour[] = [];
+  const found: [View, number][] = [];
+  let most = -Infinity;
+  let narrow = 0;
+  for (const each of thoughtOf) {
+    const { walk, scatter } = each;
+    if (gone.some((other) => other.walk <= walk && other.scatter <= scatter)) continue;
+    let root = roots.get(`${walk} ${scatter}`);
+    if (!root) {
+      const wide = scattered(bare, each, among, loads, own);
+      const width = widthOf(wide, kept, unknown);
+      if (each.likely - 0.5 * (width - narrow) < most - FAR_LESS - 1) {
+        gone.push(each);
+        continue;
+      }
+      root = rootOf(wide, kept);
+      roots.set(`${walk} ${scatter}`, root);
+      narrow ||= width;
+    }
+    const view = viewOf(each, moved(each, among, loads).reduce(also, root), flat, apart);
+    const best = view.likely + 0.5 * Math.max(0, ...view.candidates.better);
+    if (found.length === 0) narrow -= 2 * (each.likely - view.likely) - view.misfit;
+    most = Math.max(most, best);
+    found.push([view, best]);
+  }
+  return found.flatMap(([view, best], n) => (n === 0 || best > most - FAR_LESS ? [view] : []));
 }
 
 /** The likeliest view when what is named may have any size, as it is and so. */

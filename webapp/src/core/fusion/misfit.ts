@@ -7,7 +7,7 @@
  * uncertainty of that, and Δχ² = (hᵀWt)² / hᵀWh what the looks fit better with it.
  */
 
-import { addTo, at, type Column, type Matrix, row, times } from "./precision";
+import { addTo, type Column, type Matrix, row, times } from "./precision";
 
 const COLLINEAR = 1e-9;
 
@@ -31,9 +31,11 @@ export class Candidates {
     this.#beside = beside;
     this.told = along(times(beside, values));
     this.own = new Float64Array(this.told.length);
-    this.rows((gram, n) => (this.own[n] = at(gram, n)));
-    this.better = this.told.map((each, n) => (at(this.own, n) > least ? (each * each) / at(this.own, n) : 0));
-    this.usable = [...this.own.keys()].filter((n) => at(this.own, n) > least);
+    this.rows((gram, n) => (this.own[n] = gram[n] as number));
+    this.better = this.told.map((each, n) =>
+      (this.own[n] as number) > least ? (each * each) / (this.own[n] as number) : 0,
+    );
+    this.usable = [...this.own.keys()].filter((n) => (this.own[n] as number) > least);
   }
 
   /** hᵀWh' of one candidate after another, in order, with all. */
@@ -50,7 +52,7 @@ export class Candidates {
 
   /** That of a pair's normal equations, `across` their hᵀWh'; zero where the looks cannot tell the two apart. */
   determinant(a: number, b: number, across: number): number {
-    const both = at(this.own, a) * at(this.own, b);
+    const both = (this.own[a] as number) * (this.own[b] as number);
     const found = both - across * across;
     return found > COLLINEAR * both ? found : 0;
   }
@@ -58,8 +60,8 @@ export class Candidates {
   /** Δχ² of a pair; zero where the looks cannot tell the two apart. */
   betterTogether(a: number, b: number, across: number): number {
     const determinant = this.determinant(a, b, across);
-    const [one, two] = [at(this.told, a), at(this.told, b)];
-    const found = one * one * at(this.own, b) - 2 * one * two * across + two * two * at(this.own, a);
+    const [one, two] = [this.told[a] as number, this.told[b] as number];
+    const found = one * one * (this.own[b] as number) - 2 * one * two * across + two * two * (this.own[a] as number);
     return determinant > 0 ? found / determinant : 0;
   }
 }
@@ -70,9 +72,10 @@ export function along(vector: Column): Column {
   const found = new Float64Array(Math.max(0, 2 * steps - 1));
   let before = 0;
   for (let n = 0; n < steps; n++) {
-    before -= at(vector, n);
+    const here = vector[n] as number;
+    before -= here;
     found[n] = before;
-    if (n > 0) found[steps - 1 + n] = at(vector, n);
+    if (n > 0) found[steps - 1 + n] = here;
   }
   return found;
 }

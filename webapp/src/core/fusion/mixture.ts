@@ -7,7 +7,7 @@
  */
 
 import { cumulative } from "../numbers/normal";
-import { at, type Column } from "./precision";
+import type { Column } from "./precision";
 
 const APART = 0.2;
 const HALVINGS = 60;
@@ -33,11 +33,11 @@ export function spreadOf(chance: Column, off: Column, variance: Column, about: n
   off.forEach((each, n) => {
     const place = width > 0 ? Math.floor(each / width) : n;
     const apart = each - place * width;
-    const p = at(chance, n);
+    const p = chance[n] as number;
     const sums = found.get(place) ?? [0, 0, 0];
     sums[0] += p;
     sums[1] += p * apart;
-    sums[2] += p * (Math.max(0, at(variance, n)) + apart * apart);
+    sums[2] += p * (Math.max(0, variance[n] as number) + apart * apart);
     found.set(place, sums);
   });
   const places = [...found].sort(([a], [b]) => a - b);

@@ -83,11 +83,11 @@ function bestPair(views: readonly View[], usable: readonly number[]): [number[],
       candidates.rows((gram, a) => {
         if (a !== usable[n]) return;
         for (let m = ++n; m < usable.length; m++, pair++) {
-          const high = at(most, pair);
+          const high = most[pair] as number;
           if (isSum && high < enough) continue;
-          const b = at(usable, m);
-          const found = likely + 0.5 * candidates.betterTogether(a, b, at(gram, b));
-          if (isSum) sums[pair] = at(sums, pair) + Math.exp(found - high);
+          const b = usable[m] as number;
+          const found = likely + 0.5 * candidates.betterTogether(a, b, gram[b] as number);
+          if (isSum) sums[pair] = (sums[pair] as number) + Math.exp(found - high);
           else if (found > high) most[pair] = found;
         }
       });
@@ -95,7 +95,7 @@ function bestPair(views: readonly View[], usable: readonly number[]): [number[],
     enough = most.reduce((a, b) => Math.max(a, b)) - Math.log(views.length);
   }
   let best = 0;
-  const likely = most.map((high, pair) => high + Math.log(at(sums, pair)));
+  const likely = most.map((high, pair) => high + Math.log(sums[pair] as number));
   likely.forEach((each, pair) => {
     if (each > at(likely, best)) best = pair;
   });

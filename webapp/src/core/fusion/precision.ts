@@ -12,6 +12,7 @@ export type Matrix = readonly Column[];
 
 const NOTHING_NEW = 1e-11; // of a look's own variance: what is left of it beside the others is rounding
 const ABSORBED = 1e-12; // of the most a look tells: a column that tells less has been swept out already
+const FAR_MORE = 1e6; // times the variance of any look
 
 /** An element that is there. */
 export const at = (vector: ArrayLike<number>, index: number): number => vector[index] as number;
@@ -24,13 +25,13 @@ export function square(count: number): Matrix {
 
 export function dot(a: Column, b: Column): number {
   let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += at(a, i) * at(b, i);
+  for (let i = 0; i < a.length; i++) sum += (a[i] as number) * (b[i] as number);
   return sum;
 }
 
 export function sumOf(column: Column): number {
   let sum = 0;
-  for (const each of column) sum += each;
+  for (let i = 0; i < column.length; i++) sum += column[i] as number;
   return sum;
 }
 
@@ -38,9 +39,9 @@ export function times(matrix: Matrix, column: Column): Column {
   return Float64Array.from(matrix, (each) => dot(each, column));
 }
 
-/** Adds so much of one column to another. */
-export function addTo(sum: Column, column: Column, factor: number): void {
-  for (let i = 0; i < column.length; i++) sum[i] = at(sum, i) + factor * at(column, i);
+/** Adds so much of one column to another, its first elements or all. */
+export function addTo(sum: Column, column: Column, factor: number, count = column.length): void {
+  for (let i = 0; i < count; i++) sum[i] = (sum[i] as number) + factor * (column[i] as number);
 }
 
 /**
@@ -57,16 +58,14 @@ export function precision(covariance: Matrix, kept: readonly number[]): [Matrix,
   const [, root] = factored(covariance, kept, -Infinity);
   const told = square(kept.length);
   const inverse: Column[] = [];
-  let likely = 0;
   for (const each of root) {
     const n = inverse.length;
     const own = at(each, n);
     const made = new Float64Array(n + 1);
-    for (let k = 0; k < n; k++) addTo(made, row(inverse, k), -at(each, k) / own);
+    for (let k = 0; k < n; k++) addTo(made, row(inverse, k), -at(each, k) / own, k + 1);
     made[n] = 1 / own;
     inverse.push(made);
-    likely += 2 * Math.log(own);
-    for (let i = 0; i <= n; i++) addTo(row(told, i), made.subarray(0, i + 1), at(made, i));
+    for (let i = 0; i <= n; i++) addTo(row(told, i), made, at(made, i), i + 1);
   }
   const answer = square(covariance.length);
   for (let i = 0; i < kept.length; i++) {
@@ -75,7 +74,22 @@ export function precision(covariance: Matrix, kept: readonly number[]): [Matrix,
       row(answer, a)[b] = row(answer, b)[a] = at(row(told, i), j);
     }
   }
-  return [answer, likely];
+  return [answer, logOf(root)];
+}
+
+/** ln of the determinant of a covariance of the looks `kept` when there may be far more of each of these columns in them. */
+export function widthOf(covariance: Matrix, kept: readonly number[], columns: readonly Column[]): number {
+  const wide = FAR_MORE * covariance.reduce((most, each, i) => Math.max(most, at(each, i)), 0);
+  const found = covariance.map((each) => each.slice());
+  for (const column of columns) {
+    for (const [i, each] of found.entries()) addTo(each, column, wide * at(column, i));
+  }
+  return logOf(factored(found, kept, -Infinity)[1]);
+}
+
+/** ln of the determinant that belongs to a Cholesky factor. */
+function logOf(root: Matrix): number {
+  return root.reduce((sum, each, n) => sum + 2 * Math.log(at(each, n)), 0);
 }
 
 /** The looks among these that tell more than the `least` of their own beside those before, and the Cholesky factor. */
@@ -89,7 +103,7 @@ function factored(covariance: Matrix, among: readonly number[], least: number): 
     for (let n = 0; n < kept.length; n++) {
       const above = row(root, n);
       let left = at(given, at(kept, n));
-      for (let k = 0; k < n; k++) left -= at(made, k) * at(above, k);
+      for (let k = 0; k < n; k++) left -= (made[k] as number) * (above[k] as number);
       left /= at(above, n);
       made[n] = left;
       pivot -= left * left;
