@@ -6,7 +6,6 @@
  */
 import { computed, signal } from "@preact/signals";
 import { readGarage } from "./core/garage/garage";
-import { ledger } from "./core/ledger/ledger";
 import { showMass } from "./core/numbers/shown";
 import { expanded, type Uncertain } from "./core/numbers/uncertain";
 import { standing } from "./core/standing/standing";
@@ -69,7 +68,6 @@ function laidOver(records: Plain[], over: Plain[]): Plain[] {
 
 export const book = computed(() => bookWith());
 export const known = computed(() => masses(book.value));
-export const account = computed(() => ledger(book.value, known.value));
 export const stand = computed(() => standing(book.value, known.value));
 
 /** A mass with its 95 % interval, in the garage's unit. */

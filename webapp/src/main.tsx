@@ -11,9 +11,9 @@ import "./parts/install/install";
 import { goOnWaiting } from "./parts/joining/join";
 import { followAddress } from "./route";
 import { startPhone } from "./sync/start";
-import { registerWorker } from "./sync/update";
 
 followAddress();
 void startPhone().then(goOnWaiting);
-void registerWorker();
 render(<App />, document.getElementById("app")!);
+// The worker comes after the first screen, which does without.
+void import("./sync/update").then(({ registerWorker }) => registerWorker());

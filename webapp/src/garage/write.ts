@@ -12,6 +12,7 @@ import { opened } from "../store/opened";
 import { hashOf, type PhotoToKeep } from "../store/photo_rows";
 import { type LiveGarage, live } from "./garage";
 import type { NewPhoto } from "./photos";
+import { type Saved, tellSaved } from "./saves";
 
 export type { NewPhoto } from "./photos";
 
@@ -22,9 +23,6 @@ const PHOTO_MOST = TABLE.photo.fields.size.most;
  * `exact`: it has seen its base and nothing else, not even what this page wrote.
  */
 export type Change = { kind: string; record?: string; set: Record<string, Value>; base?: string[]; exact?: true };
-
-/** What one save wrote: the entries, in the order of its changes. */
-export type Saved = { records: string[]; entries: string[] };
 
 /** A new id, UUIDv7: for a record that photos or other changes of the same save must name. */
 export const newId: () => string = idMaker(Date.now, (bytes) => crypto.getRandomValues(bytes));
@@ -134,12 +132,6 @@ function currentWriter(): Writer {
   return writer.writer;
 }
 
-/** Called after every save of this page, so that sync tries at once, and what was done can be said and taken back. */
-const followers = new Set<(saved: Saved) => void>();
-export function followSaves(follower: (saved: Saved) => void): void {
-  followers.add(follower);
-}
-
 /**
  * Saves changes and photos together: all or none. Resolves with the record id of each change, in order, and only after
  * the transaction's complete event; `garage` then shows them. A `draft` named goes in the same transaction, so that a
@@ -154,7 +146,7 @@ async function saveAll(changes: Change[], photos: NewPhoto[], draft?: string): P
   const withdrawn = draft === undefined ? null : opened.value!.drafts.withdraw(draft);
   try {
     const saved = await saving.save(changes, photos, draft);
-    for (const follower of followers) follower(saved);
+    tellSaved(saved);
     return saved;
   } catch (error) {
     withdrawn?.putBack();

@@ -3,8 +3,8 @@
 import { effect } from "@preact/signals";
 import { followActs } from "../garage/acts";
 import { followSession, type LiveGarage, live } from "../garage/garage";
+import { followSaves } from "../garage/saves";
 import { openSession, pair, session } from "../garage/session";
-import { followSaves } from "../garage/write";
 import { opened } from "../store/opened";
 import { askForProtection, lookAtProtection } from "../store/protection";
 import { requestJson, wireOf } from "../wire/request";

@@ -8,7 +8,6 @@ import { readState, rememberHeard } from "../store/state";
 import type { Wire } from "../wire/request";
 import { TabLock } from "./lock";
 import { newPost, type Post, PROTOCOL } from "./post";
-import { run } from "./run";
 import { type Clock, type Outcome, Schedule } from "./schedule";
 import { noted } from "./state";
 
@@ -16,6 +15,12 @@ import { noted } from "./state";
 const REFUSALS: readonly string[] = ["revoked", "unpaired", "other_garage", "app_older", "home_older", "wrong_host"];
 
 const REMEMBER_EVERY = 300_000;
+
+/** Fetched at the first attempt: the first screen does without. */
+const steps = () =>
+  import("./run").catch((error) => {
+    throw new AppError("unreachable", { reason: String(error) });
+  });
 
 export class Station {
   private readonly post: Post;
@@ -77,7 +82,7 @@ export class Station {
 
   private async attempt(): Promise<Outcome> {
     try {
-      const outcome = await this.lock.run(() => run(this.post, () => this.note()));
+      const outcome = await this.lock.run(async () => (await steps()).run(this.post, () => this.note()));
       if (outcome === "busy") return "busy";
       noted.trouble.value = null;
       await this.rememberHeard();

@@ -4,7 +4,8 @@
  * What is certain once the slip is confirmed is done at once, in one act that can be taken back: a fact by a correction
  * with all else equal. What needs a figure that only a person knows opens its form.
  */
-import { account, book } from "../../answers";
+import { account } from "../../account";
+import { book } from "../../answers";
 import type { Code, Slip, Unit } from "../../core/causes/slip";
 import type { Quantity } from "../../core/numbers/quantity";
 import { pointMoved, sameDigits } from "../../core/weighing/display";

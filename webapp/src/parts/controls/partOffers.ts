@@ -1,5 +1,6 @@
 /** Parts as a picker offers them, each with what it weighs and how that is known. */
-import { account, known, lists, say } from "../../answers";
+import { account } from "../../account";
+import { known, lists, say } from "../../answers";
 import { onCar } from "../../core/ledger/onCar";
 import { garage } from "../../garage/garage";
 import type { Rec } from "../../journal/types";

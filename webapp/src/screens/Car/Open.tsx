@@ -1,5 +1,6 @@
 /** What is still open: weights nobody knows, weights that rest on a guess, loose ends, and records that are on this phone only. */
-import { account, jobs } from "../../answers";
+import { account } from "../../account";
+import { jobs } from "../../answers";
 import { showPercent } from "../../core/numbers/shown";
 import { showHours, showMoney } from "../../core/numbers/shownLater";
 import { garage } from "../../garage/garage";

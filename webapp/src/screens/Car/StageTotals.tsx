@@ -1,5 +1,6 @@
 /** The stages with what each has taken out so far, and what the chosen jobs would still take. */
-import { account, book, say, stages } from "../../answers";
+import { account } from "../../account";
+import { book, say, stages } from "../../answers";
 import { jobsAsRead } from "../../core/ledger/asRead";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";

@@ -1,6 +1,7 @@
 /** One job: what it does to the weight, its parts off and on, its state, its cost, what the class says, what it leaves behind. */
 import { useState } from "preact/hooks";
-import { account, book, car, interval, say, stages, stand } from "../../answers";
+import { account } from "../../account";
+import { book, car, interval, say, stages, stand } from "../../answers";
 import { asRead } from "../../core/ledger/asRead";
 import { garage } from "../../garage/garage";
 import { Unsettled } from "../../parts/conflicts/Unsettled";

@@ -1,7 +1,8 @@
 /** The parts of a job, off and on, each with how its mass is known; adding one takes a known part or a name. */
 
 import { useState } from "preact/hooks";
-import { account, car, say } from "../../answers";
+import { account } from "../../account";
+import { car, say } from "../../answers";
 import { garage } from "../../garage/garage";
 import { unitOf } from "../../garage/units";
 import type { Change } from "../../garage/write";

@@ -1,7 +1,8 @@
 /** Jobs by stage, each with what it takes out of the car; the subtotal is of what is fitted. */
 
 import { useState } from "preact/hooks";
-import { account, book, jobs, say, stages } from "../../answers";
+import { account } from "../../account";
+import { book, jobs, say, stages } from "../../answers";
 import { jobsAsRead } from "../../core/ledger/asRead";
 import { showHours, showMoney } from "../../core/numbers/shownLater";
 import type { Rec } from "../../journal/types";

@@ -1,5 +1,6 @@
 /** Every part, or only those nobody has weighed, or those that rest on a guess or a quote. */
-import { account, known, say } from "../../answers";
+import { account } from "../../account";
+import { known, say } from "../../answers";
 import { showMoney } from "../../core/numbers/shownLater";
 import { garage } from "../../garage/garage";
 import type { Rec } from "../../journal/types";

@@ -1,6 +1,7 @@
 /** What does not fit among the weigh-ins: how much, between which of them, and what it most likely is. */
 
-import { account, book, known } from "../../answers";
+import { account } from "../../account";
+import { book, known } from "../../answers";
 import { changeSentence } from "../../core/causes/causeWords";
 import { type Change, changesOf } from "../../core/causes/changes";
 import type { Fused } from "../../core/standing/estimate";

@@ -1,5 +1,6 @@
 /** From the car before any work to the weight now, line by line: it adds up. */
-import { account, book, known, say } from "../../answers";
+import { account } from "../../account";
+import { book, known, say } from "../../answers";
 import { jobsAsRead } from "../../core/ledger/asRead";
 import { fromStart } from "../../core/standing/fromStart";
 import type { Standing } from "../../core/standing/standing";

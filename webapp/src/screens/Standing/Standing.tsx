@@ -1,5 +1,6 @@
 /** Where the weight now comes from: the weigh-ins, the jobs since, the condition, what does not fit, and what the doubt is made of. */
-import { account, minimumWords, say, stand } from "../../answers";
+import { account } from "../../account";
+import { minimumWords, say, stand } from "../../answers";
 import { showChance, showPercent } from "../../core/numbers/shown";
 import { inHandSentence, marginSentence } from "../../core/standing/sentences";
 import type { Standing as Stand } from "../../core/standing/standing";

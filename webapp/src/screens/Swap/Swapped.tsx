@@ -1,5 +1,5 @@
 /** After the save: what the swap does to the weight, and the way to its job. */
-import { account } from "../../answers";
+import { account } from "../../account";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { ButtonLink } from "../../parts/frame/Button";
 import { Loaded } from "../../parts/frame/Loaded";

@@ -1,5 +1,6 @@
 /** This weigh-in against the one before: what the jobs between should have changed, and what the scales say did. */
-import { account, say, stand } from "../../answers";
+import { account } from "../../account";
+import { say, stand } from "../../answers";
 import { isSignificant } from "../../core/standing/gap";
 import { gapSentence } from "../../core/standing/sentences";
 import { massUnit } from "../../garage/units";

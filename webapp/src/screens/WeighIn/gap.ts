@@ -1,5 +1,6 @@
 /** What a weigh-in found beside the jobs written down since the one before it: the two changes, side by side. */
-import { account, book, known, stand } from "../../answers";
+import { account } from "../../account";
+import { book, known, stand } from "../../answers";
 import { type Cause, causesOf } from "../../core/causes/search";
 import { type Since, sinceWeighIn } from "../../core/ledger/since";
 import type { Uncertain } from "../../core/numbers/uncertain";
