@@ -32,11 +32,9 @@ export function scatterOf(
   own: Column,
   rounding: Column,
 ): Scatter | null {
-  const freedom = left.told.freedom - taken;
-  const { misfit } = left;
   const { scatter } = left.behaviour;
-  const birge = freedom > 0 && misfit > mostOf(freedom) ? Math.sqrt(misfit / freedom) : 1;
-  const ratio = birge * scatter;
+  const wider = birge(left, taken);
+  const ratio = wider * scatter;
   if (ratio === 1) return null;
   const off = times(left.told.beside, left.values);
   const sums = new Map<string | null, number>();
@@ -47,7 +45,13 @@ export function scatterOf(
   const looks = [...counted.keys()].filter((look) => counted[look]?.record.scale === scale);
   const most = looks.reduce((a, b) => (at(own, b) > at(own, a) ? b : a));
   const repeats = Math.sqrt(Math.max(0, ratio * ratio * at(own, most) - at(rounding, most)));
-  return { scale, repeats, wider: (birge * birge - 1) * scatter * scatter };
+  return { scale, repeats, wider: (wider * wider - 1) * scatter * scatter };
+}
+
+/** Birge's ratio, 1 where chance alone may do it. */
+function birge({ told, misfit }: View, taken: number): number {
+  const freedom = told.freedom - taken;
+  return freedom > 0 && misfit > mostOf(freedom) ? Math.sqrt(misfit / freedom) : 1;
 }
 
 /** The χ² that chance exceeds once in twenty. */

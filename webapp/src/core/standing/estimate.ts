@@ -36,12 +36,14 @@ export type Fused = {
 };
 
 /**
- * `weight`: the car now at the condition, kg. `rests_on`: the last weigh-in that counts, and `since` then.
+ * `weight`: the car now at the condition, kg. `last`: the last weigh-in that counts; `rests_on`: the last that is taken
+ * to be right, and `since` then.
  *
  * `learn`: a scale's gain with what all the weigh-ins tell of it.
  */
 export type Estimate = {
   readonly weight: Uncertain;
+  readonly last: Weighed;
   readonly rests_on: Weighed;
   readonly since: Since;
   readonly fused: Fused;
@@ -56,11 +58,15 @@ export function estimate(given: Given, weighed: readonly Weighed[], risk: number
   const fusion = fused(found, groups(garage, known.scales, found.counted), risk);
   const { weight, lower, answers, scatter } = fusion;
   const { left_out, unweighed } = found;
-  const last = found.counted.at(-1) as Weighed;
+  const { counted } = found;
+  const last = counted.at(-1) as Weighed;
+  // Where the answer that counts says that the last is off, it rests on the one before.
+  const rests_on = (answers[0]?.off && counted.at(-2)) || last;
   return {
     weight,
-    rests_on: last,
-    since: sinceWeighIn(last.record.id, last.jobs ?? [], now.jobs, nets),
+    last,
+    rests_on,
+    since: sinceWeighIn(rests_on.record.id, rests_on.jobs ?? [], now.jobs, nets),
     fused: { left_out, lower, answers, scatter, unweighed, fusion, warnings: warningsOf(fusion) },
     learn: (gain) => learned(fusion, gain),
   };

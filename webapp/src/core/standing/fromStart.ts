@@ -36,7 +36,7 @@ export type FromStart = {
 /** Null without a weight, or where what was aboard at the start or is in the weight now is not known. */
 export function fromStart(garage: Garage, known: Masses, now: Standing): FromStart | null {
   const given = givenBy(garage, known, now.condition.class_sheet);
-  const last = given.weighed.find(({ record }) => record.id === now.since?.weigh_in);
+  const last = given.weighed.find(({ record }) => record.id === now.fused?.fusion.evidence.counted.at(-1)?.record.id);
   const aboard = last ? countedAboard(last.aboard, given.now, given.condition) : null;
   if (!now.weight || !aboard) return null;
   for (const each of given.weighed) {

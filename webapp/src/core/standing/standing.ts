@@ -148,7 +148,7 @@ function officialOf(
 }
 
 function ballastOf({ ballast }: Now, found: Estimate | null): number {
-  return (ballast ?? found?.rests_on.aboard.ballast)?.value ?? 0;
+  return (ballast ?? found?.last.aboard.ballast)?.value ?? 0;
 }
 
 function verdictOf(
@@ -195,7 +195,7 @@ function warningsOf(given: Given, found: Estimate | null, official: OfficialRead
   warnings.push(...leftOutLast(weighed, found));
   if (official && official.scale.scale === null) warnings.push(warned("official_scale_assumed"));
   if (!found) return warnings;
-  const { record, loads, aboard } = found.rests_on;
+  const { record, loads, aboard } = found.last;
   warnings.push(...loads.warnings, ...conditionWarnings(garage, record, aboard, condition));
   warnings.push(...ofBallast(given, record));
   if (found.since.unweighed.length > 0) warnings.push(warned("unweighed", { parts: found.since.unweighed }));
@@ -209,7 +209,7 @@ function leftOutLast(weighed: readonly Weighed[], found: Estimate | null): Warne
     return incomplete.map(({ record }) => warned("reading_missing", { weigh_in: record.id }));
   }
   const names = weighed.map(({ record }) => record.id);
-  const later = names.slice(names.indexOf(found.since.weigh_in) + 1);
+  const later = names.slice(names.indexOf(found.last.record.id) + 1);
   return later.flatMap((name) => own(found.fused.left_out, name) ?? []);
 }
 
