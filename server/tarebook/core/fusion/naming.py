@@ -23,6 +23,7 @@ from tarebook.core.numbers import normal
 
 BEYOND_CHANCE = 3.841458820694124  # χ² of one degree of freedom, 95 %
 _BY_CHANCE = 0.05
+_ALIKE = 1e-8  # of a D: what differs by less are the same data, and rounding does not choose among them
 
 
 def named(views: Sequence[View]) -> list[int]:
@@ -35,7 +36,7 @@ def named(views: Sequence[View]) -> list[int]:
     while chosen and freedom - len(chosen) >= 2:
         left = [view.without(chosen) for view in views]
         better = better_with(left)
-        best = int(np.argmax(better))
+        best = _surest(better)
         if better[best] <= first:
             break
         chosen = [*chosen, best]
@@ -49,6 +50,12 @@ def better_with(views: Sequence[View]) -> Array:
     return 2.0 * (log_sum(likely[:, None] + 0.5 * better) - log_sum(likely))
 
 
+def _surest(better: Array) -> int:
+    """The first that no other beats by more than rounding."""
+    most = float(better.max())
+    return int(np.argmax(better >= most - _ALIKE * abs(most)))
+
+
 def _first(count: int) -> float:
     """The Δχ² that chance reaches once in twenty, at the most, among so many candidates."""
     z = normal.inverse(_BY_CHANCE / (2 * count))
@@ -57,15 +64,16 @@ def _first(count: int) -> float:
 
 def _pair_or_one(views: Sequence[View], usable: NDArray[np.intp], freedom: int, first: float) -> list[int]:
     better = better_with(views)
-    best = int(usable[np.argmax(better[usable])])
+    best = int(usable[_surest(better[usable])])
     alone = better[best]
     if freedom > 2 and len(usable) > 1:
         a, b = pairs_of(usable)
         likely = np.array([view.likely for view in views])
         both = np.array([view.candidates().better_together(a, b) for view in views])
         together = 2.0 * (log_sum(likely[:, None] + 0.5 * both) - log_sum(likely))
-        at = int(np.argmax(together))
+        at = _surest(together)
         is_told = alone > first or together[at] > -2.0 * log(_BY_CHANCE / len(a))
         if is_told and together[at] - alone > max(BEYOND_CHANCE, 2.0 * log(len(usable))):
-            return sorted((int(a[at]), int(b[at])), key=lambda each: float(better[each]), reverse=True)
+            pair = [int(a[at]), int(b[at])]
+            return pair if _surest(better[pair]) == 0 else pair[::-1]
     return [best] if alone > first else []

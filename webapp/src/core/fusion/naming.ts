@@ -17,6 +17,7 @@ import { logSum, type View } from "./views";
 
 export const BEYOND_CHANCE = 3.841458820694124; // χ² of one degree of freedom, 95 %
 const BY_CHANCE = 0.05;
+const ALIKE = 1e-8; // of a D: what differs by less are the same data, and rounding does not choose among them
 
 /** The candidates to name, the surest first. */
 export function named(views: readonly View[]): number[] {
@@ -27,7 +28,7 @@ export function named(views: readonly View[]): number[] {
   let chosen = pairOrOne(views, usable, told.freedom, first);
   while (chosen.length > 0 && told.freedom - chosen.length >= 2) {
     const better = betterWith(views.map((view) => view.without(chosen)));
-    const best = surest(better, [...better.keys()]);
+    const best = surest(better);
     if (at(better, best) <= first) break;
     chosen = [...chosen, best];
   }
@@ -50,20 +51,22 @@ function firstOf(count: number): number {
   return z * z;
 }
 
-function surest(better: Column, among: readonly number[]): number {
-  return among.reduce((best, n) => (at(better, n) > at(better, best) ? n : best));
+/** The first that no other beats by more than rounding. */
+function surest(better: Column): number {
+  const most = better.reduce((a, b) => Math.max(a, b));
+  return better.findIndex((each) => each >= most - ALIKE * Math.abs(most));
 }
 
 function pairOrOne(views: readonly View[], usable: readonly number[], freedom: number, first: number): number[] {
   const better = betterWith(views);
-  const best = surest(better, usable);
+  const best = usable[surest(Float64Array.from(usable, (n) => at(better, n)))] as number;
   const alone = at(better, best);
   if (freedom > 2 && usable.length > 1) {
     const [pair, together] = bestPair(views, usable);
     const pairs = (usable.length * (usable.length - 1)) / 2;
     const isTold = alone > first || together > -2 * Math.log(BY_CHANCE / pairs);
     if (isTold && together - alone > Math.max(BEYOND_CHANCE, 2 * Math.log(usable.length))) {
-      return pair.sort((a, b) => at(better, b) - at(better, a));
+      return surest(Float64Array.from(pair, (n) => at(better, n))) === 0 ? pair : pair.reverse();
     }
   }
   return alone > first ? [best] : [];
@@ -94,13 +97,11 @@ function bestPair(views: readonly View[], usable: readonly number[]): [number[],
     }
     enough = most.reduce((a, b) => Math.max(a, b)) - Math.log(views.length);
   }
-  let best = 0;
-  const likely = most.map((high, pair) => high + Math.log(sums[pair] as number));
-  likely.forEach((each, pair) => {
-    if (each > at(likely, best)) best = pair;
-  });
-  const together = 2 * (at(likely, best) - logSum(Float64Array.from(views, (view) => view.likely)));
+  const whole = logSum(Float64Array.from(views, ({ likely }) => likely));
+  const together = most.map((high, pair) => 2 * (high + Math.log(sums[pair] as number) - whole));
+  let best = surest(together);
+  const found = at(together, best);
   let n = 0;
   for (let left = usable.length - 1; best >= left; left--, n++) best -= left;
-  return [[at(usable, n), at(usable, n + 1 + best)], together];
+  return [[at(usable, n), at(usable, n + 1 + best)], found];
 }
