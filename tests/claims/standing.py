@@ -26,7 +26,7 @@ from tarebook.core.standing.standing import Standing, standing
 from tarebook.core.weighing.weighing import masses
 from tarebook.core.whole_car.condition import chosen_sheet
 from tarebook.core.whole_car.weighed import in_order
-from tests.plain import plain
+from tests.plain import plain, settled
 
 
 def _asked(given: dict[str, Any]) -> Standing:
@@ -53,7 +53,7 @@ def _standing(given: dict[str, Any]) -> Any:
     """A standing and, where a unit is given, how it is told."""
     found = _asked(given)
     told = _told(found, given["unit"]) if "unit" in given else None
-    return {**_brief(found), "told": plain(told)}
+    return {**settled(_brief(found)), "told": plain(told)}
 
 
 def _brief(found: Standing) -> dict[str, Any]:
@@ -85,7 +85,7 @@ def _id(_kind: str, identity: str) -> str:
 
 def _from_start(given: dict[str, Any]) -> Any:
     garage = read_garage(given["garage"])
-    return plain(from_start(garage, masses(garage), standing(garage)))
+    return settled(plain(from_start(garage, masses(garage), standing(garage))))
 
 
 def _every_odds(given: dict[str, Any]) -> Any:

@@ -25,7 +25,7 @@ import { masses } from "../../webapp/src/core/weighing/weighing";
 import { chosenSheet } from "../../webapp/src/core/wholeCar/condition";
 import { inOrder, nowOf } from "../../webapp/src/core/wholeCar/weighed";
 import { PRIORS } from "../../webapp/src/generated/slipPriors";
-import { plain } from "../plain";
+import { plain, settled } from "../plain";
 import type { Claims, Given } from "../vectors";
 
 /** A standing with what is asked for apart on the phone and, where a unit is given, how it is told. */
@@ -35,7 +35,7 @@ function standingOf({ garage: given, class_sheet, weigh_in, unit }: Given): unkn
   const fused = found.fused && wholly(found.fused, garage);
   // Without how the official reading spreads: what follows from that is told.
   const official = found.official && { ...found.official, spread: undefined };
-  return plain({ ...found, official, fused, told: unit && told(found, fused, unit) });
+  return settled(plain({ ...found, official, fused, told: unit && told(found, fused, unit) }));
 }
 
 type Whole = ReturnType<typeof wholly>;
@@ -94,7 +94,7 @@ function scaleOf(given: Given): unknown {
 
 function startOf(given: Given): unknown {
   const garage = readGarage(given.garage);
-  return plain(fromStart(garage, masses(garage), standing(garage)));
+  return settled(plain(fromStart(garage, masses(garage), standing(garage))));
 }
 
 export const claims: Claims = {

@@ -10,8 +10,8 @@ from tests.vectors import claims
 
 SEED, GARAGES = 20_261_129, 300
 CLAIMS = claims()
-# Only exp and log differ between the languages, by a last digit; a chance far in the tail carries that on.
-CLOSE = 1e-10
+# The sums of small matrices are not taken in the same order in both languages; what nearly cancels carries that on.
+CLOSE = 1e-8
 
 
 def questions() -> list[Question]:
