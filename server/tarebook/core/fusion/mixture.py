@@ -39,7 +39,8 @@ def spread_of(chance: Array, off: Array, variance: Array, about: float) -> Sprea
     if width <= 0.0:
         places = zip(chance.tolist(), off.tolist(), variance.tolist(), strict=True)
         return tuple(Lump(p, x, max(0.0, v) - about) for p, x, v in places)
-    found, lump = np.unique(np.floor(off / width), return_inverse=True)
+    # Most answers are off by nothing or nearly so: that is the middle of a lump, not where two meet.
+    found, lump = np.unique(np.floor(off / width + 0.5), return_inverse=True)
     whole = np.bincount(lump, chance, len(found))
     mean = np.bincount(lump, chance * off, len(found)) / whole
     inner = np.bincount(lump, chance * (variance + (off - mean[lump]) ** 2), len(found)) / whole

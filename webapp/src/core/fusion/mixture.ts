@@ -31,7 +31,8 @@ export function spreadOf(chance: Column, off: Column, variance: Column, about: n
   // By place: their chance, and how it weights off, variance and the square of off about the place.
   const found = new Map<number, [number, number, number]>();
   off.forEach((each, n) => {
-    const place = width > 0 ? Math.floor(each / width) : n;
+    // Most answers are off by nothing or nearly so: that is the middle of a lump, not where two meet.
+    const place = width > 0 ? Math.floor(each / width + 0.5) : n;
     const apart = each - place * width;
     const p = chance[n] as number;
     const sums = found.get(place) ?? [0, 0, 0];
