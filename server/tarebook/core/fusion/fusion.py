@@ -35,6 +35,7 @@ Counts = NDArray[np.bool_]
 
 _PASSES = 3
 _FAR_LESS = 12.0  # a behaviour this much less likely (in ln) than the best says nothing
+_LAST_BITS = 1e-12  # of a doubt: a source that cancels
 _NOTHING = 1e-6  # of a variance: a thousandth of the doubt, and what is less is rounding
 UNLOGGED, SCATTER = "unlogged", "scatter"
 """The sources that hold the doubt about changes nobody wrote down, and of readings that scatter, beside the others."""
@@ -85,7 +86,8 @@ class Fusion:
         doubts = {UNLOGGED: across} if across * across > least else {}
         if own > least:
             doubts[f"{UNLOGGED}:gain"] = sqrt(own)
-        return Uncertain(known.value, {**known.sources, **doubts})
+        told = {name: part for name, part in known.sources.items() if abs(part) > _LAST_BITS * known.u}
+        return Uncertain(known.value, {**told, **doubts})
 
     def spread(self, item: Uncertain, repeats: float, about: float) -> Spread:
         """How the reading m(1 + g) spreads about that of the weight, g the item (a gain) as the looks tell it.

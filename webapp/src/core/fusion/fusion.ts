@@ -35,6 +35,7 @@ import { also, type Root, rootOf, type View, viewOf } from "./views";
 
 const PASSES = 3;
 const FAR_LESS = 12; // a behaviour this much less likely (in ln) than the best says nothing
+const LAST_BITS = 1e-12; // of a doubt: a source that cancels
 const NOTHING = 1e-6; // of a variance: a thousandth of the doubt, and what is less is rounding
 /** The sources that hold the doubt about changes nobody wrote down, and of readings that scatter, beside the others. */
 const [UNLOGGED, SCATTER] = ["unlogged", "scatter"];
@@ -271,7 +272,8 @@ export function learned({ evidence, values, sets, mean, weight }: Fusion, item: 
   const { [UNLOGGED]: common, [SCATTER]: more = 0 } = weight.sources;
   const alike = common ? (mixed(sets, mean, byLooks, across) - covariance(weight, known)) / common : 0;
   const own = mixed(sets, byLooks, byLooks, items) - u(known) ** 2 - alike * alike;
-  const sources: Record<string, number> = { ...known.sources };
+  const told = Object.entries(known.sources).filter(([, part]) => Math.abs(part) > LAST_BITS * u(known));
+  const sources: Record<string, number> = Object.fromEntries(told);
   const least = NOTHING * u(known) ** 2;
   if (alike * alike > least) sources[UNLOGGED] = alike;
   if (own > least) sources[`${UNLOGGED}:gain`] = Math.sqrt(own);
