@@ -7,7 +7,7 @@ from tarebook.core.ballast.ballast_records import BallastQuestion, ballast_choic
 from tarebook.core.ballast.programme import Bounds, Effort, Row, least
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.numbers.uncertain import Uncertain
-from tests.plain import plain
+from tests.plain import plain, settled
 
 
 def carried(given: dict[str, Any]) -> Carried:
@@ -26,7 +26,7 @@ def _ballast(given: dict[str, Any]) -> Any:
 
 
 def _choice(given: dict[str, Any]) -> Any:
-    return plain(ballast_choice(read_garage(given["garage"]), BallastQuestion(**given.get("question", {}))))
+    return settled(plain(ballast_choice(read_garage(given["garage"]), BallastQuestion(**given.get("question", {})))))
 
 
 def _least(given: dict[str, Any]) -> Any:

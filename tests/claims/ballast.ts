@@ -4,7 +4,7 @@ import { ballast, type Carried, type Wanted } from "../../webapp/src/core/ballas
 import { ballastChoice } from "../../webapp/src/core/ballast/ballastRecords";
 import { Effort, least, type Row } from "../../webapp/src/core/ballast/programme";
 import { readGarage } from "../../webapp/src/core/garage/garage";
-import { plain } from "../plain";
+import { plain, settled } from "../plain";
 import type { Claims } from "../vectors";
 
 const UNKNOWN = {
@@ -30,5 +30,6 @@ export const claims: Claims = {
     const found = least(costs, told, { low, high }, effort);
     return { counts: found?.counts ?? null, left: effort["left"], proven: effort.isProven };
   },
-  "ballast_records.ballast_choice": ({ garage, question }) => plain(ballastChoice(readGarage(garage), question ?? {})),
+  "ballast_records.ballast_choice": ({ garage, question }) =>
+    settled(plain(ballastChoice(readGarage(garage), question ?? {}))),
 };

@@ -7,7 +7,7 @@ from tarebook.core.fuel_run.fuel_run import FuelRun, fuel_run
 from tarebook.core.fuel_run.fuel_words import lightest_sentence, start_sentence
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.numbers.quantity import read
-from tests.plain import plain
+from tests.plain import plain, settled
 
 VOLUMES = ("start", "start_within", "per_lap", "per_lap_within")
 
@@ -25,6 +25,6 @@ def _sentences(given: dict[str, Any]) -> Any:
 
 
 CLAIMS = {
-    "fuel_run.fuel_run": lambda given: plain(run_of(given)),
+    "fuel_run.fuel_run": lambda given: settled(plain(run_of(given))),
     "fuel_words.sentences": _sentences,
 }

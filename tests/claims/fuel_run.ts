@@ -4,7 +4,7 @@ import { type FuelRun, fuelRun } from "../../webapp/src/core/fuelRun/fuelRun";
 import { lightestSentence, startSentence } from "../../webapp/src/core/fuelRun/fuelWords";
 import { readGarage } from "../../webapp/src/core/garage/garage";
 import { read } from "../../webapp/src/core/numbers/quantity";
-import { plain } from "../plain";
+import { plain, settled } from "../plain";
 import type { Claims, Given } from "../vectors";
 
 function runOf(given: Given): FuelRun {
@@ -16,7 +16,7 @@ function runOf(given: Given): FuelRun {
 }
 
 export const claims: Claims = {
-  "fuel_run.fuel_run": (given) => plain(runOf(given)),
+  "fuel_run.fuel_run": (given) => settled(plain(runOf(given))),
   "fuel_words.sentences": (given) => {
     const run = runOf(given);
     return plain([lightestSentence(run, given.unit), startSentence(run, given.unit, given.volume_unit)]);

@@ -12,8 +12,8 @@ from tests.vectors import claims
 
 SEED, RUNS = 20_261_127, 120
 CLAIMS = claims()
-# Only exp and log differ between the languages, by a last digit; a chance far in the tail carries that on.
-CLOSE = 1e-10
+# The weight is only as alike as its sums are (`test_whole_car_both_languages`).
+CLOSE = 1e-8
 
 
 def places(random: Random) -> dict[str, Any]:
