@@ -9,6 +9,10 @@ from statsmodels.tsa.statespace.kalman_smoother import KalmanSmoother
 
 from tarebook.core.fusion import average, behaviour, misfit, mixture, precision, scatter, views
 from tarebook.core.fusion.behaviour import Behaviour, Group
+from tarebook.core.garage.garage import read_garage
+from tarebook.core.standing.given import given_by
+from tarebook.core.weighing.weighing import masses
+from tarebook.core.whole_car.weighed import Weighed
 
 SEEDS = range(8)
 COUNT = 7
@@ -183,3 +187,23 @@ def test_behaviours_have_one_chance_among_them():
     assert every[0] == Behaviour(0.0, 0.0, 0.0, 1.0, every[0].likely)
     assert len(behaviour.behaviours(())) == 2
     assert every[0].likely == pytest.approx(log((1 - 0.5) * (1 - 0.25) * (1 - 0.15)))
+
+
+def test_a_weigh_in_that_nobody_dated_is_a_month_after_the_one_before_and_before_the_first_that_is():
+    def made(*days: str | None) -> list[Weighed]:
+        lists = {
+            "weigh_ins": [{"id": f"k{n}", "layout": "total", "trim": "event", "at": day} for n, day in enumerate(days)]
+        }
+        book = read_garage({"trim": "event", **lists})
+        return list(given_by(book, masses(book)).weighed)
+
+    def months(*days: str | None) -> list[float]:
+        order = {each.record.id: month for each, month in zip(made(*days), behaviour.months(made(*days)), strict=True)}
+        return [order[f"k{n}"] for n in range(len(days))]
+
+    dated = months("2026-05-02", "2026-06-02T10:00:00Z", None)
+    assert dated[1] - dated[0] == pytest.approx(31 / 30.4375)
+    assert dated[2] - dated[1] == 1.0
+    odd = months("2026-02-30", "2026-03-02")
+    assert odd[1] - odd[0] == 1.0
+    assert months(None, None) == [0.0, 1.0]

@@ -14,6 +14,7 @@ A. C. Harvey, Forecasting, Structural Time Series Models and the Kalman Filter (
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
@@ -34,6 +35,7 @@ RATES = (0.0002, 0.0005, 0.001, 0.002)  # relative, by a month: of a walk per ro
 ZERO = 4.0  # kg of a whole car, standard deviation
 SCATTER = 3.0  # times what is noted
 MONTH = 30.4375  # days
+_DAY = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})")
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +75,7 @@ class Group:
 
 def groups(garage: Garage, scales: dict[str, ScaleModel], counted: Sequence[Weighed]) -> tuple[Group, ...]:
     """One for each scale that may wander or whose zero may be off."""
-    when = _months(counted)
+    when = months(counted)
     official = {each.record.scale for each in counted if each.record.official}
     looks: dict[str, list[int]] = {}
     for at, each in enumerate(counted):
@@ -146,17 +148,22 @@ def _walked(months: Array) -> Array:
     return np.where(np.multiply.outer(months, months) > 0.0, both, 0.0)
 
 
-def _months(counted: Sequence[Weighed]) -> list[float]:
-    """When each was made; one that nobody dated a month after the one before."""
-    found: list[float] = []
-    for each in counted:
-        month = _month(each.record.at)
-        found.append(month if month is not None else found[-1] + 1.0 if found else 0.0)
+def months(counted: Sequence[Weighed]) -> list[float]:
+    """When each was made; one that nobody dated a month after the one before, or before the first that is dated."""
+    known = [_month(each.record.at) for each in counted]
+    first = next((at for at, month in enumerate(known) if month is not None), 0)
+    month = (known[first] or 0.0) - first - 1.0
+    found = []
+    for each in known:
+        month = month + 1.0 if each is None else each
+        found.append(month)
     return found
 
 
 def _month(at: str | None) -> float | None:
+    """Of a day written as YYYY-MM-DD, with or without a time after it."""
+    written = _DAY.match(str(at))
     try:
-        return date.fromisoformat(str(at)[:10]).toordinal() / MONTH if at else None
+        return date(*map(int, written.groups())).toordinal() / MONTH if written else None
     except ValueError:
         return None

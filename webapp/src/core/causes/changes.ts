@@ -32,7 +32,7 @@ export function changesOf(asked: Asked, fusion: Fusion): Change[] {
   const count = fusion.values.length;
   const when = (name: number) => (name < count - 1 ? name : lookOf(count, name));
   const names = [...fusion.names].sort((a, b) => when(a) - when(b) || a - b);
-  const together = names.length > 1 ? causesOfAll(asked, fusion, fusion.told.beside) : null;
+  const together = names.length > 1 ? causesOfAll(asked, fusion, fusion.leading.told.beside) : null;
   return names.map((name) => changeOf(asked, fusion, name, together));
 }
 

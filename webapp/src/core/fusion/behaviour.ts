@@ -163,13 +163,18 @@ function walkedAlike(a: number, b: number): number {
 
 /** When each was made; one that nobody dated a month after the one before. */
 function monthsOf(counted: readonly Weighed[]): number[] {
-  let before = -1;
-  return counted.map(({ record }) => (before = monthOf(record.at) ?? before + 1));
+  const known = counted.map(({ record }) => monthOf(record.at));
+  const first = Math.max(
+    0,
+    known.findIndex((month) => month !== null),
+  );
+  let before = (known[first] ?? 0) - first - 1;
+  return known.map((month) => (before = month ?? before + 1));
 }
 
 function monthOf(when: string | null): number | null {
   const day = when?.slice(0, 10) ?? "";
-  const time = /^\d{4}-\d\d-\d\d$/.test(day) ? Date.parse(day) : Number.NaN;
+  const time = /^(?!0000)\d{4}-\d\d-\d\d$/.test(day) ? Date.parse(day) : Number.NaN;
   // A day that its month does not have reads as one of the next.
   return new Date(time).getUTCDate() === Number(day.slice(8)) ? (time / DAY + BEFORE_1970) / MONTH : null;
 }
