@@ -33,8 +33,8 @@ ROOMS = {
         "cli", "__main__",
     ],
     PHONE: [
-        "generated", "errors", "laterErrors", "own", "journal", *CORE, "store", "wire", "garage", "answers", "route",
-        "sync", *PARTS, "screens", "App", "look", "main", "sw",
+        "generated", "errors", "laterErrors", "own", "journal", *CORE, "store", "wire", "garage", "answers", "account",
+        "route", "sync", *PARTS, "screens", "App", "look", "main", "sw",
     ],
 }  # fmt: skip
 IMPORTED = re.compile(r"""(?:from|import)\s*\(?\s*["'](\.[^"']+)["']""")

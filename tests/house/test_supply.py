@@ -21,8 +21,8 @@ from tests.machine import ROOT
 
 # Free ones, of which those with "GPL" or "MPL" bind only who changes the package itself.
 LICENCES = {
-    "0BSD", "Apache-2.0", "BSD-2-Clause", "BSD-3-Clause", "ISC", "LGPL-2.1-or-later", "LGPL-3.0-only", "MIT", "MIT-0",
-    "MIT-CMU", "MPL-2.0", "PSF-2.0", "Python-2.0", "Unlicense", "Zlib",
+    "0BSD", "Apache-2.0", "BSD-2-Clause", "BSD-3-Clause", "CC0-1.0", "ISC", "LGPL-2.1-or-later", "LGPL-3.0-only", "MIT",
+    "MIT-0", "MIT-CMU", "MPL-2.0", "PSF-2.0", "Python-2.0", "Unlicense", "Zlib",
 }  # fmt: skip
 CLASSIFIERS = {"MIT License", "BSD License", "Apache Software License", "Python Software Foundation License"}
 

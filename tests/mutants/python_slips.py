@@ -15,14 +15,14 @@ from tests.mutants.slip import Slip
 SWAPS = {
     "<": "<=", "<=": "<", ">": ">=", ">=": ">", "==": "!=", "!=": "==", "is": "is not", "is not": "is",
     "in": "not in", "not in": "in", "and": "or", "or": "and", "+": "-", "-": "+", "*": "/", "/": "*", "//": "/",
-    "%": "*", "**": "*", "|": "&", "&": "|", "^": "|", "min": "max", "max": "min", "any": "all", "all": "any",
+    "%": "*", "**": "*", "|": "&", "&": "|", "^": "|", "@": "*", "min": "max", "max": "min", "any": "all", "all": "any",
 }  # fmt: skip
 COMMUTES = {"min", "max", "add", "multiply", "dot", "gcd"}  # swapping the arguments of these changes nothing
 SIGNS = {
     ast.Lt: "<", ast.LtE: "<=", ast.Gt: ">", ast.GtE: ">=", ast.Eq: "==", ast.NotEq: "!=", ast.Is: "is",
     ast.IsNot: "is not", ast.In: "in", ast.NotIn: "not in", ast.And: "and", ast.Or: "or", ast.Add: "+", ast.Sub: "-",
     ast.Mult: "*", ast.Div: "/", ast.FloorDiv: "//", ast.Mod: "%", ast.Pow: "**", ast.BitOr: "|", ast.BitAnd: "&",
-    ast.BitXor: "^",
+    ast.BitXor: "^", ast.MatMult: "@",
 }  # fmt: skip
 Splice = tuple[int, int, str]  # from character, to character, what stands there instead
 

@@ -14,8 +14,8 @@ from tarebook.core.causes.cause_words import Names, cause_sentence, change_sente
 from tarebook.core.causes.changes import Change
 from tarebook.core.causes.search import Cause, Likely
 from tarebook.core.causes.slip import Slip
-from tarebook.core.fusion.fusion import Possible
 from tarebook.core.fusion.fusion_words import next_sentence
+from tarebook.core.fusion.possible import Possible
 from tarebook.core.fusion.scatter import Scatter
 from tarebook.core.fusion.weigh_next import Next
 from tarebook.core.ledger.since import Since

@@ -4,50 +4,30 @@ The looks of `core/fusion/evidence` are combined by generalised least squares: t
 inverse of their covariance, parts of unknown mass swept out, averaged over how the scales may behave (`behaviour`) and
 what may have changed unnoted (`average`). Because each look is kept as the sum of its sources, the weight is one too,
 and what it shares with anything else, such as the error of the official scale, is exact.
-
-A scale's gain acts on the car, not on the reading: the errors of gains are taken at the loads the fit says, three times
-over. At the readings, a low reading would look the surer for being low.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import reduce
 from math import sqrt
 
 import numpy as np
-from numpy.typing import NDArray
 
 from tarebook.core.fusion.average import Averaged, Sets, averaged, covariance_by_set, mixed, sets_of
-from tarebook.core.fusion.behaviour import Behaviour, Group, behaviours, moved, scattered
-from tarebook.core.fusion.covariances import covariances, own_looks, steady
+from tarebook.core.fusion.behaviour import Group
 from tarebook.core.fusion.evidence import Evidence
+from tarebook.core.fusion.looked import Looked, looked_at
 from tarebook.core.fusion.misfit import column
 from tarebook.core.fusion.mixture import Spread, spread_of
 from tarebook.core.fusion.naming import BEYOND_CHANCE, better_with, named
-from tarebook.core.fusion.precision import Array, best_weights, telling
+from tarebook.core.fusion.possible import NOTHING, SCATTER, UNLOGGED, Possible, either_or, possible
+from tarebook.core.fusion.precision import Array, best_weights
 from tarebook.core.fusion.scatter import Scatter, scatter
-from tarebook.core.fusion.views import Root, Told, View, root, view
+from tarebook.core.fusion.views import Told, View
 from tarebook.core.numbers.uncertain import Uncertain, covariance, weighted_sum
 
-Counts = NDArray[np.bool_]
-
-_PASSES = 3
-_FAR_LESS = 12.0  # a behaviour this much less likely (in ln) than the best says nothing
 _LAST_BITS = 1e-12  # of a doubt: a source that cancels
-_NOTHING = 1e-6  # of a variance: a thousandth of the doubt, and what is less is rounding
-UNLOGGED, SCATTER = "unlogged", "scatter"
-"""The sources that hold the doubt about changes nobody wrote down, and of readings that scatter, beside the others."""
-
-
-@dataclass(frozen=True, slots=True)
-class Possible:
-    """One of the weights the looks allow, kg, with its own doubt, and its `odds`. `off`: the last look is off then."""
-
-    weight: Uncertain
-    odds: float
-    off: bool | None
 
 
 @dataclass(frozen=True)
@@ -82,7 +62,7 @@ class Fusion:
         apart = mixed(self.sets, self.mean, by_looks, by_set[1]) - covariance(bare, known)
         across = apart / common if common else 0.0
         own = mixed(self.sets, by_looks, by_looks, by_set[2]) - known.u * known.u - across * across
-        least = _NOTHING * known.u * known.u
+        least = NOTHING * known.u * known.u
         doubts = {UNLOGGED: across} if across * across > least else {}
         if own > least:
             doubts[f"{UNLOGGED}:gain"] = sqrt(own)
@@ -163,55 +143,10 @@ class Fusion:
 
 def fused(evidence: Evidence, among: Sequence[Group] = (), risk: float = 0.05) -> Fusion:
     """The surest weight from the evidence. `among`: the looks that may be off together; `risk`: see `Fusion`."""
-    return _answered(_looked_at(evidence, among), among, risk)
+    return _answered(looked_at(evidence, among), among, risk)
 
 
-@dataclass(frozen=True)
-class _Looks:
-    """`own`: the variance of each look by its display alone, kg²; `rounding`: of that, by its steps."""
-
-    evidence: Evidence
-    views: list[View]
-    loads: Array
-    own: Array
-    rounding: Array
-
-
-def _looked_at(evidence: Evidence, among: Sequence[Group]) -> _Looks:
-    """The looks under every behaviour worth following, gains acting on the loads of the fit."""
-    values, same = np.array(evidence.values()), steady(evidence)
-    apart = values - values[-1]
-    flat = [np.array(part) for part in evidence.flat]
-    thought_of = behaviours(among)
-    bare = covariances(evidence, same)
-    kept = telling(bare)
-    loads = apart
-    for _ in range(_PASSES):
-        first = view(thought_of[0], root(bare, kept), flat, apart)
-        mean = values[-1] + float(best_weights(first.told.matrix) @ apart)
-        totals = [each.loads.total or Uncertain(mean) for each in evidence.counted]
-        loads = np.array([load.value for load in totals]) - (values - mean)
-        evidence = evidence.about(loads.tolist())
-        bare = covariances(evidence, same)
-    own = own_looks(evidence, same)
-    roots: dict[tuple[float, float], Root] = {}
-    views = []
-    for each in thought_of:
-        alike = (each.walk, each.scatter)
-        if alike not in roots:
-            roots[alike] = root(bare + scattered(each, among, loads, own), kept)
-        views.append(view(each, reduce(Root.also, moved(each, among, loads), roots[alike]), flat, apart))
-    return _Looks(evidence, _likely_enough(views), loads, own, own_looks(evidence, same, ("round:",)))
-
-
-def _likely_enough(views: list[View]) -> list[View]:
-    """The behaviours worth following, with a change or without; the steady one stays."""
-    best = [each.likely + 0.5 * float(each.candidates().better.max(initial=0.0)) for each in views]
-    most = max(best)
-    return [each for at, each in enumerate(views) if at == 0 or best[at] > most - _FAR_LESS]
-
-
-def _answered(looks: _Looks, among: Sequence[Group], risk: float) -> Fusion:
+def _answered(looks: Looked, among: Sequence[Group], risk: float) -> Fusion:
     views = looks.views
     names = named(views)
     leading = max(views, key=lambda each: each.without(names).likely)
@@ -222,8 +157,8 @@ def _answered(looks: _Looks, among: Sequence[Group], risk: float) -> Fusion:
     every = sets_of(settled, freedom)
     scattered = scatter(looks.evidence, leading.without(names), len(names), looks.own, looks.rounding)
     found = [
-        _possible(looks, settled, every.counting(counts), among, scattered, odds, off)
-        for counts, odds, off in _either_or(every, lower, risk)
+        possible(looks, settled, every.counting(counts), among, scattered, odds, off)
+        for counts, odds, off in either_or(every, lower, risk)
     ]
     sets, mean, answer = found[0]
     return Fusion(
@@ -240,65 +175,3 @@ def _answered(looks: _Looks, among: Sequence[Group], risk: float) -> Fusion:
         answers=tuple(each[2] for each in found),
         scatter=scattered,
     )
-
-
-def _possible(
-    looks: _Looks,
-    views: list[View],
-    sets: Sets,
-    among: Sequence[Group],
-    scattered: Scatter | None,
-    odds: float,
-    off: bool | None,
-) -> tuple[Sets, Averaged, Possible]:
-    weights = np.array([best_weights(each.told.matrix) for each in views])
-    own = np.array([1.0 / each.told.matrix.sum() for each in views])
-    mean = averaged(sets, weights, views[0].values)
-    bare = looks.evidence.weighted(mean.weights.tolist())
-    whole = mixed(sets, mean, mean, covariance_by_set(sets, mean, mean, own))
-    extra = whole - bare.u * bare.u
-    doubts = _doubts(looks, views, sets, mean, among, extra if extra > _NOTHING * whole else 0.0)
-    if scattered and scattered.wider:
-        doubts[SCATTER] = sqrt(scattered.wider * float(mean.weights * mean.weights @ looks.own))
-    return sets, mean, Possible(Uncertain(bare.value, {**bare.sources, **doubts}), odds, off)
-
-
-def _either_or(sets: Sets, lower: bool, risk: float) -> list[tuple[Counts, float, bool | None]]:
-    """The answers: which sets count in each, its odds, and whether the last look is off in it; what counts first.
-
-    That is the lower one when its odds exceed the risk accepted: nobody may rely on weight that may not be there.
-    """
-    two, low = sets.two, sets.low
-    alike = float(sets.chance[two].sum())
-    if not lower or alike <= 0.0:
-        return [(np.ones(len(sets.chance), dtype=bool), 1.0, None)]
-    odds = float(sets.chance[low].sum()) / alike
-    is_off = float(sets.chance[low & sets.off].sum()) > float(sets.chance[low & ~sets.off].sum())
-    answers: list[tuple[Counts, float, bool | None]] = [
-        (~two | low, odds, is_off),
-        (~two | ~low, 1.0 - odds, not is_off),
-    ]
-    return answers if odds > risk else answers[::-1]
-
-
-def _doubts(
-    looks: _Looks, views: list[View], sets: Sets, mean: Averaged, among: Sequence[Group], extra: float
-) -> dict[str, float]:
-    """What averaging adds to the doubt of the errors: wandering gains, zeros, and else what nobody wrote down."""
-    shares = np.bincount(sets.view, sets.share, len(views)).tolist()
-    found, rest = {}, extra
-    for group in among:
-        for name, alone in (("wander", Behaviour.wandering), ("zero", Behaviour.off_zero)):
-            moves = (_moved_by(alone(each.behaviour), group, looks, mean.weights) for each in views)
-            part = min(sum(share * move for share, move in zip(shares, moves, strict=True)), rest)
-            if part > _NOTHING * extra:
-                found[f"{name}:{group.scale}"] = sqrt(part)
-                rest -= part
-    return {**found, UNLOGGED: sqrt(rest)} if rest > _NOTHING * extra else found
-
-
-def _moved_by(behaviour: Behaviour, group: Group, looks: _Looks, weights: Array) -> float:
-    """The variance that a behaviour of one scale puts into a weighting of the looks."""
-    walked = scattered(behaviour, (group,), looks.loads, 0.0 * looks.own)
-    columns = moved(behaviour, (group,), looks.loads)
-    return float(weights @ walked @ weights) + sum(float(weights @ column) ** 2 for column in columns)

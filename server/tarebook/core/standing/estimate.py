@@ -13,8 +13,9 @@ from tarebook.core.causes.changes import Change, changes
 from tarebook.core.causes.search import Asked
 from tarebook.core.fusion.behaviour import groups
 from tarebook.core.fusion.evidence import evidence
-from tarebook.core.fusion.fusion import Fusion, Possible, fused
+from tarebook.core.fusion.fusion import Fusion, fused
 from tarebook.core.fusion.mixture import Spread
+from tarebook.core.fusion.possible import Possible
 from tarebook.core.fusion.scatter import Scatter
 from tarebook.core.fusion.weigh_next import Next, weigh_next
 from tarebook.core.garage.records import Warned, warned
