@@ -5,9 +5,11 @@ from typing import Any, cast
 from tarebook.core.causes.cause_words import cause_sentence, change_sentence, likely_sentence
 from tarebook.core.causes.priors import PRIORS
 from tarebook.core.causes.search import Asked, every_odds, told_of
+from tarebook.core.fusion.behaviour import groups
+from tarebook.core.fusion.believed import believed
 from tarebook.core.fusion.evidence import Evidence, evidence
 from tarebook.core.fusion.fusion import fused
-from tarebook.core.fusion.fusion_words import next_sentence
+from tarebook.core.fusion.fusion_words import check_sentence, next_sentence
 from tarebook.core.fusion.mixture import CERTAIN, Lump
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.numbers.uncertain import Uncertain
@@ -103,7 +105,21 @@ def _every_odds(given: dict[str, Any]) -> Any:
     return plain({"kinds": kinds, "slips": len(odds), "causes": texts, "likely": likely})
 
 
+def _believed(given: dict[str, Any]) -> Any:
+    """A scale over time, and when it says its next check pays."""
+    garage = read_garage(given["garage"])
+    known = masses(garage)
+    found = given_by(garage, known)
+    looks = evidence(found.weighed, found.now, found.nets, found.condition)
+    among = groups(garage, known.scales, looks.counted) if isinstance(looks, Evidence) else ()
+    fusion = fused(looks, among) if isinstance(looks, Evidence) else None
+    ageing = believed(garage, known, fusion, among, given["scale"], given["day"])
+    said = check_sentence(ageing, ageing.due)
+    return plain({"ageing": ageing, "told": said and said.text})
+
+
 CLAIMS = {
+    "believed.believed": _believed,
     "search.every_odds": _every_odds,
     "from_start.from_start": _from_start,
     "standing.standing": _standing,

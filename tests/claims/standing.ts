@@ -3,7 +3,9 @@
 import { causeSentence, changeSentence, likelySentence } from "../../webapp/src/core/causes/causeWords";
 import { changesOf } from "../../webapp/src/core/causes/changes";
 import { causesOf, everyOdds } from "../../webapp/src/core/causes/search";
-import { nextSentence } from "../../webapp/src/core/fusion/fusionWords";
+import { groups } from "../../webapp/src/core/fusion/behaviour";
+import { believed } from "../../webapp/src/core/fusion/believed";
+import { checkSentence, nextSentence } from "../../webapp/src/core/fusion/fusionWords";
 import { weighNext } from "../../webapp/src/core/fusion/weighNext";
 import { readGarage } from "../../webapp/src/core/garage/garage";
 import type { Garage } from "../../webapp/src/core/garage/records";
@@ -97,7 +99,18 @@ function startOf(given: Given): unknown {
   return settled(plain(fromStart(garage, masses(garage), standing(garage))));
 }
 
+/** A scale over time, and when it says its next check pays. */
+function believedOf({ garage: given, scale, day }: Given): unknown {
+  const garage = readGarage(given);
+  const known = masses(garage);
+  const fusion = standing(garage).fused?.fusion ?? null;
+  const among = fusion ? groups(garage, known.scales, fusion.evidence.counted) : [];
+  const ageing = believed(garage, known, fusion, among, scale, day);
+  return plain({ ageing, told: checkSentence(ageing, (due) => due)?.text });
+}
+
 export const claims: Claims = {
+  "believed.believed": believedOf,
   "from_start.from_start": startOf,
   "search.every_odds": everyOddsOf,
   "standing.standing": standingOf,

@@ -85,7 +85,7 @@ def groups(garage: Garage, scales: dict[str, ScaleModel], counted: Sequence[Weig
     for name, among in looks.items():
         scale = garage.scales[name]
         tended = scale.kind == "platform" or scale.accuracy_class is not None
-        checked = _month(scales[name].checked)
+        checked = month_of(scales[name].checked)
         since = when[among[0]] if checked is None else checked
         wander = () if tended else tuple(among)
         unset = tuple(at for at in among if counted[at].record.ready is None)
@@ -120,7 +120,7 @@ def scattered(behaviour: Behaviour, among: Sequence[Group], loads: Array, own: A
     for group in among:
         if group.wander and behaviour.walk:
             at, months = np.array(group.wander), np.array(group.months)
-            added[np.ix_(at, at)] += np.outer(loads[at], loads[at]) * behaviour.walk**2 * _walked(months)
+            added[np.ix_(at, at)] += np.outer(loads[at], loads[at]) * behaviour.walk**2 * walked_alike(months, months)
     return added
 
 
@@ -142,15 +142,15 @@ def _at(looks: Sequence[int], amounts: Array, count: int) -> Array:
     return column
 
 
-def _walked(months: Array) -> Array:
+def walked_alike(here: Array, there: Array) -> Array:
     """Months that a walk has gone alike at two times; before the check and after it, it goes its own ways."""
-    both = np.minimum.outer(np.abs(months), np.abs(months))
-    return np.where(np.multiply.outer(months, months) > 0.0, both, 0.0)
+    both = np.minimum.outer(np.abs(here), np.abs(there))
+    return np.where(np.multiply.outer(here, there) > 0.0, both, 0.0)
 
 
 def months(counted: Sequence[Weighed]) -> list[float]:
     """When each was made; one that nobody dated a month after the one before, or before the first that is dated."""
-    known = [_month(each.record.at) for each in counted]
+    known = [month_of(each.record.at) for each in counted]
     first = next((at for at, month in enumerate(known) if month is not None), 0)
     month = (known[first] or 0.0) - first - 1.0
     found = []
@@ -160,8 +160,8 @@ def months(counted: Sequence[Weighed]) -> list[float]:
     return found
 
 
-def _month(at: str | None) -> float | None:
-    """Of a day written as YYYY-MM-DD, with or without a time after it."""
+def month_of(at: str | None) -> float | None:
+    """Months since the calendar began, of a day written as YYYY-MM-DD, with or without a time after it; else None."""
     written = _DAY.match(str(at))
     try:
         return date(*map(int, written.groups())).toordinal() / MONTH if written else None

@@ -23,9 +23,9 @@ const [WANDERS, ZERO_OFF, SCATTERS] = [0.5, 0.25, 0.15];
 const RATES = [0.0002, 0.0005, 0.001, 0.002]; // relative, by a month: of a walk per root of a month, of a slope per month
 const ZERO = 4; // kg of a whole car, standard deviation
 const SCATTER = 3; // times what is noted
-const MONTH = 30.4375; // days
-const DAY = 864e5; // milliseconds
-const BEFORE_1970 = 719_163; // days since those of the calendar began
+export const MONTH = 30.4375; // days
+export const DAY = 864e5; // milliseconds
+export const BEFORE_1970 = 719_163; // days since those of the calendar began
 
 /**
  * `walk`, `slope`: relative rates by a month. `zero`: kg, standard deviation. `likely`: ln of the chance.
@@ -157,7 +157,7 @@ export function puts(group: Group, loads: Column, weights: Column): [walk: numbe
 }
 
 /** Months that a walk has gone alike at two times; before the check and after it, it goes its own ways. */
-function walkedAlike(a: number, b: number): number {
+export function walkedAlike(a: number, b: number): number {
   return a * b > 0 ? Math.min(Math.abs(a), Math.abs(b)) : 0;
 }
 
@@ -172,7 +172,8 @@ function monthsOf(counted: readonly Weighed[]): number[] {
   return known.map((month) => (before = month ?? before + 1));
 }
 
-function monthOf(when: string | null): number | null {
+/** Months since the calendar began; null for what is no date. */
+export function monthOf(when: string | null): number | null {
   const day = when?.slice(0, 10) ?? "";
   const time = /^(?!0000)\d{4}-\d\d-\d\d$/.test(day) ? Date.parse(day) : Number.NaN;
   // A day that its month does not have reads as one of the next.

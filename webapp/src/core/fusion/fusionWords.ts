@@ -1,5 +1,5 @@
 /**
- * What one more weigh-in would give, in words.
+ * What one more weigh-in would give, and when a check pays, in words.
  *
  * The table is the server's own (`server/tarebook/core/fusion/fusion_words.py`), in `generated/fusionSentences`.
  */
@@ -7,6 +7,7 @@
 import { FUSION_SENTENCES } from "../../generated/fusionSentences";
 import { showDoubt } from "../numbers/shown";
 import { type Said, teller } from "../words/said";
+import type { Ageing } from "./believed";
 import type { Next } from "./weighNext";
 
 const said = teller(FUSION_SENTENCES);
@@ -16,4 +17,10 @@ export function nextSentence({ u_now, u_then }: Next, scale: string | null, unit
   const [then, now] = [showDoubt(2 * u_then, unit), showDoubt(2 * u_now, unit)];
   const name = scale || FUSION_SENTENCES.next_platform;
   return then === now ? said("next_same", { scale: name }) : said("next", { scale: name, then, now });
+}
+
+/** When its next check pays, the day as people say it; null for a scale whose gain stays as it is. */
+export function checkSentence({ due, now }: Ageing, day: (due: string) => string): Said | null {
+  if (now) return said("check_now");
+  return due ? said("check_by", { day: day(due) }) : null;
 }
