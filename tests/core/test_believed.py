@@ -14,6 +14,7 @@ from tarebook.core.fusion.believed import Ageing, believed
 from tarebook.core.fusion.evidence import Evidence, evidence
 from tarebook.core.fusion.fusion import Fusion, fused
 from tarebook.core.garage.garage import read_garage
+from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.core.standing.given import given_by
 from tarebook.core.weighing.weighing import masses
 
@@ -66,21 +67,13 @@ def test_a_walking_gain_is_that_of_a_general_smoother_day_by_day(seed, monkeypat
     counted = fusion.evidence.counted
 
     month = [date.fromisoformat(day).toordinal() / MONTH for day in ("2026-03-01", *DAYS, "2026-11-01")]
-    pads, platform = (
-        next((each.loads.gain for each in counted if each.record.scale == name), None) for name in ("pads", "platform")
-    )
-    gains = [each.u if each else 0.0 for each in (pads, platform)]
+    pads = counted[0].loads.gain
+    platform = [each.loads.gain.u for each in counted if each.record.scale == "platform"]
+    wholes = [each.loads.total or Uncertain(0.0) for each in counted]
     values = np.array(fusion.values)
-    loads = np.array([each.loads.total.value for each in counted]) - (values - fusion.weight.value)  # type: ignore[union-attr]
-    through = {"pads": 1.0 + pads.value, "platform": 1.0}  # type: ignore[union-attr]
-    own = [
-        sum(
-            part**2
-            for name, part in each.loads.total.sources.items()
-            if name.startswith(("round:", "rep:", "unready:"))
-        )  # type: ignore[union-attr]
-        for each in counted
-    ]
+    loads = np.array([each.value for each in wholes]) - (values - fusion.weight.value)
+    apart = ("round:", "rep:", "unready:")
+    own = [sum(part**2 for name, part in each.sources.items() if name.startswith(apart)) for each in wholes]
     count = len(DAYS) + 2  # the check and the day asked for tell nothing of the car themselves
     smoother = KalmanSmoother(k_endog=1, k_states=3, k_posdef=1)
     seen = np.full((1, count), np.nan)
@@ -94,18 +87,18 @@ def test_a_walking_gain_is_that_of_a_general_smoother_day_by_day(seed, monkeypat
     smoother["design"], smoother["obs_cov"], smoother["transition"] = design, noise, np.eye(3)
     smoother["selection"] = np.array([[0.0], [1.0], [0.0]])
     smoother["state_cov"] = (np.diff(month, append=month[-1]) * WALK**2)[None, None, :]
-    start = np.diag([1e8, (gains[0] / through["pads"]) ** 2, gains[1] ** 2])
+    start = np.diag([1e8, pads.u**2, max(platform, default=0.0) ** 2])
     smoother.initialize_known(np.zeros(3), start)
     found = smoother.smooth()
-    at = [0, *(n + 1 for n, scale in enumerate(on) if scale == "pads"), count - 1]
+    days = [0, *(n + 1 for n, scale in enumerate(on) if scale == "pads"), count - 1]
     assert [each.sort for each in ageing.beliefs] == ["check", *["weigh_in"] * on.count("pads"), "day"]
-    told = [each.gain - pads.value for each in ageing.beliefs]  # type: ignore[union-attr]
-    assert told == pytest.approx(found.smoothed_state[1, at], rel=2e-3, abs=2e-7)
-    assert [each.u for each in ageing.beliefs] == pytest.approx(np.sqrt(found.smoothed_state_cov[1, 1, at]), rel=2e-3)
+    told = [each.gain - pads.value for each in ageing.beliefs]
+    assert told == pytest.approx(found.smoothed_state[1, days], rel=2e-3, abs=2e-7)
+    assert [each.u for each in ageing.beliefs] == pytest.approx(np.sqrt(found.smoothed_state_cov[1, 1, days]), rel=2e-3)
 
 
 def test_a_check_pays_from_the_day_wandering_has_added_as_much_as_it_left():
-    """By hand: of the doubt squared on that day half is the check's, half is age, where nothing else tells of either."""
+    """By hand: of the doubt squared on that day half is the check's and half is age."""
     given = {**garage([960.0] * 6, ["platform"] * 6), "weigh_ins": []}
     read = read_garage(given)
     known = masses(read)
@@ -123,4 +116,6 @@ def test_weigh_ins_that_wander_make_the_next_check_pay_sooner():
     on = ["platform", "pads"] * 3
     steady = asked(garage([960.0] * 6, on), "2026-10-01")[1].due
     off = asked(garage([960.0, 960.0, 960.0, 962.0, 960.0, 966.0], on), "2026-10-01")[1].due
-    assert steady and off and off < steady
+    assert steady
+    assert off
+    assert off < steady

@@ -5,7 +5,7 @@ The belief on a day is the gain by its record plus what it has wandered since, w
 day it moves in the looks of other days too, as far as they lie on the same side of the check (`behaviour`).
 
 A check pays from the day on which what wandering may have added since the last one, averaged over behaviours, exceeds
-the doubt that check left in the gain: from then on most of the doubt is age. For a scale nobody has checked that is now.
+the doubt that check left in the gain: from then on most of the doubt is age. A scale nobody has checked: now.
 """
 
 from __future__ import annotations
@@ -35,8 +35,8 @@ _NEVER = 120.0  # months: a check that pays later than this is not worth a date
 class Belief:
     """The gain of a scale on a day (`at`, a date): relative, ± `u`, its standard uncertainty.
 
-    `sort`: what tells of the day: "weigh_in" or "check", with its id in `record`; "day", the one asked for. `read`: what
-    a check alone shows of the gain.
+    `sort`: what tells of the day: "weigh_in" or "check", with its id in `record`; "day", the one asked for.
+    `read`: what a check alone shows of the gain.
     """
 
     at: str
@@ -151,7 +151,7 @@ def _told(fusion: Fusion, item: Uncertain, group: Group | None, months: Array) -
 
 
 def _rates(fusion: Fusion | None, among: Sequence[Group]) -> tuple[float, float]:
-    """The mean squares of the rates of walk and slope: as the looks tell where any could, else as thought beforehand."""
+    """The mean squares of the rates of walk and slope: as the looks tell, or as thought beforehand."""
     if fusion and any(month for group in among for month in group.months):
         thought_of: list[Behaviour] = [each.behaviour for each in fusion.views]
         chances = np.bincount(fusion.sets.view, fusion.sets.share, len(fusion.views)).tolist()

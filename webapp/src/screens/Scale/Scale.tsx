@@ -17,6 +17,7 @@ import { repeatWords, trustWords } from "../../parts/weighing/trust";
 import { choiceWord } from "../../parts/words/fieldWords";
 import { to } from "../../route";
 import { NewCheck } from "./NewCheck";
+import { OverTime } from "./OverTime";
 
 type Kind = NonNullable<Values<"scale">["kind"]>;
 
@@ -45,6 +46,7 @@ export function Scale({ id }: { id: string }) {
           </p>
         ))}
         <FieldsOf form={form} names={["accuracy_class", "note"]} />
+        {!form.isNew && <OverTime scale={form.id} />}
         {!form.isNew && <Checks scale={form.id} trust={`${trust.shown} ${trust.from}`} />}
         {!form.isNew && <RecordPhotos of={form.id} />}
         <FormDock
@@ -69,7 +71,9 @@ function Checks({ scale, trust }: { scale: string; trust: string }) {
   return (
     <Section title="Checks against known masses" aside={<span class="brass num">{trust}</span>}>
       {checks.map((check) => (
-        <Check key={check.id} check={check} />
+        <div key={check.id} id={`check-${check.id}`}>
+          <Check check={check} />
+        </div>
       ))}
       <NewCheck key={checks.length} scale={scale} />
     </Section>
