@@ -9,7 +9,7 @@ from tarebook.core.fusion.behaviour import groups
 from tarebook.core.fusion.believed import believed
 from tarebook.core.fusion.evidence import Evidence, evidence
 from tarebook.core.fusion.fusion import fused
-from tarebook.core.fusion.fusion_words import check_sentence, next_sentence
+from tarebook.core.fusion.fusion_words import check_sentence, lowering_sentence, next_sentence
 from tarebook.core.fusion.mixture import CERTAIN, Lump
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.numbers.uncertain import Uncertain
@@ -33,7 +33,7 @@ from tests.plain import plain, settled
 
 def _asked(given: dict[str, Any]) -> Standing:
     garage = read_garage(given["garage"])
-    return standing(garage, class_sheet=given.get("class_sheet"), weigh_in=given.get("weigh_in"))
+    return standing(garage, class_sheet=given.get("class_sheet"), weigh_in=given.get("weigh_in"), day=given.get("day"))
 
 
 def _official_reading(given: dict[str, Any]) -> Any:
@@ -77,6 +77,7 @@ def _told(found: Standing, unit: str) -> dict[str, Any]:
         "gaps": [gap_line(gap, unit).text for gap in found.gaps],
         "changes": [change_sentence(change, unit).text for change in changes],
         "causes": [[cause_sentence(cause, _id).text for cause in change.causes] for change in changes],
+        "lower": [lowering_sentence(each, each.of, each.on, unit).text for each in found.lower_doubt],
         "next": [next_sentence(each, each.scale, unit).text for each in coming],
     }
 

@@ -5,7 +5,7 @@ import { changesOf } from "../../webapp/src/core/causes/changes";
 import { causesOf, everyOdds } from "../../webapp/src/core/causes/search";
 import { groups } from "../../webapp/src/core/fusion/behaviour";
 import { believed } from "../../webapp/src/core/fusion/believed";
-import { checkSentence, nextSentence } from "../../webapp/src/core/fusion/fusionWords";
+import { checkSentence, loweringSentence, nextSentence } from "../../webapp/src/core/fusion/fusionWords";
 import { weighNext } from "../../webapp/src/core/fusion/weighNext";
 import { readGarage } from "../../webapp/src/core/garage/garage";
 import type { Garage } from "../../webapp/src/core/garage/records";
@@ -13,6 +13,7 @@ import { jobNets } from "../../webapp/src/core/ledger/net";
 import { countedOf } from "../../webapp/src/core/standing/counted";
 import type { Fused } from "../../webapp/src/core/standing/estimate";
 import { fromStart } from "../../webapp/src/core/standing/fromStart";
+import { lowerDoubt } from "../../webapp/src/core/standing/lowerDoubt";
 import { officialReading, officialScale } from "../../webapp/src/core/standing/official";
 import {
   foretoldSentence,
@@ -23,6 +24,7 @@ import {
   scoreSentence,
 } from "../../webapp/src/core/standing/sentences";
 import { type Standing, standing } from "../../webapp/src/core/standing/standing";
+import { asked } from "../../webapp/src/core/standing/trials";
 import { masses } from "../../webapp/src/core/weighing/weighing";
 import { chosenSheet } from "../../webapp/src/core/wholeCar/condition";
 import { inOrder, nowOf } from "../../webapp/src/core/wholeCar/weighed";
@@ -31,13 +33,17 @@ import { plain, settled } from "../plain";
 import type { Claims, Given } from "../vectors";
 
 /** A standing with what is asked for apart on the phone and, where a unit is given, how it is told. */
-function standingOf({ garage: given, class_sheet, weigh_in, unit }: Given): unknown {
+function standingOf({ garage: given, class_sheet, weigh_in, unit, day }: Given): unknown {
   const garage = readGarage(given);
   const found = standing(garage, undefined, class_sheet, weigh_in);
   const fused = found.fused && wholly(found.fused, garage);
   // Without how the official reading spreads: what follows from that is told.
   const official = found.official && { ...found.official, spread: undefined };
-  return settled(plain({ ...found, official, fused, told: unit && told(found, fused, unit) }));
+  const trying = day && asked(garage, day, found.risk, class_sheet);
+  const lower_doubt = trying ? lowerDoubt(trying) : [];
+  const lower = lower_doubt.map((each) => loweringSentence(each, each.of, each.on, unit).text);
+  const words = unit && { ...told(found, fused, unit), lower };
+  return settled(plain({ ...found, official, fused, lower_doubt, told: words }));
 }
 
 type Whole = ReturnType<typeof wholly>;

@@ -14,7 +14,8 @@ from tarebook.core.causes.cause_words import Names, cause_sentence, change_sente
 from tarebook.core.causes.changes import Change
 from tarebook.core.causes.search import Cause, Likely
 from tarebook.core.causes.slip import Slip
-from tarebook.core.fusion.fusion_words import next_sentence
+from tarebook.core.fusion.fusion_words import lowering_sentence, next_sentence
+from tarebook.core.fusion.lowering import Lowering
 from tarebook.core.fusion.possible import Possible
 from tarebook.core.fusion.scatter import Scatter
 from tarebook.core.fusion.weigh_next import Next
@@ -99,6 +100,23 @@ class NextSchema(Answer):
     sentence = Said(_next_sentence)
 
 
+def _lowering_sentence(lowering: Lowering, asked: Asked) -> SaidOf:
+    kinds = (asked.garage.scales, asked.garage.parts, asked.garage.drivers)
+
+    def named(id_: str | None) -> str | None:
+        return next((kind[id_].name or id_ for kind in kinds if id_ in kind), None) if id_ else None
+
+    return lowering_sentence(lowering, named(lowering.of), named(lowering.on), asked.mass_unit)
+
+
+@writes(Lowering, but="u_now u_then", mass="against")
+class LoweringSchema(Answer):
+    """Something to do, and what the weight's doubt (95 %) would be."""
+
+    within = Mass(lambda lowering: Uncertain(2.0 * lowering.u_then))
+    sentence = Said(_lowering_sentence)
+
+
 written(Possible, mass="weight", share="odds")
 written(Scatter, but="wider", mass="repeats")
 written(Fused, but="warnings")
@@ -126,9 +144,17 @@ STANDING = Calculation(
     garage_schema(
         "CalcStandingGiven",
         class_sheet=fields.String(allow_none=True),
+        day=fields.Date(
+            allow_none=True, metadata={"description": "To be told also what would lower the doubt if done on it."}
+        ),
         weigh_in=fields.String(allow_none=True, metadata={"description": "To rest on alone; by default all count."}),
     ),
     StandingSchema(),
-    lambda garage, given: standing(garage, class_sheet=given.get("class_sheet"), weigh_in=given.get("weigh_in")),
+    lambda garage, given: standing(
+        garage,
+        class_sheet=given.get("class_sheet"),
+        weigh_in=given.get("weigh_in"),
+        day=given["day"].isoformat() if given.get("day") else None,
+    ),
     trim="event",
 )

@@ -18,7 +18,7 @@ from tarebook.core.whole_car.aboard import driver_in, is_driver_said
 from tarebook.core.whole_car.fuel import assumed_within, fuel_mass
 from tarebook.core.whole_car.weigh_in import ASSUMED_REPEATABILITY, look_at, repeatability
 
-_LOOKS = {"corner_pads": 4, "axle_pads": 2, "platform": 1}
+CAR_LOOKS = {"corner_pads": 4, "axle_pads": 2, "platform": 1}
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +36,7 @@ def weigh_next(garage: Garage, known: Masses, fusion: Fusion) -> tuple[Next, ...
     looks: list[tuple[str | None, Uncertain]] = [
         (scale.id, _look(garage, known.scales[scale.id], scale, fusion.weight.value))
         for scale in garage.scales.values()
-        if scale.id not in garage.retired and (scale.kind in _LOOKS or scale.id == last.scale)
+        if scale.id not in garage.retired and (scale.kind in CAR_LOOKS or scale.id == last.scale)
     ]
     if not any(scale.kind == "platform" for scale in garage.scales.values()):
         looks.append((None, _platform(fusion.weight.value)))
@@ -47,7 +47,7 @@ def weigh_next(garage: Garage, known: Masses, fusion: Fusion) -> tuple[Next, ...
 
 
 def _look(garage: Garage, model: ScaleModel, scale: Scale, load: float) -> Uncertain:
-    rounding = resolution(model.division or ASSUMED_DIVISION) * sqrt(_LOOKS.get(scale.kind, 1))
+    rounding = resolution(model.division or ASSUMED_DIVISION) * sqrt(CAR_LOOKS.get(scale.kind, 1))
     return look_at("next", load, whole_car_gain(garage, model, load), rounding, repeatability(garage, model))
 
 

@@ -9,6 +9,7 @@ margin, start, gap.
 from dataclasses import dataclass, replace
 from typing import cast
 
+from tarebook.core.fusion.lowering import Lowering
 from tarebook.core.garage.records import ClassSheet, Garage, Warned, WeighIn, warned
 from tarebook.core.ledger.net import mass_total
 from tarebook.core.ledger.since import Since, pieces_between
@@ -17,7 +18,9 @@ from tarebook.core.standing.estimate import Estimate, Fused, estimate
 from tarebook.core.standing.gap import Gap, gap_between, gaps_in_order
 from tarebook.core.standing.given import Given, given_by
 from tarebook.core.standing.history import Past, Start, past_of, start_of
+from tarebook.core.standing.lower_doubt import lower_doubt
 from tarebook.core.standing.official import OfficialReading, expected_reading, official_reading, official_scale
+from tarebook.core.standing.trials import asked
 from tarebook.core.weighing.weighing import Masses, masses
 from tarebook.core.whole_car.condition import Condition, condition_warnings
 from tarebook.core.whole_car.weighed import Now
@@ -36,6 +39,7 @@ class Standing:
     held against each other, `gap` between the last two. `verdict`: "above" or "under" the minimum when the margin is
     beyond its expanded uncertainty (k = 2) and, for above, the chance of being shown under is within the risk; else
     "close". "unweighed": either is so by what is weighed, but what moved since without a weight may make it untrue.
+    `lower_doubt`: what would lower the doubt most for its time, told when a day is given.
     """
 
     car: str | None
@@ -57,21 +61,27 @@ class Standing:
     start: Start | None
     gap: Gap | None
     gaps: tuple[Gap, ...]
+    lower_doubt: tuple[Lowering, ...]
     reasons: dict[str, Warned]
     warnings: tuple[Warned, ...]
 
 
 def standing(
-    garage: Garage, known: Masses | None = None, class_sheet: str | None = None, weigh_in: str | None = None
+    garage: Garage,
+    known: Masses | None = None,
+    class_sheet: str | None = None,
+    weigh_in: str | None = None,
+    day: str | None = None,
 ) -> Standing:
     """The standing of the garage's car in the garage's trim.
 
     `class_sheet`: id; by default the newest of the car. `weigh_in`: id of the one to rest on alone; by default all that
-    can count do. `known`: the garage's masses, when they are at hand already.
+    can count do. `known`: the garage's masses, when they are at hand already. `day`: a date, to be told also what done
+    on it would lower the doubt; that takes a standing for each thing to do.
     """
     given = given_by(garage, known or masses(garage), class_sheet)
     chosen = [each for each in given.weighed if weigh_in in (None, each.record.id)]
-    minimum, risk = _minimum(garage, given.sheet), _risk(given.sheet)
+    minimum, risk = _minimum(garage, given.sheet), risk_of(given.sheet)
     now = estimate(given, chosen, risk)
     start, gap = start_of(given), _gap(given)
     found = now if isinstance(now, Estimate) else None
@@ -98,6 +108,7 @@ def standing(
         start=start if isinstance(start, Start) else None,
         gap=gap if isinstance(gap, Gap) else None,
         gaps=gaps_in_order(given.weighed, given.nets),
+        lower_doubt=lower_doubt(trying) if day and (trying := asked(garage, day, risk, class_sheet)) else (),
         reasons=_reasons(weight=now, margin=minimum, start=start, gap=gap),
         verdict=_verdict(margin, official, risk, found),
         warnings=tuple(_warnings(given, found, official)),
@@ -117,7 +128,7 @@ def _minimum(garage: Garage, sheet: ClassSheet | None) -> float | Warned:
     return float(sheet.minimum.exact + (sheet.adders.exact if sheet.adders else 0))
 
 
-def _risk(sheet: ClassSheet | None) -> float:
+def risk_of(sheet: ClassSheet | None) -> float:
     risk = float(sheet.risk) if sheet and sheet.risk is not None else RISK
     return risk if 0.0 < risk < 1.0 else RISK
 
@@ -174,7 +185,7 @@ def _reasons(weight: object, margin: object, start: object, gap: object) -> dict
 def _warnings(given: Given, found: Estimate | None, official: OfficialReading | None) -> list[Warned]:
     """What should be known of the weigh-in the weight rests on, of the jobs since, of the class and of its scale."""
     warnings = list(given.condition.warnings)
-    if given.sheet and given.sheet.risk is not None and float(given.sheet.risk) != _risk(given.sheet):
+    if given.sheet and given.sheet.risk is not None and float(given.sheet.risk) != risk_of(given.sheet):
         warnings.append(warned("risk_unusable", class_sheet=given.sheet.id))
     warnings += _left_out(given, found)
     if official is not None and official.scale.scale is None:
