@@ -67,10 +67,15 @@ def done(given: Records, what: Lowering) -> Records:
         look = {"id": "w", "of": what.of, "method": "direct", "scale": what.on, "at": TODAY}
         shown = {"glass": "15.04 kg", "anna": "80.2 kg"}[what.of or ""]
         return {**given, "weighings": [*given.get("weighings", []), {**look, "shown": shown}]}
-    if what.way == "check":
+    if what.against:
         known = {"known": f"{what.against} kg", "known_within": "0.2 kg", "shown": f"{what.against} kg", "at": TODAY}
-        return {**given, "scale_checks": [*given["scale_checks"], {"id": "c", "scale": what.of, **known}]}
-    more: Records = {"ready": ["zeroed", "level"]} if "zeroed" in what.first else {}
+        given = {**given, "scale_checks": [*given["scale_checks"], {"id": "c", "scale": what.of, **known}]}
+    if what.way == "check":
+        return given
+    # Who sets the zero has the list of what to see to before them, and sees to the rest as last time, or to all of it.
+    more: Records = {}
+    if "zeroed" in what.first:
+        more = {"ready": given["weigh_ins"][-1].get("ready", ["zeroed", "level", "rolled", "pressures", "clear"])}
     more |= {"fuel_within": "0.5 L"} if "fuel" in what.first else {}
     official = {"official": True, "scale": None} if what.of is None else {}
     last = given["weigh_ins"][-1]
@@ -86,6 +91,13 @@ GLASS_OUT = 945.4
 WORLDS = {
     "a glass nobody weighed": garage(),
     "zeros nobody set": garage(
+        weigh_ins=[weigh_in(0, 960.4, "pads", []), weigh_in(1, 960.6, "pads", []), weigh_in(2, 945.4, "pads", ["j0"])],
+    ),
+    "zeros nobody set on pads that may have run off": garage(
+        scale_checks=[
+            {"id": "c1", "scale": "pads", "known": "400 kg", "known_within": "0.2 kg", "shown": "400.0 kg",
+             "at": "2025-06-02"},
+        ],
         weigh_ins=[weigh_in(0, 960.4, "pads", []), weigh_in(1, 960.6, "pads", []), weigh_in(2, 945.4, "pads", ["j0"])],
     ),
     "a driver who said it": garage(
@@ -131,6 +143,8 @@ def test_each_world_is_told_what_its_doubt_is_made_of():
     assert ("check", "pads") in ways["pads that rest on a check of long ago"]
     zeros = [each for each in lower_doubt(now_of(WORLDS["zeros nobody set"])) if each.of == "pads"]
     assert zeros[0].first == ("zeroed",)
+    both = [each for each in lower_doubt(now_of(WORLDS["zeros nobody set on pads that may have run off"])) if each.of]
+    assert both[0].first == ("checked", "zeroed")
 
 
 def test_without_a_weigh_in_nothing_is_asked():

@@ -15,6 +15,8 @@ FUSION_SENTENCES = Sentences({
     "next_platform": "a platform scale nobody has checked",
     "lower_weigh_in": "Weigh the car on {of}: ± {with_it} instead of ± {now}, {minutes} min",
     "lower_weigh_in_zeroed": "Set the zero, weigh the car on {of}: ± {with_it} instead of ± {now}, {minutes} min",
+    "lower_weigh_in_checked_zeroed": "Check {of} with {against}, set the zero, weigh the car: "
+    "± {with_it} instead of ± {now}, {minutes} min",
     "lower_weigh_in_fuel": "Fill or drain the tank, weigh on {of}: ± {with_it} instead of ± {now}, {minutes} min",
     "lower_check": "Check {of} with {against}: ± {with_it} instead of ± {now}, {minutes} min",
     "lower_weigh": "Weigh {of} on {on}: ± {with_it} instead of ± {now}, {minutes} min",

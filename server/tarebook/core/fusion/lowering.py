@@ -7,8 +7,8 @@ from dataclasses import dataclass
 class Lowering:
     """One thing to do, its `minutes`, and the standard uncertainty of the weight now and with it, kg.
 
-    `way`: "weigh_in" on scale `of` (None: a platform nobody knows), `first` seen to "zeroed" and "fuel"; "check" of
-    scale `of` `against` so many kg; "weigh" the part or driver `of` on the scale `on`.
+    `way`: "weigh_in" on scale `of` (None: a platform nobody knows), `first` seen to "zeroed" or "fuel", or "checked"
+    and "zeroed"; "check" of scale `of`, as there `against` so many kg; "weigh" the part or driver `of` on scale `on`.
     """
 
     way: str

@@ -19,7 +19,16 @@ from tarebook.core.numbers.quantity import read_mass
 from tarebook.core.standing.trials import NEXT, Asked, doubt_with, step_of, with_check, with_weigh_in, with_weighing
 from tarebook.core.weighing.claims import SHARED
 
-MINUTES = {"weigh_in": 15, "corner_pads": 25, "platform": 45, "check": 10, "weigh": 5, "zeroed": 2, "fuel": 5}
+MINUTES = {
+    "weigh_in": 15,
+    "corner_pads": 25,
+    "platform": 45,
+    "check": 10,
+    "weigh": 5,
+    "zeroed": 2,
+    "fuel": 5,
+    "checked": 10,
+}
 """Of a weigh-in (on pads one puts under each wheel; on a platform one drives to) and what is seen to before it."""
 LEAST = 0.1  # kg of the ± there is: what brings less is not told
 _MOST = 3  # that are told; of parts and drivers also: that are tried
@@ -67,32 +76,38 @@ def _weigh_ins(now: Asked) -> Iterator[_Try]:
         scales.append(None)
     fuelled = last.fuel is not None and last.fuel.value > 0.0
     for scale in scales:
-        kind = scale.kind if scale else "platform"
+        kind, id_ = scale.kind if scale else "platform", scale.id if scale else None
+        check = _check_of(now, scale) if scale and kind != "platform" else None
         firsts: list[tuple[str, ...]] = [(), *([("zeroed",)] if scale else []), *([("fuel",)] if fuelled else [])]
-        for first in firsts:
+        for first in (*firsts, *([("checked", "zeroed")] if check else [])):
             minutes = MINUTES.get(kind, MINUTES["weigh_in"]) + sum(MINUTES[each] for each in first)
-            id_ = scale.id if scale else None
-            yield _Try("weigh_in", id_, None, first, None, minutes, with_weigh_in(now, id_, first))
+            checked = check if "checked" in first else None
+            against = checked.known.value if checked else None
+            yield _Try("weigh_in", id_, None, first, against, minutes, with_weigh_in(now, id_, first, checked))
+
+
+def _check_of(now: Asked, scale: Scale) -> ScaleCheck:
+    """With the mass it was checked with last, else the heaviest known that it can carry."""
+    garage, model = now.garage, now.given.known.scales[scale.id]
+    own = [each for each in garage.checks_of.get(scale.id, []) if each.id in model.checks]
+    most = model.capacity or _HOLDS.get(scale.kind, float("inf"))
+    others = [each for checks in garage.checks_of.values() for each in checks if each.known.value <= most]
+    found = max(own or others, key=lambda each: (each.known.value, each.id), default=None)
+    if found:
+        return ScaleCheck(NEXT, scale.id, found.known_name, found.known, found.known_within, found.known, None)
+    plate, within = map(read_mass, _PLATE)
+    return ScaleCheck(NEXT, scale.id, None, plate, within, plate, None)
 
 
 def _checks(now: Asked) -> Iterator[_Try]:
-    """Of every scale in use, with the mass it was checked with last, else the heaviest known that it can carry."""
-    garage, known = now.garage, now.given.known
-    every = [each for checks in garage.checks_of.values() for each in checks]
+    """Of every scale in use."""
+    garage = now.garage
     for scale in garage.scales.values():
-        model = known.scales[scale.id]
-        touched = (*model.gain.sources, f"wander:{scale.id}")
-        if scale.id in garage.retired or not _may_bring(now, _variance(now, touched)):
-            continue
-        own = [each for each in garage.checks_of.get(scale.id, []) if each.id in model.checks]
-        most = model.capacity or _HOLDS.get(scale.kind, float("inf"))
-        others = [each for each in every if each.known.value <= most]
-        like = max(own or others, key=lambda each: (each.known.value, each.id), default=None)
-        check = like or ScaleCheck(NEXT, scale.id, None, read_mass(_PLATE[0]), read_mass(_PLATE[1]), None, None)  # type: ignore[arg-type]
-        trial = with_check(now, ScaleCheck(
-            NEXT, scale.id, check.known_name, check.known, check.known_within, check.shown, None
-        ))  # fmt: skip
-        yield _Try("check", scale.id, None, (), check.known.value, MINUTES["check"], trial)
+        touched = (*now.given.known.scales[scale.id].gain.sources, f"wander:{scale.id}")
+        if scale.id not in garage.retired and _may_bring(now, _variance(now, touched)):
+            check = _check_of(now, scale)
+            trial = with_check(now, check)
+            yield _Try("check", scale.id, None, (), check.known.value, MINUTES["check"], trial)
 
 
 def _weighings(now: Asked) -> Iterator[_Try]:

@@ -66,8 +66,10 @@ def doubt_with(now: Asked, garage: Garage) -> float:
     return then.fusion.weight.u if then else now.fusion.weight.u
 
 
-def with_weigh_in(now: Asked, scale: str | None, first: Sequence[str]) -> Garage:
-    """One more weigh-in. `scale` None: a platform nobody knows. `first`: what is seen to before, zeroed or fuel."""
+def with_weigh_in(now: Asked, scale: str | None, first: Sequence[str], check: ScaleCheck | None = None) -> Garage:
+    """One more weigh-in. `scale` None: a platform nobody knows. `first`: what is seen to before; `check`: made then."""
+    if check:
+        now = replace(now, given=replace(now.given, garage=with_check(now, check)))
     counted = now.fusion.evidence.counted
     last = counted[-1].record
     on_it = [each.record for each in counted if each.record.scale == scale] if scale else []

@@ -28,7 +28,7 @@ import {
 } from "./trials";
 
 /** Of a weigh-in (on pads one puts under each wheel; on a platform one drives to) and what is seen to before it. */
-const MINUTES = { weigh_in: 15, corner_pads: 25, platform: 45, check: 10, weigh: 5, zeroed: 2, fuel: 5 };
+const MINUTES = { weigh_in: 15, corner_pads: 25, platform: 45, check: 10, weigh: 5, zeroed: 2, fuel: 5, checked: 10 };
 const LEAST = 0.1; // kg of the ± there is: what brings less is not told
 const MOST = 3; // that are told; of parts and drivers also: that are tried
 const HOLDS: Readonly<Record<string, number>> = { kitchen: 10, bench: 40, hanging: 60, bathroom: 180 }; // kg
@@ -38,8 +38,8 @@ const LOOKS = ["corner_pads", "axle_pads", "platform"];
 /**
  * One thing to do and its `minutes`.
  *
- * `way`: "weigh_in" on scale `of` (null: a platform nobody knows), `first` seen to "zeroed" and "fuel"; "check" of scale
- * `of` `against` so many kg; "weigh" the part or driver `of` on the scale `on`.
+ * `way`: "weigh_in" on scale `of` (null: a platform nobody knows), `first` seen to "zeroed" or "fuel", or "checked" and
+ * "zeroed"; "check" of scale `of`, as there `against` so many kg; "weigh" the part or driver `of` on the scale `on`.
  */
 type Doing = {
   readonly way: "weigh_in" | "check" | "weigh";
@@ -95,13 +95,16 @@ function weighInsOf(now: Asked): Trial[] {
   if (!scales.some((each) => each?.kind === "platform")) scales.push(null);
   const isFuelled = last.fuel !== null && last.fuel.value > 0;
   return scales.flatMap((scale) => {
-    const kind = scale?.kind ?? "platform";
+    const [kind, of] = [scale?.kind ?? "platform", scale?.id ?? null];
+    const check = scale && kind !== "platform" ? checkOf(now, scale) : null;
     const firsts: First[][] = [[], ...(scale ? [["zeroed" as const]] : []), ...(isFuelled ? [["fuel" as const]] : [])];
+    if (check) firsts.push(["checked", "zeroed"]);
     return firsts.map((first): Trial => {
       const own = kind === "corner_pads" || kind === "platform" ? MINUTES[kind] : MINUTES.weigh_in;
       const minutes = first.reduce((sum, each) => sum + MINUTES[each], own);
-      const of = scale?.id ?? null;
-      return { ...bare("weigh_in", of, minutes), first, garage: () => withWeighIn(now, of, first) };
+      const checked = first.includes("checked") ? check : null;
+      const doing = { ...bare("weigh_in", of, minutes), first, against: checked?.known.value ?? null };
+      return { ...doing, garage: () => withWeighIn(now, of, first, checked) };
     });
   });
 }
@@ -110,21 +113,27 @@ function bare(way: Doing["way"], of: string | null, minutes: number): Doing {
   return { way, of, on: null, first: [], against: null, minutes };
 }
 
-/** Of every scale in use, with the mass it was checked with last, else the heaviest known that it can carry. */
+/** With the mass it was checked with last, else the heaviest known that it can carry. */
+function checkOf(now: Asked, { id, kind }: Scale): ScaleCheck {
+  const { garage } = now.given;
+  const model = modelOf(now, id);
+  const own = (garage.checks_of.get(id) ?? []).filter((each) => model.checks.includes(each.id));
+  const most = model.capacity || (HOLDS[kind] ?? Infinity);
+  const others = [...garage.checks_of.values()].flat().filter(({ known }) => known.value <= most);
+  const among = own.length > 0 ? own : others;
+  const heaviest = [...among].sort((a, b) => b.known.value - a.known.value || order(b.id, a.id))[0];
+  const [known, known_within] = PLATE.map((each) => readMass(each)) as [ScaleCheck["known"], ScaleCheck["known"]];
+  return { ...(heaviest ?? { known_name: null, known, known_within, shown: known }), id: NEXT, scale: id, at: null };
+}
+
+/** Of every scale in use. */
 function checksOf(now: Asked): Trial[] {
   const { garage } = now.given;
-  const every = [...garage.checks_of.values()].flat();
-  return [...garage.scales.values()].flatMap(({ id, kind }) => {
-    const model = modelOf(now, id);
-    const touched = [...Object.keys(model.gain.sources), `wander:${id}`];
+  return [...garage.scales.values()].flatMap((scale) => {
+    const { id } = scale;
+    const touched = [...Object.keys(modelOf(now, id).gain.sources), `wander:${id}`];
     if (garage.retired.has(id) || !mayBring(now, varianceOf(now, touched))) return [];
-    const own = (garage.checks_of.get(id) ?? []).filter((each) => model.checks.includes(each.id));
-    const most = model.capacity || (HOLDS[kind] ?? Infinity);
-    const among = own.length > 0 ? own : every.filter(({ known }) => known.value <= most);
-    const heaviest = [...among].sort((a, b) => b.known.value - a.known.value || order(b.id, a.id))[0];
-    const [known, known_within] = PLATE.map((each) => readMass(each)) as [ScaleCheck["known"], ScaleCheck["known"]];
-    const plate = { known_name: null, known, known_within, shown: known };
-    const check: ScaleCheck = { ...(heaviest ?? plate), id: NEXT, scale: id, at: null };
+    const check = checkOf(now, scale);
     const doing = { ...bare("check", id, MINUTES.check), against: check.known.value };
     return [{ ...doing, garage: () => withCheck(now, check) }];
   });

@@ -29,7 +29,7 @@ const FUEL_WITHIN = "0.5 L"; // of a tank filled to the mark or drained: common 
 const LAYOUT: Readonly<Record<string, WeighIn["layout"]>> = { corner_pads: "corners", axle_pads: "axles" };
 const STEPS: Readonly<Record<string, number>> = { kitchen: 0.001, bench: 0.01, hanging: 0.02, bathroom: 0.1 }; // kg
 
-export type First = "zeroed" | "fuel";
+export type First = "checked" | "zeroed" | "fuel";
 
 /** A garage on a `day` (a date) with the fusion of all its weigh-ins, and what that was made from. */
 export type Asked = {
@@ -58,8 +58,14 @@ export function doubtWith({ given, fusion, risk, day }: Asked, garage: Garage): 
 export const lastOf = ({ fusion }: Asked): Weighed => fusion.evidence.counted.at(-1) as Weighed;
 export const modelOf = ({ given }: Asked, scale: string): ScaleModel => given.known.scales.get(scale) as ScaleModel;
 
-/** One more weigh-in. `scale` null: a platform nobody knows. `first`: what is seen to before. */
-export function withWeighIn(now: Asked, scale: string | null, first: readonly First[]): Garage {
+/** One more weigh-in. `scale` null: a platform nobody knows. `first`: what is seen to before; `check`: made then. */
+export function withWeighIn(
+  asked: Asked,
+  scale: string | null,
+  first: readonly First[],
+  check: ScaleCheck | null,
+): Garage {
+  const now = check ? { ...asked, given: { ...asked.given, garage: withCheck(asked, check) } } : asked;
   const last = lastOf(now).record;
   const onIt = now.fusion.evidence.counted.filter(({ record }) => scale !== null && record.scale === scale);
   let { ready } = onIt.at(-1)?.record ?? last;

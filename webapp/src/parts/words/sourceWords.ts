@@ -21,6 +21,9 @@ const WORDS: [prefix: string, words: (rest: string) => string][] = [
   ["guesses", () => "People guess all too high or all too low"],
   ["quotes", () => "Quoted weights are all too high or all too low"],
   ["unlogged", () => "Weigh-ins that differ: what nobody wrote down, or a reading that is off"],
+  ["scatter", () => "Readings that scatter more than the scale's record says"],
+  ["wander:", (scale) => `How far ${scaleName(scale)} may have run off since its check`],
+  ["zero:", (rest) => `Whether the zero of ${scaleName(rest.split(":")[0]!)} was set`],
   ["ballast:", () => "The ballast on board"],
   ["rep:", () => "Rolling on and off shows a little different each time"],
   ["settle:", () => "How the car settled on its springs"],
@@ -57,7 +60,7 @@ export function sourceWord(source: string): string {
 }
 
 function scaleOf(source: string): string | null {
-  const id = source.startsWith("cal:") ? source.slice("cal:".length) : "";
+  const id = /^(?:cal|wander):(.+)$/.exec(source)?.[1] ?? "";
   return garage.value.byId.get(id)?.kind === "scale" ? to("scale", id) : null;
 }
 

@@ -5,11 +5,12 @@
  */
 
 import type { Ageing, Belief } from "../../core/fusion/believed";
-import { showPlain } from "../../core/numbers/shown";
+import { MINUS } from "../../core/numbers/quantity";
 import { sayMoment } from "../../parts/words/moments";
 import "./Days.css";
 
-const [WIDE, HIGH, LEFT, RIGHT, TOP, FOOT] = [360, 190, 40, 12, 14, 30];
+const [WIDE, HIGH, LEFT, RIGHT, TOP, FOOT] = [360, 204, 40, 14, 28, 30];
+const INSET = 8; // so that a weight on the first day hangs clear of the figures
 const PER = 1000;
 
 type Place = { readonly x: (each: Belief) => number; readonly y: (gain: number) => number; readonly steps: number[] };
@@ -31,12 +32,15 @@ export function Days({ ageing, onOpen }: { ageing: Ageing; onOpen: (each: Belief
   };
   return (
     <svg class="days" viewBox={`0 0 ${WIDE} ${HIGH}`} role="img" aria-label={wordsOf(beliefs)} onPointerUp={tap}>
+      <text x={0} y={12}>
+        kg too much in 1000 kg
+      </text>
       <path class="band" d={`M${high} L${low} Z`} />
       {steps.map((step) => (
         <g key={step} class={step === 0 ? "true" : "step"}>
           <path d={`M${LEFT} ${y(step / PER)} H${WIDE - RIGHT}`} />
           <text x={LEFT - 5} y={y(step / PER) + 4} class="up">
-            {step === 0 ? "true" : showPlain(step, "", 2 * Math.abs(step), true)}
+            {step === 0 ? "true" : `${step > 0 ? "+" : MINUS}${Math.abs(step)}`}
           </text>
         </g>
       ))}
@@ -74,9 +78,9 @@ function placeOf(beliefs: readonly Belief[]): Place {
   const from = Math.ceil((PER * least) / step);
   const count = Math.floor((PER * most) / step) - from + 1;
   return {
-    x: ({ at }) => LEFT + ((Date.parse(at) - first) / (last - first || 1)) * (WIDE - LEFT - RIGHT),
+    x: ({ at }) => LEFT + INSET + ((Date.parse(at) - first) / (last - first || 1)) * (WIDE - LEFT - RIGHT - INSET),
     y: (gain) => TOP + ((most - gain) / span) * (HIGH - TOP - FOOT),
-    steps: Array.from({ length: count }, (_, n) => (from + n) * step),
+    steps: Array.from({ length: count }, (_, n) => Number(((from + n) * step).toPrecision(3))),
   };
 }
 

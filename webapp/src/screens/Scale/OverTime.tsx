@@ -28,6 +28,7 @@ export function OverTime({ scale }: { scale: string }) {
   return (
     <Section title="How true it has been">
       <Days ageing={ageing} onOpen={open} />
+      <p class="small quiet">A weight is a check, a notch a weigh-in: tap one to open it.</p>
       <p>{toldOf(ageing)}</p>
       {pays && (
         <p>

@@ -47,7 +47,7 @@ export function Standing() {
             </p>
           </Section>
         )}
-        {now.fused && <Surer fused={now.fused} />}
+        {now.fused && <Surer />}
         {now.gaps.length > 0 && <Gaps gaps={now.gaps} />}
         <Warnings of={[...Object.values(now.reasons), ...now.warnings]} />
       </div>
