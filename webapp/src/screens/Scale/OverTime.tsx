@@ -15,7 +15,7 @@ import { Days } from "./Days";
 
 /** What a gain makes of a load of 1000 kg, or of 1000 lb. */
 const PER = 1000;
-export const say = (gain: number, within?: number) => showPlain(PER * gain, "kg", within && PER * within, true);
+const say = (gain: number, within?: number) => showPlain(PER * gain, "kg", within && PER * within, true);
 
 export function OverTime({ scale }: { scale: string }) {
   const ageing = overTime(scale);
@@ -48,8 +48,8 @@ export function OverTime({ scale }: { scale: string }) {
           ))}
         </div>
         <p class="small quiet">
-          In each 1000 kg, above zero where it shows too much. ± means: true 19 times in 20. All that the weigh-ins tell
-          of the scale is in it, so an earlier day may change with a later weigh-in.
+          In each 1000 kg: + where it shows too much, − where too little. ± means: true 19 times in 20. All that the
+          weigh-ins tell of the scale is in it, so an earlier day may change with a later weigh-in.
         </p>
       </Disclosure>
     </Section>
@@ -62,13 +62,12 @@ function overTime(scale: string): Ageing {
   return believed(book.value, known.value, fusion, among, scale, momentNow().slice(0, 10));
 }
 
-export function nameOf({ at, sort }: Belief): string {
+function nameOf({ at, sort }: Belief): string {
   if (sort === "day") return "Today";
   return `${sort === "check" ? "Check" : "Weigh-in"} of ${sayMoment(at)}`;
 }
 
 function toldOf({ beliefs }: Ageing): string {
   const { gain, u } = beliefs.at(-1) as Belief;
-  const way = gain > 0 ? "too much" : "too little";
-  return `Today it shows ${showPlain(PER * Math.abs(gain), "kg", 2 * PER * u)} ${way} in each 1000 kg.`;
+  return `Today, in each 1000 kg: ${say(gain, 2 * u)}.`;
 }

@@ -34,7 +34,7 @@ export function Lowerings() {
           />
         ))}
       </div>
-      <p class="small quiet">The most for each minute first; so it is if what is read is as expected.</p>
+      <p class="small quiet">Best for the minutes first, if the readings come out as expected.</p>
     </>
   );
 }
