@@ -6,9 +6,9 @@
 
 import { FUSION_SENTENCES } from "../../generated/fusionSentences";
 import { showDoubt, showMass } from "../numbers/shown";
-import type { Lowering } from "../standing/lowerDoubt";
 import { type Said, teller } from "../words/said";
 import type { Ageing } from "./believed";
+import type { Lowering } from "./lowering";
 import type { Next } from "./weighNext";
 
 const said = teller(FUSION_SENTENCES);

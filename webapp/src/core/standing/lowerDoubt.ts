@@ -8,24 +8,14 @@
  * Minutes: common practice, no source.
  */
 
+import type { Doing, First, Lowering } from "../fusion/lowering";
 import { order } from "../garage/order";
 import type { Garage, Scale, ScaleCheck } from "../garage/records";
 import { readMass } from "../numbers/quantity";
 import { u } from "../numbers/uncertain";
 import { SHARED } from "../weighing/claims";
 import { partRepeats } from "../weighing/scale";
-import {
-  type Asked,
-  doubtWith,
-  type First,
-  lastOf,
-  modelOf,
-  NEXT,
-  stepOf,
-  withCheck,
-  withWeighIn,
-  withWeighing,
-} from "./trials";
+import { type Asked, doubtWith, lastOf, modelOf, NEXT, stepOf, withCheck, withWeighIn, withWeighing } from "./trials";
 
 /** Of a weigh-in (on pads one puts under each wheel; on a platform one drives to) and what is seen to before it. */
 const MINUTES = { weigh_in: 15, corner_pads: 25, platform: 45, check: 10, weigh: 5, zeroed: 2, fuel: 5, checked: 10 };
@@ -35,23 +25,6 @@ const HOLDS: Readonly<Record<string, number>> = { kitchen: 10, bench: 40, hangin
 const PLATE = ["20 kg", "0.2 kg"] as const; // a known mass most can lay hands on, where no check names one
 const LOOKS = ["corner_pads", "axle_pads", "platform"];
 
-/**
- * One thing to do and its `minutes`.
- *
- * `way`: "weigh_in" on scale `of` (null: a platform nobody knows), `first` seen to "zeroed" or "fuel", or "checked" and
- * "zeroed"; "check" of scale `of`, as there `against` so many kg; "weigh" the part or driver `of` on the scale `on`.
- */
-type Doing = {
-  readonly way: "weigh_in" | "check" | "weigh";
-  readonly of: string | null;
-  readonly on: string | null;
-  readonly first: readonly First[];
-  readonly against: number | null;
-  readonly minutes: number;
-};
-
-/** With the standard uncertainty of the weight now and once it is done, kg. */
-export type Lowering = Doing & { readonly u_now: number; readonly u_then: number };
 export type Trial = Doing & { readonly garage: () => Garage };
 
 const bringsOf = ({ u_now, u_then }: Lowering): number => 2 * (u_now - u_then);

@@ -11,6 +11,7 @@ import { believed } from "../fusion/believed";
 import { evidenceOf } from "../fusion/evidence";
 import { type Fusion, fused } from "../fusion/fusion";
 import { apartOf } from "../fusion/inquiry";
+import type { First } from "../fusion/lowering";
 import { dot, times } from "../fusion/precision";
 import type { Garage, Scale, ScaleCheck, WeighIn, Weighing } from "../garage/records";
 import { type Quantity, read, readMass } from "../numbers/quantity";
@@ -28,8 +29,6 @@ export const NEXT = "next";
 const FUEL_WITHIN = "0.5 L"; // of a tank filled to the mark or drained: common practice, no source
 const LAYOUT: Readonly<Record<string, WeighIn["layout"]>> = { corner_pads: "corners", axle_pads: "axles" };
 const STEPS: Readonly<Record<string, number>> = { kitchen: 0.001, bench: 0.01, hanging: 0.02, bathroom: 0.1 }; // kg
-
-export type First = "checked" | "zeroed" | "fuel";
 
 /** A garage on a `day` (a date) with the fusion of all its weigh-ins, and what that was made from. */
 export type Asked = {

@@ -48,8 +48,8 @@ export function OverTime({ scale }: { scale: string }) {
           ))}
         </div>
         <p class="small quiet">
-          In each 1000 kg: + where it shows too much, − where too little. ± means: true 19 times in 20. All that the
-          weigh-ins tell of the scale is in it, so an earlier day may change with a later weigh-in.
+          In each 1000 kg; + is too much, − too little. ± means: true 19 times in 20. All that the weigh-ins tell of the
+          scale is in it, so an earlier day may change with a later weigh-in.
         </p>
       </Disclosure>
     </Section>
@@ -69,5 +69,5 @@ function nameOf({ at, sort }: Belief): string {
 
 function toldOf({ beliefs }: Ageing): string {
   const { gain, u } = beliefs.at(-1) as Belief;
-  return `Today, in each 1000 kg: ${say(gain, 2 * u)}.`;
+  return `Today it is off by ${say(gain, 2 * u)} in each 1000 kg.`;
 }

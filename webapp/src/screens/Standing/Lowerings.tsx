@@ -3,7 +3,8 @@
 import { useEffect, useState } from "preact/hooks";
 import { book, stand } from "../../answers";
 import { loweringSentence } from "../../core/fusion/fusionWords";
-import { bestOf, type Lowering, lowered, trialsOf } from "../../core/standing/lowerDoubt";
+import type { Lowering } from "../../core/fusion/lowering";
+import { bestOf, lowered, trialsOf } from "../../core/standing/lowerDoubt";
 import { asked } from "../../core/standing/trials";
 import { massUnit } from "../../garage/units";
 import { Row } from "../../parts/figures/Row";
