@@ -10,13 +10,14 @@ from tests.browser.doing import go, join
 
 def records() -> dict[str, list[dict[str, Any]]]:
     """Pads checked in January, two weigh-ins since, and a glass off that nobody weighed."""
+    no_jobs: list[str] = []
     weigh_ins = [
         {
             "id": f"k{at}", "car": "car", "layout": "total", "total": f"{total} kg", "scale": "pads", "trim": "event",
-            "at": f"2026-0{at + 2}-03", "driver_in": False, "fuel": "10 L", "fuel_within": "0.5 L", "jobs": jobs,
+            "at": f"2026-0{at + 2}-03", "driver_in": False, "fuel": "10 L", "fuel_within": "0.5 L", "jobs": no_jobs,
             "ready": ["zeroed", "level", "rolled", "pressures", "clear"],
         }
-        for at, (total, jobs) in enumerate(((960.4, []), (960.6, [])))
+        for at, total in enumerate((960.4, 960.6))
     ]  # fmt: skip
     return {
         "car": [{"id": "car", "name": "Coupe", "fuel_kind": "petrol", "tank_size": "45 L"}],

@@ -88,6 +88,15 @@ def believed(
     return Ageing(scale, beliefs, due, free and (unchecked or (due is not None and due <= day)))
 
 
+def zero_believed(fusion: Fusion, among: Sequence[Group], scale: str) -> float:
+    """By how much the zero of a scale, where nobody set it, is off, kg, as the looks tell."""
+    group = next((each for each in among if each.scale == scale), None)
+    column = np.zeros(len(fusion.values))
+    column[list(group.unset) if group else []] = 1.0
+    by_view = [each.behaviour.zero**2 * (each.told.beside @ column) for each in fusion.views]
+    return float(fusion.sets.share @ averaged(fusion.sets, np.array(by_view), fusion.apart).values)
+
+
 @dataclass(frozen=True, slots=True)
 class _Day:
     at: str

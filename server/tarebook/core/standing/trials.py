@@ -9,11 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-import numpy as np
-
-from tarebook.core.fusion.average import averaged
 from tarebook.core.fusion.behaviour import Group, groups
-from tarebook.core.fusion.believed import believed
+from tarebook.core.fusion.believed import believed, zero_believed
 from tarebook.core.fusion.evidence import Evidence, evidence
 from tarebook.core.fusion.fusion import Fusion, fused
 from tarebook.core.garage.records import Garage, ScaleCheck, WeighIn, Weighing
@@ -100,7 +97,9 @@ def _weighed(now: Asked, record: WeighIn, zeroed: bool) -> Garage:
     car = weighted_sum((now.fusion.weight, now.fusion.evidence.target, total([*aboard, ballast])), (1.0, -1.0, 1.0))
     shown = car.value
     if named:
-        shown = car.value * (1.0 + gain_on(now, named.id)) + (0.0 if zeroed else _zero(now, named.id))
+        shown = car.value * (1.0 + gain_on(now, named.id)) + (
+            0.0 if zeroed else zero_believed(now.fusion, now.among, named.id)
+        )
     step = (now.given.known.scales[named.id].division if named else None) or ASSUMED_DIVISION
     looks = LOOKS[layout]
     read = {name: _shown(shown / len(looks), step) for name in looks}
@@ -136,17 +135,6 @@ def gain_on(now: Asked, scale: str) -> float:
     """The gain a scale is believed to have that day."""
     ageing = believed(now.garage, now.given.known, now.fusion, now.among, scale, now.day)
     return ageing.beliefs[-1].gain
-
-
-def _zero(now: Asked, scale: str) -> float:
-    """By how much a zero nobody set is off, kg, as the looks tell."""
-    group = next((each for each in now.among if each.scale == scale), None)
-    if group is None:
-        return 0.0
-    fusion, column = now.fusion, np.zeros(len(now.fusion.values))
-    column[list(group.unset)] = 1.0
-    by_view = [each.behaviour.zero**2 * (each.told.beside @ column) for each in fusion.views]
-    return float(fusion.sets.share @ averaged(fusion.sets, np.array(by_view), fusion.apart).values)
 
 
 def _ballast(now: Asked, last: WeighIn) -> Quantity | None:

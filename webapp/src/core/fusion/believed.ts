@@ -83,6 +83,16 @@ export function believed(
   return { scale, beliefs, due, now: isFree && (isUnchecked || (due !== null && due <= day)) };
 }
 
+/** By how much the zero of a scale, where nobody set it, is off, kg, as the looks tell. */
+export function zeroBelieved(fusion: Fusion, among: readonly Group[], scale: string): number {
+  const column = new Float64Array(fusion.values.length);
+  for (const look of among.find((each) => each.scale === scale)?.unset ?? []) column[look] = 1;
+  const byView = fusion.sets.views.map(({ behaviour: { zero }, told }) => {
+    return times(told.beside, column).map((each) => zero * zero * each);
+  });
+  return dot(fusion.sets.share, averaged(fusion.sets, byView, apartOf(fusion)).values);
+}
+
 /** The days something tells of, in order of time, and the one asked for. */
 function daysOf(garage: Garage, model: ScaleModel, onIt: readonly Weighed[], day: string): Day[] {
   const weighIns = onIt.map(({ record: { id, at } }): Day => {

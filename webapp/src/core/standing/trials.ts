@@ -5,14 +5,11 @@
  * and the zero the weigh-ins tell of. So nothing moves but the doubt, and that is what one who asks wants to know.
  */
 
-import { averaged } from "../fusion/average";
 import { type Group, groups } from "../fusion/behaviour";
-import { believed } from "../fusion/believed";
+import { believed, zeroBelieved } from "../fusion/believed";
 import { evidenceOf } from "../fusion/evidence";
 import { type Fusion, fused } from "../fusion/fusion";
-import { apartOf } from "../fusion/inquiry";
 import type { First } from "../fusion/lowering";
-import { dot, times } from "../fusion/precision";
 import type { Garage, Scale, ScaleCheck, WeighIn, Weighing } from "../garage/records";
 import { type Quantity, read, readMass } from "../numbers/quantity";
 import { total, u, uncertain, weightedSum } from "../numbers/uncertain";
@@ -92,7 +89,7 @@ function weighed(now: Asked, record: WeighIn, isZeroed: boolean): Garage {
   const aboard = [fuel, driver].filter((each) => each !== null);
   const ballast = uncertain(record.ballast?.value ?? 0);
   const car = weightedSum([now.fusion.weight, now.fusion.evidence.target, total([...aboard, ballast])], [1, -1, 1]);
-  const zero = named && !isZeroed ? zeroOn(now, named.id) : 0;
+  const zero = named && !isZeroed ? zeroBelieved(now.fusion, now.among, named.id) : 0;
   const shown = named ? car.value * (1 + gainOn(now, named.id)) + zero : car.value;
   const step = (named && modelOf(now, named.id).division) || ASSUMED_DIVISION;
   const looks = LAYOUTS[layout];
@@ -133,18 +130,6 @@ export function stepOf({ given: { garage } }: Asked, { id, division }: ScaleMode
 /** The gain a scale is believed to have that day. */
 function gainOn({ given: { garage, known }, fusion, among, day }: Asked, scale: string): number {
   return believed(garage, known, fusion, among, scale, day).beliefs.at(-1)?.gain ?? 0;
-}
-
-/** By how much a zero nobody set is off, kg, as the looks tell. */
-function zeroOn({ fusion, among }: Asked, scale: string): number {
-  const group = among.find((each) => each.scale === scale);
-  if (!group) return 0;
-  const column = new Float64Array(fusion.values.length);
-  for (const look of group.unset) column[look] = 1;
-  const byView = fusion.sets.views.map(({ behaviour: { zero }, told }) => {
-    return times(told.beside, column).map((each) => zero * zero * each);
-  });
-  return dot(fusion.sets.share, averaged(fusion.sets, byView, apartOf(fusion)).values);
 }
 
 function ballastOf({ given: { now } }: Asked, last: WeighIn): Quantity | null {
