@@ -7,8 +7,7 @@ import numpy as np
 import pytest
 from statsmodels.tsa.statespace.kalman_smoother import KalmanSmoother
 
-from tarebook.core.fusion import average
-from tarebook.core.fusion import fusion as fusing
+from tarebook.core.fusion import average, looked
 from tarebook.core.fusion.behaviour import MONTH, Behaviour, groups
 from tarebook.core.fusion.believed import Ageing, believed
 from tarebook.core.fusion.evidence import Evidence, evidence
@@ -59,7 +58,7 @@ def asked(given: dict[str, Any], day: str) -> tuple[Fusion, Ageing]:
 def test_a_walking_gain_is_that_of_a_general_smoother_day_by_day(seed, monkeypatch):
     """statsmodels, states: the car's weight and two gains, that of the pads walking from its check on."""
     random = np.random.default_rng(seed)
-    monkeypatch.setattr(fusing, "behaviours", lambda _: (Behaviour(WALK, 0.0, 0.0, 1.0, 0.0),))
+    monkeypatch.setattr(looked, "behaviours", lambda _: (Behaviour(WALK, 0.0, 0.0, 1.0, 0.0),))
     monkeypatch.setattr(average, "_A_GAP", 1e-12)
     on = ["pads", *random.choice(["pads", "platform"], 4), "pads"]
     totals = (960.0 + random.normal(0.0, 1.0, 6)).round(1).tolist()

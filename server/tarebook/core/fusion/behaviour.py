@@ -167,3 +167,8 @@ def month_of(at: str | None) -> float | None:
         return date(*map(int, written.groups())).toordinal() / MONTH if written else None
     except ValueError:
         return None
+
+
+def day_of(month: float) -> str:
+    """The day nearest to so many months since the calendar began, as YYYY-MM-DD."""
+    return date.fromordinal(int(month * MONTH + 0.5)).isoformat()

@@ -12,13 +12,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date
 from math import exp, sqrt
 
 import numpy as np
 
 from tarebook.core.fusion.average import averaged, covariance_by_set, mixed
-from tarebook.core.fusion.behaviour import MONTH, Behaviour, Group, behaviours, month_of, walked_alike
+from tarebook.core.fusion.behaviour import Behaviour, Group, behaviours, day_of, month_of, walked_alike
 from tarebook.core.fusion.fusion import Fusion
 from tarebook.core.fusion.precision import Array
 from tarebook.core.garage.records import Garage
@@ -185,4 +184,4 @@ def _due(model: ScaleModel, rates: tuple[float, float]) -> str | None:
     if model.assumed or checked is None or walk + slope <= 0.0:
         return None
     months = 2.0 * left / (walk + sqrt(walk * walk + 4.0 * slope * left)) if left > 0.0 else 0.0
-    return date.fromordinal(int((checked + months) * MONTH + 0.5)).isoformat() if months < _NEVER else None
+    return day_of(checked + months) if months < _NEVER else None
