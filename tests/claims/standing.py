@@ -8,7 +8,7 @@ from tarebook.core.causes.search import Asked, every_odds, told_of
 from tarebook.core.fusion.behaviour import groups
 from tarebook.core.fusion.believed import believed
 from tarebook.core.fusion.evidence import Evidence, evidence
-from tarebook.core.fusion.fusion import fused
+from tarebook.core.fusion.fusion import fused as fused_from
 from tarebook.core.fusion.fusion_words import check_sentence, lowering_sentence, next_sentence
 from tarebook.core.fusion.mixture import CERTAIN, Lump
 from tarebook.core.garage.garage import read_garage
@@ -17,12 +17,16 @@ from tarebook.core.standing.from_start import from_start
 from tarebook.core.standing.given import given_by
 from tarebook.core.standing.official import OfficialScale, official_reading, official_scale
 from tarebook.core.standing.sentences import (
+    either_sentence,
     foretold_sentence,
     gap_line,
     gap_sentence,
     in_hand_sentence,
     margin_sentence,
+    one_only_sentence,
+    scatter_sentence,
     score_sentence,
+    since_sentence,
 )
 from tarebook.core.standing.standing import Standing, standing
 from tarebook.core.weighing.weighing import masses
@@ -66,9 +70,15 @@ def _brief(found: Standing) -> dict[str, Any]:
 
 
 def _told(found: Standing, unit: str) -> dict[str, Any]:
-    changes = found.fused.changes if found.fused else []
-    coming = found.fused.weigh_next if found.fused else []
+    fused = found.fused
+    changes = fused.changes if fused else []
+    coming = fused.weigh_next if fused else []
+    last = fused.counted[-1].weigh_in if fused else ""
     return {
+        "either": fused and either_sentence(fused, unit, last),
+        "one_only": fused and one_only_sentence(fused, unit),
+        "since": fused and since_sentence(last),
+        "scatter": fused and fused.scatter and scatter_sentence(fused.scatter, str(fused.scatter.scale), unit),
         "margin": margin_sentence(found, unit),
         "in_hand": found.official and in_hand_sentence(found.official, unit),
         "foretold": [past.foretold and foretold_sentence(past.foretold, unit).text for past in found.history],
@@ -96,7 +106,7 @@ def _every_odds(given: dict[str, Any]) -> Any:
     garage = read_garage(given["garage"])
     known = masses(garage)
     found = given_by(garage, known)
-    fusion = fused(cast(Evidence, evidence(found.weighed, found.now, found.nets, found.condition)))
+    fusion = fused_from(cast(Evidence, evidence(found.weighed, found.now, found.nets, found.condition)))
     told = [[each * given["telling"] for each in row] for row in fusion.told.beside]
     odds = every_odds(Asked(garage, known, found.nets, found.now.jobs), fusion, told)
     kinds = {code: sum(each for slip, each in odds.items() if slip.code == code) for code in PRIORS}

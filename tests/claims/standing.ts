@@ -11,6 +11,12 @@ import { readGarage } from "../../webapp/src/core/garage/garage";
 import type { Garage } from "../../webapp/src/core/garage/records";
 import { jobNets } from "../../webapp/src/core/ledger/net";
 import { countedOf } from "../../webapp/src/core/standing/counted";
+import {
+  eitherSentence,
+  oneOnlySentence,
+  scatterSentence,
+  sinceSentence,
+} from "../../webapp/src/core/standing/doubtSentences";
 import type { Fused } from "../../webapp/src/core/standing/estimate";
 import { fromStart } from "../../webapp/src/core/standing/fromStart";
 import { lowerDoubt } from "../../webapp/src/core/standing/lowerDoubt";
@@ -60,7 +66,12 @@ function wholly({ fusion, ...rest }: Fused, garage: Garage) {
 
 function told(found: Standing, fused: Whole | null, unit: string): object {
   const { official, gap, gaps, history } = found;
+  const last = fused?.counted.at(-1)?.weigh_in ?? "";
   return {
+    either: fused && eitherSentence(fused.answers, unit, last),
+    one_only: fused?.counted.length === 1 ? oneOnlySentence(fused.weigh_next, unit) : null,
+    since: fused && sinceSentence(last),
+    scatter: fused?.scatter && scatterSentence(fused.scatter, `${fused.scatter.scale}`, unit),
     margin: marginSentence(found, unit),
     in_hand: official && inHandSentence(official, unit),
     foretold: history.map(({ foretold }) => foretold && foretoldSentence(foretold, unit).text),

@@ -1,10 +1,11 @@
 """Where the weight is: centre of gravity, axle and side shares, height and yaw inertia before and after any jobs.
 
-The one thing known is the car of a weigh-in, as it stood on the scales. Every other state of it differs by jobs, and a
-job is loads at places (`core/balance/place`, `core/balance/moved`) put on a body or taken off it (`core/balance/body`):
+The one thing known is the car of a weigh-in, as it stood on the scales: where its weight stands by that weigh-in, how
+much it is by all of them (`core/balance/weighed_by_all`). Every other state of it differs by jobs, and a job is loads
+at places (`core/balance/place`, `core/balance/moved`) put on a body or taken off it (`core/balance/body`):
 
     start     before any job: the jobs then in the car are taken back
-    weighed   as it stood on the scales
+    weighed   as it stood on the scales that day
     now       with the jobs in the car today
     after     and with the jobs asked for, by default those chosen
 
@@ -22,9 +23,11 @@ from tarebook.core.balance.body import Body, Load, changed
 from tarebook.core.balance.height import Height, height_of
 from tarebook.core.balance.moved import Change, Moved, Sizes, change_of, moved_between
 from tarebook.core.balance.place import Place, place_of
+from tarebook.core.balance.weighed_by_all import by_all
 from tarebook.core.garage.records import Car, Garage, Warned, WeighIn, warned
 from tarebook.core.ledger.net import JobNet, in_trim, job_nets, jobs_in_car, state_of
 from tarebook.core.numbers.uncertain import Uncertain, divide, multiply, subtract, total, weighted_sum
+from tarebook.core.standing.standing import Standing
 from tarebook.core.weighing.weighing import Masses, masses
 from tarebook.core.whole_car.weigh_in import Loads, length_of, loads_of
 from tarebook.core.whole_car.weighed import in_order
@@ -34,8 +37,9 @@ from tarebook.core.whole_car.weighed import in_order
 class Question:
     """What to ask of a garage. `jobs`: ids of those beyond the present, None for all chosen ones of the trim.
 
-    `weigh_in`: id of the one to rest on, by default the last that tells most. `height`: of the centre of gravity as
-    weighed, m. `sizes`: part id → (length along x, width along y) in m, for its own inertia; else the part's record.
+    `weigh_in`: id of the one to rest on alone, by default the last that tells most, as heavy as all of them say.
+    `height`: of the centre of gravity as weighed, m. `sizes`: part id → (length along x, width along y) in m, for its
+    own inertia; else the part's record.
     """
 
     jobs: tuple[str, ...] | None = None
@@ -87,11 +91,16 @@ class _Base:
     height: Warned | None
 
 
-def balance(garage: Garage, question: Question | None = None, known: Masses | None = None) -> Balance:
-    """The balance of the garage's car. Never raises over data: what cannot be told has a reason."""
+def balance(
+    garage: Garage, question: Question | None = None, known: Masses | None = None, stand: Standing | None = None
+) -> Balance:
+    """The balance of the garage's car. Never raises over data: what cannot be told has a reason.
+
+    `known`, `stand`: the garage's masses and its standing, when they are at hand already.
+    """
     question, known = question or Question(), known or masses(garage)
     nets = job_nets(garage, known)
-    base = _base(garage, question, nets, known)
+    base = _base(garage, question, nets, known, stand)
     now = tuple(job.id for job in jobs_in_car(garage))
     asked = _asked(garage, question, now)
     after = (*now, *asked)
@@ -131,7 +140,9 @@ def _unknown_jobs(garage: Garage, question: Question) -> list[Warned]:
     return [warned("balance_job_unknown", jobs=unknown)] if unknown else []
 
 
-def _base(garage: Garage, question: Question, nets: Mapping[str, JobNet], known: Masses) -> _Base | None:
+def _base(
+    garage: Garage, question: Question, nets: Mapping[str, JobNet], known: Masses, stand: Standing | None
+) -> _Base | None:
     """The weigh-in asked for; else the last with a confirmed list of jobs and an axle share; else the last of any."""
     records = in_order(garage) if question.weigh_in is None else [garage.weigh_ins.get(question.weigh_in)]
     weighed = [(record, loads_of(garage, record, known)) for record in records if record is not None]
@@ -140,6 +151,8 @@ def _base(garage: Garage, question: Question, nets: Mapping[str, JobNet], known:
     if not whole:
         return None
     record, loads = (best or whole)[-1]
+    if question.weigh_in is None and len(weighed) > 1:
+        loads = by_all(garage, record, loads, known, stand)
     given = Height(question.height, None)
     height = given if given.value else height_of(garage, record, nets, known, question.sizes)
     body = Body(loads.total or Uncertain(0.0), loads.x_cg, loads.y_cg, height.value)

@@ -18,6 +18,7 @@ from tarebook.core.balance.body import Body, Load, changed
 from tarebook.core.balance.place import AXES
 from tarebook.core.garage.records import Garage, Warned, WeighIn, warned
 from tarebook.core.numbers.uncertain import Uncertain, divide, multiply, subtract, total
+from tarebook.core.standing.standing import Standing
 from tarebook.core.weighing.weighing import Masses
 from tarebook.core.whole_car.aboard import aboard
 from tarebook.core.whole_car.condition import Condition, driver_change
@@ -55,9 +56,9 @@ class Trimmed:
     left: Uncertain | None
 
 
-def laden(garage: Garage, condition: Condition, known: Masses) -> Laden:
-    """The car of the garage as it runs, without fuel. Never raises over data."""
-    found = balance(garage, Question(jobs=()), known)
+def laden(garage: Garage, condition: Condition, known: Masses, stand: Standing) -> Laden:
+    """The car of the garage as it runs, without fuel. Never raises over data. `stand`: the standing of it."""
+    found = balance(garage, Question(jobs=()), known, stand)
     state = found.states.get("now")
     tank = place_aboard(garage.car, "tank")
     if state is None or found.weigh_in is None:

@@ -15,9 +15,9 @@ from tarebook.core.balance.laden import laden, with_fuel
 from tarebook.core.ballast.ballast_answer import Place
 from tarebook.core.garage.records import BallastPlace, Car, Garage, Warned, WeighIn, warned
 from tarebook.core.numbers.uncertain import Uncertain, divide, multiply, subtract
+from tarebook.core.standing.standing import Standing
 from tarebook.core.weighing.weighing import Masses
 from tarebook.core.whole_car.aboard import fuel_in
-from tarebook.core.whole_car.condition import Condition
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,14 +31,14 @@ class Bare:
     notes: tuple[Warned, ...] = ()
 
 
-def bare_car(garage: Garage, condition: Condition, known: Masses) -> Bare:
+def bare_car(garage: Garage, known: Masses, now: Standing) -> Bare:
     """The garage's car without ballast. Never raises over data: what cannot be told is None."""
-    found = balance(garage, Question(jobs=()), known)
+    found = balance(garage, Question(jobs=()), known, now)
     state = found.states.get("now") or found.states.get("weighed")
     if state is None or found.weigh_in is None:
         return Bare(Uncertain(0.0), None, None, None)
     record = garage.weigh_ins[found.weigh_in]
-    told = _as_it_runs(garage, condition, record, known, state) or _as_weighed(state)
+    told = _as_it_runs(garage, record, known, now, state) or _as_weighed(state)
     if record.ballast is None or not record.ballast.value:
         return told
     stood = _stood(garage, record)
@@ -55,9 +55,10 @@ def place_of_record(each: BallastPlace) -> Place | None:
     return Place(each.id, x.value, y.value, z.value, block.value, most)
 
 
-def _as_it_runs(garage: Garage, condition: Condition, record: WeighIn, known: Masses, state: State) -> Bare | None:
+def _as_it_runs(garage: Garage, record: WeighIn, known: Masses, now: Standing, state: State) -> Bare | None:
     """None when neither share is known so; one that is not stays as weighed."""
-    car = laden(garage, condition, known)
+    condition = now.condition
+    car = laden(garage, condition, known, now)
     fuel = fuel_in(garage, record) if condition.fuel == "as_it_is" else condition.fuel_mass
     if fuel is None or all(side is None for side in car.sides.values()):
         return None

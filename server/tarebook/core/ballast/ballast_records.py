@@ -156,7 +156,7 @@ def _carried(
     if total is None:
         return None, []
     car = garage.car
-    bare = bare_car(garage, now.condition, known)
+    bare = bare_car(garage, known, now)
     front = Uncertain(question.front_share) if question.front_share is not None else bare.front
     left = Uncertain(question.left_share) if question.left_share is not None else bare.left
     is_given = question.front_share is not None and question.left_share is not None

@@ -110,7 +110,7 @@ def run_given(
         against=_gathered(weight_behind(official), gain) if official else None,
         scale=official.scale if official else None,
         spread=official.spread if official else CERTAIN,
-        car=laden(garage, condition, known),
+        car=laden(garage, condition, known, dry),
     )
 
 

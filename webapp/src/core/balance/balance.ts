@@ -1,12 +1,12 @@
 /**
  * Where the weight is: centre of gravity, axle and side shares, height and yaw inertia before and after any jobs.
  *
- * The one thing known is the car of a weigh-in, as it stood on the scales. Every other state of it differs by jobs, and
- * a job is loads at places (`core/balance/place`, `core/balance/moved`) put on a body or taken off it
- * (`core/balance/body`):
+ * The one thing known is the car of a weigh-in, as it stood on the scales: where its weight stands by that weigh-in, how
+ * much it is by all of them (`core/balance/weighedByAll`). Every other state of it differs by jobs, and a job is loads at
+ * places (`core/balance/place`, `core/balance/moved`) put on a body or taken off it (`core/balance/body`):
  *
  *     start     before any job: the jobs then in the car are taken back
- *     weighed   as it stood on the scales
+ *     weighed   as it stood on the scales that day
  *     now       with the jobs in the car today
  *     after     and with the jobs asked for, by default those chosen
  *
@@ -21,6 +21,7 @@ import { order } from "../garage/order";
 import { type Car, type Garage, type Part, type Warned, type WeighIn, warned } from "../garage/records";
 import { inTrim, type JobNet, jobNets, jobsInCar, stateOf } from "../ledger/net";
 import { divide, multiply, subtract, total, type Uncertain, uncertain, weightedSum } from "../numbers/uncertain";
+import type { Standing } from "../standing/standing";
 import { type Masses, masses } from "../weighing/weighing";
 import { inOrder } from "../wholeCar/weighed";
 import { type Loads, lengthOf, loadsOf } from "../wholeCar/weighIn";
@@ -29,6 +30,7 @@ import { type Body, changed, type Load } from "./body";
 import { heightOf } from "./height";
 import { type Change, changeOf, type Moved, movedBetween, type Sizes } from "./moved";
 import { type Place, placeOf } from "./place";
+import { byAll } from "./weighedByAll";
 
 export type Corner = "lf" | "rf" | "lr" | "rr";
 export const CORNERS: readonly Corner[] = ["lf", "rf", "lr", "rr"];
@@ -37,8 +39,8 @@ export type Side = "front" | "rear" | "left" | "right";
 /**
  * What to ask of a garage. `jobs`: ids of those beyond the present, left out for all chosen ones of the trim.
  *
- * `weighIn`: id of the one to rest on, by default the last that tells most. `height`: of the centre of gravity as
- * weighed, m. `sizes`: part id → [length along x, width along y] in m, for its own inertia; else the part's record.
+ * `weighIn`: id of the one to rest on alone, by default the last that tells most, as heavy as all of them say.
+ * `height`: of the centre of gravity as weighed, m. `sizes`: part id → [length along x, width along y] in m, for its own inertia; else the part's record.
  */
 export type Question = {
   readonly jobs?: readonly string[] | null;
@@ -90,10 +92,19 @@ type Nets = ReadonlyMap<string, JobNet>;
 type Lists = readonly (readonly [StateName, readonly string[]])[];
 type Told = Pick<Balance, "states" | "reasons">;
 
-/** The balance of the garage's car. Never throws over data: what cannot be told has a reason. */
-export function balance(garage: Garage, question: Question = {}, known: Masses = masses(garage)): Balance {
+/**
+ * The balance of the garage's car. Never throws over data: what cannot be told has a reason.
+ *
+ * `known`, `stand`: the garage's masses and its standing, when they are at hand already.
+ */
+export function balance(
+  garage: Garage,
+  question: Question = {},
+  known: Masses = masses(garage),
+  stand: Standing | null = null,
+): Balance {
   const [nets, sizes] = [jobNets(garage, known), question.sizes ?? {}];
-  const base = baseOf(garage, question, nets, known);
+  const base = baseOf(garage, question, nets, known, stand);
   const now = jobsInCar(garage).map((job) => job.id);
   const jobs = askedOf(garage, question, now);
   const after = [...now, ...jobs];
@@ -142,7 +153,7 @@ function unknownJobs(garage: Garage, question: Question): Warned[] {
 }
 
 /** The weigh-in asked for; else the last with a confirmed list of jobs and an axle share; else the last of any. */
-function baseOf(garage: Garage, question: Question, nets: Nets, known: Masses): Base | null {
+function baseOf(garage: Garage, question: Question, nets: Nets, known: Masses, stand: Standing | null): Base | null {
   const asked = question.weighIn ?? null;
   const records = asked === null ? inOrder(garage) : [garage.weigh_ins.get(asked)].filter((record) => !!record);
   const whole = records.flatMap((record) => {
@@ -152,7 +163,10 @@ function baseOf(garage: Garage, question: Question, nets: Nets, known: Masses): 
   const best = whole.filter(({ record, loads }) => record.jobs !== null && loads.loads.front);
   const found = (best.length > 0 ? best : whole).at(-1);
   if (!found) return null;
-  const { record, loads, mass } = found;
+  const { record } = found;
+  const isOneOfMany = asked === null && records.length > 1;
+  const loads = isOneOfMany ? byAll(garage, record, found.loads, known, stand) : found.loads;
+  const mass = loads.loads.total ?? found.mass;
   const given = question.height ? { value: question.height, note: null } : null;
   const height = given ?? heightOf(garage, record, nets, known, question.sizes);
   const body = { mass, x: loads.x_cg, y: loads.y_cg, z: height.value };

@@ -14,6 +14,7 @@
 import "../../laterErrors";
 import { type Garage, type Warned, type WeighIn, warned } from "../garage/records";
 import { divide, multiply, subtract, total, type Uncertain, uncertain } from "../numbers/uncertain";
+import type { Standing } from "../standing/standing";
 import type { Masses } from "../weighing/weighing";
 import { aboard } from "../wholeCar/aboard";
 import { type Condition, driverChange, isWarned } from "../wholeCar/condition";
@@ -47,10 +48,10 @@ export type Laden = {
 /** The centre of gravity, m, and the shares of the front axle and the left side with some fuel in the tank. */
 export type Trimmed = Readonly<Record<Axis | Share, Uncertain | null>>;
 
-/** The car of the garage as it runs, without fuel. Never throws over data. */
-export function laden(garage: Garage, condition: Condition, known: Masses): Laden {
+/** The car of the garage as it runs, without fuel. Never throws over data. `stand`: the standing of it. */
+export function laden(garage: Garage, condition: Condition, known: Masses, stand: Standing): Laden {
   const { car } = garage;
-  const found = balance(garage, { jobs: [] }, known);
+  const found = balance(garage, { jobs: [] }, known, stand);
   const state = found.states.now;
   const tank = placeAboard(car, "tank");
   if (!state || found.weigh_in === null) return unknown(tank, found.reasons.now as Warned);

@@ -12,9 +12,9 @@ import { balance, type CarState } from "../balance/balance";
 import { laden, withFuel } from "../balance/laden";
 import { type BallastPlace, type Car, type Garage, type Warned, type WeighIn, warned } from "../garage/records";
 import { divide, fsum, multiply, subtract, type Uncertain, uncertain } from "../numbers/uncertain";
+import type { Standing } from "../standing/standing";
 import type { Masses } from "../weighing/weighing";
 import { fuelIn } from "../wholeCar/aboard";
-import type { Condition } from "../wholeCar/condition";
 import type { Place } from "./ballastAnswer";
 
 /** `whole` (kg) with shares of the `front` axle and the `left` side, and the `height` of its centre (m). */
@@ -31,12 +31,12 @@ const LAST_BITS = 1e-9; // kg: what adding up may cost
 type Stood = readonly { readonly kg: number; readonly place: Place }[];
 
 /** The garage's car without ballast. Never throws over data: what cannot be told is null. */
-export function bareCar(garage: Garage, condition: Condition, known: Masses): Bare {
-  const found = balance(garage, { jobs: [] }, known);
+export function bareCar(garage: Garage, known: Masses, now: Standing): Bare {
+  const found = balance(garage, { jobs: [] }, known, now);
   const state = found.states.now ?? found.states.weighed;
   const record = garage.weigh_ins.get(found.weigh_in ?? "");
   if (!state || !record) return { whole: uncertain(0), front: null, left: null, height: null, notes: [] };
-  const told = asItRuns(garage, condition, record, known, state) ?? asWeighed(state);
+  const told = asItRuns(garage, record, known, now, state) ?? asWeighed(state);
   if (!record.ballast?.value) return told;
   const stood = stoodAt(garage, record);
   if (stood) return takenOut(garage.car, told, stood);
@@ -50,8 +50,9 @@ export function placeOfRecord({ id, x, y, z, block, most }: BallastPlace): Place
 }
 
 /** Null when neither share is known so; one that is not stays as weighed. */
-function asItRuns(garage: Garage, condition: Condition, record: WeighIn, known: Masses, state: CarState): Bare | null {
-  const car = laden(garage, condition, known);
+function asItRuns(garage: Garage, record: WeighIn, known: Masses, now: Standing, state: CarState): Bare | null {
+  const { condition } = now;
+  const car = laden(garage, condition, known, now);
   const fuel = condition.fuel === "as_it_is" ? fuelIn(garage, record) : condition.fuel_mass;
   if (!fuel || (!car.sides.front && !car.sides.left)) return null;
   const [trimmed, weighed] = [withFuel(car, fuel), asWeighed(state)];

@@ -169,7 +169,7 @@ function carried(
   const total = given === null ? now.weight && subtract(now.weight, uncertain(now.ballast)) : uncertain(given);
   if (!total) return { car: null, notes: [] };
   const { wheelbase, track_front, track_rear } = garage.car ?? {};
-  const bare = bareCar(garage, now.condition, known);
+  const bare = bareCar(garage, known, now);
   const front = question.front_share != null ? uncertain(question.front_share) : bare.front;
   const left = question.left_share != null ? uncertain(question.left_share) : bare.left;
   const isGiven = question.front_share != null && question.left_share != null;

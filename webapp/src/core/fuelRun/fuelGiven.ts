@@ -86,7 +86,7 @@ export function readyToRun(garage: Garage, known: Masses, classSheet: string | n
     against: official && gathered(weightBehind(official), gain),
     scale: official?.scale ?? null,
     spread: official?.spread ?? CERTAIN,
-    car: laden(garage, condition, known),
+    car: laden(garage, condition, known, dry),
   };
 }
 

@@ -25,7 +25,7 @@ export function conditionRows({ loads, condition, fuel, driver, weight }: WholeC
           value: plus(condition.driver_mass),
         }
       : null,
-    weight ? { name: "In the class's condition", value: say(weight) } : null,
+    weight ? { name: "In the class's condition, by this weigh-in alone", value: say(weight) } : null,
   ];
   return rows.filter((row) => row !== null);
 }

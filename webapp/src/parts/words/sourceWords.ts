@@ -5,12 +5,15 @@ import { garage } from "../../garage/garage";
 import { to } from "../../route";
 import { choiceWord } from "./fieldWords";
 
-/** `href`: the scale it comes from, when that is a scale of this garage. */
+/** `href`: where it can be made smaller: the scale it comes from, when that is one of this garage; or weighing again. */
 export type Doubt = { words: string; u: number; href: string | null };
 
 const STEPS = "The steps of the display";
 const WORDS: [prefix: string, words: (rest: string) => string][] = [
   ["cal:official:", () => "How true the official scale is (assumed)"],
+  ["wander:", (scale) => `How far ${namedScale(scale)} has drifted since its last check`],
+  ["zero:", (rest) => `The zero of ${namedScale(rest.split(":")[0]!)}`],
+  ["scatter", () => "Readings that scatter more than the record of the scale says"],
   ["cal:", (scale) => (scale ? `How true ${scaleName(scale)} is` : "How true an unnamed scale is (assumed)")],
   ["known:", (name) => `How well ${checkName(name)} is known`],
   ["lift:", () => "How well the rise was measured"],
@@ -47,6 +50,10 @@ function scaleName(id: string): string {
   return String(garage.value.byId.get(id)?.values.name ?? "something not here");
 }
 
+function namedScale(id: string): string {
+  return garage.value.byId.get(id)?.kind === "scale" ? scaleName(id) : "an unnamed scale";
+}
+
 function checkName(name: string): string {
   return garage.value.byId.has(name) ? "the known mass of a check" : `“${name}”`;
 }
@@ -59,12 +66,15 @@ export function sourceWord(source: string): string {
   return found ? found[1](source.slice(found[0].length)) : source;
 }
 
-function scaleOf(source: string): string | null {
-  const id = /^(?:cal|wander):(.+)$/.exec(source)?.[1] ?? "";
-  return garage.value.byId.get(id)?.kind === "scale" ? to("scale", id) : null;
+function placeToMend(source: string): string | null {
+  const [what = "", id = ""] = source.split(":");
+  if (["unlogged", "scatter", "rep"].includes(what)) return to("weigh-car");
+  return ["cal", "wander", "zero"].includes(what) && garage.value.byId.get(id)?.kind === "scale"
+    ? to("scale", id)
+    : null;
 }
 
 /** Sources that are called the same are one line; the largest doubt comes first. */
 export function doubtsOf(item: Uncertain): Doubt[] {
-  return doubtsBy(item, sourceWord).map(({ name, u, first }) => ({ words: name, u, href: scaleOf(first) }));
+  return doubtsBy(item, sourceWord).map(({ name, u, first }) => ({ words: name, u, href: placeToMend(first) }));
 }

@@ -5,7 +5,7 @@
  * a button says so: a thumb that scrolls never shifts anything.
  */
 import { useMemo, useState } from "preact/hooks";
-import { book, known } from "../../answers";
+import { book, known, stand } from "../../answers";
 import { unitOf } from "../../garage/units";
 import { TrimChoice } from "../../parts/controls/TrimChoice";
 import { CentreClose } from "../../parts/drawing/CentreClose";
@@ -33,7 +33,7 @@ type Asked = { jobs: string[] | null };
 export function Balance() {
   const { form: asked, change } = useDraft<Asked>("balance", () => ({ jobs: null }));
   const jobs = asked?.jobs ?? null;
-  const told = useMemo(() => tell(book.value, known.value, jobs), [book.value, known.value, jobs]);
+  const told = useMemo(() => tell(book.value, known.value, jobs, stand.value), [book.value, known.value, jobs]);
   const [placing, setPlacing] = useState<string | null>(null);
   const [closeUp] = useState(() => newMover<Record<string, Spot>>());
   const mark = told.marks.find(({ key }) => key === placing) ?? null;

@@ -1,4 +1,4 @@
-/** What stands on each wheel, where that can be known: as weighed, and never invented for any other state. */
+/** What stood on each wheel, where that can be known: the day it was weighed, and never invented for any other state. */
 
 import { say } from "../../answers";
 import type { Balance, Corner } from "../../core/balance/balance";
@@ -22,7 +22,7 @@ export function Corners({ balance: { states, weigh_in } }: { balance: Balance })
   const said = reason && describe(reason.code, reason.data);
   return (
     <Section
-      title="On each wheel, as weighed"
+      title="On each wheel, that day"
       aside={weigh_in && <ButtonLink look="plain" label="That weigh-in" href={to("weigh-in", weigh_in)} />}
     >
       {known.length > 0 && (

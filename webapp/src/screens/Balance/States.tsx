@@ -2,11 +2,12 @@
 import { say } from "../../answers";
 import type { Balance, CarState } from "../../core/balance/balance";
 import { unitOf } from "../../garage/units";
+import { WeightNow } from "../../parts/figures/WeightNow";
 import { Section } from "../../parts/frame/Screen";
 import { axisCell, type Cell, cell, STATE_WORDS, STATES, shareCell } from "./words";
 
 const ROWS: readonly [name: string, of: (state: CarState | undefined, unit: string) => Cell][] = [
-  ["Weight by that weigh-in", (state) => cell(state ? say(state.body.mass) : null)],
+  ["Weight, with what was aboard then", (state) => cell(state ? say(state.body.mass) : null)],
   ["On the front wheels", (state) => shareCell(state, "front")],
   ["On the left wheels", (state) => shareCell(state, "left")],
   ["Centre behind the front axle", (state, unit) => axisCell(state, "x", unit)],
@@ -45,10 +46,11 @@ export function States({ balance: { states } }: { balance: Balance }) {
         ))}
       </table>
       <p class="small quiet">
-        Start: before any job. Weighed: as it stood on the scales, with its driver and fuel; every other state carries
-        the same, and what jobs changed since; the car's weight elsewhere rests on all weigh-ins. ± means: true 19 times
-        in 20.
+        Start: before any job. Weighed: as it stood there that day, with its driver, fuel and ballast; every other state
+        carries the same, and what jobs changed since. Where the weight stands is told by that weigh-in, how much it is
+        by all of them. ± means: true 19 times in 20.
       </p>
+      <WeightNow />
     </Section>
   );
 }

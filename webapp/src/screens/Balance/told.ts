@@ -7,6 +7,7 @@ import type { Garage } from "../../core/garage/records";
 import { jobNets, jobsInCar } from "../../core/ledger/net";
 import { showMass } from "../../core/numbers/shown";
 import { expanded, type Uncertain, uncertain } from "../../core/numbers/uncertain";
+import type { Standing } from "../../core/standing/standing";
 import type { Masses } from "../../core/weighing/weighing";
 import { massUnit } from "../../garage/units";
 import type { Named } from "../../parts/drawing/CentreClose";
@@ -23,8 +24,8 @@ export type Told = {
 };
 
 /** `jobs`: those asked for beyond the present, null for all that are chosen. */
-export function tell(garage: Garage, known: Masses, jobs: readonly string[] | null): Told {
-  const found = balance(garage, { jobs }, known);
+export function tell(garage: Garage, known: Masses, jobs: readonly string[] | null, stand?: Standing): Told {
+  const found = balance(garage, { jobs }, known, stand);
   const nets = jobNets(garage, known);
   const now = jobsInCar(garage).map((job) => job.id);
   const after = [...now, ...found.jobs];

@@ -15,6 +15,7 @@ import { own } from "../../own";
 import { type Fact, Facts } from "../../parts/figures/Facts";
 import { MassFigure } from "../../parts/figures/MassFigure";
 import { Row } from "../../parts/figures/Row";
+import { WeightNow } from "../../parts/figures/WeightNow";
 import { SaveButton } from "../../parts/forms/SaveButton";
 import { Notice } from "../../parts/frame/Notice";
 import { Section } from "../../parts/frame/Screen";
@@ -71,6 +72,7 @@ function NoneForTheMinimum({ found }: { found: Ballast }) {
 export function WithIt({ choice, found }: { choice: BallastChoice; found: Ballast }) {
   return (
     <Section title="The car with it">
+      <WeightNow />
       <Facts rows={factsOf(choice, found)} />
     </Section>
   );
@@ -133,7 +135,7 @@ function factsOf({ car, wanted }: BallastChoice, found: Ballast): Fact[] {
           },
         ];
   return [
-    { name: "Weight", value: say(found.total), under: "as the class weighs it" },
+    { name: "Weight with it", value: say(found.total), under: "as the class weighs it" },
     ...over,
     shareFact("Front", found.front, before.front, wanted?.front ?? null),
     shareFact("Left", found.left, before.left, wanted?.left ?? null),

@@ -69,7 +69,10 @@ function WeightNow() {
         </p>
       )}
       {now.history.length > 0 && (
-        <Loaded load={async () => (await import("../../parts/weighIn/Unsaid")).LastUnsaid} draw={(Last) => <Last />} />
+        <Loaded
+          load={async () => (await import("../../parts/weighIn/HowSure")).BesideWeight}
+          draw={(Beside) => <Beside />}
+        />
       )}
       {now.since && now.since.unweighed.length > 0 && (
         <ButtonLink label="Weigh what moved without a weight" href={to("parts", { show: "unweighed" })} />
@@ -78,7 +81,7 @@ function WeightNow() {
         <Notice>
           <p>
             <strong>{gapSentence(now.gap, massUnit()).text}.</strong> Something went in or came out without a note, or a
-            reading is wrong.{now.fused?.lower ? " Until it is found, the lower weight counts." : ""}
+            reading is wrong.
           </p>
           <ButtonLink label="Look at the last weigh-in" href={to("weigh-in", now.gap.second)} />
         </Notice>

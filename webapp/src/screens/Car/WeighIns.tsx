@@ -20,7 +20,7 @@ export function WeighIns() {
             name={sayMoment(each.at) || "Undated"}
             note={`${each.official ? "official" : "own scales"} · ${each.trim === "event" ? "event trim" : "road trim"}${each.reason ? ` · ${describe(each.reason.code, each.reason.data).sentence}` : ""}`}
             value={each.weight ? say(each.weight) : each.total ? say(each.total) : "—"}
-            under={each.weight ? "as the class weighs" : "as it stood"}
+            under={each.weight ? "that day, as the class weighs" : "as it stood"}
             href={to("weigh-in", each.weigh_in)}
           />
         ))}

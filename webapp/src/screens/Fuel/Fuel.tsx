@@ -16,6 +16,7 @@ import { massUnit, unitOf } from "../../garage/units";
 import { Disclosure } from "../../parts/controls/Disclosure";
 import { QuantityField } from "../../parts/controls/QuantityField";
 import { Row } from "../../parts/figures/Row";
+import { WeightNow } from "../../parts/figures/WeightNow";
 import { useDraft } from "../../parts/forms/useDraft";
 import { Notice } from "../../parts/frame/Notice";
 import { Screen, Section } from "../../parts/frame/Screen";
@@ -125,6 +126,7 @@ function TheRun({ form, change }: OfRun) {
           {field("startWithin", "The start may be off by", "Half a litre unless you say otherwise.")}
           {field("perLapWithin", "A lap may be off by", "A tenth of it unless you say otherwise.")}
         </Disclosure>
+        <WeightNow />
         <Row name="The tank: size, place and what is in it" href={to("car-sheet")} />
       </div>
     </Section>

@@ -24,7 +24,7 @@ function Table({ run }: { run: FuelRun }) {
         <tr>
           <th scope="col">After lap</th>
           <th scope="col">Fuel</th>
-          <th scope="col">Weight</th>
+          <th scope="col">Weight with it</th>
           {judged && <th scope="col">Shown under</th>}
         </tr>
       </thead>

@@ -5,7 +5,7 @@
  */
 import "./LoadTransfer.css";
 import { useMemo } from "preact/hooks";
-import { book, known } from "../../answers";
+import { book, known, stand } from "../../answers";
 import { balance, type StateName } from "../../core/balance/balance";
 import { type Warned, warned } from "../../core/garage/records";
 import { Row } from "../../parts/figures/Row";
@@ -27,7 +27,7 @@ const STATES: readonly [StateName, string][] = [
 
 export function LoadTransfer() {
   const { form: asked, change } = useDraft<Asked>("load-transfer", () => START);
-  const found = useMemo(() => balance(book.value, {}, known.value), [book.value]);
+  const found = useMemo(() => balance(book.value, {}, known.value, stand.value), [book.value]);
   if (!asked) return null;
   const states = STATES.flatMap(([name, words]) => {
     const state = found.states[name];

@@ -12,6 +12,7 @@ import { MassFigure } from "../../parts/figures/MassFigure";
 import { Row } from "../../parts/figures/Row";
 import { Screen, Section } from "../../parts/frame/Screen";
 import { Warnings } from "../../parts/frame/Warnings";
+import { HowSure } from "../../parts/weighIn/HowSure";
 import { refName } from "../../parts/words/naming";
 import { to } from "../../route";
 import { DoesNotFit } from "./DoesNotFit";
@@ -19,6 +20,7 @@ import { ForetoldAndRead } from "./ForetoldAndRead";
 import { FromStart } from "./FromStart";
 import { Gaps } from "./Gaps";
 import { LookAgain } from "./LookAgain";
+import { RestsOn } from "./RestsOn";
 import { Surer } from "./Surer";
 import { WeighInsOf } from "./WeighInsOf";
 
@@ -29,6 +31,8 @@ export function Standing() {
       <div class="stack">
         <MassFigure mass={now.weight ?? now.removed} under={(now.margin?.value ?? 0) < 0} />
         <p>{marginSentence(now, massUnit()).text}.</p>
+        <HowSure />
+        {now.fused && <RestsOn fused={now.fused} />}
         {now.weight ? (
           <MadeOf now={now} />
         ) : (

@@ -48,6 +48,6 @@ function share({ weigh_in, share }: Counted): string {
   const shown = showPercent(share);
   if (shown === showPercent(1)) return `${scales} · it alone counts`;
   if (shown !== showPercent(0)) return `${scales} · counts for ${shown}`;
-  const isLast = stand.value.since?.weigh_in === weigh_in;
-  return `${scales} · does not count: ${stand.value.fused?.lower && isLast ? "the lower weight counts" : "the others say it surer"}`;
+  const isLast = stand.value.fused?.fusion.evidence.counted.at(-1)?.record.id === weigh_in;
+  return `${scales} · does not count: ${stand.value.fused?.answers[0]?.off && isLast ? "it is off in the weight shown" : "the others say it surer"}`;
 }

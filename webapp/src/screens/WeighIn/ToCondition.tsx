@@ -3,9 +3,11 @@
 import type { WholeCar } from "../../core/wholeCar/weighIn";
 import { describe } from "../../errors";
 import { Facts } from "../../parts/figures/Facts";
+import { WeightNow } from "../../parts/figures/WeightNow";
 import { ButtonLink } from "../../parts/frame/Button";
 import { Section } from "../../parts/frame/Screen";
 import { conditionRows } from "../../parts/weighIn/conditionRows";
+import { HowSure } from "../../parts/weighIn/HowSure";
 import { to } from "../../route";
 
 const FUEL = { as_it_is: "as it is", empty: "empty tank", full: "full tank", stated: "as the class states" } as const;
@@ -22,6 +24,8 @@ export function ToCondition({ whole, driver }: { whole: WholeCar /** Who sat in 
         The class weighs it with the driver {condition.driver}, fuel {FUEL[condition.fuel as keyof typeof FUEL]}.
       </p>
       <Facts rows={conditionRows(whole, driver)} />
+      <WeightNow />
+      <HowSure />
       {why && (
         <p>
           <strong>{why.sentence}</strong> {why.do}
