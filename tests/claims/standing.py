@@ -13,7 +13,7 @@ from tarebook.core.fusion.fusion_words import check_sentence, lowering_sentence,
 from tarebook.core.fusion.mixture import CERTAIN, Lump
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.numbers.uncertain import Uncertain
-from tarebook.core.standing.from_start import from_start
+from tarebook.core.standing.from_start import adding_up, from_start
 from tarebook.core.standing.given import given_by
 from tarebook.core.standing.official import OfficialScale, official_reading, official_scale
 from tarebook.core.standing.sentences import (
@@ -123,16 +123,22 @@ def _believed(given: dict[str, Any]) -> Any:
     found = given_by(garage, known)
     looks = evidence(found.weighed, found.now, found.nets, found.condition)
     among = groups(garage, known.scales, looks.counted) if isinstance(looks, Evidence) else ()
-    fusion = fused(looks, among) if isinstance(looks, Evidence) else None
+    fusion = fused_from(looks, among) if isinstance(looks, Evidence) else None
     ageing = believed(garage, known, fusion, among, given["scale"], given["day"])
     said = check_sentence(ageing, ageing.due)
     return plain({"ageing": ageing, "told": said and said.text})
+
+
+def _adding_up(given: dict[str, Any]) -> Any:
+    others = [Uncertain(**each) for each in given["others"]]
+    return plain(adding_up(Uncertain(**given["corrected"]), others, Uncertain(**given["weight"]), given["unit"]))
 
 
 CLAIMS = {
     "believed.believed": _believed,
     "search.every_odds": _every_odds,
     "from_start.from_start": _from_start,
+    "from_start.adding_up": _adding_up,
     "standing.standing": _standing,
     "official.official_reading": _official_reading,
     "official.official_scale": _official_scale,

@@ -18,7 +18,7 @@ import {
   sinceSentence,
 } from "../../webapp/src/core/standing/doubtSentences";
 import type { Fused } from "../../webapp/src/core/standing/estimate";
-import { fromStart } from "../../webapp/src/core/standing/fromStart";
+import { addingUp, fromStart } from "../../webapp/src/core/standing/fromStart";
 import { lowerDoubt } from "../../webapp/src/core/standing/lowerDoubt";
 import { officialReading, officialScale } from "../../webapp/src/core/standing/official";
 import {
@@ -129,6 +129,7 @@ function believedOf({ garage: given, scale, day }: Given): unknown {
 export const claims: Claims = {
   "believed.believed": believedOf,
   "from_start.from_start": startOf,
+  "from_start.adding_up": ({ corrected, others, weight, unit }) => plain(addingUp(corrected, others, weight, unit)),
   "search.every_odds": everyOddsOf,
   "standing.standing": standingOf,
   "official.official_reading": ({ weight, minimum, scale, risk, spread }) => {

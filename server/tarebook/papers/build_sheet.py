@@ -17,7 +17,6 @@ from tarebook.core.numbers.shown import number, show_chance, show_guard, show_ho
 from tarebook.core.numbers.uncertain import Uncertain
 from tarebook.core.standing.from_start import from_start
 from tarebook.core.standing.sentences import (
-    either_sentence,
     foretold_sentence,
     gap_sentence,
     in_hand_sentence,
@@ -31,6 +30,7 @@ from tarebook.core.weighing.weighing import Masses, masses
 from tarebook.errors import describe
 from tarebook.journal.kinds import KINDS
 from tarebook.papers.photos import PhotosAt
+from tarebook.papers.weight_now import beside_weight, lines_from_start
 
 Sheet = dict[str, Any]
 Number = dict[str, Any]
@@ -119,7 +119,7 @@ class _Writer:
             "in_hand_sentence": in_hand_sentence(official, self.unit).text if official else None,
             "in_hand": self.guard(official.in_hand) if official else None,
             "chance_under": self.chance(official.chance_under) if official else None,
-            "either_sentence": self.either(),
+            **beside_weight(now, self.unit, self.day, self.name),
             "gap_sentence": gap_sentence(gap, self.unit).text if gap and gap.significant else None,
             "gap_between": [self.name(gap.first), self.name(gap.second)] if gap and gap.significant else None,
             "rests_on": self.name(now.since.weigh_in) if now.since else None,
@@ -128,22 +128,13 @@ class _Writer:
             "foretold": score.text if (score := score_sentence(now.history)) else None,
         }
 
-    def either(self) -> str | None:
-        """The two answers, where the weigh-ins leave two."""
-        fused = self.stand.fused
-        said = either_sentence(fused, self.unit, self.day(fused.counted[-1].weigh_in)) if fused else None
-        return said.text if said else None
-
     def day(self, weigh_in: str) -> str:
         return str(self.raw.get(weigh_in, {}).get("at", "an unknown day"))[:10]
 
     def from_start(self) -> Sheet | None:
         """The lines from the car before any job to the weight now, which they come to; None where that cannot be."""
         found = from_start(self.garage, self.known, self.stand)
-        if found is None:
-            return None
-        lines = ("start", "jobs", "corrected", "fuel", "driver", "ballast")
-        return {name: self.mass(getattr(found, name)) for name in lines}
+        return lines_from_start(found, self.book, self.stand, self.unit, self.name) if found else None
 
     def minimum(self) -> str | None:
         """The minimum in the class's own unit when it stands alone, else as computed with its adders."""

@@ -33,8 +33,9 @@ def _head(sheet: Sheet) -> Iterator[str]:
     yield title + trim.rjust(WIDTH - len(title))
     yield "=" * WIDTH
     yield from _said("Weight now", _weight(stand))
-    if stand["either_sentence"]:
-        yield from _said("Two answers", f"{stand['either_sentence']}.")
+    for name, label in _BESIDE_WEIGHT.items():
+        if stand[name]:
+            yield from _said(label, f"{stand[name]}.")
     if stand["minimum"]:
         yield from _said("Minimum", f"{stand['minimum_typed']}, {stand['class']}")
     if stand["margin_sentence"] not in _weight(stand):
@@ -53,9 +54,14 @@ def _head(sheet: Sheet) -> Iterator[str]:
         yield from _said("Look into this", f"{stand['gap_sentence']}, between {' and '.join(stand['gap_between'])}.")
 
 
+_BESIDE_WEIGHT = {
+    "since_sentence": "",
+    "either_sentence": "Two answers",
+    "one_only_sentence": "One weigh-in",
+    "scatter_sentence": "Scatter",
+}
+_BEFORE = "The car before any job, without fuel, driver and ballast"
 _FROM_START = {
-    "start": "The car before any job, without fuel, driver and ballast",
-    "jobs": "The jobs in it",
     "corrected": "Beside the jobs, by the weigh-ins",
     "fuel": "Fuel",
     "driver": "Driver",
@@ -66,8 +72,13 @@ _FROM_START = {
 def _from_start(sheet: Sheet) -> Iterator[str]:
     lines = sheet["standing"]["from_start"]
     if lines:
-        rows = [(words, (lines[name]["shown"],)) for name, words in _FROM_START.items()]
-        yield from _table("From the start", ("",), [*rows, ("Weight now", (sheet["standing"]["weight"]["shown"],))])
+        rows = [
+            (_BEFORE, lines["start"]),
+            *((each["stage"] or "Without a stage", each["net"]) for each in lines["stages"]),
+            *((words, lines[name]) for name, words in _FROM_START.items()),
+            ("Weight now", sheet["standing"]["weight"]),
+        ]
+        yield from _table("From the start", ("",), [(words, (mass["shown"],)) for words, mass in rows])
 
 
 def _weight(stand: Sheet) -> str:

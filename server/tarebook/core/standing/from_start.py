@@ -5,12 +5,16 @@ and the fuel, the driver and the ballast that the weight counts. What the weigh-
 wrote down, or an error: a line of its own, so that it is not hidden in another.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
 from tarebook.core.fusion.evidence import counted_of
 from tarebook.core.garage.records import Garage
 from tarebook.core.ledger.since import net_between
-from tarebook.core.numbers.uncertain import Uncertain, weighted_sum
+from tarebook.core.numbers.quantity import factor
+from tarebook.core.numbers.shown import lay_out
+from tarebook.core.numbers.uncertain import Uncertain, expanded, weighted_sum
 from tarebook.core.standing.given import given_by
 from tarebook.core.standing.standing import Standing
 from tarebook.core.weighing.weighing import Masses
@@ -54,6 +58,24 @@ def from_start(garage: Garage, known: Masses, now: Standing) -> FromStart | None
         rest = weighted_sum((now.weight, start, jobs, *aboard), (1.0, -1.0, -1.0, *(-1.0 for _ in aboard)))
         return FromStart(each.record.id, start, jobs, rest, *aboard)
     return None
+
+
+def adding_up(corrected: Uncertain, others: Sequence[Uncertain], weight: Uncertain, unit: str) -> Uncertain:
+    """What the weigh-ins say beside the jobs, as it is shown: so that the rounded lines come to the rounded weight.
+
+    What rounding leaves goes to this line, which is known the least; where that is more than its own doubt (a single
+    weigh-in has none beside itself), it stays as it is. `others`: the lines beside it; `unit`: all are shown in.
+    """
+    rest = _as_shown(weight, unit) - sum(_as_shown(each, unit) for each in others)
+    within = abs(float(rest) - corrected.value) <= expanded(corrected)
+    return Uncertain(float(rest), corrected.sources) if within else corrected
+
+
+def _as_shown(item: Uncertain, unit: str) -> Fraction:
+    """The mass (kg) that is read off what is shown."""
+    shown = lay_out("mass", item.value, unit, expanded(item))
+    read = sum((Fraction(digits) * factor("mass", named) for digits, named in shown.parts), Fraction(0))
+    return -read if shown.sign == "−" else read
 
 
 def _counted_aboard(last: Aboard, now: Now, condition: Condition) -> tuple[Uncertain, Uncertain, Uncertain] | None:

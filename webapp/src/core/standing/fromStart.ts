@@ -9,7 +9,10 @@
 import { countedOf } from "../fusion/evidence";
 import type { Garage } from "../garage/records";
 import { netBetween } from "../ledger/since";
-import { type Uncertain, uncertain, weightedSum } from "../numbers/uncertain";
+import { factor, readNumber } from "../numbers/quantity";
+import { add, multiply, negate, type Ratio, toNumber, ZERO } from "../numbers/ratio";
+import { layOut } from "../numbers/shown";
+import { expanded, type Uncertain, uncertain, weightedSum } from "../numbers/uncertain";
 import type { Masses } from "../weighing/weighing";
 import type { Aboard } from "../wholeCar/aboard";
 import { type Condition, isWarned } from "../wholeCar/condition";
@@ -50,6 +53,33 @@ export function fromStart(garage: Garage, known: Masses, now: Standing): FromSta
     return { weigh_in: each.record.id, start, jobs, corrected, fuel, driver, ballast };
   }
   return null;
+}
+
+/**
+ * What the weigh-ins say beside the jobs, as it is shown: so that the rounded lines come to the rounded weight.
+ *
+ * What rounding leaves goes to this line, which is known the least; where that is more than its own doubt (a single
+ * weigh-in has none beside itself), it stays as it is. `others`: the lines beside it; `unit`: all are shown in.
+ */
+export function addingUp(
+  corrected: Uncertain,
+  others: readonly Uncertain[],
+  weight: Uncertain,
+  unit: string,
+): Uncertain {
+  const beside = others.reduce((sum, each) => add(sum, asShown(each, unit)), ZERO);
+  const rest = toNumber(add(asShown(weight, unit), negate(beside)));
+  return Math.abs(rest - corrected.value) <= expanded(corrected) ? uncertain(rest, corrected.sources) : corrected;
+}
+
+/** The mass (kg) that is read off what is shown. */
+function asShown(item: Uncertain, unit: string): Ratio {
+  const { sign, parts } = layOut("mass", item.value, unit, expanded(item));
+  const read = parts.reduce(
+    (sum, [digits, named]) => add(sum, multiply(readNumber(digits), factor("mass", named))),
+    ZERO,
+  );
+  return sign === "−" ? negate(read) : read;
 }
 
 function summed(terms: Terms): Uncertain {

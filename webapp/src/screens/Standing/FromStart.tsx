@@ -2,9 +2,10 @@
 import { account } from "../../account";
 import { book, known, say } from "../../answers";
 import { jobsAsRead } from "../../core/ledger/asRead";
-import { fromStart } from "../../core/standing/fromStart";
+import { addingUp, fromStart } from "../../core/standing/fromStart";
 import type { Standing } from "../../core/standing/standing";
 import { garage } from "../../garage/garage";
+import { massUnit } from "../../garage/units";
 import { Row } from "../../parts/figures/Row";
 import { Section } from "../../parts/frame/Screen";
 import { refName } from "../../parts/words/naming";
@@ -16,6 +17,7 @@ export function FromStart({ now }: { now: Standing }) {
   if (!found || !now.weight) return null;
   const { start, corrected, fuel, driver, ballast, weigh_in } = found;
   const stages = account.value.by_stage.filter(({ states }) => states.fitted!.mass.lines.length > 0);
+  const lines = [start, fuel, driver, ballast, ...stages.map(({ states }) => states.fitted!.mass.net)];
   return (
     <Section title="From the start">
       <div>
@@ -37,14 +39,14 @@ export function FromStart({ now }: { now: Standing }) {
         <Row
           name="Beside the jobs, by the weigh-ins"
           note="not written down, or a reading was off"
-          value={say(corrected, true)}
+          value={say(addingUp(corrected, lines, now.weight, massUnit()), true)}
         />
         <Row name="Fuel" note={fuelWords(now)} value={say(fuel, true)} href={to("class-sheet")} />
         <Row name="Driver" note={driverWords(now)} value={say(driver, true)} href={to("drivers")} />
         <Row name="Ballast" note="on board now" value={say(ballast, true)} href={to("ballast")} />
         <Row name="Weight now" value={say(now.weight)} />
       </div>
-      <p class="small quiet">It adds up before rounding; each line is rounded by its own ±.</p>
+      <p class="small quiet">Each line is rounded by its own ±.</p>
     </Section>
   );
 }
