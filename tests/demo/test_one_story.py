@@ -1,4 +1,4 @@
-"""The demo garage weighs the same in every answer and on every paper; where a figure differs, its condition says why."""
+"""The demo garage weighs the same in every answer and on every paper; what differs says by its condition why."""
 
 import csv
 import json

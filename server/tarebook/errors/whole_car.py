@@ -53,10 +53,10 @@ ROWS = {
         "Parts without a weight moved between the weigh-ins, so the earlier ones tell little of the car now.",
         "Weigh these parts, or weigh the car once more."),
     "two_differ": later(
-        "Two weigh-ins differ by more than their doubts allow, and two cannot say which is off: the lower counts.",
+        "Two weigh-ins differ by more than their doubts allow, and two cannot say which is off.",
         "Look for what nobody wrote down, and weigh the car once more."),
     "last_differs": later(
-        "The last weigh-in does not fit the others: something changed unnoted, or it is off. The lower weight counts.",
+        "The last weigh-in does not fit the others: something changed unnoted, or it is off.",
         "Look for what nobody wrote down, and weigh the car once more."),
 }
 # fmt: on
