@@ -1,11 +1,10 @@
-"""The weight now is one figure on every screen of the demo that shows it, and what differs has its condition beside it."""
+"""The weight now is one figure on every screen of the demo that shows it; what differs has its condition beside it."""
 
 import re
 
 from playwright.sync_api import Locator, Page, expect
 
 from tarebook.api.calc import run
-from tarebook.core.numbers.shown import show_mass
 from tarebook.demo import scenario
 from tests.browser.doing import go, join, said
 
