@@ -65,8 +65,8 @@ export function sourceWord(source: string): string {
 
 function placeToMend(source: string): string | null {
   const [what = "", id = ""] = source.split(":");
-  if (["unlogged", "scatter", "rep"].includes(what)) return to("weigh-car");
-  return ["cal", "wander", "zero"].includes(what) && garage.value.byId.get(id)?.kind === "scale"
+  if (["unlogged", "scatter", "rep", "zero"].includes(what)) return to("weigh-car");
+  return ["cal", "wander"].includes(what) && garage.value.byId.get(id)?.kind === "scale"
     ? to("scale", id)
     : null;
 }

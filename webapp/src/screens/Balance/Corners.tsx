@@ -35,6 +35,7 @@ export function Corners({ balance: { states, weigh_in } }: { balance: Balance })
           ))}
         </dl>
       )}
+      {known.length > 0 && <p class="small quiet">Brought to the weight that all weigh-ins say.</p>}
       {said && (
         <p>
           {known.length > 0 && "As the car is now: "}

@@ -116,7 +116,7 @@ function ArmEnds() {
           <>
             <a href={start.weigh_in ? to("weigh-in", start.weigh_in) : to("car-sheet")}>Start</a>{" "}
             <strong>{say(start.weight)}</strong>
-            {start.basis === "quoted" ? ", as quoted" : ""}
+            {start.basis === "quoted" ? ", as quoted" : ", that day"}
           </>
         )}
       </span>
