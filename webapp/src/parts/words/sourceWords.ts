@@ -66,9 +66,7 @@ export function sourceWord(source: string): string {
 function placeToMend(source: string): string | null {
   const [what = "", id = ""] = source.split(":");
   if (["unlogged", "scatter", "rep", "zero"].includes(what)) return to("weigh-car");
-  return ["cal", "wander"].includes(what) && garage.value.byId.get(id)?.kind === "scale"
-    ? to("scale", id)
-    : null;
+  return ["cal", "wander"].includes(what) && garage.value.byId.get(id)?.kind === "scale" ? to("scale", id) : null;
 }
 
 /** Sources that are called the same are one line; the largest doubt comes first. */
