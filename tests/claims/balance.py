@@ -10,7 +10,7 @@ from tarebook.core.balance.place import place_of
 from tarebook.core.garage.garage import read_garage
 from tarebook.core.numbers.quantity import read
 from tarebook.core.numbers.uncertain import Uncertain
-from tests.plain import plain
+from tests.plain import plain, settled
 
 
 def _uncertain(given: dict[str, Any] | None) -> Uncertain | None:
@@ -39,7 +39,7 @@ def _question(given: dict[str, Any]) -> Question:
 
 
 def _balance(given: dict[str, Any]) -> Any:
-    return plain(balance(read_garage(given["garage"]), _question(given)))
+    return settled(plain(balance(read_garage(given["garage"]), _question(given))))
 
 
 def _place_of(given: dict[str, Any]) -> Any:

@@ -8,7 +8,7 @@ import { placeOf } from "../../webapp/src/core/balance/place";
 import { readGarage } from "../../webapp/src/core/garage/garage";
 import { type Kind, read } from "../../webapp/src/core/numbers/quantity";
 import type { Uncertain } from "../../webapp/src/core/numbers/uncertain";
-import { plain } from "../plain";
+import { plain, settled } from "../plain";
 import type { Claims, Given } from "../vectors";
 
 function uncertainOf(given: Given): Uncertain | null {
@@ -55,7 +55,7 @@ function placesOf({ garage: given }: Given): unknown {
 
 export const claims: Claims = {
   "balance.balance": ({ garage, jobs, weigh_in, height, sizes }) => {
-    return plain(balance(readGarage(garage), { jobs, weighIn: weigh_in, height: uncertainOf(height), sizes }));
+    return settled(plain(balance(readGarage(garage), { jobs, weighIn: weigh_in, height: uncertainOf(height), sizes })));
   },
   "body.changed": ({ body, loads }) => plain(changed(bodyOf(body), loads.map(loadOf))),
   "body.yaw_change": ({ body, loads }) => plain(yawChange(bodyOf(body), loads.map(loadOf))),

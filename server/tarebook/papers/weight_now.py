@@ -22,11 +22,12 @@ def beside_weight(now: Standing, unit: str, day: Callable[[str], str], name: Nam
     if fused is None:
         return dict.fromkeys(("since_sentence", "either_sentence", "one_only_sentence", "scatter_sentence"))
     last = day(fused.counted[-1].weigh_in)
+    scattered = fused.scatter if len(fused.answers) == 1 else None  # else the two tell already why readings differ
     said = {
         "since_sentence": since_sentence(last),
         "either_sentence": either_sentence(fused, unit, last),
         "one_only_sentence": one_only_sentence(fused, unit),
-        "scatter_sentence": fused.scatter and scatter_sentence(fused.scatter, name(fused.scatter.scale), unit),
+        "scatter_sentence": scattered and scatter_sentence(scattered, name(scattered.scale), unit),
     }
     return {key: each.text if each else None for key, each in said.items()}
 

@@ -1,4 +1,8 @@
-/** On what the ± rests: that everything since is written down, and that the scale repeats as its record says. */
+/**
+ * On what the ± rests: that everything since is written down, and that the scale repeats as its record says.
+ *
+ * Where there are two answers, these tell already why readings differ.
+ */
 
 import { book } from "../../answers";
 import { showDoubt } from "../../core/numbers/shown";
@@ -17,7 +21,7 @@ export function RestsOn({ fused }: { fused: Fused }) {
   return (
     <>
       <p class="quiet">{sinceSentence(dayOf(last)).text}.</p>
-      {fused.scatter && <Scattered of={fused.scatter} />}
+      {fused.scatter && fused.answers.length === 1 && <Scattered of={fused.scatter} />}
     </>
   );
 }
