@@ -92,7 +92,7 @@ function WeightNow() {
 }
 
 /** Whom and what the weight counts, in a few words: "With Anna, the lightest driver; 12 L as at the weigh-in." */
-function counted({ condition, since }: Stand): string {
+function counted({ condition, fused }: Stand): string {
   const { driver, lightest, fuel } = condition;
   const seat =
     driver !== "in"
@@ -100,7 +100,7 @@ function counted({ condition, since }: Stand): string {
       : lightest
         ? `With ${refName(lightest)}, the lightest driver`
         : "No driver has been weighed";
-  const litres = garage.value.one("weigh_in", since?.weigh_in)?.values.fuel ?? "fuel";
+  const litres = garage.value.one("weigh_in", fused?.fusion.evidence.counted.at(-1)?.record.id)?.values.fuel ?? "fuel";
   return `${seat}; ${fuel === "as_it_is" ? `${litres} as at the weigh-in` : TANK[fuel]}.`;
 }
 

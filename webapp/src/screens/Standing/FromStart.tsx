@@ -59,9 +59,9 @@ function noteOf(jobs: readonly string[]): string | null {
 
 const TANK = { empty: "tank empty", full: "tank full", stated: "as the class says" };
 
-function fuelWords({ condition: { fuel }, since }: Standing): string {
+function fuelWords({ condition: { fuel }, fused }: Standing): string {
   if (fuel !== "as_it_is") return TANK[fuel];
-  const litres = garage.value.one("weigh_in", since?.weigh_in)?.values.fuel;
+  const litres = garage.value.one("weigh_in", fused?.fusion.evidence.counted.at(-1)?.record.id)?.values.fuel;
   return litres ? `${litres}, as at the weigh-in` : "as at the weigh-in, not said how much";
 }
 
