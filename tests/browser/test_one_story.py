@@ -1,6 +1,7 @@
 """The weight now is one figure on every screen of the demo that shows it; what differs has its condition beside it."""
 
 import re
+from typing import Any
 
 from playwright.sync_api import Locator, Page, expect
 
@@ -8,7 +9,7 @@ from tarebook.api.calc import run
 from tarebook.demo import scenario
 from tests.browser.doing import go, join, said
 
-GARAGE = {**scenario.records(), "trim": "event"}
+GARAGE: dict[str, Any] = {**scenario.records(), "trim": "event"}
 LAST = max(GARAGE["weigh_ins"], key=lambda each: each["at"])["id"]
 
 

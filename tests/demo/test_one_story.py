@@ -3,6 +3,7 @@
 import csv
 import json
 import re
+from typing import Any
 
 import pytest
 
@@ -10,7 +11,7 @@ from tarebook.api.calc import run
 from tarebook.demo import scenario
 from tarebook.papers.report import report
 
-GARAGE = {**scenario.records(), "trim": "event"}
+GARAGE: dict[str, Any] = {**scenario.records(), "trim": "event"}
 NOW = run("standing", GARAGE)
 SHEET = json.loads(report(GARAGE, "json"))
 TEXT = report(GARAGE)
