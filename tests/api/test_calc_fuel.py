@@ -31,7 +31,9 @@ def test_every_lap_has_its_weight_margin_chance_and_balance():
 def test_volumes_are_shown_in_the_unit_asked_for_or_the_garages_own():
     garage = {"id": "g", "name": "g", "volume_unit": "gal_us"}
     for given in (example(volume_unit="gal_us"), {**example(garages=[garage]), "volume_unit": "gal_us"}):
-        assert run("fuel", given)["start"]["text"] == "Start with at least 6.11 US gal to reach the flag"
+        assert (
+            run("fuel", given)["start"]["text"] == "Start with at least 6.18 US gal to keep enough in hand at the flag"
+        )
 
 
 def test_without_a_run_the_demo_is_told_with_a_full_tank_for_the_event():
