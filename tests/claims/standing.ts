@@ -71,7 +71,7 @@ function told(found: Standing, fused: Whole | null, unit: string): object {
     either: fused && eitherSentence(fused.answers, unit, last),
     one_only: fused?.counted.length === 1 ? oneOnlySentence(fused.weigh_next, unit) : null,
     since: fused && sinceSentence(last),
-    scatter: fused?.scatter && scatterSentence(fused.scatter, `${fused.scatter.scale}`, unit),
+    scatter: fused?.scatter && scatterSentence(fused.scatter, fused.scatter.scale ?? "None", unit),
     margin: marginSentence(found, unit),
     in_hand: official && inHandSentence(official, unit),
     foretold: history.map(({ foretold }) => foretold && foretoldSentence(foretold, unit).text),

@@ -9,6 +9,7 @@ from tests.core.questions import Question
 from tests.typescript import Answered, unlike
 from tests.vectors import claims
 
+CLOSE = 1e-8  # the weight the balance is scaled to comes of sums in another order
 SEED, GARAGES = 20_261_126, 120
 CLAIMS = claims()
 
@@ -38,7 +39,7 @@ def balances() -> Answered:
 
 
 def test_both_languages_tell_the_same_balance_of_a_hundred_and_twenty_garages():
-    assert unlike(balances()) == []
+    assert unlike(balances(), CLOSE) == []
 
 
 def test_the_random_garages_are_of_every_sort():

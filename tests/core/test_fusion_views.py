@@ -207,3 +207,17 @@ def test_a_weigh_in_that_nobody_dated_is_a_month_after_the_one_before_and_before
     odd = months("2026-02-30", "2026-03-02")
     assert odd[1] - odd[0] == 1.0
     assert months(None, None) == [0.0, 1.0]
+
+
+def test_the_age_of_a_check_is_not_asked_of_weigh_ins_that_nobody_dated():
+    """A weigh-in that is being typed has no day yet: its scale has not aged two thousand years."""
+    lists = {
+        "scales": [{"id": "pads", "kind": "corner_pads"}],
+        "scale_checks": [{"id": "c", "scale": "pads", "known": "400 kg", "known_within": "0.1 kg", "shown": "400.1 kg",
+                          "at": "2026-05-02"}],
+        "weigh_ins": [{"id": "k", "layout": "total", "total": "930 kg", "trim": "event", "scale": "pads"}],
+    }  # fmt: skip
+    book = read_garage({"trim": "event", **lists})
+    known = masses(book)
+    assert known.scales["pads"].checked == "2026-05-02"
+    assert behaviour.groups(book, known.scales, given_by(book, known).weighed)[0].months == (0.0,)

@@ -75,7 +75,7 @@ class Group:
 
 def groups(garage: Garage, scales: dict[str, ScaleModel], counted: Sequence[Weighed]) -> tuple[Group, ...]:
     """One for each scale that may wander or whose zero may be off."""
-    when = months(counted)
+    when, is_dated = months(counted), any(month_of(each.record.at) is not None for each in counted)
     official = {each.record.scale for each in counted if each.record.official}
     looks: dict[str, list[int]] = {}
     for at, each in enumerate(counted):
@@ -85,7 +85,7 @@ def groups(garage: Garage, scales: dict[str, ScaleModel], counted: Sequence[Weig
     for name, among in looks.items():
         scale = garage.scales[name]
         tended = scale.kind == "platform" or scale.accuracy_class is not None
-        checked = month_of(scales[name].checked)
+        checked = month_of(scales[name].checked) if is_dated else None
         since = when[among[0]] if checked is None else checked
         wander = () if tended else tuple(among)
         unset = tuple(at for at in among if counted[at].record.ready is None)

@@ -55,6 +55,7 @@ export function groups(
   counted: readonly Weighed[],
 ): readonly Group[] {
   const when = monthsOf(counted);
+  const isDated = counted.some(({ record }) => monthOf(record.at) !== null);
   const official = new Set(counted.map(({ record }) => (record.official ? record.scale : null)));
   const looks = new Map<string, number[]>();
   counted.forEach(({ record: { scale } }, look) => {
@@ -63,7 +64,8 @@ export function groups(
   const found = [...looks].map(([scale, among]): Group => {
     const record = garage.scales.get(scale);
     const isTended = record?.kind === "platform" || record?.accuracy_class !== null;
-    const since = monthOf(scales.get(scale)?.checked ?? null) ?? (when[among[0] as number] as number);
+    const checked = isDated ? monthOf(scales.get(scale)?.checked ?? null) : null;
+    const since = checked ?? (when[among[0] as number] as number);
     const wander = isTended ? [] : among;
     const unset = among.filter((look) => counted[look]?.record.ready === null);
     return { scale, wander, months: wander.map((look) => (when[look] as number) - since), unset };
