@@ -123,6 +123,14 @@ function reckon(lists: Record<string, unknown>, times: number): Promise<number[]
   });
 }
 
+/** From the records read to the standing: masses, net of every job, and all weigh-ins together. */
+function stand(lists: Record<string, unknown>, times: number): Promise<number[]> {
+  const book = readGarage({ ...lists, trim: "event" });
+  return repeated(times, () => {
+    standing(book, masses(book));
+  });
+}
+
 type Asked = { car: Carried; places: Place[]; wanted: Wanted };
 
 /** Each question once: the milliseconds, and whether the answer is proven the best. */
@@ -159,6 +167,7 @@ const bench = {
   saveEach,
   foldAll,
   reckon,
+  stand,
   choose,
   shrinkPhoto,
   savePhoto,
