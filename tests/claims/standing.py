@@ -76,7 +76,7 @@ def _told(found: Standing, unit: str) -> dict[str, Any]:
     last = fused.counted[-1].weigh_in if fused else ""
     return {
         "either": fused and either_sentence(fused, unit, last),
-        "one_only": fused and one_only_sentence(fused, unit),
+        "one_only": fused and one_only_sentence(fused),
         "since": fused and since_sentence(last),
         "scatter": fused and fused.scatter and scatter_sentence(fused.scatter, str(fused.scatter.scale), unit),
         "margin": margin_sentence(found, unit),

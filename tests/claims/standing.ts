@@ -69,7 +69,7 @@ function told(found: Standing, fused: Whole | null, unit: string): object {
   const last = fused?.counted.at(-1)?.weigh_in ?? "";
   return {
     either: fused && eitherSentence(fused.answers, unit, last),
-    one_only: fused?.counted.length === 1 ? oneOnlySentence(fused.weigh_next, unit) : null,
+    one_only: fused?.counted.length === 1 ? oneOnlySentence() : null,
     since: fused && sinceSentence(last),
     scatter: fused?.scatter && scatterSentence(fused.scatter, fused.scatter.scale ?? "None", unit),
     margin: marginSentence(found, unit),

@@ -26,7 +26,7 @@ def beside_weight(now: Standing, unit: str, day: Callable[[str], str], name: Nam
     said = {
         "since_sentence": since_sentence(last),
         "either_sentence": either_sentence(fused, unit, last),
-        "one_only_sentence": one_only_sentence(fused, unit),
+        "one_only_sentence": one_only_sentence(fused),
         "scatter_sentence": scattered and scatter_sentence(scattered, name(scattered.scale), unit),
     }
     return {key: each.text if each else None for key, each in said.items()}

@@ -35,7 +35,6 @@ export const SENTENCES = {
   gap_line_less: "{mass} more came off than is written down, ± {within}: something is not logged",
   either: "{right}, or {off} if the reading of {day} is off (about {odds}): weigh the car again to know",
   one_only: "One weigh-in cannot show a slip in what is written down; a second would",
-  one_only_by: "One weigh-in cannot show a slip in what is written down; a second would, and bring ± {less} instead of ± {now}",
   since_written: "If everything since {day} is written down",
   scatter: "Your readings scatter more than the record of {scale} says: repeating to {mass} would explain it",
   foretold_inside: "Predicted {mass}, read {read}: inside",

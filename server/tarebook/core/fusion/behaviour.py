@@ -60,9 +60,6 @@ class Behaviour:
         return replace(self, walk=0.0, slope=0.0, scatter=1.0)
 
 
-STEADY = Behaviour(0.0, 0.0, 0.0, 1.0, 0.0)
-
-
 @dataclass(frozen=True, slots=True)
 class Group:
     """The looks on one scale that may be off together, by index: `wander`, each with its `months` since; `unset`."""

@@ -60,8 +60,6 @@ SENTENCES = Sentences({
     "gap_line_less": "{mass} more came off than is written down, ± {within}: something is not logged",
     "either": "{right}, or {off} if the reading of {day} is off (about {odds}): weigh the car again to know",
     "one_only": "One weigh-in cannot show a slip in what is written down; a second would",
-    "one_only_by": "One weigh-in cannot show a slip in what is written down; a second would, and bring ± {less} "
-    "instead of ± {now}",
     "since_written": "If everything since {day} is written down",
     "scatter": "Your readings scatter more than the record of {scale} says: repeating to {mass} would explain it",
     "foretold_inside": "Predicted {mass}, read {read}: inside",
@@ -130,14 +128,9 @@ def either_sentence(fused: Fused, unit: str, day: str) -> Said | None:
     return _said("either", **dict(zip(("right", "off"), masses, strict=True)), odds=show_odds(off.odds), day=day)
 
 
-def one_only_sentence(fused: Fused, unit: str) -> Said | None:
-    """That a single weigh-in proves nothing of the ledger, and what a second would bring."""
-    if len(fused.counted) != 1:
-        return None
-    best = fused.weigh_next[0] if fused.weigh_next else None
-    if best is None or best.u_then >= best.u_now:
-        return _said("one_only")
-    return _said("one_only_by", less=show_doubt(2.0 * best.u_then, unit), now=show_doubt(2.0 * best.u_now, unit))
+def one_only_sentence(fused: Fused) -> Said | None:
+    """That a single weigh-in proves nothing of the ledger; what a second would bring, `lower_doubt` tells."""
+    return _said("one_only") if len(fused.counted) == 1 else None
 
 
 def since_sentence(day: str) -> Said:

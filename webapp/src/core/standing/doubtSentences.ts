@@ -3,7 +3,6 @@
 import { SENTENCES } from "../../generated/sentences";
 import type { Possible } from "../fusion/fusion";
 import type { Scatter } from "../fusion/scatter";
-import type { Next } from "../fusion/weighNext";
 import { showDoubt, showMass, showOdds } from "../numbers/shown";
 import { expanded } from "../numbers/uncertain";
 import { type Said, teller } from "../words/said";
@@ -18,11 +17,8 @@ export function eitherSentence(answers: readonly Possible[], unit: string, day: 
   return said("either", { right: show(right), off: show(off), odds: showOdds(off.odds), day });
 }
 
-/** That a single weigh-in proves nothing of the ledger, and what a second would bring. `next`: the best first. */
-export function oneOnlySentence([best]: readonly Next[], unit: string): Said {
-  if (!best || best.u_then >= best.u_now) return said("one_only");
-  return said("one_only_by", { less: showDoubt(2 * best.u_then, unit), now: showDoubt(2 * best.u_now, unit) });
-}
+/** That a single weigh-in proves nothing of the ledger; what a second would bring, `lowerDoubt` tells. */
+export const oneOnlySentence = (): Said => said("one_only");
 
 /** On what the interval rests: what nobody wrote down since the last weigh-in cannot be seen. */
 export function sinceSentence(day: string): Said {

@@ -1,7 +1,6 @@
 /** What is said beside the weight now and its ±: both answers where there are two, and that one weigh-in proves little. */
 
-import { book, known, stand } from "../../answers";
-import { weighNext } from "../../core/fusion/weighNext";
+import { stand } from "../../answers";
 import { eitherSentence, oneOnlySentence } from "../../core/standing/doubtSentences";
 import type { Fused } from "../../core/standing/estimate";
 import { massUnit } from "../../garage/units";
@@ -34,6 +33,5 @@ function either({ answers, fusion }: Fused) {
 }
 
 function oneOnly({ fusion }: Fused) {
-  if (fusion.evidence.counted.length !== 1) return null;
-  return oneOnlySentence(weighNext(book.value, known.value, fusion), massUnit());
+  return fusion.evidence.counted.length === 1 ? oneOnlySentence() : null;
 }
